@@ -1,0 +1,4 @@
+package published
+
+// Checks of pieces, layouts and the record.
+var portionPieces = []Check{}

@@ -1,0 +1,4 @@
+package published
+
+// Checks of shares, tolerances, weighing and heroes.
+var portionShares = []Check{}

@@ -1,0 +1,4 @@
+package published
+
+// Checks of blends, recipes and cups.
+var rheologyBlends = []Check{}

@@ -1,0 +1,4 @@
+package published
+
+// Checks of liquids and their flow curves.
+var rheologyLiquids = []Check{}

@@ -1,0 +1,4 @@
+package published
+
+// Checks of pours, streams and puddles.
+var rheologyPours = []Check{}

@@ -1,0 +1,4 @@
+package published
+
+// Checks of scoops, ice and the enthalpy solver.
+var thermalClocks = []Check{}

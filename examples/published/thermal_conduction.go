@@ -1,0 +1,4 @@
+package published
+
+// Checks of conduction, food and freezing.
+var thermalConduction = []Check{}

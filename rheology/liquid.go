@@ -1,0 +1,44 @@
+package rheology
+
+// A Liquid answers for what a pour needs to know of it at a temperature in degC.
+// A temperature outside the liquid's range is a RangeError, NaN or Inf an
+// InputError. The methods allocate nothing on success.
+type Liquid interface {
+	// Describe says what the liquid is, whose numbers these are and where they hold.
+	Describe() Description
+	// Viscosity is the dynamic viscosity in Pa s; for a liquid that thins under
+	// shear, the value at the shear rate stated in its Description.
+	Viscosity(tempC float64) (Estimate, error)
+	// Density is in kg/m3.
+	Density(tempC float64) (Estimate, error)
+	// SurfaceTension is against air, in N/m.
+	SurfaceTension(tempC float64) (Estimate, error)
+}
+
+// A ShearDependent liquid also answers at a shear rate, in 1/s.
+type ShearDependent interface {
+	Liquid
+	ViscosityAtRate(tempC, shearRate float64) (Estimate, error)
+}
+
+// A Description says what a liquid is and how far it can be trusted.
+type Description struct {
+	Name        string
+	Source      string  // author, year, title or table
+	LowC, HighC float64 // range of temperature, degC
+	ShearRate   float64 // at which Viscosity holds, 1/s; 0 for a Newtonian liquid
+	Band        string  // what the band of Viscosity is and from which data
+}
+
+// ViscosityAtRate returns the apparent viscosity of any liquid, in Pa s, at a
+// shear rate in 1/s: that of a ShearDependent liquid at the rate, and the one
+// viscosity of any other.
+func ViscosityAtRate(l Liquid, tempC, shearRate float64) (Estimate, error) {
+	if err := notNegative("shear rate", shearRate, "1/s"); err != nil {
+		return Estimate{}, err
+	}
+	if s, ok := l.(ShearDependent); ok {
+		return s.ViscosityAtRate(tempC, shearRate)
+	}
+	return l.Viscosity(tempC)
+}
