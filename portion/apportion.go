@@ -1,0 +1,111 @@
+package portion
+
+import (
+	"fmt"
+	"math"
+)
+
+// A Claim is one party's claim to whole units: seats, grams in steps, pieces.
+type Claim struct {
+	Weight float64 // how much it should get relative to the others, 0 or more; 0 gets Min only
+	Min    int64   // at least so many units, 0 or more
+	Max    int64   // at most so many units; 0 means no maximum
+}
+
+// Apportion shares total units among the claims. The result sums to total
+// exactly, keeps every minimum and maximum, and does not depend on the order of
+// the claims except between claims that are equal in weight: ties go to the
+// larger weight, then to the earlier claim.
+//
+// The arithmetic is in whole numbers. Weights that are whole numbers or short
+// decimals (up to 12 places) count exactly as written, so 0.1, 0.2, 0.3 share as
+// 1, 2, 3 do. Others are taken to within 2^-62 of their sum.
+//
+// total is 0..1e12. Errors: RangeError for a larger total; InputError for no
+// claims, for a weight or a bound that makes no sense, for minima above the total
+// or maxima below it, and for an unknown method.
+func (m Method) Apportion(total int64, claims []Claim) ([]int64, error) {
+	return m.apportion(total, claims, claimField)
+}
+
+func claimField(i int, field string) string { return fmt.Sprintf("%s of claim %d", field, i+1) }
+
+// apportion is Apportion with the caller's way of naming a claim's field.
+func (m Method) apportion(total int64, claims []Claim, field func(int, string) string) ([]int64, error) {
+	if m < 0 || int(m) >= len(methodNames) {
+		return nil, &InputError{"method", float64(m), "", "one of the methods of this package"}
+	}
+	if err := checkClaims(total, claims, field); err != nil {
+		return nil, err
+	}
+	p := newParties(total, claims)
+	return p.largestRemainder(), nil
+}
+
+// checkClaims refuses claims that make no sense or that no sharing can meet.
+func checkClaims(total int64, claims []Claim, field func(int, string) string) error {
+	if total < 0 {
+		return &InputError{"total to share", float64(total), "units", "0 or more"}
+	}
+	if total > maxSteps {
+		return &RangeError{"total to share", float64(total), 0, maxSteps, "units", "limit of this package"}
+	}
+	if len(claims) == 0 {
+		return &InputError{"number of zones", 0, "", "at least 1"}
+	}
+	// Floating sums suffice to compare with the total: each term is capped, and
+	// sums of whole numbers stay exact far beyond maxSteps.
+	least, most := 0.0, 0.0
+	for i, c := range claims {
+		if !(c.Weight >= 0) || math.IsInf(c.Weight, 1) {
+			return notNegative(field(i, "Weight"), c.Weight, "")
+		}
+		if c.Min < 0 || c.Max < 0 {
+			return &InputError{field(i, "Min or Max"), float64(min(c.Min, c.Max)), "units", "0 or more"}
+		}
+		if c.Max != 0 && c.Max < c.Min {
+			return &InputError{field(i, "Max"), float64(c.Max), "units", fmt.Sprintf("at least its minimum, %d", c.Min)}
+		}
+		least += float64(min(c.Min, maxSteps+1))
+		switch {
+		case c.Weight == 0:
+			most += float64(min(c.Min, maxSteps+1))
+		case c.Max == 0:
+			most += maxSteps + 1
+		default:
+			most += float64(min(c.Max, maxSteps+1))
+		}
+	}
+	if least > float64(total) {
+		return &InputError{"sum of the minima", least, "units", fmt.Sprintf("at most the total, %d", total)}
+	}
+	if most < float64(total) {
+		return &InputError{"most the zones can take", most, "units",
+			fmt.Sprintf("at least the total, %d (a zone of weight 0 takes its minimum only)", total)}
+	}
+	return nil
+}
+
+// parties are claims in whole numbers.
+type parties struct {
+	total     int64    // units to share
+	weight    []uint64 // whole-number weights
+	weightSum uint64   // below 2^63
+	low, high []int64  // bounds; high is at most the total
+}
+
+// newParties takes over checked claims.
+func newParties(total int64, claims []Claim) parties {
+	p := parties{total: total, low: make([]int64, len(claims)), high: make([]int64, len(claims))}
+	p.weight, p.weightSum = wholeWeights(claims)
+	for i, c := range claims {
+		p.low[i], p.high[i] = c.Min, total
+		if c.Max != 0 {
+			p.high[i] = min(c.Max, total)
+		}
+		if c.Weight == 0 {
+			p.high[i] = c.Min
+		}
+	}
+	return p
+}
