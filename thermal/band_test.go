@@ -1,0 +1,210 @@
+package thermal
+
+import (
+	"errors"
+	"math"
+	"runtime"
+	"testing"
+	"time"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// twoInputs: the first input decides the first event alone; the second event
+// happens only when the second input is above its median, and depends on it.
+func twoInputs() Study {
+	return Study{
+		Inputs: []Uncertain{
+			{Name: "a", Likely: 100, Low: 80, High: 130},
+			{Name: "b", Likely: 1, Low: 0.5, High: 2, Scale: true},
+		},
+		Events: 2,
+		Model: func() func([]float64, []time.Duration) error {
+			return func(x []float64, at []time.Duration) error {
+				at[0] = time.Duration(x[0] * float64(time.Second))
+				at[1] = Never
+				if x[1] > 1 {
+					at[1] = time.Duration(float64(time.Minute) / x[1])
+				}
+				return nil
+			}
+		},
+	}
+}
+
+func TestBandOfAnIdentityModelIsTheInputsBand(t *testing.T) {
+	out, err := twoInputs().Run()
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := out[0].Window
+	for _, c := range []struct {
+		name      string
+		got, want time.Duration
+		within    time.Duration
+	}{
+		{"earliest", w.Earliest, 80 * time.Second, time.Second},
+		{"likely", w.Likely, 100 * time.Second, 0},
+		{"latest", w.Latest, 130 * time.Second, 1500 * time.Millisecond},
+	} {
+		if d := c.got - c.want; max(d, -d) > c.within {
+			t.Errorf("%s %v, want %v", c.name, c.got, c.want)
+		}
+	}
+	if s := out[0].Decides[0]; s.Input != "a" || s.Share < 0.97 {
+		t.Errorf("the first event is decided by %v", out[0].Decides)
+	} else if s.Low != 80*time.Second || s.High != 130*time.Second {
+		t.Errorf("limits of a give %v and %v", s.Low, s.High)
+	}
+}
+
+func TestNeverIsLaterThanEverything(t *testing.T) {
+	out, err := twoInputs().Run()
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := out[1].Window
+	if w.Latest != Never || w.Likely != Never {
+		t.Errorf("window %v, want likely and latest never", w)
+	}
+	if !w.MayHappen() || w.Earliest < 25*time.Second || w.Earliest > 35*time.Second {
+		t.Errorf("earliest %v, want about 30 s", w.Earliest)
+	}
+	if s := out[1].Decides[0]; s.Input != "b" || s.Low != Never || s.High != 30*time.Second {
+		t.Errorf("decided by %v", out[1].Decides)
+	}
+}
+
+func TestStudyDoesNotDependOnTheNumberOfCores(t *testing.T) {
+	before := runtime.GOMAXPROCS(1)
+	defer runtime.GOMAXPROCS(before)
+	one, err := twoInputs().Run()
+	if err != nil {
+		t.Fatal(err)
+	}
+	runtime.GOMAXPROCS(7)
+	seven, err := twoInputs().Run()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(one, seven); d != "" {
+		t.Error(d)
+	}
+}
+
+func TestStudyWithoutInputsHasNoWidth(t *testing.T) {
+	s := twoInputs()
+	s.Model = func() func([]float64, []time.Duration) error {
+		return func(_ []float64, at []time.Duration) error {
+			at[0], at[1] = time.Minute, Never
+			return nil
+		}
+	}
+	for _, inputs := range [][]Uncertain{nil, s.Inputs} {
+		s.Inputs = inputs
+		out, err := s.Run()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if out[0].Window != (Window{time.Minute, time.Minute, time.Minute}) || out[1].MayHappen() {
+			t.Errorf("outcomes %v", out)
+		}
+		if len(out[0].Decides) != 0 {
+			t.Errorf("nothing moves it, yet %v", out[0].Decides)
+		}
+	}
+}
+
+func TestStudyRefusesNonsense(t *testing.T) {
+	good := twoInputs()
+	for name, spoil := range map[string]func(*Study){
+		"no events":         func(s *Study) { s.Events = 0 },
+		"negative samples":  func(s *Study) { s.Samples = -1 },
+		"too many samples":  func(s *Study) { s.Samples = 5000 },
+		"too many inputs":   func(s *Study) { s.Inputs = make([]Uncertain, 25) },
+		"no model":          func(s *Study) { s.Model = nil },
+		"NaN":               func(s *Study) { s.Inputs[0].Likely = math.NaN() },
+		"infinite limit":    func(s *Study) { s.Inputs[0].High = math.Inf(1) },
+		"low above likely":  func(s *Study) { s.Inputs[0].Low = 101 },
+		"high below likely": func(s *Study) { s.Inputs[0].High = 99 },
+		"factor through 0":  func(s *Study) { s.Inputs[1].Low = 0 },
+		"min above max":     func(s *Study) { s.Inputs[0].Min, s.Inputs[0].Max = 2, 1 },
+	} {
+		s := good
+		s.Inputs = append([]Uncertain(nil), good.Inputs...)
+		spoil(&s)
+		if _, err := s.Run(); !errors.Is(err, ErrInput) {
+			t.Errorf("%s: error %v, want ErrInput", name, err)
+		}
+	}
+}
+
+func TestStudyReportsTheEarliestFailingRun(t *testing.T) {
+	s := twoInputs()
+	boom := errors.New("boom")
+	s.Model = func() func([]float64, []time.Duration) error {
+		return func(x []float64, _ []time.Duration) error {
+			if x[1] == 2 { // run 4: the second input at its high limit
+				return boom
+			}
+			return nil
+		}
+	}
+	_, err := s.Run()
+	if !errors.Is(err, boom) || err.Error() != "thermal: run 4 of the band: boom" {
+		t.Errorf("error %v", err)
+	}
+}
+
+func TestLimitsHoldTheSamples(t *testing.T) {
+	s := twoInputs()
+	s.Inputs[0] = Uncertain{Name: "RH", Likely: 0.9, Low: 0.5, High: 1.2, Min: 0, Max: 1}
+	s.Samples = 1000
+	s.Model = func() func([]float64, []time.Duration) error {
+		return func(x []float64, _ []time.Duration) error {
+			if x[0] < 0 || x[0] > 1 {
+				return errors.New("outside")
+			}
+			return nil
+		}
+	}
+	if _, err := s.Run(); err != nil {
+		t.Error(err)
+	}
+}
+
+// The points are even: in every dimension, each tenth of the probability holds a
+// tenth of them, to within two points.
+func TestPointsAreEven(t *testing.T) {
+	for j, column := range normalPoints(BandSamples) {
+		bins := make([]int, 10)
+		for _, z := range column {
+			if math.IsNaN(z) || math.IsInf(z, 0) {
+				t.Fatalf("dimension %d holds %g", j, z)
+			}
+			bins[min(9, int(10*0.5*math.Erfc(-z/math.Sqrt2)))]++
+		}
+		for i, n := range bins {
+			if n < 19 || n > 32 {
+				t.Errorf("dimension %d: %d of 256 points in tenth %d", j, n, i)
+			}
+		}
+	}
+}
+
+func TestMorePointsKeepTheFirst(t *testing.T) {
+	a, b := halton(256, 3), halton(700, 3)
+	if d := cmp.Diff(a, b[:len(a)]); d != "" {
+		t.Error(d)
+	}
+}
+
+func BenchmarkStudyOverhead(b *testing.B) {
+	s := twoInputs()
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := s.Run(); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,167 @@
+package thermal
+
+import (
+	"math"
+	"sort"
+)
+
+// An EnthalpyCurve says how a frozen food takes up heat: enthalpy, temperature,
+// ice and conductivity, one for another. It is made once, by FrozenMix.Curve, and
+// then read quickly; it does not change and may be shared.
+//
+// Enthalpy is in J per kg of mix (air weighs nothing), 0 for the wholly melted mix
+// at 0 degC. The range is -90..90 degC; the freezing curve itself is published to
+// about -17 degC and carried on below (see SucroseDepression).
+type EnthalpyCurve struct {
+	low, step, perStep float64 // enthalpy of the first node, spacing, 1/spacing
+	nodes              []curveNode
+	ice                []float64 // kg per kg of mix at the nodes
+	freezeC            float64
+	freezeH            float64
+	density            float64
+}
+
+// curveNode keeps what a solver reads together on one cache line.
+type curveNode struct{ tempC, k float64 }
+
+// curvePoint is one point of a curve before it is laid on even steps.
+type curvePoint struct{ h, tempC, ice, k float64 }
+
+const (
+	curveNodes = 1024
+	curveLow   = -90.0 // degC
+	curveHigh  = 90.0
+	curveRange = "range of the enthalpy curve"
+)
+
+// newCurve lays points in order of rising enthalpy on even steps. The point of
+// index freeze falls on a node, so that the corner there, where melting ends, is
+// kept sharp. Temperature may stay level (a pure substance melting) but not fall.
+func newCurve(points []curvePoint, freeze int, density float64) *EnthalpyCurve {
+	first, last := points[0], points[len(points)-1]
+	step := (last.h - first.h) / (curveNodes - 2)
+	below := math.Round((points[freeze].h - first.h) / step)
+	step = (points[freeze].h - first.h) / below
+	c := &EnthalpyCurve{
+		low: first.h, step: step, perStep: 1 / step,
+		nodes:   make([]curveNode, curveNodes),
+		ice:     make([]float64, curveNodes),
+		freezeC: points[freeze].tempC, freezeH: points[freeze].h,
+		density: density,
+	}
+	j := 0
+	for i := range c.nodes {
+		h := c.low + float64(i)*step
+		if i == int(below) {
+			h = c.freezeH
+		}
+		for j < len(points)-2 && points[j+1].h <= h {
+			j++
+		}
+		a, b := points[j], points[j+1]
+		f := (h - a.h) / (b.h - a.h)
+		c.nodes[i] = curveNode{a.tempC + f*(b.tempC-a.tempC), a.k + f*(b.k-a.k)}
+		c.ice[i] = max(0, a.ice+f*(b.ice-a.ice))
+	}
+	return c
+}
+
+// at returns temperature and conductivity at an enthalpy, for solvers: no check,
+// straight on beyond the ends.
+func (c *EnthalpyCurve) at(h float64) (tempC, k float64) {
+	i, f := c.find(h)
+	a, b := &c.nodes[i], &c.nodes[i+1]
+	return a.tempC + f*(b.tempC-a.tempC), a.k + f*(b.k-a.k)
+}
+
+// temp is at without the conductivity.
+func (c *EnthalpyCurve) temp(h float64) float64 {
+	i, f := c.find(h)
+	return c.nodes[i].tempC + f*(c.nodes[i+1].tempC-c.nodes[i].tempC)
+}
+
+// iceAt returns the ice, kg per kg of mix, at an enthalpy; no check.
+func (c *EnthalpyCurve) iceAt(h float64) float64 {
+	i, f := c.find(h)
+	return max(0, c.ice[i]+f*(c.ice[i+1]-c.ice[i]))
+}
+
+func (c *EnthalpyCurve) find(h float64) (int, float64) {
+	x := (h - c.low) * c.perStep
+	i := min(max(int(x), 0), len(c.nodes)-2)
+	return i, x - float64(i)
+}
+
+// enthalpy is the inverse of temp; at a level stretch, its end of lowest
+// enthalpy.
+func (c *EnthalpyCurve) enthalpy(tempC float64) float64 {
+	i := c.cell(tempC)
+	a, b := c.nodes[i].tempC, c.nodes[i+1].tempC
+	return c.low + c.step*(float64(i)+(tempC-a)/(b-a))
+}
+
+// cell returns the cell that holds tempC, its upper end included.
+func (c *EnthalpyCurve) cell(tempC float64) int {
+	i := sort.Search(len(c.nodes), func(i int) bool { return c.nodes[i].tempC >= tempC })
+	return min(max(i-1, 0), len(c.nodes)-2)
+}
+
+// Enthalpy returns the enthalpy, J/kg of mix, at tempC, -90..90 degC, else a
+// *RangeError.
+func (c *EnthalpyCurve) Enthalpy(tempC float64) (float64, error) {
+	if err := c.checkTemp(tempC); err != nil {
+		return 0, err
+	}
+	return c.enthalpy(tempC), nil
+}
+
+// TempC returns the temperature, degC, at an enthalpy in J/kg of mix. Outside the
+// enthalpies of -90..90 degC it is a *RangeError.
+func (c *EnthalpyCurve) TempC(enthalpy float64) (float64, error) {
+	high := c.low + c.step*float64(len(c.nodes)-1)
+	if err := within("enthalpy", enthalpy, c.low, high, "J/kg", curveRange); err != nil {
+		return 0, err
+	}
+	return c.temp(enthalpy), nil
+}
+
+// IceFraction returns the ice, kg per kg of mix, at tempC, -90..90 degC, else a
+// *RangeError.
+func (c *EnthalpyCurve) IceFraction(tempC float64) (float64, error) {
+	if err := c.checkTemp(tempC); err != nil {
+		return 0, err
+	}
+	return c.iceAt(c.enthalpy(tempC)), nil
+}
+
+// Conductivity returns the thermal conductivity, W/(m K), at tempC, -90..90 degC,
+// else a *RangeError.
+func (c *EnthalpyCurve) Conductivity(tempC float64) (float64, error) {
+	if err := c.checkTemp(tempC); err != nil {
+		return 0, err
+	}
+	_, k := c.at(c.enthalpy(tempC))
+	return k, nil
+}
+
+// ApparentHeat returns the apparent specific heat dh/dT, J/(kg K), at tempC, the
+// heat of melting included; at the freezing point, that of the frozen side. Range
+// as Enthalpy.
+func (c *EnthalpyCurve) ApparentHeat(tempC float64) (float64, error) {
+	if err := c.checkTemp(tempC); err != nil {
+		return 0, err
+	}
+	i := c.cell(tempC)
+	return c.step / (c.nodes[i+1].tempC - c.nodes[i].tempC), nil
+}
+
+// FreezingPointC returns the temperature, degC, at which the last ice melts.
+func (c *EnthalpyCurve) FreezingPointC() float64 { return c.freezeC }
+
+// Density returns the density, kg/m3, air included. It is taken not to change
+// with temperature: the frozen foam keeps its outline.
+func (c *EnthalpyCurve) Density() float64 { return c.density }
+
+func (c *EnthalpyCurve) checkTemp(tempC float64) error {
+	return within("temperature", tempC, c.nodes[0].tempC, c.nodes[len(c.nodes)-1].tempC, "degC", curveRange)
+}
