@@ -62,12 +62,14 @@ func New(title, x, y string) *plot.Plot {
 		a.LineStyle.Color, a.LineStyle.Width = Grey, vg.Points(0.6)
 		a.Tick.LineStyle.Color, a.Tick.LineStyle.Width = Grey, vg.Points(0.6)
 		a.Padding = vg.Points(4)
+		a.Tick.Marker = Ticks{}
 	}
 	style(&p.Legend.TextStyle, 9)
 	p.Legend.Padding = vg.Points(2)
 	p.Legend.YPosition = draw.PosCenter
 	p.Legend.ThumbnailWidth = vg.Points(26)
 	p.Legend.Top = true
+	p.Legend.XOffs, p.Legend.YOffs = vg.Points(-6), vg.Points(-6)
 	grid := plotter.NewGrid()
 	grid.Vertical.Color, grid.Horizontal.Color = color.Gray{0xe6}, color.Gray{0xe6}
 	grid.Vertical.Width, grid.Horizontal.Width = vg.Points(0.4), vg.Points(0.4)
@@ -75,11 +77,11 @@ func New(title, x, y string) *plot.Plot {
 	return p
 }
 
-// LogX and LogY put an axis on a logarithmic scale.
-func LogX(p *plot.Plot) { p.X.Scale, p.X.Tick.Marker = plot.LogScale{}, plot.LogTicks{Prec: -1} }
+// LogX puts the horizontal axis on a logarithmic scale.
+func LogX(p *plot.Plot) { p.X.Scale, p.X.Tick.Marker = plot.LogScale{}, LogTicks{} }
 
-// LogY is LogX for the other axis.
-func LogY(p *plot.Plot) { p.Y.Scale, p.Y.Tick.Marker = plot.LogScale{}, plot.LogTicks{Prec: -1} }
+// LogY puts the vertical axis on a logarithmic scale.
+func LogY(p *plot.Plot) { p.Y.Scale, p.Y.Tick.Marker = plot.LogScale{}, LogTicks{} }
 
 // XY makes plottable points of two columns.
 func XY(x, y []float64) plotter.XYs {
@@ -147,7 +149,9 @@ func Tint(i int) color.RGBA {
 // SVG draws the plot. The same plot gives the same bytes.
 func SVG(p *plot.Plot, w, h vg.Length) ([]byte, error) {
 	c := vgsvg.NewWith(vgsvg.UseWH(w, h))
-	p.Draw(draw.New(c))
+	full, m := draw.New(c), vg.Points(8)
+	full.FillPolygon(Paper, []vg.Point{{}, {X: w}, {X: w, Y: h}, {Y: h}})
+	p.Draw(draw.Crop(full, m, -2*m, m, -m))
 	var b bytes.Buffer
 	if _, err := c.WriteTo(&b); err != nil {
 		return nil, fmt.Errorf("drawing %q: %w", p.Title.Text, err)
@@ -158,8 +162,6 @@ func SVG(p *plot.Plot, w, h vg.Length) ([]byte, error) {
 // anyFont lets a viewer without the named font fall back to its own sans serif,
 // which the drawing library does not.
 func anyFont(svg []byte) []byte {
-	for _, name := range []string{"font-family:Liberation Sans"} {
-		svg = bytes.ReplaceAll(svg, []byte(name), []byte("font-family:Liberation Sans,Arial,Helvetica,sans-serif"))
-	}
-	return svg
+	return bytes.ReplaceAll(svg, []byte("font-family:Liberation Sans"),
+		[]byte("font-family:Liberation Sans,Arial,Helvetica,sans-serif"))
 }

@@ -1,5 +1,6 @@
-// Command generate rebuilds every chapter's page and figures, and the index. It
-// runs in the folder examples, through go generate.
+// Command generate rebuilds every chapter's page and figures, the page of
+// agreement, its table in the project's README, and the index. It runs in the
+// folder examples, through go generate.
 package main
 
 import (
@@ -23,16 +24,26 @@ func generate() error {
 		return err
 	}
 	for _, folder := range folders {
-		cmd := exec.Command("go", "run", ".")
-		cmd.Dir = folder
-		cmd.Stdout, cmd.Stderr = os.Stdout, os.Stderr
-		if err := cmd.Run(); err != nil {
-			return fmt.Errorf("%s: %w", folder, err)
+		if err := goRun(folder, "."); err != nil {
+			return err
 		}
+	}
+	if err := goRun(".", "./agreement", "-out", "agreement", "-readme", "../README.md"); err != nil {
+		return err
 	}
 	index, err := notebook.Index(".")
 	if err != nil {
 		return err
 	}
 	return os.WriteFile("README.md", index, 0o644)
+}
+
+func goRun(folder string, args ...string) error {
+	cmd := exec.Command("go", append([]string{"run"}, args...)...)
+	cmd.Dir = folder
+	cmd.Stderr = os.Stderr
+	if err := cmd.Run(); err != nil {
+		return fmt.Errorf("%s: go run %v: %w", folder, args, err)
+	}
+	return nil
 }
