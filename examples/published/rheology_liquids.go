@@ -58,10 +58,10 @@ var rheologyLiquids = []Check{
 	},
 }
 
-// floats reads columns of a row as numbers, in order.
-func floats(r testdata.Row, columns ...string) ([]float64, error) {
-	out := make([]float64, len(columns))
-	for i, c := range columns {
+// columns reads columns of a row as numbers, in order.
+func columns(r testdata.Row, names ...string) ([]float64, error) {
+	out := make([]float64, len(names))
+	for i, c := range names {
 		v, err := r.Float(c)
 		if err != nil {
 			return nil, err
@@ -85,7 +85,7 @@ type waterProperty func(rheology.Water, float64) (rheology.Estimate, error)
 
 func waterProperties(column string, unit, half float64, f waterProperty) func(testdata.Row) ([]Point, error) {
 	return func(r testdata.Row) ([]Point, error) {
-		v, err := floats(r, "temp_c", column)
+		v, err := columns(r, "temp_c", column)
 		if err != nil {
 			return nil, err
 		}
@@ -99,7 +99,7 @@ func waterProperties(column string, unit, half float64, f waterProperty) func(te
 
 func waterICT(column string, unit, rel float64, f waterProperty) func(testdata.Row) ([]Point, error) {
 	return func(r testdata.Row) ([]Point, error) {
-		v, err := floats(r, "temp_c", column)
+		v, err := columns(r, "temp_c", column)
 		if err != nil {
 			return nil, err
 		}
@@ -112,7 +112,7 @@ func waterICT(column string, unit, rel float64, f waterProperty) func(testdata.R
 }
 
 func waterSurfaceTension(r testdata.Row) ([]Point, error) {
-	v, err := floats(r, "temp_c", "surface_tension_mn_per_m")
+	v, err := columns(r, "temp_c", "surface_tension_mn_per_m")
 	if err != nil {
 		return nil, err
 	}
@@ -137,7 +137,7 @@ func dairyViscosity(r testdata.Row) ([]Point, error) {
 	if r.Text("temp_c") == "" {
 		return []Point{Skip(label, "no temperature is stated")}, nil
 	}
-	v, err := floats(r, "temp_c", "viscosity_mpa_s")
+	v, err := columns(r, "temp_c", "viscosity_mpa_s")
 	if err != nil {
 		return nil, err
 	}
@@ -175,7 +175,7 @@ func dairyViscosity(r testdata.Row) ([]Point, error) {
 }
 
 func dairyDensity(r testdata.Row) ([]Point, error) {
-	v, err := floats(r, "fat_percent", "snf_percent", "temp_c", "density_kg_per_l")
+	v, err := columns(r, "fat_percent", "snf_percent", "temp_c", "density_kg_per_l")
 	if err != nil {
 		return nil, err
 	}
@@ -188,7 +188,7 @@ func dairySurfaceTension(r testdata.Row) ([]Point, error) {
 	if r.Text("temp_c") == "" {
 		return []Point{Skip(label, "no temperature is stated")}, nil
 	}
-	v, err := floats(r, "temp_c", "surface_tension_mn_per_m")
+	v, err := columns(r, "temp_c", "surface_tension_mn_per_m")
 	if err != nil {
 		return nil, err
 	}
@@ -203,7 +203,7 @@ func dairySurfaceTension(r testdata.Row) ([]Point, error) {
 }
 
 func sucroseViscosity(r testdata.Row) ([]Point, error) {
-	v, err := floats(r, "sucrose_percent", "temp_c", "viscosity_mpa_s")
+	v, err := columns(r, "sucrose_percent", "temp_c", "viscosity_mpa_s")
 	if err != nil {
 		return nil, err
 	}
@@ -216,7 +216,7 @@ func sucroseViscosity(r testdata.Row) ([]Point, error) {
 }
 
 func sucroseDensity(r testdata.Row) ([]Point, error) {
-	v, err := floats(r, "sucrose_percent", "temp_c", "density_g_per_cm3")
+	v, err := columns(r, "sucrose_percent", "temp_c", "density_g_per_cm3")
 	if err != nil {
 		return nil, err
 	}
@@ -232,7 +232,7 @@ func sucroseDensity(r testdata.Row) ([]Point, error) {
 }
 
 func honeyViscosity(r testdata.Row) ([]Point, error) {
-	v, err := floats(r, "temp_c", "viscosity_pa_s")
+	v, err := columns(r, "temp_c", "viscosity_pa_s")
 	if err != nil {
 		return nil, err
 	}
