@@ -1,0 +1,192 @@
+package thermal
+
+import (
+	"fmt"
+	"math"
+	"time"
+)
+
+// A Form is the shape that makes a computation one-dimensional.
+type Form int
+
+// The three forms in which heat flows along one coordinate.
+const (
+	SphereForm   Form = iota // a ball; the coordinate is the radius
+	CylinderForm             // a long cylinder, reckoned per metre of its length
+	SlabForm                 // a wall heated alike on both faces, reckoned per square metre of one face
+)
+
+// String gives the form's name.
+func (f Form) String() string {
+	switch f {
+	case SphereForm:
+		return "sphere"
+	case CylinderForm:
+		return "cylinder"
+	case SlabForm:
+		return "slab"
+	}
+	return fmt.Sprintf("Form(%d)", int(f))
+}
+
+// A Body is a slab, cylinder or sphere whose temperature is computed from its
+// enthalpy, so that freezing and melting, at one temperature or over a range,
+// need no front to be followed.
+//
+// The method is finite volumes: for each shell
+//
+//	V dH/dt = sum over its two faces of  A k dT/dr
+//
+// with H the enthalpy by volume (J/m3), and T and k functions of H by the
+// Curve. k dT is integrated along the curve (Kirchhoff's transformation), so
+// that the flux between two shells is exact for steady flow in all three forms.
+// In time it is the implicit TR-BDF2 rule (Bank et al. 1985; Hosea and Shampine
+// 1996, "Analysis and implementation of TR-BDF2"; both from memory): second
+// order, any step stable, steps chosen from the embedded error estimate. What
+// leaves one shell enters the next and what enters the surface is summed by the
+// same rule, so the energy balance closes to rounding.
+//
+// Second order in the grid away from a sharp front. With the default grid and
+// tolerance a scoop's times move by less than 1 % when the grid is doubled.
+type Body struct {
+	// Form is the shape; the zero value is a sphere.
+	Form Form
+	// Radius is the radius, or half the slab's thickness, m; above 0.
+	Radius float64
+	// Curve is the material.
+	Curve Curve
+	// Cells is the number of shells, 4 to 2000; 0 means 48.
+	Cells int
+	// Uniform makes the shells equally thick. Otherwise they are thin at the
+	// surface and thicker inside, which for the same number is more accurate.
+	Uniform bool
+	// Tolerance is the error allowed in one time step as a fraction of the heat
+	// that would warm the body along its whole Curve; 0 means 2e-5. 1e-9 to 0.01.
+	Tolerance float64
+}
+
+// A BodyState is a body at one time.
+type BodyState struct {
+	Time     time.Duration
+	SurfaceC float64 // temperature of the surface, degC
+	MeanC    float64 // temperature at the mean enthalpy, degC
+	CoreC    float64 // temperature of the innermost shell, degC
+	// HeatJ is the heat taken up since the start, J (cylinder: J/m, slab: J/m2
+	// of one face).
+	HeatJ float64
+	// StoredJ is the gain in enthalpy since the start; it equals HeatJ.
+	StoredJ float64
+	// PastShare is the share of the volume, 0 to 1, that is past the mark
+	// temperature given to Run. A shell on its way between the curve's last point
+	// below the mark and the mark counts in part, by its enthalpy: with the mark at
+	// the end of melting it is the melted share.
+	PastShare float64
+}
+
+// Run computes the body from a uniform startC until the given time under a heat
+// flux into its surface, W/m2, as a function of surface temperature (degC) and
+// time. The flux must not rise with the surface temperature by more than it
+// can cool: a cooling law is what makes the problem well posed. It reports the
+// state at each of the times asked for, which must not decrease. PastShare counts
+// what is warmer than markC.
+//
+// Errors: *InputError for sizes, curve or times that make no sense or a flux
+// that is not finite; *RangeError when a temperature leaves the curve.
+func (b Body) Run(startC, markC float64, heat func(surfaceC float64, at time.Duration) float64, times ...time.Duration) ([]BodyState, error) {
+	if heat == nil {
+		return nil, &InputError{"heat flux", math.NaN(), "W/m2", "a function"}
+	}
+	c, err := b.Curve.compile()
+	if err != nil {
+		return nil, err
+	}
+	if err := b.check(); err != nil {
+		return nil, err
+	}
+	if err := c.holds(startC); err != nil {
+		return nil, err
+	}
+	if err := finite("mark temperature", markC, "degC"); err != nil {
+		return nil, err
+	}
+	if err := increasing(times); err != nil {
+		return nil, err
+	}
+	var e engine
+	e.build(b.Form, b.Radius, b.cells(), b.Uniform)
+	e.begin(c, startC, b.tolerance(), funcExchange(heat))
+	states := make([]BodyState, 0, len(times))
+	for _, at := range times {
+		if err := e.runTo(at.Seconds()); err != nil {
+			return nil, err
+		}
+		states = append(states, e.state(at, markC))
+	}
+	return states, nil
+}
+
+func (b Body) check() error {
+	if b.Form < SphereForm || b.Form > SlabForm {
+		return &InputError{"form", float64(b.Form), "", "SphereForm, CylinderForm or SlabForm"}
+	}
+	if err := within("radius", b.Radius, 1e-5, 10, "m", "solver: bodies of a kitchen's size"); err != nil {
+		return err
+	}
+	if err := within("cells", float64(b.cells()), 4, 2000, "", "solver grid"); err != nil {
+		return err
+	}
+	return within("tolerance", b.tolerance(), 1e-9, 0.01, "", "solver time steps")
+}
+
+func (b Body) cells() int {
+	if b.Cells == 0 {
+		return 48
+	}
+	return b.Cells
+}
+
+func (b Body) tolerance() float64 {
+	if b.Tolerance == 0 {
+		return 2e-5
+	}
+	return b.Tolerance
+}
+
+// maxRun bounds what one run may be asked for: a hundred days.
+const maxRun = 100 * 24 * time.Hour
+
+func increasing(times []time.Duration) error {
+	if len(times) == 0 {
+		return &InputError{"number of times", 0, "", "at least one"}
+	}
+	last := time.Duration(0)
+	for _, t := range times {
+		if t < last {
+			return &InputError{"time", t.Seconds(), "s", "not before 0 or the time before it"}
+		}
+		last = t
+	}
+	if last > maxRun {
+		return &RangeError{"time", last.Seconds(), 0, maxRun.Seconds(), "s", "solver: a hundred days"}
+	}
+	return nil
+}
+
+func (e *engine) state(at time.Duration, markC float64) BodyState {
+	stored, volume, past := 0.0, 0.0, 0.0
+	mark, from := e.c.enthalpyAt(markC), e.c.below(markC)
+	for i := range e.n {
+		stored += e.vol[i] * e.h[i]
+		volume += e.vol[i]
+		past += e.vol[i] * min(max((e.h[i]-from)/(mark-from), 0), 1)
+	}
+	return BodyState{
+		Time:      at,
+		SurfaceC:  e.surfaceC(),
+		MeanC:     e.c.tempOfEnthalpy(stored / volume),
+		CoreC:     e.c.tempOfEnthalpy(e.h[0]),
+		HeatJ:     e.heat,
+		StoredJ:   stored - volume*e.startH,
+		PastShare: past / volume,
+	}
+}

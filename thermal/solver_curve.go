@@ -1,0 +1,158 @@
+package thermal
+
+import (
+	"math"
+	"sort"
+)
+
+// A CurvePoint is one point of a Curve.
+type CurvePoint struct {
+	TempC        float64 // degC
+	Enthalpy     float64 // by volume, J/m3, from any datum
+	Conductivity float64 // W/(m K)
+}
+
+// A Curve is a material as the solver sees it: enthalpy and conductivity against
+// temperature, straight between the points. Temperature and enthalpy must both
+// rise strictly from point to point. A change of phase at one temperature is
+// given as a narrow range, such as 0.02 K: see Sharp.
+type Curve []CurvePoint
+
+// Sharp returns the curve of a material that melts at one temperature, spread
+// over width K about it: solid of heat capacity cs and liquid of cl (J/(m3 K)),
+// latent heat l (J/m3), conductivities ks and kl (W/(m K)), from lowC to highC.
+func Sharp(meltC, width, cs, cl, l, ks, kl, lowC, highC float64) Curve {
+	solid, liquid := meltC-width/2, meltC+width/2
+	return Curve{
+		{lowC, cs * (lowC - solid), ks},
+		{solid, 0, ks},
+		{liquid, l + (cs+cl)/2*width, kl},
+		{highC, l + (cs+cl)/2*width + cl*(highC-liquid), kl},
+	}
+}
+
+// compiled is a Curve made ready: straight pieces of enthalpy against the
+// Kirchhoff potential u, the integral of k dT. On piece j, h = base[j] +
+// slope[j] u and T = temp[j] + (u-u[j])/k[j].
+type compiled struct {
+	temp, u, h     []float64
+	k, slope, base []float64 // one fewer
+	given          Curve     // the points before they were divided
+}
+
+// maxCurvePoints bounds what a curve may hold.
+const maxCurvePoints = 10000
+
+// kStep is the relative change of conductivity over which it is taken constant.
+const kStep = 0.06
+
+func (c Curve) compile() (*compiled, error) {
+	if len(c) < 2 || len(c) > maxCurvePoints {
+		return nil, &InputError{"curve points", float64(len(c)), "", "2 to 10000"}
+	}
+	for i, p := range c {
+		if err := within("curve temperature", p.TempC, -273.15, 5000, "degC", "solver"); err != nil {
+			return nil, err
+		}
+		if err := within("curve enthalpy", p.Enthalpy, -1e13, 1e13, "J/m3", "solver"); err != nil {
+			return nil, err
+		}
+		if err := within("curve conductivity", p.Conductivity, 1e-4, 1e5, "W/(m K)", "solver"); err != nil {
+			return nil, err
+		}
+		if i == 0 {
+			continue
+		}
+		if !(p.TempC-c[i-1].TempC >= 1e-6) {
+			return nil, &InputError{"curve temperature", p.TempC, "degC", "at least 1e-6 K above the point before it"}
+		}
+		if dh := p.Enthalpy - c[i-1].Enthalpy; !(dh >= (p.TempC-c[i-1].TempC)*1e-3) {
+			return nil, &InputError{"curve enthalpy", p.Enthalpy, "J/m3", "rising with temperature"}
+		}
+	}
+	var out compiled
+	out.load(c)
+	return &out, nil
+}
+
+// load fills the pieces, keeping the slices for the next curve.
+func (m *compiled) load(c Curve) {
+	m.temp, m.u, m.h = m.temp[:0], m.u[:0], m.h[:0]
+	m.k, m.slope, m.base = m.k[:0], m.slope[:0], m.base[:0]
+	m.given = c
+	u := 0.0
+	m.temp, m.u, m.h = append(m.temp, c[0].TempC), append(m.u, 0), append(m.h, c[0].Enthalpy)
+	for i := 1; i < len(c); i++ {
+		a, b := c[i-1], c[i]
+		ratio := math.Abs(math.Log(b.Conductivity / a.Conductivity))
+		n := int(ratio/kStep) + 1
+		for j := 1; j <= n; j++ {
+			s, mid := float64(j)/float64(n), (float64(j)-0.5)/float64(n)
+			t := a.TempC + s*(b.TempC-a.TempC)
+			h := a.Enthalpy + s*(b.Enthalpy-a.Enthalpy)
+			k := a.Conductivity + mid*(b.Conductivity-a.Conductivity)
+			last := len(m.temp) - 1
+			du := k * (t - m.temp[last])
+			slope := (h - m.h[last]) / du
+			m.k, m.slope, m.base = append(m.k, k), append(m.slope, slope), append(m.base, m.h[last]-slope*u)
+			u += du
+			m.temp, m.u, m.h = append(m.temp, t), append(m.u, u), append(m.h, h)
+		}
+	}
+}
+
+func (m *compiled) last() int { return len(m.k) - 1 }
+
+func (m *compiled) holds(tempC float64) error {
+	return within("temperature", tempC, m.temp[0], m.temp[len(m.temp)-1], "degC", "the material's curve")
+}
+
+// piece returns the piece that holds v among the ascending knots, the end
+// pieces reaching on outwards.
+func (m *compiled) piece(knots []float64, v float64) int {
+	j := sort.SearchFloat64s(knots, v) - 1
+	return min(max(j, 0), m.last())
+}
+
+func (m *compiled) walkU(j int, u float64) int {
+	for last := m.last(); j < last && u > m.u[j+1]; {
+		j++
+	}
+	for j > 0 && u < m.u[j] {
+		j--
+	}
+	return j
+}
+
+func (m *compiled) walkH(j int, h float64) int {
+	for last := m.last(); j < last && h > m.h[j+1]; {
+		j++
+	}
+	for j > 0 && h < m.h[j] {
+		j--
+	}
+	return j
+}
+
+func (m *compiled) potentialAt(tempC float64) float64 {
+	j := m.piece(m.temp, tempC)
+	return m.u[j] + m.k[j]*(tempC-m.temp[j])
+}
+
+func (m *compiled) enthalpyAt(tempC float64) float64 {
+	j := m.piece(m.temp, tempC)
+	return m.h[j] + m.slope[j]*m.k[j]*(tempC-m.temp[j])
+}
+
+func (m *compiled) tempOfEnthalpy(h float64) float64 {
+	j := m.piece(m.h, h)
+	return m.tempOn(j, (h-m.base[j])/m.slope[j])
+}
+
+func (m *compiled) tempOn(j int, u float64) float64 { return m.temp[j] + (u-m.u[j])/m.k[j] }
+
+// below returns the enthalpy of the last given point below a temperature.
+func (m *compiled) below(tempC float64) float64 {
+	i := sort.Search(len(m.given), func(i int) bool { return m.given[i].TempC >= tempC })
+	return m.given[max(i-1, 0)].Enthalpy
+}

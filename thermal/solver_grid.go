@@ -1,0 +1,123 @@
+package thermal
+
+import "math"
+
+// An engine holds one computation: the grid, the state and the work space. It
+// is reused from run to run, so that nothing is allocated while time advances.
+type engine struct {
+	form Form
+	n    int // shells that are left
+	c    *compiled
+	x    exchange
+
+	face []float64 // n+1 face radii
+	vol  []float64 // of each shell
+	link []float64 // conductance factor between shell i and i+1: A/distance
+	skin []float64 // the same from shell i's node to its outer face
+	area []float64 // of each shell's outer face
+
+	h, u    []float64 // enthalpy and potential; u[n] is the surface's
+	f       []float64 // heat into each shell, W
+	seg     []int32   // piece of the curve; seg[n] the surface's
+	h0, f0  []float64 // the same at the start of the step
+	f1      []float64
+	g       []float64
+	un      []float64
+	d, r    []float64
+	segHold []int32
+
+	t, dt  float64 // s
+	q      float64 // heat through the surface, W
+	heat   float64 // summed, J
+	law    float64 // the same heat by the exchange law at the surface temperatures, J
+	ql     float64 // heat through the surface by the law, W, in the last solve
+	qlaw   float64 // and at the end of the last step
+	startH float64
+	scale  float64 // J allowed as error in one step
+	steps  int
+	solves int
+}
+
+// grade sets how much thinner the shells are at the surface: the mapping is
+// r/R = 1 - (exp(grade (1-s)) - 1)/(exp(grade) - 1), s uniform.
+const grade = 2.5
+
+func grow[T any](s []T, n int) []T {
+	if cap(s) < n {
+		return make([]T, n)
+	}
+	return s[:n]
+}
+
+func (e *engine) build(form Form, radius float64, n int, uniform bool) {
+	e.form, e.n = form, n
+	e.face, e.vol = grow(e.face, n+1), grow(e.vol, n)
+	e.link, e.skin, e.area = grow(e.link, n), grow(e.skin, n), grow(e.area, n)
+	e.h, e.u, e.f = grow(e.h, n+1), grow(e.u, n+1), grow(e.f, n+1)
+	e.h0, e.f0, e.f1 = grow(e.h0, n+1), grow(e.f0, n+1), grow(e.f1, n+1)
+	e.g, e.un, e.d, e.r = grow(e.g, n+1), grow(e.un, n+1), grow(e.d, n+1), grow(e.r, n+1)
+	e.seg, e.segHold = grow(e.seg, n+1), grow(e.segHold, n+1)
+	for i := range n + 1 {
+		s := float64(i) / float64(n)
+		if !uniform {
+			s = 1 - math.Expm1(grade*(1-s))/math.Expm1(grade)
+		}
+		e.face[i] = radius * s
+	}
+	e.face[0] = 0
+	node := e.node(0)
+	for i := range n {
+		a, b := e.face[i], e.face[i+1]
+		e.vol[i] = e.content(b) - e.content(a)
+		e.area[i] = e.areaAt(b)
+		e.skin[i] = e.conductance(node, b)
+		if i+1 < n {
+			next := e.node(i + 1)
+			e.link[i] = e.conductance(node, next)
+			node = next
+		}
+	}
+}
+
+// node is where a shell's mean is its value, to second order: its centroid.
+func (e *engine) node(i int) float64 {
+	a, b := e.face[i], e.face[i+1]
+	switch e.form {
+	case SlabForm:
+		return (a + b) / 2
+	case CylinderForm:
+		return 2.0 / 3 * (a*a + a*b + b*b) / (a + b)
+	}
+	return 0.75 * (a + b) * (a*a + b*b) / (a*a + a*b + b*b)
+}
+
+func (e *engine) content(r float64) float64 {
+	switch e.form {
+	case SlabForm:
+		return r
+	case CylinderForm:
+		return math.Pi * r * r
+	}
+	return 4.0 / 3 * math.Pi * r * r * r
+}
+
+func (e *engine) areaAt(r float64) float64 {
+	switch e.form {
+	case SlabForm:
+		return 1
+	case CylinderForm:
+		return 2 * math.Pi * r
+	}
+	return 4 * math.Pi * r * r
+}
+
+// conductance is that of steady flow from radius a to b, per unit conductivity.
+func (e *engine) conductance(a, b float64) float64 {
+	switch e.form {
+	case SlabForm:
+		return 1 / (b - a)
+	case CylinderForm:
+		return 2 * math.Pi / math.Log(b/a)
+	}
+	return 4 * math.Pi * a * b / (b - a)
+}
