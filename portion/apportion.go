@@ -19,9 +19,11 @@ type Claim struct {
 //
 // The arithmetic is in whole numbers. Weights that are whole numbers or short
 // decimals (up to 12 places) count exactly as written, so 0.1, 0.2, 0.3 share as
-// 1, 2, 3 do. Others are taken to within 2^-62 of their sum.
+// 1, 2, 3 do. Others are taken to within 2^-62 of their sum, which moves no quota
+// by more than a millionth of a unit; they may differ by a factor of 1e15.
 //
-// total is 0..1e12. Errors: RangeError for a larger total; InputError for no
+// total is 0..1e12. Errors: RangeError for a larger total or ratio of weights, and
+// for more work than QuotaMethod can do; InputError for no
 // claims, for a weight or a bound that makes no sense, for minima above the total
 // or maxima below it, and for an unknown method.
 func (m Method) Apportion(total int64, claims []Claim) ([]int64, error) {
@@ -38,8 +40,21 @@ func (m Method) apportion(total int64, claims []Claim, field func(int, string) s
 	if err := checkClaims(total, claims, field); err != nil {
 		return nil, err
 	}
-	p := newParties(total, claims)
-	return p.largestRemainder(), nil
+	p, err := newParties(total, claims)
+	if err != nil {
+		return nil, err
+	}
+	switch m {
+	case LargestRemainder:
+		return p.largestRemainder(), nil
+	case QuotaMethod:
+		if work := float64(total) * float64(len(claims)); work > quotaWork {
+			return nil, &RangeError{"total x number of zones", work, 0, quotaWork, "", "limit of this package for the quota method"}
+		}
+		return p.byQuota(), nil
+	default:
+		return p.divide(m), nil
+	}
 }
 
 // checkClaims refuses claims that make no sense or that no sharing can meet.
@@ -90,14 +105,18 @@ func checkClaims(total int64, claims []Claim, field func(int, string) string) er
 type parties struct {
 	total     int64    // units to share
 	weight    []uint64 // whole-number weights
+	claims    []Claim  // as given: their weights break ties
 	weightSum uint64   // below 2^63
 	low, high []int64  // bounds; high is at most the total
 }
 
 // newParties takes over checked claims.
-func newParties(total int64, claims []Claim) parties {
-	p := parties{total: total, low: make([]int64, len(claims)), high: make([]int64, len(claims))}
-	p.weight, p.weightSum = wholeWeights(claims)
+func newParties(total int64, claims []Claim) (parties, error) {
+	p := parties{total: total, claims: claims, low: make([]int64, len(claims)), high: make([]int64, len(claims))}
+	var err error
+	if p.weight, p.weightSum, err = wholeWeights(claims); err != nil {
+		return p, err
+	}
 	for i, c := range claims {
 		p.low[i], p.high[i] = c.Min, total
 		if c.Max != 0 {
@@ -107,5 +126,5 @@ func newParties(total int64, claims []Claim) parties {
 			p.high[i] = c.Min
 		}
 	}
-	return p
+	return p, nil
 }

@@ -126,10 +126,10 @@ type Act string
 
 // What an advertised item must not suffer.
 const (
-	Replace Act = "replaced"        // by a stand-in
-	Thin    Act = "thinned"         // or blended with anything else
-	Exceed  Act = "exceeded"        // more shown than is declared
-	Reduce  Act = "fallen short of" // less shown than is declared
+	Replace Act = "replaced" // by a stand-in
+	Thin    Act = "thinned"  // or blended with anything else
+	Exceed  Act = "exceeded" // more shown than is declared
+	Reduce  Act = "reduced"  // less shown than is declared
 )
 
 // An AdvertisedError says what was about to be done to an advertised item.

@@ -44,7 +44,7 @@ func (p parties) round(got []int64, held []bool, units, weightSum uint64) bool {
 			if fractions == nil {
 				fractions = make([]fraction, 0, len(p.weight)-i)
 			}
-			fractions = append(fractions, fraction{rest, w, i})
+			fractions = append(fractions, fraction{rest, p.claims[i].Weight, i})
 		}
 	}
 	if left < 0 || left > int64(len(fractions)) {
@@ -60,8 +60,9 @@ func (p parties) round(got []int64, held []bool, units, weightSum uint64) bool {
 // A fraction is what rounding down took from a party, in parts of the weights'
 // sum.
 type fraction struct {
-	rest, weight uint64
-	party        int
+	rest   uint64
+	weight float64 // as given
+	party  int
 }
 
 // before orders fractions: the largest first, ties to the larger weight, then to

@@ -9,24 +9,30 @@ import (
 // 64 bits for rounding and in 128 for the product with a total.
 const weightBits = 62
 
+// mostRatio bounds the ratio of weights that are scaled in binary, so that even
+// the lightest keeps some digits.
+const mostRatio = 1e15
+
 // wholeWeights turns the claims' weights into whole numbers in the same
 // proportions, and their sum. If all are whole numbers or decimals of up to 12
 // places that fit, the result is exact. Otherwise all are scaled by one power of
 // two, chosen so that the sum fills 62 bits, and rounded; one above 0 stays so.
 // Both ways the result does not depend on the order of the claims.
-func wholeWeights(claims []Claim) ([]uint64, uint64) {
+func wholeWeights(claims []Claim) ([]uint64, uint64, error) {
 	w := make([]uint64, len(claims))
 	if places, ok := decimalPlaces(claims); ok {
 		if sum, ok := scaleByTen(w, claims, places); ok {
-			return w, sum
+			return w, sum, nil
 		}
 	}
-	heaviest := 0.0
+	heaviest, lightest := 0.0, math.Inf(1)
 	for _, c := range claims {
-		heaviest = max(heaviest, c.Weight)
+		if c.Weight > 0 {
+			heaviest, lightest = max(heaviest, c.Weight), min(lightest, c.Weight)
+		}
 	}
-	if heaviest == 0 {
-		return w, 0
+	if ratio := heaviest / lightest; !(ratio <= mostRatio) {
+		return nil, 0, &RangeError{"largest weight over smallest", ratio, 1, mostRatio, "", "limit of this package"}
 	}
 	// First a scale that cannot overflow, to learn the sum; then the scale that
 	// uses the room the sum leaves.
@@ -36,7 +42,7 @@ func wholeWeights(claims []Claim) ([]uint64, uint64) {
 	if room := weightBits - 1 - bits.Len64(sum); room > 0 {
 		sum = scaleByTwo(w, claims, shift+room)
 	}
-	return w, sum
+	return w, sum, nil
 }
 
 // decimalPlaces returns the fewest decimal places that write every weight, if 12

@@ -10,49 +10,130 @@ import (
 // Checks of shares, tolerances, weighing and heroes.
 var portionShares = []Check{
 	{
+		Table: "apportionment_small", Package: "portion", Quantity: "seats", Unit: "seats", Claim: "equal",
+		Points: smallApportionment,
+	},
+	{
 		Table: "apportionment_us_1790", Package: "portion", Quantity: "seats", Unit: "seats", Claim: "equal",
-		Points: func(r testdata.Row) ([]Point, error) {
-			hamilton, err := seatOf("apportionment_us_1790", r, portion.LargestRemainder, 120, "population", 0, nil)
-			if err != nil {
-				return nil, err
-			}
-			want, err := r.Float("hamilton_120_seats")
-			if err != nil {
-				return nil, err
-			}
-			return []Point{Same(r.Text("state")+", Hamilton 120", want, hamilton)}, nil
-		},
+		Points: seats("apportionment_us_1790",
+			house{"hamilton_120_seats", "population", portion.LargestRemainder, 120, 0},
+			house{"jefferson_105_seats", "population", portion.Jefferson, 105, 0}),
+	},
+	{
+		Table: "apportionment_us_1880", Package: "portion", Quantity: "seats", Unit: "seats", Claim: "equal",
+		Points: seats("apportionment_us_1880",
+			house{"seats_of_299", "population", portion.LargestRemainder, 299, 1},
+			house{"seats_of_300", "population", portion.LargestRemainder, 300, 1}),
+	},
+	{
+		Table: "apportionment_us_1900", Package: "portion", Quantity: "seats", Unit: "seats", Claim: "equal",
+		Points: seats("apportionment_us_1900",
+			house{"seats_of_386", "population_1900", portion.LargestRemainder, 386, 1},
+			house{"seats_of_391", "population_1907", portion.LargestRemainder, 391, 1}),
+	},
+	{
+		Table: "apportionment_us_1970_2020", Package: "portion", Quantity: "seats", Unit: "seats", Claim: "equal",
+		Points: seats("apportionment_us_1970_2020", house{"seats", "population", portion.HuntingtonHill, 435, 1}),
 	},
 }
 
-// seatOf shares seats over all rows of the named table that keep accepts (nil: all), by
-// the weights in a column, with a minimum for each, and returns what r gets.
-func seatOf(name string, r testdata.Row, m portion.Method, seats int64, column string, least int64, keep func(testdata.Row) bool) (float64, error) {
-	table, err := testdata.Load(name)
-	if err != nil {
-		return 0, err
+// methodsByName finds a method by the name a table uses.
+var methodsByName = func() map[string]portion.Method {
+	out := map[string]portion.Method{}
+	for m := portion.LargestRemainder; m <= portion.QuotaMethod; m++ {
+		out[m.String()] = m
 	}
-	var claims []portion.Claim
-	place := -1
-	for _, row := range table.Rows {
-		if keep != nil && !keep(row) {
-			continue
-		}
-		w, err := row.Float(column)
+	return out
+}()
+
+// smallApportionment shares a whole example that stands in one row.
+func smallApportionment(r testdata.Row) ([]Point, error) {
+	m, ok := methodsByName[r.Text("method")]
+	if !ok {
+		return nil, fmt.Errorf("unknown method %q", r.Text("method"))
+	}
+	weights, err := r.Floats("weights")
+	if err != nil {
+		return nil, err
+	}
+	want, err := r.Floats("seats")
+	if err != nil {
+		return nil, err
+	}
+	total, err := r.Float("seats_total")
+	if err != nil {
+		return nil, err
+	}
+	claims := make([]portion.Claim, len(weights))
+	for i, w := range weights {
+		claims[i].Weight = w
+	}
+	got, err := m.Apportion(int64(total), claims)
+	if err != nil {
+		return nil, err
+	}
+	return sameAll(fmt.Sprintf("%s, %v", r.Text("example"), m), want, got)
+}
+
+// sameAll compares two lists element by element.
+func sameAll(label string, want []float64, got []int64) ([]Point, error) {
+	if len(want) != len(got) {
+		return nil, fmt.Errorf("%s: %d published values, %d computed", label, len(want), len(got))
+	}
+	points := make([]Point, len(want))
+	for i := range want {
+		points[i] = Same(fmt.Sprintf("%s, number %d", label, i+1), want[i], float64(got[i]))
+	}
+	return points, nil
+}
+
+// A house is one apportionment over all rows of a table.
+type house struct {
+	result, weight string // columns
+	method         portion.Method
+	seats, least   int64
+}
+
+// seats compares one state's row with its share of each house; the house is made
+// of the rows of the same census year.
+func seats(table string, houses ...house) func(testdata.Row) ([]Point, error) {
+	return func(r testdata.Row) ([]Point, error) {
+		t, err := testdata.Load(table)
 		if err != nil {
-			return 0, err
+			return nil, err
 		}
-		if row.Line == r.Line {
-			place = len(claims)
+		var points []Point
+		for _, h := range houses {
+			label := fmt.Sprintf("%s %s, %s", r.Text("state"), r.Text("census_year"), h.result)
+			if r.Text(h.result) == "" {
+				points = append(points, Skip(label, "no seats printed: the row only completes the house"))
+				continue
+			}
+			want, err := r.Float(h.result)
+			if err != nil {
+				return nil, err
+			}
+			var claims []portion.Claim
+			place := -1
+			for _, row := range t.Rows {
+				if row.Text("census_year") != r.Text("census_year") || row.Text(h.weight) == "" {
+					continue
+				}
+				w, err := row.Float(h.weight)
+				if err != nil {
+					return nil, err
+				}
+				if row.Line == r.Line {
+					place = len(claims)
+				}
+				claims = append(claims, portion.Claim{Weight: w, Min: h.least})
+			}
+			got, err := h.method.Apportion(h.seats, claims)
+			if err != nil {
+				return nil, err
+			}
+			points = append(points, Same(label, want, float64(got[place])))
 		}
-		claims = append(claims, portion.Claim{Weight: w, Min: least})
+		return points, nil
 	}
-	got, err := m.Apportion(seats, claims)
-	if err != nil {
-		return 0, err
-	}
-	if place < 0 {
-		return 0, fmt.Errorf("line %d is not among the claims", r.Line)
-	}
-	return float64(got[place]), nil
 }
