@@ -1,0 +1,173 @@
+package thermal
+
+import (
+	"math"
+	"time"
+)
+
+const (
+	drinkHeat  = 4180.0  // J/(kg K), water near 5..20 degC
+	drinkRho   = 1000.0  // kg/m3
+	iceHeat    = 2100.0  // J/(kg K), near -10 degC
+	fusionHeat = 333.6e3 // J/kg at 0 degC (CRC Handbook, read)
+)
+
+// complete checks a glass and fills in its defaults.
+func (g Glass) complete(a Air) (Glass, error) {
+	if err := a.Validate(); err != nil {
+		return g, err
+	}
+	if g.WallThickness == 0 {
+		g.WallThickness = 0.003
+	}
+	if g.Wall == (Material{}) {
+		g.Wall = SodaLime()
+	}
+	if g.InsideH == 0 {
+		g.InsideH = 150
+		if g.DrinkGrams == 0 {
+			g.InsideH = 3
+		}
+	}
+	if g.EndsH == 0 {
+		g.EndsH = 6
+	}
+	if g.Stages == (FogStages{}) {
+		g.Stages = DefaultStages()
+	}
+	if g.Horizon == 0 {
+		g.Horizon = 4 * time.Hour
+	}
+	for _, f := range [...]struct {
+		name         string
+		v, low, high float64
+		unit         string
+	}{
+		{"room temperature", a.TempC, -30, 60, "degC"},
+		{"glass diameter", g.Diameter, 0.01, 1, "m"},
+		{"wall thickness", g.WallThickness, 1e-4, 0.02, "m"},
+		{"drink mass", g.DrinkGrams, 0, 1e5, "g"},
+		{"ice mass", g.IceGrams, 0, 1e5, "g"},
+		{"drink temperature", g.DrinkC, 0, 100, "degC"},
+		{"ice temperature", g.IceC, -40, 0, "degC"},
+		{"wall temperature", g.WallC, -60, 100, "degC"},
+		{"wall conductivity", g.Wall.Conductivity, 0.01, 1000, "W/(m K)"},
+		{"wall density", g.Wall.Density, 1, 3e4, "kg/m3"},
+		{"wall specific heat", g.Wall.SpecificHeat, 100, 1e4, "J/(kg K)"},
+		{"emissivity", g.Emissivity, 0, 1, ""},
+		{"heat transfer coefficient inside", g.InsideH, 0.01, 1e5, "W/(m2 K)"},
+		{"heat transfer coefficient of the ends", g.EndsH, 0.01, 1000, "W/(m2 K)"},
+	} {
+		if f.name == "drink temperature" && f.v < 0 && g.IceGrams > 0 {
+			return g, &InputError{f.name, f.v, f.unit, "0 degC or more: ice melts at 0 and holds its drink there"}
+		}
+		if err := within(f.name, f.v, f.low, f.high, f.unit, "this package"); err != nil {
+			return g, err
+		}
+	}
+	if err := g.Stages.check(); err != nil {
+		return g, err
+	}
+	if g.Horizon < time.Second || g.Horizon > 48*time.Hour {
+		return g, &RangeError{"horizon", g.Horizon.Seconds(), 1, 48 * 3600, "s", "this package"}
+	}
+	return g, g.fits()
+}
+
+// fits checks the glass's geometry and heat against its contents.
+func (g Glass) fits() error {
+	if g.bore() < 0.002 {
+		return &InputError{"glass diameter", g.Diameter, "m", "2 mm more than two walls"}
+	}
+	if g.DrinkGrams == 0 {
+		if g.IceGrams > 0 {
+			return &InputError{"drink mass", 0, "g", "above 0 where there is ice"}
+		}
+		return within("glass height", g.Height, 0.01, 1, "m", "this package, for an empty glass")
+	}
+	if depth := g.depth(); depth < 0.005 || depth > 1 {
+		return &RangeError{"depth of the drink", depth, 0.005, 1, "m", "this package"}
+	}
+	if g.Height != 0 {
+		if err := within("glass height", g.Height, 0.01, 1, "m", "this package"); err != nil {
+			return err
+		}
+		if line := g.WallThickness + g.depth(); line > g.Height {
+			return &InputError{"glass height", g.Height, "m", "above the liquid line; the drink does not fit"}
+		}
+	}
+	if all := (g.DrinkGrams + g.IceGrams) / 1000; g.energy() < -fusionHeat*all {
+		return &InputError{"ice temperature", g.IceC, "degC", "not so cold that it freezes all of the drink"}
+	}
+	return nil
+}
+
+func (g Glass) bore() float64 { return g.Diameter - 2*g.WallThickness }
+
+// depth of the liquid, m: floating ice displaces its own mass.
+func (g Glass) depth() float64 {
+	r := g.bore() / 2
+	return (g.DrinkGrams + g.IceGrams) / 1000 / drinkRho / (math.Pi * r * r)
+}
+
+// energy of drink and ice, J, against water at 0 degC.
+func (g Glass) energy() float64 {
+	return g.DrinkGrams/1000*drinkHeat*g.DrinkC + g.IceGrams/1000*(iceHeat*g.IceC-fusionHeat)
+}
+
+// light is what the drink absorbs per square metre of the glass's upright section.
+func (g Glass) light(lamps []Lamp) (float64, error) {
+	if len(lamps) == 0 || g.DrinkGrams == 0 {
+		// An empty glass lets nearly all through; check the lamps all the same.
+		_, err := Absorptance{}.Absorbed(lamps...)
+		return 0, err
+	}
+	abs := g.Absorptance
+	if abs == (Absorptance{}) {
+		var err error
+		if abs, err = ClearWater(g.bore()); err != nil {
+			return 0, err
+		}
+	}
+	return abs.Absorbed(lamps...)
+}
+
+// lines returns the liquid line and the highest fog above the table. Above the
+// liquid the wall is a fin: its coldness fades as exp(-x/l), l = (k w/(h_out + h_in))^(1/2)
+// with 10 and 6 W/(m2 K), some 14 mm in glass of 3 mm.
+func (g Glass) lines(airC, dewC, coldestC float64) (liquid, fog float64) {
+	if g.DrinkGrams == 0 {
+		liquid = g.Height
+		if coldestC < dewC {
+			fog = g.Height
+		}
+		return liquid, fog
+	}
+	liquid = g.WallThickness + g.depth()
+	if coldestC >= dewC || dewC >= airC {
+		if dewC >= airC && coldestC < airC {
+			return liquid, max(g.Height, liquid)
+		}
+		return liquid, 0
+	}
+	fade := math.Sqrt(g.Wall.Conductivity * g.WallThickness / (finOutside + finInside))
+	fog = liquid + fade*math.Log((airC-coldestC)/(airC-dewC))
+	if g.Height > 0 {
+		fog = min(fog, g.Height)
+	}
+	return liquid, fog
+}
+
+// Coefficients of the wall above the liquid, W/(m2 K).
+const finOutside, finInside = 10.0, 6.0
+
+// endsConductance is W/K between the drink and the room through its surface, base
+// and the rim that sticks out of it.
+func (g Glass) endsConductance() float64 {
+	if g.DrinkGrams == 0 {
+		return 0
+	}
+	face := math.Pi * g.bore() * g.bore() / 4
+	rim := math.Pi * g.Diameter * math.Sqrt(g.Wall.Conductivity*g.WallThickness*(finOutside+finInside))
+	return 2*g.EndsH*face + rim
+}
