@@ -1,0 +1,49 @@
+package rheology
+
+import "math"
+
+// dairyOf says how much is known of a liquid as a part of a blend, and its fat in
+// % by mass, NaN unless it is milk or cream.
+func dairyOf(l Liquid) (liquidKind, float64) {
+	switch l := l.(type) {
+	case Dairy:
+		return tableDairy, l.FatPercent
+	case Measured:
+		if kind, fat := dairyOf(l.Liquid); kind != otherLiquid {
+			return someDairy, fat
+		}
+	case Mix:
+		if fat, ok := l.FatPercent(); ok {
+			return someDairy, fat
+		}
+	}
+	return otherLiquid, math.NaN()
+}
+
+// lnTableDairy returns the logarithms of the viscosity in Pa s, and of its band,
+// of milk or cream known by its fat alone.
+func lnTableDairy(fatPercent, tempC float64) (value, low, high float64, err error) {
+	return Dairy{fatPercent}.lnViscosity(tempC)
+}
+
+// lnViscosity returns the logarithms of a liquid's viscosity in Pa s and of its band,
+// at a shear rate or, if rate is negative, at the liquid's own.
+func lnViscosity(l Liquid, tempC, rate float64) (value, low, high float64, err error) {
+	var e Estimate
+	if rate < 0 {
+		if d, ok := l.(Dairy); ok {
+			return d.lnViscosity(tempC)
+		}
+		e, err = l.Viscosity(tempC)
+	} else {
+		e, err = ViscosityAtRate(l, tempC, rate)
+	}
+	if err != nil {
+		return 0, 0, 0, err
+	}
+	if err := positive("viscosity of a part", e.Value, "Pa s"); err != nil {
+		return 0, 0, 0, err
+	}
+	value = math.Log(e.Value)
+	return value, math.Log(max(0, min(e.Low, e.Value))), math.Log(max(e.High, e.Value)), nil
+}

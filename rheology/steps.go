@@ -1,0 +1,37 @@
+package rheology
+
+import (
+	"fmt"
+	"math"
+)
+
+// maxSteps keeps step counts well inside what float64 holds exactly.
+const maxSteps = 1 << 40
+
+// stepsOf returns grams as a whole number of scale steps, or an InputError if it
+// is not one (to a billionth).
+func stepsOf(quantity string, grams, step float64) (int, error) {
+	if err := positive("scale step", step, "g"); err != nil {
+		return 0, err
+	}
+	if err := notNegative(quantity, grams, "g"); err != nil {
+		return 0, err
+	}
+	n := math.Round(grams / step)
+	if n > maxSteps {
+		return 0, &InputError{quantity, grams, "g", fmt.Sprintf("at most %d steps of %.6g g", maxSteps, step)}
+	}
+	if math.Abs(grams-n*step) > 1e-9*grams {
+		return 0, &InputError{quantity, grams, "g", fmt.Sprintf("a whole number of steps of %.6g g", step)}
+	}
+	return int(n), nil
+}
+
+// gramsOf returns n scale steps in grams, with no more digits than the scale shows:
+// 3 steps of 0.1 g are 0.3 g and not 0.30000000000000004.
+func gramsOf(n int, step float64) float64 {
+	if per := math.Round(1 / step); per >= 1 && math.Abs(per*step-1) < 1e-12 {
+		return float64(n) / per
+	}
+	return float64(n) * step
+}
