@@ -116,7 +116,7 @@ const (
 // Milk and cream to 30 degC: 0.4 +- 0.9. The evidence is thin and was judged so:
 // "+10 %, then +-20 %" between milk and cream of up to 36 % fat, "+35 %, then
 // x/: 1.3" with creams of 45..50 % (one standard deviation); the five blends whose
-// ends and middle are printed or remembered have 0.17..1.13 (testdata/dairy_blends.csv).
+// ends and middle are printed or remembered have 0.1..1.1 (testdata/dairy_blends.csv).
 // From 40 degC: 0.25 +- 0.35; the rows that follow from Phipps 1969 have 0.1..0.3,
 // those from Bertsch & Cerf 1983 0.5..0.6. Between, a straight line.
 // Other liquids: 0.65 +- 1.15. Sucrose solutions thinned with water have 0.9..1.2,

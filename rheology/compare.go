@@ -1,0 +1,145 @@
+package rheology
+
+import (
+	"fmt"
+	"math"
+)
+
+// A BlendCase is a milk or cream of known viscosity between two others of known
+// viscosity, to try the mixing rules on: from a publication, or from the user's own
+// cup. All three at one temperature.
+type BlendCase struct {
+	Source         string
+	TempC          float64
+	ThinFatPercent float64 // % by mass
+	ThinPaS        float64 // Pa s
+	ThickFatPercent,
+	ThickPaS float64
+	FatPercent float64 // of the blend, between the two
+	PaS        float64 // of the blend, as measured
+}
+
+// thick returns the mass fraction of the thick part that gives the blend its fat.
+func (c BlendCase) thick() (float64, error) {
+	if err := within("fat of the thick part", c.ThickFatPercent, 0, dairyHighFat, "%", sourceDairy); err != nil {
+		return 0, err
+	}
+	if err := notNegative("fat of the thin part", c.ThinFatPercent, "%"); err != nil {
+		return 0, err
+	}
+	if c.ThinFatPercent >= c.ThickFatPercent {
+		return 0, &InputError{"fat of the thin part", c.ThinFatPercent, "%", fmt.Sprintf("below that of the thick one, %.6g %%", c.ThickFatPercent)}
+	}
+	if err := within("fat of the blend", c.FatPercent, c.ThinFatPercent, c.ThickFatPercent, "%", "the fat of its two parts"); err != nil {
+		return 0, err
+	}
+	if err := positive("viscosity of the blend", c.PaS, "Pa s"); err != nil {
+		return 0, err
+	}
+	return (c.FatPercent - c.ThinFatPercent) / (c.ThickFatPercent - c.ThinFatPercent), nil
+}
+
+// Mix returns the blend as a rule has it, from its two ends as Measured Dairy.
+func (c BlendCase) Mix(r Rule) (Mix, error) {
+	w, err := c.thick()
+	if err != nil {
+		return Mix{}, err
+	}
+	if r == nil {
+		r = LogMass
+	}
+	return r.Blend(
+		Part{Measured{Dairy{c.ThinFatPercent}, c.TempC, Exactly(c.ThinPaS)}, 1 - w},
+		Part{Measured{Dairy{c.ThickFatPercent}, c.TempC, Exactly(c.ThickPaS)}, w},
+	)
+}
+
+// A RuleScore is how a rule did on some blends. Ratios are predicted/measured.
+type RuleScore struct {
+	Rule            Rule
+	Blends          int
+	Mean            float64 // geometric mean ratio: above 1 the rule is high
+	Lowest, Highest float64 // ratios
+	Spread          float64 // factor of one standard deviation about Mean; 1 for one blend
+	Inside          int     // how many measured values lie in the rule's own band
+}
+
+// CompareRules tries each rule on each blend. Without rules it tries LogMass,
+// LogVolume and Emulsion. Trust the one whose Mean and Spread are nearest to 1
+// on blends like yours: the Example has the published creams. No blends are an
+// InputError; other errors are those of Blend and of the parts.
+func CompareRules(cases []BlendCase, rules ...Rule) ([]RuleScore, error) {
+	if len(cases) == 0 {
+		return nil, &InputError{"number of blends", 0, "", "at least 1"}
+	}
+	if len(rules) == 0 {
+		rules = []Rule{LogMass, LogVolume, Emulsion}
+	}
+	scores := make([]RuleScore, len(rules))
+	for i, r := range rules {
+		s := RuleScore{Rule: r, Blends: len(cases), Lowest: math.Inf(1)}
+		var sum, squares float64
+		for _, c := range cases {
+			m, err := c.Mix(r)
+			if err != nil {
+				return nil, err
+			}
+			e, err := m.Viscosity(c.TempC)
+			if err != nil {
+				return nil, err
+			}
+			ratio := e.Value / c.PaS
+			s.Lowest, s.Highest = min(s.Lowest, ratio), max(s.Highest, ratio)
+			sum += math.Log(ratio)
+			squares += math.Log(ratio) * math.Log(ratio)
+			if e.Contains(c.PaS) {
+				s.Inside++
+			}
+		}
+		n := float64(len(cases))
+		s.Mean, s.Spread = math.Exp(sum/n), 1
+		if n > 1 {
+			s.Spread = math.Exp(math.Sqrt(max(0, squares-sum*sum/n) / (n - 1)))
+		}
+		scores[i] = s
+	}
+	return scores, nil
+}
+
+// FitInteraction returns the Interaction that fits measured blends of the same two
+// kinds of liquid by least squares in ln(viscosity). D and E need blends of two
+// compositions; from one composition D alone is found and E is 0. A case at
+// either end tells nothing and is an InputError, as are no cases.
+func FitInteraction(cases []BlendCase) (Interaction, error) {
+	if len(cases) == 0 {
+		return Interaction{}, &InputError{"number of blends", 0, "", "at least 1"}
+	}
+	// Unknowns D and E of y = a D + b E with a = w(1-w), b = a (2w - 1).
+	var aa, ab, bb, ay, by float64
+	for _, c := range cases {
+		w, err := c.thick()
+		if err != nil {
+			return Interaction{}, err
+		}
+		a := w * (1 - w)
+		if a < 1e-6 {
+			return Interaction{}, &InputError{"share of the thick part", w, "", "between the ends"}
+		}
+		m, err := c.Mix(LogMass)
+		if err != nil {
+			return Interaction{}, err
+		}
+		e, err := m.Viscosity(c.TempC)
+		if err != nil {
+			return Interaction{}, err
+		}
+		b, y := a*(2*w-1), math.Log(c.PaS/e.Value)
+		aa, ab, bb = aa+a*a, ab+a*b, bb+b*b
+		ay, by = ay+a*y, by+b*y
+	}
+	det := aa*bb - ab*ab
+	if det <= 1e-9*aa*aa {
+		return Interaction{D: ay / aa}, nil
+	}
+	return Interaction{D: (bb*ay - ab*by) / det, E: (aa*by - ab*ay) / det}, nil
+}

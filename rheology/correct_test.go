@@ -1,0 +1,227 @@
+package rheology_test
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"testing"
+	"time"
+
+	. "example.org/honestplate/rheology"
+)
+
+func TestABatchAsWantedNeedsNothing(t *testing.T) {
+	b, err := kitchen(500, 1).For(0.012)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := b.Correct(b.TargetPaS)
+	if err != nil || c.AddThinGrams != 0 || c.AddThickGrams != 0 || c.TotalGrams != 500 {
+		t.Errorf("%+v, %v", c, err)
+	}
+	if math.Abs(c.Predicted.Value/b.TargetPaS-1) > 1e-9 {
+		t.Errorf("predicted %v, measured %v", c.Predicted, b.TargetPaS)
+	}
+}
+
+func TestACorrectionReplacesTheModelAndAddsTheLeast(t *testing.T) {
+	rng := rand.New(rand.NewPCG(7, 8))
+	for range 200 {
+		b, err := kitchen(500, 0.5).For(0.004 + 0.012*rng.Float64())
+		if err != nil {
+			t.Fatal(err)
+		}
+		measured := b.TargetPaS * math.Exp(0.3*(2*rng.Float64()-1))
+		c, err := b.Correct(measured)
+		if err != nil {
+			t.Fatalf("%v for %v: %v", measured, b.TargetPaS, err)
+		}
+		if measured > b.TargetPaS && c.AddThickGrams > 0 || measured < b.TargetPaS && c.AddThinGrams > 0 {
+			t.Errorf("measured %v, wanted %v: %+v", measured, b.TargetPaS, c)
+		}
+		if got := c.Batch.ThinGrams + c.Batch.ThickGrams; got != c.TotalGrams || c.TotalGrams != 500+c.AddThinGrams+c.AddThickGrams {
+			t.Errorf("total %v, %v", got, c.TotalGrams)
+		}
+		off := math.Abs(math.Log(c.Predicted.Value / b.TargetPaS))
+		if off > 0.01 {
+			t.Errorf("after correction %v, wanted %v", c.Predicted, b.TargetPaS)
+		}
+		if c.Predicted.High/c.Predicted.Low > b.Predicted.High/b.Predicted.Low {
+			t.Errorf("the band after measuring, %v, is wider than before, %v", c.Predicted, b.Predicted)
+		}
+	}
+}
+
+func TestACorrectionFindsTheCreamThatWasReallyThere(t *testing.T) {
+	// The real cream is half as thick as the table says; log-mixing with it is the truth.
+	milk, table := Dairy{FatPercent: 3.5}, Dairy{FatPercent: 36}
+	v, _ := table.Viscosity(6)
+	cream := Measured{table, 6, Exactly(v.Value / 2)}
+	b, err := kitchen(500, 0.1).For(0.008)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for range 4 {
+		m, err := Blend(Part{milk, b.ThinGrams}, Part{cream, b.ThickGrams})
+		if err != nil {
+			t.Fatal(err)
+		}
+		now, _ := m.Viscosity(6)
+		c, err := b.Correct(now.Value)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b = c.Batch
+	}
+	m, _ := Blend(Part{milk, b.ThinGrams}, Part{cream, b.ThickGrams})
+	now, _ := m.Viscosity(6)
+	if math.Abs(now.Value/0.008-1) > 0.005 {
+		t.Errorf("after four rounds %v, wanted 0.008", now.Value)
+	}
+}
+
+func TestACupTimeCorrectsLikeTheViscosityItTells(t *testing.T) {
+	b, err := kitchen(500, 0.5).For(0.012)
+	if err != nil {
+		t.Fatal(err)
+	}
+	m, _ := b.Mix()
+	rho, _ := m.Density(6)
+	cup := ISO2431(3)
+	nu, err := cup.KinematicViscosity(40 * time.Second)
+	if err != nil {
+		t.Fatal(err)
+	}
+	x, err := b.CorrectFromCup(cup, 40*time.Second)
+	if err != nil {
+		t.Fatal(err)
+	}
+	y, err := b.Correct(nu.Value * rho.Value)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if x.AddThinGrams != y.AddThinGrams || x.AddThickGrams != y.AddThickGrams || x.MeasuredPaS != y.MeasuredPaS {
+		t.Errorf("%+v, %+v", x, y)
+	}
+	if x.Predicted.High-x.Predicted.Low <= y.Predicted.High-y.Predicted.Low {
+		t.Errorf("the cup's own band is missing: %v, %v", x.Predicted, y.Predicted)
+	}
+	if _, err := b.CorrectFromCup(cup, time.Second); !errors.Is(err, ErrRange) {
+		t.Errorf("1 s: %v", err)
+	}
+}
+
+func TestACorrectionOutOfReachSaysWhatCanBeReached(t *testing.T) {
+	b, err := kitchen(500, 1).For(0.03)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var r *RangeError
+	if _, err := b.Correct(0.0001); !errors.As(err, &r) || r.Value != b.TargetPaS {
+		t.Errorf("%v", err)
+	}
+	b.ThinGrams, b.ThickGrams = 0, 500
+	if _, err := b.Correct(0.02); !errors.As(err, &r) || r.High > 0.0200001 {
+		t.Errorf("pure cream, too thin: %v", err)
+	}
+}
+
+func TestMeasuredEndsMoveTheWholeCurve(t *testing.T) {
+	one := Measured{Dairy{FatPercent: 3.5}, 6, Exactly(0.01)}
+	r := Recipe{Thin: one, Thick: Measured{Dairy{FatPercent: 36}, 6, Exactly(0.01)}, BatchGrams: 100, StepGrams: 1, TempC: 6}
+	b, err := r.For(0.01)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := b.Correct(0.02); !errors.Is(err, ErrRange) {
+		t.Errorf("two equal liquids: %v", err)
+	}
+}
+
+func TestACorrectionThatMakesNoSenseIsRefused(t *testing.T) {
+	good, err := kitchen(500, 1).For(0.012)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, pas := range []float64{0, -1, math.NaN(), math.Inf(1)} {
+		if _, err := good.Correct(pas); !errors.Is(err, ErrInput) {
+			t.Errorf("%v: %v", pas, err)
+		}
+		if _, err := good.Chill(pas, 2, 20); !errors.Is(err, ErrInput) {
+			t.Errorf("chill from %v: %v", pas, err)
+		}
+	}
+	for name, change := range map[string]func(*Batch){
+		"empty":         func(b *Batch) { b.ThinGrams, b.ThickGrams = 0, 0 },
+		"broken step":   func(b *Batch) { b.ThinGrams += 0.5 },
+		"broken step 2": func(b *Batch) { b.ThickGrams += 0.5 },
+		"negative":      func(b *Batch) { b.ThickGrams = -1 },
+		"no target":     func(b *Batch) { b.TargetPaS = 0 },
+		"no liquid":     func(b *Batch) { b.Recipe.Thick = nil },
+	} {
+		b := good
+		change(&b)
+		if _, err := b.Correct(0.01); !errors.Is(err, ErrInput) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+func TestServeAtIsTheInverseOfViscosity(t *testing.T) {
+	rng := rand.New(rand.NewPCG(9, 10))
+	for range 200 {
+		l := Dairy{FatPercent: 40 * rng.Float64()}
+		tempC := 1 + 78*rng.Float64()
+		v, _ := l.Viscosity(tempC)
+		got, err := ServeAt(l, v.Value, 0, 80)
+		if err != nil || math.Abs(got-tempC) > 1e-3 {
+			t.Fatalf("%v at %v: %v, %v", l, tempC, got, err)
+		}
+	}
+}
+
+func TestServeAtSaysWhatTheLiquidCanReach(t *testing.T) {
+	milk := Dairy{FatPercent: 3.5}
+	cold, _ := milk.Viscosity(4)
+	warm, _ := milk.Viscosity(20)
+	var r *RangeError
+	for _, pas := range []float64{1, 1e-6} {
+		if _, err := ServeAt(milk, pas, 4, 20); !errors.As(err, &r) || r.Low != warm.Value || r.High != cold.Value {
+			t.Errorf("%v: %v", pas, err)
+		}
+	}
+	for _, at := range []float64{4, 20} {
+		v, _ := milk.Viscosity(at)
+		if got, err := ServeAt(milk, v.Value, 4, 20); err != nil || got != at {
+			t.Errorf("at the end %v: %v, %v", at, got, err)
+		}
+	}
+	if _, err := ServeAt(milk, 0.002, -5, 20); !errors.As(err, &r) || r.Value != -5 {
+		t.Errorf("below the liquid's range: %v", err)
+	}
+	if _, err := ServeAt(milk, 0.002, 5, 99); !errors.As(err, &r) || r.Value != 99 {
+		t.Errorf("above the liquid's range: %v", err)
+	}
+	for _, bad := range [][3]float64{{0, 4, 20}, {0.002, 20, 4}, {0.002, math.NaN(), 4}, {0.002, 4, math.Inf(1)}} {
+		if _, err := ServeAt(milk, bad[0], bad[1], bad[2]); !errors.Is(err, ErrInput) {
+			t.Errorf("%v: %v", bad, err)
+		}
+	}
+	if _, err := ServeAt(nil, 0.002, 4, 20); !errors.Is(err, ErrInput) {
+		t.Errorf("nil: %v", err)
+	}
+}
+
+func TestChillingABatchBringsItToItsTarget(t *testing.T) {
+	b, err := kitchen(500, 1).For(0.012)
+	if err != nil {
+		t.Fatal(err)
+	}
+	at, err := b.Chill(0.95*b.Predicted.Value, 0, 6)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if at >= 6 || at < 2 {
+		t.Errorf("5 %% too thin at 6 degC: chill to %v", at)
+	}
+}

@@ -1,0 +1,169 @@
+package rheology_test
+
+import (
+	"errors"
+	"math"
+	"testing"
+	"time"
+
+	. "example.org/honestplate/rheology"
+)
+
+func everyCup() []Cup {
+	var out []Cup
+	for mm := 3; mm <= 6; mm++ {
+		out = append(out, ISO2431(mm))
+	}
+	for n := 1; n <= 5; n++ {
+		out = append(out, FordCup(n), ZahnCup(n))
+	}
+	for _, n := range []float64{1, 2, 2.5, 3, 3.5, 4, 5, 6} {
+		out = append(out, ShellCup(n))
+	}
+	return out
+}
+
+func TestACupTellsBackTheTimeItWasTold(t *testing.T) {
+	for _, c := range everyCup() {
+		last := 0.0
+		for at := c.Least; at <= c.Most; at += 500 * time.Millisecond {
+			nu, err := c.KinematicViscosity(at)
+			if err != nil {
+				t.Fatalf("%v at %v: %v", c, at, err)
+			}
+			if nu.Value <= last || nu.Low >= nu.Value || nu.High <= nu.Value {
+				t.Errorf("%v at %v: %v", c, at, nu)
+			}
+			last = nu.Value
+			back, err := c.Time(nu.Value)
+			if err != nil || (back-at).Abs() > time.Microsecond {
+				t.Errorf("%v: %v became %v, %v", c, at, back, err)
+			}
+		}
+	}
+}
+
+func TestTheISOCupsReachTheirRememberedRanges(t *testing.T) {
+	// ISO 2431:2011, from memory, mm2/s.
+	for mm, want := range map[int][2]float64{3: {7, 42}, 4: {34, 135}, 5: {91, 326}, 6: {188, 684}} {
+		low, high, err := ISO2431(mm).Range()
+		if err != nil || math.Round(low*1e6) != want[0] && math.Abs(low*1e6-want[0]) > 0.8 || math.Abs(high*1e6-want[1]) > 0.8 {
+			t.Errorf("%d mm: %.1f..%.1f mm2/s, %v, want %v", mm, low*1e6, high*1e6, err, want)
+		}
+	}
+}
+
+func TestACupOutsideItsTimesIsARangeError(t *testing.T) {
+	for _, c := range everyCup() {
+		var r *RangeError
+		for _, at := range []time.Duration{c.Least - time.Millisecond, c.Most + time.Millisecond, 0, -time.Hour, math.MaxInt64} {
+			if _, err := c.KinematicViscosity(at); !errors.As(err, &r) || r.Low != c.Least.Seconds() || r.High != c.Most.Seconds() {
+				t.Errorf("%v at %v: %v", c, at, err)
+			}
+		}
+		low, high, _ := c.Range()
+		for _, nu := range []float64{low * 0.99, high * 1.01, 0, -1} {
+			if _, err := c.Time(nu); !errors.As(err, &r) {
+				t.Errorf("%v, %v m2/s: %v", c, nu, err)
+			}
+		}
+		if _, err := c.Time(math.NaN()); !errors.Is(err, ErrInput) {
+			t.Errorf("%v, NaN: %v", c, err)
+		}
+	}
+}
+
+func TestACupThatDoesNotExistAnswersWithAnError(t *testing.T) {
+	for _, c := range []Cup{ISO2431(2), ISO2431(7), FordCup(0), FordCup(6), ZahnCup(-1), ShellCup(4.5), ShellCup(math.NaN()), {}} {
+		if _, err := c.KinematicViscosity(50 * time.Second); !errors.Is(err, ErrInput) {
+			t.Errorf("%v: %v", c, err)
+		}
+		if _, err := c.Time(1e-4); !errors.Is(err, ErrInput) {
+			t.Errorf("%v: %v", c, err)
+		}
+	}
+	good := ISO2431(4)
+	for name, change := range map[string]func(*Cup){
+		"B":       func(c *Cup) { c.B = -1 },
+		"C":       func(c *Cup) { c.C = math.NaN() },
+		"Rel":     func(c *Cup) { c.Rel = 1 },
+		"Reading": func(c *Cup) { c.Reading = -1 },
+		"Least":   func(c *Cup) { c.Least = 0 },
+		"Most":    func(c *Cup) { c.Most = c.Least - 1 },
+		"nu":      func(c *Cup) { c.C = 60 },
+	} {
+		c := good
+		change(&c)
+		if _, _, err := c.Range(); !errors.Is(err, ErrInput) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+func TestISOCupForChoosesACupThatCanTell(t *testing.T) {
+	for nu := 8e-6; nu < 680e-6; nu *= 1.01 {
+		c, err := ISOCupFor(nu)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := c.Time(nu); err != nil {
+			t.Errorf("%v for %v: %v", c, nu, err)
+		}
+	}
+	for nu, want := range map[float64]string{10e-6: "ISO 2431, 3 mm", 100e-6: "ISO 2431, 4 mm", 200e-6: "ISO 2431, 5 mm", 500e-6: "ISO 2431, 6 mm"} {
+		if c, err := ISOCupFor(nu); err != nil || c.String() != want {
+			t.Errorf("%v: %v, %v, want %v", nu, c, err, want)
+		}
+	}
+	for _, nu := range []float64{2e-6, 1e-3, 0, -1} {
+		if _, err := ISOCupFor(nu); !errors.Is(err, ErrRange) {
+			t.Errorf("%v: %v", nu, err)
+		}
+	}
+	if _, err := ISOCupFor(math.Inf(1)); !errors.Is(err, ErrInput) {
+		t.Errorf("Inf: %v", err)
+	}
+}
+
+func TestCupsOfOneNumberButDifferentStandardsDiffer(t *testing.T) {
+	at := 40 * time.Second
+	var seen []float64
+	for _, c := range []Cup{ISO2431(4), FordCup(4), ZahnCup(4), ShellCup(4)} {
+		nu, err := c.KinematicViscosity(at)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, other := range seen {
+			if math.Abs(nu.Value/other-1) < 0.01 {
+				t.Errorf("%v agrees with another at %v", c, nu.Value)
+			}
+		}
+		seen = append(seen, nu.Value)
+	}
+}
+
+func TestTimeOfALiquidIsTheTimeOfItsKinematicViscosity(t *testing.T) {
+	cream := Dairy{FatPercent: 36}
+	nu, err := KinematicViscosity(cream, 6)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := ISOCupFor(nu.Value)
+	if err != nil {
+		t.Fatal(err)
+	}
+	likely, shortest, longest, err := c.TimeOf(cream, 6)
+	want, _ := c.Time(nu.Value)
+	if err != nil || likely != want || shortest > likely || longest < likely {
+		t.Errorf("%v %v %v, %v, want %v", shortest, likely, longest, err, want)
+	}
+	if _, _, _, err := c.TimeOf(Water{}, 20); !errors.Is(err, ErrRange) {
+		t.Errorf("water: %v", err)
+	}
+	if _, _, _, err := c.TimeOf(cream, 99); !errors.Is(err, ErrRange) {
+		t.Errorf("99 degC: %v", err)
+	}
+	if _, err := KinematicViscosity(nil, 6); !errors.Is(err, ErrInput) {
+		t.Errorf("nil: %v", err)
+	}
+}
