@@ -7,7 +7,11 @@ func Catalogue() []Liquid {
 	return []Liquid{
 		Water{},
 		Dairy{0.1}, Dairy{1.5}, Dairy{3.5}, Dairy{12}, Dairy{30}, Dairy{36},
-		Sucrose{50}, Sucrose{65},
-		Honey{},
+		SweetenedCondensed, Evaporated,
+		Sucrose{50}, Sucrose{65}, Maple{}, Invert{}, Glucose{}, Honey{},
+		Olive, Sunflower, Rapeseed, Corn, Soybean, Peanut, Cottonseed, Safflower, RiceBran, Walnut,
+		Glycerol{50}, Glycerol{85}, Glycerol{100},
+		Ketchup, Mustard, Mayonnaise, StirredYoghurt, Custard, ChocolateSauce,
+		MilkChocolate, DarkChocolate, TemperedChocolate,
 	}
 }
