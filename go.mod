@@ -2,6 +2,8 @@ module example.org/honestplate
 
 go 1.26
 
+require gonum.org/v1/gonum v0.17.0
+
 require (
 	codeberg.org/go-fonts/liberation v0.5.0 // indirect
 	codeberg.org/go-latex/latex v0.2.0 // indirect
@@ -13,6 +15,6 @@ require (
 	github.com/google/go-cmp v0.7.0 // indirect
 	golang.org/x/image v0.30.0 // indirect
 	golang.org/x/text v0.28.0 // indirect
-	gonum.org/v1/gonum v0.17.0 // indirect
+	golang.org/x/tools v0.36.0 // indirect
 	gonum.org/v1/plot v0.17.0 // indirect
 )

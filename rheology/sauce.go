@@ -35,14 +35,14 @@ const (
 	sauceBand     = 2.5
 )
 
-// A curve is a flow curve at one temperature: Herschel-Bulkley, or Casson with k the
+// A sauceCurve is a flow curve at one temperature: Herschel-Bulkley, or Casson with k the
 // plastic viscosity.
-type curve struct{ tempC, yield, k, n float64 }
+type sauceCurve struct{ tempC, yield, k, n float64 }
 
 type sauceData struct {
 	name        string
 	casson      bool
-	curves      []curve // rising in temperature
+	curves      []sauceCurve // rising in temperature
 	lowC, highC float64
 	perC        float64 // change of ln(k) and ln(yield) per degC beyond the curves
 	density     float64 // kg/m3
@@ -52,23 +52,23 @@ type sauceData struct {
 
 // Read only.
 var sauceTable = [sauces]sauceData{
-	Ketchup: {"tomato ketchup", false, []curve{{25, 32, 18.7, 0.27}, {45, 24, 16, 0.29}, {65, 14, 11.3, 0.31}, {95, 10, 7.4, 0.37}},
+	Ketchup: {"tomato ketchup", false, []sauceCurve{{25, 32, 18.7, 0.27}, {45, 24, 16, 0.29}, {65, 14, 11.3, 0.31}, {95, 10, 7.4, 0.37}},
 		5, 95, -0.012, 1140, 0.050, "Steffe 1996, appendix, from memory"},
-	Mustard: {"mustard", false, []curve{{25, 0, 19.1, 0.39}},
+	Mustard: {"mustard", false, []sauceCurve{{25, 0, 19.1, 0.39}},
 		5, 40, -0.012, 1050, 0.045, "Steffe 1996, appendix, from memory"},
-	Mayonnaise: {"mayonnaise", false, []curve{{25, 0, 6.4, 0.55}, {40, 0, 4.2, 0.60}},
+	Mayonnaise: {"mayonnaise", false, []sauceCurve{{25, 0, 6.4, 0.55}, {40, 0, 4.2, 0.60}},
 		5, 40, -0.020, 930, 0.035, "Steffe 1996, appendix, from memory"},
-	StirredYoghurt: {"stirred yoghurt", false, []curve{{5, 5, 4, 0.45}},
+	StirredYoghurt: {"stirred yoghurt", false, []sauceCurve{{5, 5, 4, 0.45}},
 		2, 25, -0.015, 1035, 0.046, "typical, from memory"},
-	Custard: {"custard", false, []curve{{20, 6, 5, 0.50}},
+	Custard: {"custard", false, []sauceCurve{{20, 6, 5, 0.50}},
 		4, 60, -0.015, 1070, 0.045, "typical, from memory"},
-	ChocolateSauce: {"chocolate sauce", false, []curve{{20, 2, 12, 0.70}},
+	ChocolateSauce: {"chocolate sauce", false, []sauceCurve{{20, 2, 12, 0.70}},
 		5, 50, -0.040, 1320, 0.055, "typical, from memory; a trade list has 10..25 Pa s"},
-	MilkChocolate: {"milk chocolate, melted", true, []curve{{40, 11.5, 1.63, 1}},
+	MilkChocolate: {"milk chocolate, melted", true, []sauceCurve{{40, 11.5, 1.63, 1}},
 		35, 50, -0.035, 1260, 0.028, "rheometer makers' notes: 9.3 Pa and 1.42 Pa s at 39.9 degC, 14.28 Pa and 1.863 Pa s"},
-	DarkChocolate: {"dark chocolate, melted", true, []curve{{40, 29.02, 6.056, 1}},
+	DarkChocolate: {"dark chocolate, melted", true, []sauceCurve{{40, 29.02, 6.056, 1}},
 		35, 50, -0.035, 1270, 0.028, "rheometer maker's note: 29.02 Pa and 6.056 Pa s"},
-	TemperedChocolate: {"milk chocolate, tempered", false, []curve{{30, 36.1, 8.7, 1}},
+	TemperedChocolate: {"milk chocolate, tempered", false, []sauceCurve{{30, 36.1, 8.7, 1}},
 		28, 33, -0.035, 1260, 0.028, "J. Rheol. 62(5), 1187, 2018, abstract: Bingham, 36.1 Pa and 8.7 Pa s, 30 % fat"},
 }
 
@@ -96,12 +96,12 @@ func (s Sauce) check(tempC float64) error {
 // yield stress and consistency, and the index, run straight in temperature; beyond
 // them the consistency and yield stress change by the sauce's share per degC, an
 // engineering estimate.
-func (s Sauce) at(tempC float64) curve {
+func (s Sauce) at(tempC float64) sauceCurve {
 	d := &sauceTable[s]
 	first, last := d.curves[0], d.curves[len(d.curves)-1]
-	beyond := func(c curve) curve {
+	beyond := func(c sauceCurve) sauceCurve {
 		k := math.Exp(d.perC * (tempC - c.tempC))
-		return curve{tempC, c.yield * k, c.k * k, c.n}
+		return sauceCurve{tempC, c.yield * k, c.k * k, c.n}
 	}
 	switch {
 	case tempC <= first.tempC:
@@ -115,14 +115,14 @@ func (s Sauce) at(tempC float64) curve {
 	}
 	a, b := d.curves[i-1], d.curves[i]
 	w := (tempC - a.tempC) / (b.tempC - a.tempC)
-	c := curve{tempC: tempC, k: a.k * math.Pow(b.k/a.k, w), n: a.n + w*(b.n-a.n)}
+	c := sauceCurve{tempC: tempC, k: a.k * math.Pow(b.k/a.k, w), n: a.n + w*(b.n-a.n)}
 	if a.yield > 0 {
 		c.yield = a.yield * math.Pow(b.yield/a.yield, w)
 	}
 	return c
 }
 
-func (c curve) stress(casson bool, rate float64) float64 {
+func (c sauceCurve) stress(casson bool, rate float64) float64 {
 	if casson {
 		return Casson{c.yield, c.k}.Stress(rate)
 	}
