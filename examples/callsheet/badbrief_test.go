@@ -134,7 +134,7 @@ func contradictions() []broken {
 		swap("tungsten lamp without power", `"watts": 650, `, ``, "lamps[0].watts"),
 		swap("flash without joules", `"source": "tungsten", "watts": 650`, `"source": "flash"`, "lamps[0].joules_per_pop"),
 		swap("flash with watts", `"source": "tungsten", "watts": 650`, `"source": "flash", "joules_per_pop": 5, "pops_per_minute": 3, "watts": 9`, "lamps[0].watts"),
-		swap("deep freezer the warmer", `"deep_c": -38`, `"deep_c": -20.5`, ""),
+		swap("deep freezer the warmer", `"home_c": -18, "deep_c": -38`, `"home_c": -25, "deep_c": -22`, "freezers.deep_c"),
 		swap("two dishes of one name", `"Buckwheat pancakes"`, `"Spiced oat bowl"`, "dishes[1].name"),
 		swap("an item twice", `"item": "poached pear half"`, `"item": "oat porridge"`, "dishes[0].frame[2].item"),
 		swap("two things to do", `"scoop": {`, `"glass": {"item": "wafer", "diameter_mm": 72, "height_mm": 86, "wall_mm": 2.5, "drink_grams": 260, "drink_c": 4, "glass_c": 4, "look": "haze"}, "scoop": {`, "dishes[3]"),
