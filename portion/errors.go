@@ -24,6 +24,7 @@ type InputError struct {
 	Want     string  // the condition that fails, such as "above 0"
 }
 
+// Error gives the quantity, its value and what is wanted.
 func (e *InputError) Error() string {
 	return fmt.Sprintf("portion: %s is %s, want %s", e.Quantity, withUnit(e.Value, e.Unit), e.Want)
 }
@@ -37,10 +38,11 @@ type RangeError struct {
 	Quantity  string  // such as "fat"
 	Value     float64 // as given
 	Low, High float64 // the range
-	Unit      string
+	Unit      string  // of the value and the range
 	Source    string // whose range: author, year, or the rule that sets it
 }
 
+// Error gives the quantity, its value, the limits and their source.
 func (e *RangeError) Error() string {
 	return fmt.Sprintf("portion: %s is %s, outside %.6g..%s (%s)",
 		e.Quantity, withUnit(e.Value, e.Unit), e.Low, withUnit(e.High, e.Unit), e.Source)

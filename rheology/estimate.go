@@ -5,6 +5,7 @@ import "math"
 // An Estimate is a predicted value with its 95 % band: Low <= Value <= High. The
 // doc comment of whatever returns it says from which data the band was derived.
 type Estimate struct {
+	// Value is the likely one; Low and High bound the band.
 	Value, Low, High float64
 }
 

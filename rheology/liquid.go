@@ -23,7 +23,7 @@ type ShearDependent interface {
 
 // A Description says what a liquid is and how far it can be trusted.
 type Description struct {
-	Name        string
+	Name        string  // what it is, for people
 	Source      string  // author, year, title or table
 	LowC, HighC float64 // range of temperature, degC
 	ShearRate   float64 // at which Viscosity holds, 1/s; 0 for a Newtonian liquid

@@ -12,6 +12,7 @@ const Never = time.Duration(math.MaxInt64)
 // A Window says when something happens: a 95 % band from the earliest to the
 // latest time, and the likely one. Each may be Never.
 type Window struct {
+	// Earliest and Latest bound the band, Likely is the nominal time.
 	Earliest, Likely, Latest time.Duration
 }
 
