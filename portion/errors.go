@@ -39,7 +39,7 @@ type RangeError struct {
 	Value     float64 // as given
 	Low, High float64 // the range
 	Unit      string  // of the value and the range
-	Source    string // whose range: author, year, or the rule that sets it
+	Source    string  // whose range: author, year, or the rule that sets it
 }
 
 // Error gives the quantity, its value, the limits and their source.
