@@ -25,13 +25,15 @@ type Mix struct {
 	rule  law
 	kind  liquidKind
 	fat   float64 // % by mass; NaN unless every part is milk or cream
+	shape float64 // its phippsShape
 	parts []share // in one order, whatever order they were given in
 }
 
 type share struct {
 	liquid Liquid
 	w      float64 // mass fraction
-	fat    float64 // mass fraction; NaN unless milk or cream
+	fat    float64 // % by mass; NaN unless milk or cream
+	shape  float64 // its phippsShape
 }
 
 // Blend mixes parts by log-mixing by mass, the house rule LogMass, which says how
@@ -78,12 +80,13 @@ func blend(r Rule, parts []Part) (Mix, error) {
 	for i, p := range merged {
 		kind, fat := dairyOf(p.Liquid)
 		m.kind = max(m.kind, kind)
-		m.parts[i] = share{p.Liquid, p.Grams / total, fat / 100}
+		m.parts[i] = share{p.Liquid, p.Grams / total, fat, phippsShape(fat)}
 		m.fat += p.Grams / total * fat
 		if rule.kind == emulsionLaw && math.IsNaN(fat) && len(merged) > 1 {
 			return Mix{}, &InputError{"fat of " + p.Liquid.Describe().Name, fat, "%", "milk or cream in every part, for the emulsion rule"}
 		}
 	}
+	m.shape = phippsShape(m.fat)
 	return m, nil
 }
 

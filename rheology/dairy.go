@@ -126,27 +126,55 @@ func (d Dairy) lnViscosity(tempC float64) (value, low, high float64, err error) 
 	if err := d.check(tempC); err != nil {
 		return 0, 0, 0, err
 	}
+	laws := dairyLawsAt(tempC)
+	value, low, high = laws.ln(d.FatPercent, phippsShape(d.FatPercent))
+	return value, low, high, nil
+}
+
+// dairyAt is what the laws need of the temperature, worked out once for all the
+// parts of a blend.
+type dairyAt struct {
+	hot    bool    // from 40 degC
+	cold   float64 // the share of the cold laws
+	plasma float64 // ln of the viscosity without fat, Pa s
+	slope  float64 // of ln viscosity in phippsShape
+	bakshi float64 // ln of Bakshi & Smith without fat, Pa s
+}
+
+func dairyLawsAt(tempC float64) dairyAt {
 	const lnMilli = -6.907755278982137 // ln 0.001: mPa s to Pa s
-	fat := lnPhippsFat(d.FatPercent, tempC)
-	beyond := lnBeyondForty * max(0, d.FatPercent-40)
+	a := dairyAt{slope: phippsSlope(tempC)}
 	if tempC >= 40 {
-		v := lnMilli + lnPhippsPlasma(tempC) + fat
-		w := lnHotCream + beyond
-		return v, v - w, v + w, nil
+		a.hot = true
+		a.plasma = lnMilli + lnPhippsPlasma(tempC)
+		return a
 	}
-	cold := 1.0 // the share of the cold laws
+	a.cold = 1
 	plasma := lnSkim(tempC)
 	if tempC > 30 {
-		cold = 1 - smoothstep((tempC-30)/10)
-		plasma = cold*plasma + (1-cold)*lnPhippsPlasma(tempC)
+		a.cold = 1 - smoothstep((tempC-30)/10)
+		plasma = a.cold*plasma + (1-a.cold)*lnPhippsPlasma(tempC)
 	}
-	lower := lnMilli + plasma + fat
+	a.plasma = lnMilli + plasma
+	a.bakshi = lnMilli + lnBakshi(0, tempC)
+	return a
+}
+
+// ln returns the logarithms of the viscosity in Pa s and of its band; shape is the
+// phippsShape of the fat.
+func (a *dairyAt) ln(fatPercent, shape float64) (value, low, high float64) {
+	lower := a.plasma + a.slope*shape
+	beyond := lnBeyondForty * max(0, fatPercent-40)
+	if a.hot {
+		w := lnHotCream + beyond
+		return lower, lower - w, lower + w
+	}
 	// How far clustering can raise it: never negative, though B passes below L
 	// under about 3 % fat, where B is simply low for skim milk.
-	gap := cold * max(0, lnMilli+lnBakshi(d.FatPercent, tempC)-lower)
-	v := lower + 0.5*smoothstep((d.FatPercent-3)/9)*gap
-	w := lnHotCream + cold*(lnColdMilk-lnHotCream) + beyond
-	return v, lower - w, lower + gap + w, nil
+	gap := a.cold * max(0, a.bakshi+0.1*fatPercent-lower)
+	v := lower + 0.5*smoothstep((fatPercent-3)/9)*gap
+	w := lnHotCream + a.cold*(lnColdMilk-lnHotCream) + beyond
+	return v, lower - w, lower + gap + w
 }
 
 // smoothstep rises from 0 at 0 to 1 at 1 without a kink.

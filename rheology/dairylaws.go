@@ -52,7 +52,7 @@ func Phipps(fatPercent, tempC float64) (float64, error) {
 	if err := within("temperature", tempC, 40, 80, "degC", sourcePhipps); err != nil {
 		return 0, err
 	}
-	return 1e-3 * math.Exp(lnPhippsPlasma(tempC)+lnPhippsFat(fatPercent, tempC)), nil
+	return 1e-3 * math.Exp(lnPhippsPlasma(tempC)+phippsSlope(tempC)*phippsShape(fatPercent)), nil
 }
 
 // lnPhippsPlasma is the logarithm of Phipps' viscosity without fat, in mPa s.
@@ -60,11 +60,14 @@ func lnPhippsPlasma(tempC float64) float64 {
 	return math.Ln10 * (768.7/(273+tempC) - 2.437)
 }
 
-// lnPhippsFat is the logarithm of the factor by which the fat raises it.
-func lnPhippsFat(fatPercent, tempC float64) float64 {
+// phippsSlope times phippsShape is the logarithm of the factor by which the fat
+// raises it.
+func phippsSlope(tempC float64) float64 { return math.Ln10 * (1.2876 + 0.001107*tempC) }
+
+func phippsShape(fatPercent float64) float64 {
 	f := fatPercent / 100
 	c := math.Cbrt(f)
-	return math.Ln10 * (1.2876 + 0.001107*tempC) * (f + f*c*c)
+	return f + f*c*c
 }
 
 // FernandezMartin returns the viscosity in Pa s of milk concentrates by the

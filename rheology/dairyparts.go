@@ -20,12 +20,6 @@ func dairyOf(l Liquid) (liquidKind, float64) {
 	return otherLiquid, math.NaN()
 }
 
-// lnTableDairy returns the logarithms of the viscosity in Pa s, and of its band,
-// of milk or cream known by its fat alone.
-func lnTableDairy(fatPercent, tempC float64) (value, low, high float64, err error) {
-	return Dairy{fatPercent}.lnViscosity(tempC)
-}
-
 // lnViscosity returns the logarithms of a liquid's viscosity in Pa s and of its band,
 // at a shear rate or, if rate is negative, at the liquid's own.
 func lnViscosity(l Liquid, tempC, rate float64) (value, low, high float64, err error) {

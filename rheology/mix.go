@@ -90,7 +90,11 @@ func (m Mix) viscosity(tempC, rate float64) (Estimate, error) {
 			return m.parts[0].liquid.Viscosity(tempC)
 		}
 		return ViscosityAtRate(m.parts[0].liquid, tempC, rate)
-	case 2:
+	}
+	if rate < 0 && m.kind == tableDairy && m.rule.kind == massLaw {
+		return m.tableByMass(tempC)
+	}
+	if len(m.parts) == 2 {
 		var terms [2]term
 		return m.evaluate(terms[:], tempC, rate)
 	}
@@ -99,17 +103,43 @@ func (m Mix) viscosity(tempC, rate float64) (Estimate, error) {
 }
 
 func (m Mix) evaluate(terms []term, tempC, rate float64) (Estimate, error) {
+	x := mixing{law: m.rule, tempC: tempC, kind: m.kind}
+	if rate >= 0 {
+		x.kind = max(x.kind, someDairy) // the table's band is that at its own shear rate
+	}
+	if x.kind == tableDairy {
+		var err error
+		if _, x.lnLow, x.lnHigh, err = (Dairy{m.fat}).lnViscosity(tempC); err != nil {
+			return Estimate{}, err
+		}
+	}
 	for i := range terms {
 		if err := terms[i].fill(m.rule, &m.parts[i], tempC, rate); err != nil {
 			return Estimate{}, err
 		}
 	}
 	byThickness(terms)
-	x := mixing{m.rule, tempC, m.kind, m.fat}
-	if rate >= 0 && x.kind == tableDairy {
-		x.kind = someDairy // the table's band is that at its own shear rate
-	}
 	return x.estimate(terms)
+}
+
+// tableByMass is evaluate for the case that recipes live on: milk and cream by
+// their fat, mixed by mass. What the parts share of the temperature is worked out
+// once, and their fat's part in the law when the mix was made.
+func (m *Mix) tableByMass(tempC float64) (Estimate, error) {
+	for i := range m.parts {
+		if err := (Dairy{m.parts[i].fat}).check(tempC); err != nil {
+			return Estimate{}, err
+		}
+	}
+	laws := dairyLawsAt(tempC)
+	_, low, high := laws.ln(m.fat, m.shape)
+	base, _, _ := laws.ln(m.parts[0].fat, m.parts[0].shape)
+	v := base
+	for i := 1; i < len(m.parts); i++ {
+		l, _, _ := laws.ln(m.parts[i].fat, m.parts[i].shape)
+		v += m.parts[i].w * (l - base)
+	}
+	return Estimate{math.Exp(v), math.Exp(min(low, v)), math.Exp(max(high, v))}, nil
 }
 
 // fill evaluates one part at a temperature.
@@ -120,14 +150,19 @@ func (t *term) fill(rule law, s *share, tempC, rate float64) error {
 	if err != nil {
 		return err
 	}
-	if rule.kind != volumeLaw && rule.kind != emulsionLaw {
-		return nil
+	t.fat = s.fat / 100
+	if rule.wantsDensity() {
+		return t.weigh(s.liquid, tempC)
 	}
-	rho, err := s.liquid.Density(tempC)
+	return nil
+}
+
+func (t *term) weigh(l Liquid, tempC float64) error {
+	rho, err := l.Density(tempC)
 	if err != nil {
 		return err
 	}
-	t.rho, t.fat = rho.Value, s.fat
+	t.rho = rho.Value
 	return positive("density of a part", t.rho, "kg/m3")
 }
 
@@ -179,5 +214,6 @@ func (m Mix) SurfaceTension(tempC float64) (Estimate, error) {
 		e.Value += s.w * p.Value
 		e.Low, e.High = min(e.Low, p.Low), max(e.High, p.High)
 	}
+	e.Value = min(max(e.Value, e.Low), e.High) // against rounding
 	return e, positive("surface tension of the mix", e.Value, "N/m")
 }

@@ -18,7 +18,8 @@ type mixing struct {
 	law   law
 	tempC float64
 	kind  liquidKind // the least known among the parts
-	fat   float64    // of the whole, % by mass; NaN unless every part is milk or cream
+	// For tableDairy, the band of ln eta of a milk or cream of the mean fat.
+	lnLow, lnHigh float64
 }
 
 // ln returns the logarithm of the blend's viscosity. The terms are in order of
@@ -150,11 +151,7 @@ func (m mixing) estimate(terms []term) (Estimate, error) {
 	v := m.ln(terms)
 	var low, high float64
 	if m.kind == tableDairy {
-		var err error
-		if _, low, high, err = lnTableDairy(m.fat, m.tempC); err != nil {
-			return Estimate{}, err
-		}
-		low, high = min(low, v), max(high, v)
+		low, high = min(m.lnLow, v), max(m.lnHigh, v)
 	} else {
 		var below, above float64
 		for _, t := range terms {

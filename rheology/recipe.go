@@ -59,7 +59,7 @@ func (r Recipe) pair() (pair, error) {
 		if i == 1 {
 			t = &p.thick
 		}
-		if err := t.fill(p.law, &share{l, 0, fat / 100}, r.TempC, -1); err != nil {
+		if err := t.fill(p.law, &share{liquid: l, fat: fat}, r.TempC, -1); err != nil {
 			return pair{}, err
 		}
 	}
@@ -99,7 +99,12 @@ func (p *pair) at(w float64) (Estimate, error) {
 	}
 	t := p.terms(w)
 	m := p.mixing
-	m.fat = (1-w)*p.fats[0] + w*p.fats[1]
+	if m.kind == tableDairy {
+		var err error
+		if _, m.lnLow, m.lnHigh, err = (Dairy{(1-w)*p.fats[0] + w*p.fats[1]}).lnViscosity(p.tempC); err != nil {
+			return Estimate{}, err
+		}
+	}
 	return m.estimate(t[:])
 }
 

@@ -79,6 +79,8 @@ type law struct {
 	d, e float64
 }
 
+func (l law) wantsDensity() bool { return l.kind == volumeLaw || l.kind == emulsionLaw }
+
 func lawOf(r Rule) (law, error) {
 	if r == nil {
 		return law{}, nil
