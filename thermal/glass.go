@@ -91,14 +91,14 @@ type GlassClock struct {
 
 // A GlassPoint is a glass at one time.
 type GlassPoint struct {
-	Time      time.Duration // since filling, or setting out
-	DrinkC    float64       // temperature of the drink, deg C; of the inner wall if empty
-	SurfaceC  float64       // temperature of the outside, deg C
-	DewGrams  float64       // water on the outside, g/m2
-	Frost     float64       // frost on the outside, g/m2
-	IceGrams  float64       // ice left in the drink, g
-	HeatFlux  float64       // heat through the outside, W/m2
-	DewPerMin float64       // gain of dew or frost, g/(m2 min), negative for drying
+	Time       time.Duration // since filling, or setting out
+	DrinkC     float64       // temperature of the drink, deg C; of the inner wall if empty
+	SurfaceC   float64       // temperature of the outside, deg C
+	DewGrams   float64       // water on the outside, g/m2
+	FrostGrams float64       // frost on the outside, g/m2
+	IceGrams   float64       // ice left in the drink, g
+	HeatFlux   float64       // heat through the outside, W/m2
+	DewPerMin  float64       // gain of dew or frost, g/(m2 min), negative for drying
 }
 
 // A HeatBalance is the account of a computation, J; what came in is what is stored
@@ -262,13 +262,7 @@ func (g Glass) sample(a Air, light float64, x []float64, at []time.Duration) err
 
 func (g Glass) uncertain(a Air, lamps []Lamp) []Uncertain {
 	in := make([]Uncertain, glassInputs)
-	in[glassTemp] = Uncertain{Name: "room temperature", Likely: a.TempC, Low: a.TempC - 1.5, High: a.TempC + 1.5, Min: -30, Max: 60}
-	in[glassRH] = Uncertain{Name: "humidity", Likely: a.RH, Low: a.RH - 0.06, High: a.RH + 0.06, Min: 0, Max: 1}
-	in[glassSpeed] = Uncertain{Name: "air speed", Likely: a.Speed, Low: a.Speed / 2, High: a.Speed * 2, Min: 0, Max: 30}
-	if a.Speed == 0 {
-		in[glassSpeed].High = 0.6
-	}
-	in[glassConvection] = Uncertain{Name: "convection", Likely: 1, Low: 1 / 1.2, High: 1.2, Scale: true}
+	in[glassTemp], in[glassRH], in[glassSpeed], in[glassConvection] = roomUncertain(a)
 	low, high := g.InsideH/3, g.InsideH*10/3
 	if g.DrinkGrams == 0 {
 		low, high = g.InsideH/2, g.InsideH*2

@@ -1,0 +1,73 @@
+package thermal
+
+import (
+	"math"
+	"time"
+)
+
+// gather adds grams per square metre to what lies on the surface, or takes them.
+func (r *glassRun) gather(grams, surfaceC float64) {
+	switch {
+	case grams >= 0 && surfaceC < 0:
+		r.frost += grams
+	case grams >= 0:
+		// What the glass cannot hold runs off.
+		r.dew = min(r.dew+grams, max(r.dew, r.stages.Runs.Likely))
+	default:
+		rest := r.dew + grams
+		r.dew = max(0, rest)
+		r.frost = max(0, r.frost+min(0, rest))
+		if r.dew+r.frost < 1e-9 {
+			r.dew, r.frost = 0, 0
+		}
+	}
+}
+
+// thaw melts frost with the heat that the outermost cell has above 0 degC, so that
+// the cell stays at 0 until the frost is gone.
+func (r *glassRun) thaw() {
+	last := r.n - 1
+	if r.frost == 0 || r.temp[last] <= 0 {
+		return
+	}
+	melted := min(r.frost, 1000*r.temp[last]*r.heat[last]/fusionHeat)
+	r.frost -= melted
+	r.dew += melted
+	r.temp[last] -= melted / 1000 * fusionHeat / r.heat[last]
+	r.balance.Thawing -= melted / 1000 * fusionHeat * r.area
+}
+
+// mark notes the events of a step, interpolated within it.
+func (r *glassRun) mark(before *glassRun, dt float64) {
+	note := func(event int, old, now, level float64) {
+		if r.at[event] == Never && old < level && now >= level {
+			r.at[event] = time.Duration((before.time + dt*(level-old)/(now-old)) * float64(time.Second))
+		}
+	}
+	old, now := before.dew+before.frost, r.dew+r.frost
+	note(eventHaze, old, now, r.stages.Haze.Likely)
+	note(eventOpaque, old, now, r.stages.Opaque.Likely)
+	note(eventBeads, before.dew, r.dew, r.stages.Beads.Likely)
+	note(eventRuns, before.dew, r.dew, r.stages.Runs.Likely)
+	if r.at[eventHaze] != Never {
+		note(eventDry, -old, -now, -r.stages.Haze.Likely)
+	}
+	if before.frost > 0 && r.frost == 0 && r.at[eventThawed] == Never {
+		r.at[eventThawed] = time.Duration(r.time * float64(time.Second))
+	}
+	if r.iced {
+		note(eventIceGone, before.energy, r.energy, 0)
+	}
+	r.coldest = min(r.coldest, r.surface)
+}
+
+// settled reports that no further event can come: no ice, nothing on the glass, and
+// drink and surface above the dew point in a room that warms them.
+func (r *glassRun) settled() bool {
+	const margin = 0.5 // K
+	if r.dew+r.frost > 0 || r.held {
+		return false
+	}
+	clear := r.dewC + margin
+	return math.Min(r.surface, r.temp[0]) > clear && r.airC > clear
+}
