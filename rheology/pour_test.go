@@ -1,0 +1,275 @@
+package rheology_test
+
+import (
+	"errors"
+	"math"
+	"testing"
+	"time"
+
+	"example.org/honestplate/rheology"
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+)
+
+// Liquids of the tests, with round figures.
+var (
+	thin  = given{eta: 0.001, rho: 1000, sigma: 0.07, band: 0.05}
+	milk  = given{eta: 0.002, rho: 1030, sigma: 0.05, band: 0.12}
+	cream = given{eta: 0.020, rho: 1000, sigma: 0.045, band: 0.3}
+	syrup = given{eta: 1, rho: 1350, sigma: 0.075, band: 0.1}
+	honey = given{eta: 10, rho: 1420, sigma: 0.08, band: 0.1}
+)
+
+var jug = rheology.Spout{Diameter: 0.008, Length: 0.03, Head: 0.06}
+
+func pour(t *testing.T, s rheology.Spout, l rheology.Liquid, grams float64) rheology.Pour {
+	t.Helper()
+	p, err := s.Pour(l, 20, grams)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+func near(t *testing.T, what string, got, want, rel float64) {
+	t.Helper()
+	if !cmp.Equal(got, want, cmpopts.EquateApprox(rel, 0)) {
+		t.Errorf("%s: %g, want %g to %g", what, got, want, rel)
+	}
+}
+
+// Through a long narrow tube a thick liquid follows the textbook's logarithm.
+func TestALongTubeEmptiesAsPoiseuilleSays(t *testing.T) {
+	const area, head, length, bore = 0.01, 0.5, 0.4, 0.004
+	s := rheology.Spout{Diameter: bore, Length: length, Head: head, SurfaceArea: area}
+	p := pour(t, s, honey, 500)
+	hold := 2 * honey.sigma / (honey.rho * 9.80665 * bore)
+	volume := 0.5 / honey.rho
+	want, err := rheology.TubeTime(honey.eta/honey.rho, length+bore/2, bore, area, head-hold, head-hold-volume/area)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "time", p.Duration.Likely.Seconds(), want, 1e-3)
+	if p.Regime != rheology.FrictionFlow {
+		t.Errorf("regime %q", p.Regime)
+	}
+}
+
+// Out of a hole a thin liquid follows Torricelli.
+func TestAHoleEmptiesAsTorricelliSays(t *testing.T) {
+	const area, head, hole = 0.1, 0.4, 0.02
+	s := rheology.Spout{Diameter: hole, Head: head, SurfaceArea: area, Discharge: 0.6}
+	p := pour(t, s, thin, 30_000)
+	hold := 2 * thin.sigma / (thin.rho * 9.80665 * hole)
+	want, err := rheology.OrificeTime(area, math.Pi/4*hole*hole, 0.6, head-hold, head-hold-0.3)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "time", p.Duration.Likely.Seconds(), want, 1e-6)
+
+	s.Discharge = 0
+	free := pour(t, s, thin, 30_000)
+	near(t, "time with the model's coefficient", free.Duration.Likely.Seconds(), want, 0.04)
+}
+
+// Short tubes against Lichtarowicz, Duggins and Markland 1965, "Discharge
+// coefficients for incompressible non-cavitating flow through long orifices", J. Mech.
+// Eng. Sci. 7, 210 (formula from memory): 1/Cd = 1/Cu + (20/Re)(1 + 2.25 L/D) - 0.005 L/D
+// / (1 + 7.5 (log10 0.00015 Re)^2), Cu = 0.827 - 0.0085 L/D, Re of the ideal speed.
+func TestShortTubesDischargeAsLichtarowiczFound(t *testing.T) {
+	worst := 0.0
+	for _, lod := range []float64{2, 4, 6, 8, 10} {
+		for _, ideal := range []float64{100, 200, 500, 1000, 2000, 3000, 5000, 10000, 20000} {
+			l := math.Log10(0.00015 * ideal)
+			want := 1 / (1/(0.827-0.0085*lod) + 20/ideal*(1+2.25*lod) - 0.005*lod/(1+7.5*l*l))
+			got, err := (rheology.Spout{Diameter: 0.01, Length: 0.01 * lod, Head: 0.1}).Discharges(ideal * want)
+			if err != nil {
+				t.Fatal(err)
+			}
+			worst = max(worst, math.Abs(got/want-1))
+		}
+	}
+	if worst > 0.08 {
+		t.Errorf("worst %.3f, the documentation says 0.08", worst)
+	}
+	t.Logf("worst %.3f", worst)
+}
+
+// The rate falls with viscosity without a jump, from water to honey. Behind a bare
+// edge it first rises by some per cent, as sharp holes do: a viscous jet contracts
+// less.
+func TestAThickerLiquidPoursSlowerWithoutAJump(t *testing.T) {
+	for _, lod := range []float64{0, 0.5, 1, 2, 5, 20, 100} {
+		last := math.Inf(1)
+		for eta := 1e-4; eta < 100; eta *= 1.02 {
+			l := thin
+			l.eta = eta
+			p, err := rheology.Spout{Diameter: 0.01, Length: 0.01 * lod, Head: 1}.Pour(l, 20, 1000)
+			var tooLong *rheology.RangeError
+			if errors.As(err, &tooLong) {
+				break
+			}
+			if err != nil {
+				t.Fatal(err)
+			}
+			if lod >= 2 && p.Rate.Value > last*1.0005 {
+				t.Fatalf("L/D %g, %g Pa s: the rate rises, %g after %g", lod, eta, p.Rate.Value, last)
+			}
+			if math.Abs(math.Log(p.Rate.Value/last)) > 0.05 && !math.IsInf(last, 1) {
+				t.Fatalf("L/D %g, %g Pa s: the rate jumps to %g after %g", lod, eta, p.Rate.Value, last)
+			}
+			last = p.Rate.Value
+		}
+	}
+}
+
+// A higher head, a wider bore and a shorter one pour faster; more takes longer.
+func TestAPourAnswersToItsSpout(t *testing.T) {
+	for _, l := range []given{thin, milk, cream, syrup, honey} {
+		base := pour(t, jug, l, 200).Duration.Likely
+		for name, s := range map[string]rheology.Spout{
+			"head":   {Diameter: 0.008, Length: 0.03, Head: 0.09},
+			"bore":   {Diameter: 0.010, Length: 0.03, Head: 0.06},
+			"length": {Diameter: 0.008, Length: 0.02, Head: 0.06},
+		} {
+			if got := pour(t, s, l, 200).Duration.Likely; got >= base {
+				t.Errorf("eta %g, %s: %v, not below %v", l.eta, name, got, base)
+			}
+		}
+		if got := pour(t, jug, l, 400).Duration.Likely; math.Abs(got.Seconds()/base.Seconds()-2) > 1e-6 {
+			t.Errorf("eta %g: twice the grams take %v, once %v", l.eta, got, base)
+		}
+		fall := jug
+		fall.SurfaceArea = 0.02
+		if got := pour(t, fall, l, 200).Duration.Likely; got <= base {
+			t.Errorf("eta %g: a falling head takes %v, a kept one %v", l.eta, got, base)
+		}
+	}
+}
+
+func TestTheBandHoldsTheLikelyPour(t *testing.T) {
+	for _, l := range []given{thin, milk, cream, syrup, honey} {
+		p := pour(t, jug, l, 200)
+		d := p.Duration
+		if !(d.Shortest < d.Likely && d.Likely < d.Longest) {
+			t.Errorf("eta %g: %v", l.eta, d)
+		}
+		if !p.Rate.Contains(p.Rate.Value) || p.Rate.Low <= 0 {
+			t.Errorf("eta %g: rate %v", l.eta, p.Rate)
+		}
+		// A thick liquid's time goes with its viscosity, so its band is at least that.
+		if l.eta >= 1 && d.Longest.Seconds()/d.Likely.Seconds() < 1+0.9*l.band {
+			t.Errorf("eta %g: band %v is narrower than the viscosity's", l.eta, d)
+		}
+	}
+}
+
+// More than the vessel can push out is refused with what it can.
+func TestGramsBeyondTheHeadAreRefused(t *testing.T) {
+	s := jug
+	s.SurfaceArea = 0.005
+	_, err := s.Pour(cream, 20, 1000)
+	var r *rheology.RangeError
+	if !errors.As(err, &r) || !errors.Is(err, rheology.ErrRange) {
+		t.Fatalf("error %v", err)
+	}
+	if r.High < 250 || r.High > 300 {
+		t.Errorf("the most is %g g, want a little below 300", r.High)
+	}
+	if _, err := s.Pour(cream, 20, r.High*0.999); err != nil {
+		t.Errorf("just below: %v", err)
+	}
+}
+
+func TestAFineHoleHoldsItsLiquid(t *testing.T) {
+	_, err := rheology.Spout{Diameter: 0.0005, Head: 0.01}.Pour(thin, 20, 1)
+	var n *rheology.NoFlowError
+	if !errors.As(err, &n) || !errors.Is(err, rheology.ErrNoFlow) || n.Cause != "surface tension" {
+		t.Fatalf("error %v", err)
+	}
+	if _, err := (rheology.Spout{Diameter: 0.0005, Head: n.NeedHead * 1.01}).Pour(thin, 20, 0.01); err != nil {
+		t.Error(err)
+	}
+}
+
+func TestBadPoursAreRefused(t *testing.T) {
+	nan, inf := math.NaN(), math.Inf(1)
+	for name, s := range map[string]rheology.Spout{
+		"no spout":      {},
+		"NaN bore":      {Diameter: nan, Head: 0.1},
+		"no head":       {Diameter: 0.01},
+		"endless head":  {Diameter: 0.01, Head: inf},
+		"length":        {Diameter: 0.01, Head: 0.1, Length: -1},
+		"surface":       {Diameter: 0.01, Head: 0.1, SurfaceArea: nan},
+		"wall":          {Diameter: 0.01, Head: 0.1, WallArea: -1},
+		"discharge":     {Diameter: 0.01, Head: 0.1, Discharge: 1.2},
+		"huge head":     {Diameter: 0.01, Head: 1e6},
+		"tiny coeff":    {Diameter: 0.01, Head: 0.1, Discharge: 1e-9},
+		"negative bore": {Diameter: -0.01, Head: 0.1},
+	} {
+		if _, err := s.Pour(milk, 20, 100); !errors.Is(err, rheology.ErrInput) && !errors.Is(err, rheology.ErrRange) {
+			t.Errorf("%s: error %v", name, err)
+		}
+	}
+	for _, grams := range []float64{0, -1, nan, inf, 1e12} {
+		if _, err := jug.Pour(milk, 20, grams); !errors.Is(err, rheology.ErrInput) && !errors.Is(err, rheology.ErrRange) {
+			t.Errorf("%g g: error %v", grams, err)
+		}
+	}
+	if _, err := jug.Pour(nil, 20, 100); !errors.Is(err, rheology.ErrInput) {
+		t.Errorf("no liquid: %v", err)
+	}
+	if _, err := jug.Pour(milk, nan, 100); !errors.Is(err, rheology.ErrInput) {
+		t.Errorf("NaN temperature: %v", err)
+	}
+	pitch := given{eta: 1e6, rho: 1100, sigma: 0.03}
+	if _, err := jug.Pour(pitch, 20, 100); !errors.Is(err, rheology.ErrRange) {
+		t.Errorf("pitch: %v", err)
+	}
+	for _, l := range []given{{eta: nan, rho: 1, sigma: 1}, {eta: 1, rho: -1, sigma: 1}, {eta: 1, rho: 1}, {eta: 1, rho: 1000, sigma: 0.05, band: -0.1}} {
+		if _, err := jug.Pour(l, 20, 100); !errors.Is(err, rheology.ErrInput) {
+			t.Errorf("%v: error %v", l, err)
+		}
+	}
+}
+
+// Common practice, no source: a jug of milk with a pencil-wide spout empties in
+// seconds, honey in many minutes.
+func TestMilkPoursInSecondsHoneyInMinutes(t *testing.T) {
+	if d := pour(t, jug, milk, 200).Duration.Likely; d < 2*time.Second || d > 10*time.Second {
+		t.Errorf("milk %v", d)
+	}
+	if d := pour(t, jug, honey, 200).Duration.Likely; d < 5*time.Minute {
+		t.Errorf("honey %v", d)
+	}
+}
+
+func BenchmarkPourStreamSplash(b *testing.B) {
+	var l rheology.Liquid = cream
+	b.ReportAllocs()
+	for b.Loop() {
+		p, err := jug.Pour(l, 20, 200)
+		if err != nil {
+			b.Fatal(err)
+		}
+		s, err := p.Stream(0.25)
+		if err != nil {
+			b.Fatal(err)
+		}
+		if _, err := s.Splash(rheology.Target{Film: 0.002}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkPourFallingHead(b *testing.B) {
+	var l rheology.Liquid = cream
+	s := jug
+	s.SurfaceArea = 0.01
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := s.Pour(l, 20, 200); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
