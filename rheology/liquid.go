@@ -42,10 +42,3 @@ func ViscosityAtRate(l Liquid, tempC, shearRate float64) (Estimate, error) {
 	}
 	return l.Viscosity(tempC)
 }
-
-// A Yielding liquid does not flow below a stress: ketchup stays in the bottle.
-type Yielding interface {
-	Liquid
-	// YieldStress is in Pa.
-	YieldStress(tempC float64) (Estimate, error)
-}

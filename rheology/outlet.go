@@ -1,6 +1,9 @@
 package rheology
 
-import "math"
+import (
+	"errors"
+	"math"
+)
 
 // standardGravity is the standard acceleration of free fall, m/s2, exact by
 // definition (3rd CGPM, 1901). Its variation over the Earth, +-0.3 %, is far below
@@ -51,15 +54,27 @@ func (o *outlet) viscosity(q float64) (Estimate, error) {
 	return o.thins.ViscosityAtRate(o.tempC, o.shearRate(q))
 }
 
+// trial is viscosity for a flow that is only tried: a rate outside the liquid's range
+// takes the range's end, so that the search can pass by it. What the search arrives
+// at is asked again through viscosity, which refuses it.
+func (o *outlet) trial(q float64) (float64, error) {
+	rate := o.shearRate(q)
+	e, err := o.thins.ViscosityAtRate(o.tempC, rate)
+	var r *RangeError
+	if errors.As(err, &r) && r.Low < r.High && (rate < r.Low || rate > r.High) {
+		e, err = o.thins.ViscosityAtRate(o.tempC, min(max(rate, r.Low), r.High))
+	}
+	return e.Value, err
+}
+
 // head returns the head in m of liquid that a flow of q m3/s needs.
 func (o *outlet) head(q float64) (float64, error) {
 	eta := o.eta
 	if o.thins != nil {
-		e, err := o.viscosity(q)
-		if err != nil {
+		var err error
+		if eta, err = o.trial(q); err != nil {
 			return 0, err
 		}
-		eta = e.Value
 	}
 	nu := eta * o.scale / o.rho
 	if o.width > 0 {

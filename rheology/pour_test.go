@@ -97,7 +97,7 @@ func TestShortTubesDischargeAsLichtarowiczFound(t *testing.T) {
 
 // The rate falls with viscosity without a jump, from water to honey. Behind a bare
 // edge it first rises by some per cent, as sharp holes do: a viscous jet contracts
-// less.
+// less. In long bores it rises where turbulence gives way.
 func TestAThickerLiquidPoursSlowerWithoutAJump(t *testing.T) {
 	for _, lod := range []float64{0, 0.5, 1, 2, 5, 20, 100} {
 		last := math.Inf(1)
@@ -112,7 +112,7 @@ func TestAThickerLiquidPoursSlowerWithoutAJump(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if lod >= 2 && p.Rate.Value > last*1.0005 {
+			if lod >= 2 && lod < 50 && p.Rate.Value > last*1.0005 {
 				t.Fatalf("L/D %g, %g Pa s: the rate rises, %g after %g", lod, eta, p.Rate.Value, last)
 			}
 			if math.Abs(math.Log(p.Rate.Value/last)) > 0.05 && !math.IsInf(last, 1) {
