@@ -11,6 +11,14 @@ import (
 var thermalConduction = []Check{
 	{Table: "sucrose_depression", Package: "thermal", Quantity: "freezing point depression of sucrose", Unit: "K",
 		Claim: "half the last printed digit", Points: sucroseDepression},
+	{Table: "one_term_coefficients", Package: "thermal", Quantity: "first root and factor of the conduction series",
+		Claim: "0.52 of the last printed digit", Points: oneTerm},
+	{Table: "transient_examples", Package: "thermal", Quantity: "transient conduction, textbook examples",
+		Claim: "printed digits; rounded on the way 0.2 %; chart 4 %, heat from a chart 9 %", Points: transients},
+	{Table: "half_space_examples", Package: "thermal", Quantity: "conduction into a half-space, textbook examples",
+		Claim: "half the last printed digit; chart 4 %", Points: halfSpaces},
+	{Table: "lumped_examples", Package: "thermal", Quantity: "bodies at one temperature, textbook examples",
+		Claim: "half the last printed digit; rounded on the way 0.25 %", Points: lumpedBodies},
 	{Table: "ice_cream_freezing_curve", Package: "thermal", Quantity: "freezing curve of an ice cream mix", Unit: "degC",
 		Claim: "0.02 K inside the depression table, 0.3 K beyond it", Points: freezingCurve},
 }

@@ -1,0 +1,222 @@
+package thermal
+
+import (
+	"math"
+	"time"
+)
+
+// A Solid is a piece of food or ware without change of phase that starts at one
+// temperature and exchanges heat with surroundings at another. Its shape follows
+// from the sizes given:
+//
+//	Diameter                   sphere
+//	Diameter, Long             long cylinder, ends not counted
+//	Diameter, Height           short cylinder
+//	Height                     slab, both faces exposed
+//	Height, Width, Long        long bar, ends not counted
+//	Height, Width, Depth       brick
+//
+// A slab with an insulated back is one of twice its thickness.
+type Solid struct {
+	Material
+	Diameter float64 // m
+	Height   float64 // or thickness, m
+	Width    float64 // m
+	Depth    float64 // m
+	Long     bool    // so long that its ends do not matter
+	H        float64 // heat transfer coefficient, W/(m2 K); +Inf: the surface is held
+	StartC   float64 // degC
+	AmbientC float64 // of the surroundings, degC
+}
+
+// A Place in a Solid is given along its sizes, each 0 at the centre and 1 at the
+// surface. The zero value is the centre.
+type Place struct {
+	R float64 // along the diameter
+	H float64 // along the height or thickness
+	W float64 // along the width
+	D float64 // along the depth
+}
+
+// axis is one direction of a Solid: its form and half size.
+type axis struct {
+	form Form
+	half float64
+	at   func(Place) float64
+}
+
+func (s Solid) axes() ([]axis, error) {
+	for _, v := range [...]struct {
+		name string
+		size float64
+	}{{"diameter", s.Diameter}, {"height", s.Height}, {"width", s.Width}, {"depth", s.Depth}} {
+		if err := notNegative(v.name, v.size, "m"); err != nil {
+			return nil, err
+		}
+	}
+	r := func(p Place) float64 { return p.R }
+	slabs := []axis{
+		{SlabForm, s.Height / 2, func(p Place) float64 { return p.H }},
+		{SlabForm, s.Width / 2, func(p Place) float64 { return p.W }},
+		{SlabForm, s.Depth / 2, func(p Place) float64 { return p.D }},
+	}
+	n := 0 // slab directions given, which must be the first n
+	for n < 3 && slabs[n].half > 0 {
+		n++
+	}
+	for _, a := range slabs[n:] {
+		if a.half > 0 {
+			return nil, &InputError{"width or depth", 2 * a.half, "m", "given after height, then width"}
+		}
+	}
+	switch {
+	case s.Diameter > 0 && n == 0 && !s.Long:
+		return []axis{{SphereForm, s.Diameter / 2, r}}, nil
+	case s.Diameter > 0 && n == 0:
+		return []axis{{CylinderForm, s.Diameter / 2, r}}, nil
+	case s.Diameter > 0 && n == 1 && !s.Long:
+		return []axis{{CylinderForm, s.Diameter / 2, r}, slabs[0]}, nil
+	case s.Diameter == 0 && (n == 3 || n == 1) && !s.Long, s.Diameter == 0 && n == 2 && s.Long:
+		return slabs[:n], nil
+	}
+	return nil, &InputError{"number of sizes", float64(n), "", "those of one of the six shapes"}
+}
+
+// Transient prepares the exact solution: the series of one direction, or for a
+// short cylinder, bar or brick the product of two or three (Newman's rule):
+//
+//	theta = theta_1 theta_2 theta_3,  Q/Qmax = 1 - (1-f1)(1-f2)(1-f3)
+//
+// Sizes that make no shape, properties not above 0 and equal temperatures are an
+// *InputError; a Biot number outside 1e-6..1e6 a *RangeError. Source: Carslaw &
+// Jaeger (from memory); checked on published examples. Properties are constant.
+func (s Solid) Transient() (*Transient, error) {
+	if err := s.Material.Validate(); err != nil {
+		return nil, err
+	}
+	if !(s.H > 0) {
+		return nil, &InputError{"heat transfer coefficient", s.H, "W/(m2 K)", "above 0"}
+	}
+	for _, c := range [...]float64{s.StartC, s.AmbientC} {
+		if err := within("temperature", c, -273.15, 5000, "degC", "absolute zero, and any food or ware"); err != nil {
+			return nil, err
+		}
+	}
+	if s.StartC == s.AmbientC {
+		return nil, &InputError{"starting temperature", s.StartC, "degC", "different from the surroundings"}
+	}
+	axes, err := s.axes()
+	if err != nil {
+		return nil, err
+	}
+	t := &Transient{solid: s}
+	slowest := math.Inf(1)
+	for _, a := range axes {
+		series, err := NewSeries(a.form, s.H*a.half/s.Conductivity)
+		if err != nil {
+			return nil, err
+		}
+		rate := s.diffusivity() / (a.half * a.half) // Fourier number a second
+		t.parts = append(t.parts, transientPart{axis: a, series: series, rate: rate})
+		slowest = min(slowest, rate)
+	}
+	for _, p := range t.parts {
+		t.decay += p.series.terms[0].z2 * p.rate
+	}
+	return t, nil
+}
+
+// A Transient is a Solid's solution made ready; it does not change and may be
+// shared.
+type Transient struct {
+	solid Solid
+	parts []transientPart
+	decay float64 // rate of the slowest exponential, 1/s
+}
+
+type transientPart struct {
+	axis
+	series *Series
+	rate   float64
+}
+
+func (t *Transient) theta(p Place, seconds float64) float64 {
+	out := 1.0
+	for _, part := range t.parts {
+		out *= part.series.theta(part.at(p), part.rate*seconds)
+	}
+	return out
+}
+
+// TempC returns the temperature, degC, at a place after a time. A place outside
+// 0..1 is a *RangeError, a negative time an *InputError.
+func (t *Transient) TempC(p Place, after time.Duration) (float64, error) {
+	for _, part := range t.parts {
+		if err := checkPlace(part.at(p), after.Seconds()); err != nil {
+			return 0, err
+		}
+	}
+	return t.temp(t.theta(p, after.Seconds())), nil
+}
+
+func (t *Transient) temp(theta float64) float64 {
+	return t.solid.AmbientC + theta*(t.solid.StartC-t.solid.AmbientC)
+}
+
+// Heat returns the share of all the heat that will ever be exchanged that has been
+// after a time. A negative time is an *InputError.
+func (t *Transient) Heat(after time.Duration) (float64, error) {
+	if err := notNegative("time", after.Seconds(), "s"); err != nil {
+		return 0, err
+	}
+	return t.heat(after.Seconds()), nil
+}
+
+func (t *Transient) heat(seconds float64) float64 {
+	f := 0.0 // f1 + f2 (1 - f1) + ..., which does not cancel early
+	for _, part := range t.parts {
+		f += part.series.heat(part.rate*seconds) * (1 - f)
+	}
+	return f
+}
+
+// MeanC returns the temperature, degC, averaged over the volume after a time: what
+// it settles to if then left alone. A negative time is an *InputError.
+func (t *Transient) MeanC(after time.Duration) (float64, error) {
+	f, err := t.Heat(after)
+	return t.temp(1 - f), err
+}
+
+// TimeTo returns when a place reaches a temperature. One that is not between start
+// (included) and surroundings, or so near these that it is never told apart, is a
+// *RangeError.
+func (t *Transient) TimeTo(p Place, tempC float64) (time.Duration, error) {
+	for _, part := range t.parts {
+		if err := checkPlace(part.at(p), 0); err != nil {
+			return 0, err
+		}
+	}
+	return t.fall(func(s float64) float64 { return t.theta(p, s) }, tempC)
+}
+
+// MeanTimeTo is TimeTo for the mean temperature.
+func (t *Transient) MeanTimeTo(tempC float64) (time.Duration, error) {
+	return t.fall(func(s float64) float64 { return 1 - t.heat(s) }, tempC)
+}
+
+func (t *Transient) fall(f func(seconds float64) float64, tempC float64) (time.Duration, error) {
+	s := t.solid
+	low, high := min(s.StartC, s.AmbientC), max(s.StartC, s.AmbientC)
+	if err := within("wanted temperature", tempC, low, high, "degC", "start and surroundings"); err != nil {
+		return 0, err
+	}
+	theta := (tempC - s.AmbientC) / (s.StartC - s.AmbientC)
+	if theta < 1e-12 {
+		return 0, &RangeError{"wanted temperature", tempC, low, high, "degC", "the surroundings are only approached"}
+	}
+	if theta == 1 {
+		return 0, nil
+	}
+	// fallTo works in multiples of the slowest time constant.
+	return seconds(fallTo(func(v float64) float64 { return f(v / t.decay) }, theta, 1) / t.decay), nil
+}
