@@ -23,7 +23,7 @@ func (g Glycerol) Describe() Description {
 		Name:   fmt.Sprintf("glycerol-water, %.4g %% glycerol", g.Percent),
 		Source: sourceCheng + "; density " + sourceVolk,
 		LowC:   0, HighC: 100,
-		Band: "+-4 % for 10 degC and warmer, +-9 % at 0 degC; 97 published values, 57 of them from memory",
+		Band: "+-4 % for 10 degC and warmer, +-9 % at 0 degC; 107 published values, 56 of them from memory",
 	}
 }
 
@@ -40,7 +40,10 @@ func (g Glycerol) check(tempC float64) error {
 //	mu_w = 1.790 exp[(-1230 - t) t/(36100 + 360 t)],  mu_g = 12100 exp[(-1233 + t) t/(9900 + 70 t)]  mPa s
 //	a = 1 - c + p q c (1 - c)/(p c + q (1 - c)),  p = 0.705 - 0.0017 t,  q = (4.9 + 0.036 t) p^2.5
 //
-// c the mass fraction of glycerol, t in degC, 0..100: Cheng 2008, read.
+// c the mass fraction of glycerol, t in degC, 0..100: Cheng 2008, read. Band +-4 %, and
+// 0.5 % more for each degC below 10, from testdata/glycerol_water.csv: 92 % of 107
+// values inside. Segur & Oberstar lie within 3.4 %; Melinder strays to -8 % (0 degC,
+// 58 %) and +8 % (40 degC, 63 %), and the unit of his file was inferred.
 func (g Glycerol) Viscosity(tempC float64) (Estimate, error) {
 	if err := g.check(tempC); err != nil {
 		return Estimate{}, err
@@ -60,7 +63,9 @@ func (g Glycerol) Viscosity(tempC float64) (Estimate, error) {
 //	k = 1 + A sin(pi c^1.31)^0.81,  A = 1.78e-6 t^2 - 1.82e-4 t + 1.41e-2
 //
 // stated for 15..30 degC: Volk & Kaehler 2018, read; used on to 0..100 with a band of
-// +-0.1 % inside and 0.02 % more for each degC outside.
+// +-0.13 % inside and 0.01 % more for each degC outside; from testdata/glycerol_water.csv:
+// 96 % of Melinder's 50 values inside. The formula's authors claim less, and Melinder's
+// values lie 0.1 % below it at 19..33 %.
 func (g Glycerol) Density(tempC float64) (Estimate, error) {
 	if err := g.check(tempC); err != nil {
 		return Estimate{}, err
@@ -68,7 +73,7 @@ func (g Glycerol) Density(tempC float64) (Estimate, error) {
 	c, t := g.Percent/100, tempC
 	k := 1 + (1.78e-6*t*t-1.82e-4*t+1.41e-2)*math.Pow(max(0, math.Sin(math.Pi*math.Pow(c, 1.31))), 0.81)
 	rho := k / (c/(1273.3-0.6121*t) + (1-c)/waterDensity(t))
-	return Within(rho, 0.001+2e-4*(max(0, 15-t)+max(0, t-30))), nil
+	return Within(rho, 0.0013+1e-4*(max(0, 15-t)+max(0, t-30))), nil
 }
 
 // SurfaceTension returns the surface tension against air in N/m, by mass between

@@ -39,14 +39,14 @@ var oilTable = [oils]struct {
 	Walnut:     {"walnut oil", 0.0296, "Diamante & Lan 2014, J. Food Processing 234583, abstract"},
 }
 
-const oilBand = 1.18
+const oilBand = 1.15
 
 // Describe says whose numbers these are.
 func (o Oil) Describe() Description {
 	d := Description{Name: "unknown oil", LowC: 5, HighC: 90}
 	if o >= 0 && o < oils {
 		d.Name, d.Source = oilTable[o].name, oilTable[o].source
-		d.Band = "x/: 1.18, between oils of one name; 22 published values, most from memory"
+		d.Band = "x/: 1.15, between oils of one name; 19 published values, most from memory"
 	}
 	return d
 }
@@ -65,8 +65,8 @@ func (o Oil) check(tempC float64) error {
 //
 // eta38 by oil, at 38 degC; the Vogel shape, common to all, is our fit to remembered
 // values of olive oil at 10..70 degC and soya oil at 30..90. Its activation energy is
-// 26 kJ/mol at 60 degC; Diamante & Lan print 21..30. Band x/: 1.18, from
-// testdata/oil_viscosity.csv: 20 of 22 values inside. Two remembered values of
+// 26 kJ/mol at 60 degC; Diamante & Lan print 21..30. Band x/: 1.15, from
+// testdata/oil_viscosity.csv: 18 of 19 values inside. Two remembered values of
 // rapeseed oil, from before it was bred low in erucic acid, are twice today's and
 // are not used. Below 5 degC oils cloud and set.
 func (o Oil) Viscosity(tempC float64) (Estimate, error) {

@@ -188,7 +188,7 @@ func (s Glucose) SurfaceTension(tempC float64) (Estimate, error) {
 // williamsLandelFerry is the viscosity in Pa s of a sugar melt at a number of
 // degC above its glass temperature; Honey gives the equation and its source.
 func williamsLandelFerry(above float64) float64 {
-	return 2.3e11 * math.Exp(-math.Ln10*17.44*above/(51.6+above))
+	return 2.0e11 * math.Exp(-math.Ln10*17.44*above/(51.6+above))
 }
 
 // sugarGlass is the viscosity in Pa s of glucose and fructose with water in % by

@@ -69,7 +69,7 @@ type Result struct {
 // All lists every check, by package.
 func All() []Check {
 	return slices.Concat(
-		rheologyLiquids, rheologyBlends, rheologyPours,
+		rheologyLiquids, rheologyFlow, rheologyBlends, rheologyPours,
 		thermalAir, thermalConduction, thermalClocks,
 		portionShares, portionPieces,
 	)
