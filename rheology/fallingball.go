@@ -1,0 +1,138 @@
+package rheology
+
+import (
+	"fmt"
+	"math"
+	"time"
+)
+
+// A FallingBall measures a thick clear liquid, honey or syrup, by the time that a
+// ball takes to sink in the middle of an upright tube. By Stokes' law with Faxen's
+// correction for the wall,
+//
+//	eta = f(x) (rhoBall - rho) g d^2 / (18 v)
+//	f(x) = 1 - 2.104 x + 2.09 x^3 - 0.95 x^5        x = d/D
+//
+// eta in Pa s, d and D the diameters of ball and tube in m, v the speed in m/s,
+// g = 9.80665 m/s2. The constants of f are from memory (Faxen 1922). It
+// holds for x up to 0.3 and a Reynolds number rho v d/eta up to 0.1; outside, a
+// RangeError. Let the ball sink several diameters before the first mark, and stop
+// several above the bottom: end effects are not in the band.
+type FallingBall struct {
+	Diameter     float64       // of the ball, m
+	Density      float64       // of the ball, kg/m3; steel is about 7800
+	TubeDiameter float64       // inside, m
+	Distance     float64       // between the marks, m
+	Reading      time.Duration // 95 % band of the timing
+}
+
+const (
+	standardGravity  = 9.80665 // m/s2
+	ballWallLimit    = 0.3
+	ballReynolds     = 0.1
+	ballWallBand     = 0.01 // of f, engineering estimate
+	ballInertiaPerRe = 3. / 16
+	sourceBall       = "Stokes' law with Faxen's wall correction"
+)
+
+// wall returns f(x) after checking the ball and the tube.
+func (b FallingBall) wall() (float64, error) {
+	for _, v := range []struct {
+		quantity string
+		value    float64
+		unit     string
+	}{
+		{"diameter of the ball", b.Diameter, "m"},
+		{"density of the ball", b.Density, "kg/m3"},
+		{"diameter of the tube", b.TubeDiameter, "m"},
+		{"distance between the marks", b.Distance, "m"},
+	} {
+		if err := positive(v.quantity, v.value, v.unit); err != nil {
+			return 0, err
+		}
+	}
+	if err := notNegative("reading of the time", b.Reading.Seconds(), "s"); err != nil {
+		return 0, err
+	}
+	x := b.Diameter / b.TubeDiameter
+	if err := within("ball to tube diameter", x, 0, ballWallLimit, "", sourceBall); err != nil {
+		return 0, err
+	}
+	x3 := x * x * x
+	return 1 - 2.104*x + 2.09*x3 - 0.95*x3*x*x, nil
+}
+
+// Viscosity returns the viscosity in Pa s of a liquid of known density in kg/m3 from
+// the time between the marks. The band holds the timing, 1 % for the wall, and
+// downwards the inertia that Stokes' law leaves out, 3/16 of the Reynolds number
+// (Oseen 1910). A ball no denser than the liquid is an InputError.
+func (b FallingBall) Viscosity(t time.Duration, density float64) (Estimate, error) {
+	f, err := b.wall()
+	if err != nil {
+		return Estimate{}, err
+	}
+	if err := positive("time between the marks", t.Seconds(), "s"); err != nil {
+		return Estimate{}, err
+	}
+	if err := b.sinks(density); err != nil {
+		return Estimate{}, err
+	}
+	v := b.Distance / t.Seconds()
+	eta := b.drag(f, density) / v
+	re := density * v * b.Diameter / eta
+	if err := within("Reynolds number of the ball", re, 0, ballReynolds, "", sourceBall); err != nil {
+		return Estimate{}, err
+	}
+	timing := b.Reading.Seconds() / t.Seconds()
+	up := math.Hypot(timing, ballWallBand)
+	down := math.Hypot(up, ballInertiaPerRe*re)
+	return Estimate{eta, max(0, eta*(1-down)), eta * (1 + up)}, positive("viscosity", eta, "Pa s")
+}
+
+// Time returns how long the ball takes between the marks in a liquid at a
+// temperature in degC.
+func (b FallingBall) Time(l Liquid, tempC float64) (time.Duration, error) {
+	f, err := b.wall()
+	if err != nil {
+		return 0, err
+	}
+	if l == nil {
+		return 0, &InputError{"liquid", math.NaN(), "", "a liquid, not nil"}
+	}
+	eta, err := l.Viscosity(tempC)
+	if err != nil {
+		return 0, err
+	}
+	rho, err := l.Density(tempC)
+	if err != nil {
+		return 0, err
+	}
+	if err := b.sinks(rho.Value); err != nil {
+		return 0, err
+	}
+	v := b.drag(f, rho.Value) / eta.Value
+	if err := within("Reynolds number of the ball", rho.Value*v*b.Diameter/eta.Value, 0, ballReynolds, "", sourceBall); err != nil {
+		return 0, err
+	}
+	s := b.Distance / v
+	const longest = 1e9 // s; some thirty years, and well inside a Duration
+	if err := within("time between the marks", s, 0, longest, "s", sourceBall); err != nil {
+		return 0, err
+	}
+	return time.Duration(math.Round(s * float64(time.Second))), nil
+}
+
+// drag is viscosity times speed.
+func (b FallingBall) drag(f, density float64) float64 {
+	return f * (b.Density - density) * standardGravity * b.Diameter * b.Diameter / 18
+}
+
+func (b FallingBall) sinks(density float64) error {
+	if err := positive("density of the liquid", density, "kg/m3"); err != nil {
+		return err
+	}
+	if b.Density <= density {
+		return &InputError{"density of the ball", b.Density, "kg/m3", fmt.Sprintf("above the liquid's, %.6g kg/m3", density)}
+	}
+	return nil
+}

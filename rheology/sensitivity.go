@@ -1,0 +1,117 @@
+package rheology
+
+import (
+	"errors"
+	"fmt"
+	"math"
+)
+
+// A Sensitivity says what a small slip does to a batch: each a relative change of
+// its viscosity, so 0.02 is 2 % thicker.
+type Sensitivity struct {
+	OneGram       float64 // 1 g of the thick liquid in place of 1 g of the thin
+	Warmer        float64 // 1 degC warmer; below 0
+	Colder        float64 // 1 degC colder; above 0
+	OneFatPercent float64 // the thick liquid with 1 % more fat; 0 unless FatKnown
+	FatKnown      bool    // the thick liquid is Dairy, or Measured Dairy
+	GramsADegree  float64 // grams of thick for thin that do as much as 1 degC colder
+}
+
+// Sensitivity returns what 1 g, 1 degC and 1 % of fat do to the batch's predicted
+// viscosity. Where a step of 1 leaves the range (no thin liquid left, the end of a
+// liquid's temperatures, 50 % fat) the step the other way is taken and turned round. A
+// batch below 1 g is an InputError; other errors are those of For.
+func (b Batch) Sensitivity() (Sensitivity, error) {
+	p, err := b.Recipe.pair()
+	if err != nil {
+		return Sensitivity{}, err
+	}
+	if err := errors.Join(notNegative("thin part of the batch", b.ThinGrams, "g"), notNegative("thick part of the batch", b.ThickGrams, "g")); err != nil {
+		return Sensitivity{}, err
+	}
+	total := b.ThinGrams + b.ThickGrams
+	if !(total >= 1) || math.IsInf(total, 0) {
+		return Sensitivity{}, &InputError{"batch", total, "g", "at least 1 g, finite"}
+	}
+	w := b.ThickGrams / total
+	var s Sensitivity
+	up, down := w, w-1/total
+	if b.ThinGrams >= 1 {
+		up, down = w+1/total, w
+	}
+	gram := p.lnAt(min(1, up)) - p.lnAt(max(0, down))
+	s.OneGram = math.Expm1(gram)
+
+	m, err := b.Mix()
+	if err != nil {
+		return Sensitivity{}, err
+	}
+	warmer, errW := lnStep(m, b.Recipe.TempC, 1)
+	colder, errC := lnStep(m, b.Recipe.TempC, -1)
+	switch {
+	case errW != nil && errC != nil:
+		return Sensitivity{}, errW
+	case errW != nil:
+		warmer = -colder
+	case errC != nil:
+		colder = -warmer
+	}
+	s.Warmer, s.Colder = math.Expm1(warmer), math.Expm1(colder)
+	if gram > 0 {
+		s.GramsADegree = colder / gram
+	}
+
+	fatter, sign, ok := fatter(b.Recipe.Thick)
+	if ok {
+		r := b.Recipe
+		r.Thick = fatter
+		q, err := r.pair()
+		if err != nil {
+			return Sensitivity{}, fmt.Errorf("with 1 %% of fat more or less: %w", err)
+		}
+		s.FatKnown = true
+		s.OneFatPercent = math.Expm1(sign * (q.lnAt(w) - p.lnAt(w)))
+	}
+	return s, nil
+}
+
+// lnStep is the change of ln(viscosity) over a step of temperature.
+func lnStep(m Mix, tempC, step float64) (float64, error) {
+	here, err := m.Viscosity(tempC)
+	if err != nil {
+		return 0, err
+	}
+	there, err := m.Viscosity(tempC + step)
+	if err != nil {
+		return 0, err
+	}
+	return math.Log(there.Value / here.Value), nil
+}
+
+// fatter returns a milk or cream with 1 % more fat, sign 1, or near the end of the
+// range with 1 % less, sign -1.
+func fatter(l Liquid) (_ Liquid, sign float64, ok bool) {
+	switch l := l.(type) {
+	case Dairy:
+		if l.FatPercent > dairyHighFat-1 {
+			return Dairy{l.FatPercent - 1}, -1, true
+		}
+		return Dairy{l.FatPercent + 1}, 1, true
+	case Measured:
+		base, known := l.Liquid.(Dairy)
+		if !known {
+			return nil, 0, false
+		}
+		more, sign, _ := fatter(base)
+		here, err := base.Viscosity(l.TempC)
+		if err != nil {
+			return nil, 0, false
+		}
+		there, err := more.Viscosity(l.TempC)
+		if err != nil {
+			return nil, 0, false
+		}
+		return Measured{more, l.TempC, l.PaS.Times(there.Value / here.Value)}, sign, true
+	}
+	return nil, 0, false
+}
