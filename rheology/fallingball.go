@@ -27,7 +27,6 @@ type FallingBall struct {
 }
 
 const (
-	standardGravity  = 9.80665 // m/s2
 	ballWallLimit    = 0.3
 	ballReynolds     = 0.1
 	ballWallBand     = 0.01 // of f, engineering estimate
