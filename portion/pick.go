@@ -1,0 +1,182 @@
+package portion
+
+import "slices"
+
+// A Piece is one weighed and scored thing that may be chosen.
+type Piece struct {
+	Name  string  // for the crew; may be empty
+	Grams float64 // as weighed; above 0, a whole number of the scale's steps
+	// Score says how well the piece looks; higher is better, any scale, may be
+	// negative. All equal (or left at 0) means looks do not matter.
+	Score float64
+	// Group is the set the piece is a candidate for, such as "slice 3". Used only
+	// when Pick.Groups is set.
+	Group string
+}
+
+// A Group is a set of pieces of which exactly Count are chosen: with one group a
+// slice and Count 1, each slice gets one.
+type Group struct {
+	Name  string // as in Piece.Group
+	Count int    // pieces to choose from this group, 0 or more
+}
+
+// An Aim says what the best choice is.
+type Aim int
+
+const (
+	// BestScore wants the highest total score within the tolerance; among equals
+	// the total closest to the declared mass. It is the zero value.
+	BestScore Aim = iota
+	// ClosestTotal wants the total closest to the declared mass within the
+	// tolerance; among equals the highest total score.
+	ClosestTotal
+)
+
+// A Pick asks for the pieces to show: so many, weighing together what is
+// declared, looking their best.
+//
+// Masses are counted in whole steps of the scale and scores in whole ScoreSteps,
+// both as integers, so the answer is exact: no rounding error can prefer a wrong
+// set. Sets equal in score and total are told apart by the stated order: of two
+// sets the better holds the earliest piece that the other lacks (with Groups:
+// group by group, each in stated order).
+type Pick struct {
+	Pieces []Piece
+	// Count is how many pieces are chosen; 0 leaves the number free. With Groups
+	// it must be 0 or the sum of the groups' counts.
+	Count int
+	// Grams is the declared mass of the chosen pieces together, a whole number of
+	// steps. 0, with StepGrams 0 too, declares only a count: any total is right.
+	Grams     float64
+	StepGrams float64 // the scale's step, g; 0 means 1 g
+	// Tolerance is how far the total may be from Grams on either side, g; 0 wants
+	// the declared mass to the step. A legal tolerance is an input here, not a
+	// right to show less: see NeverBelow.
+	Tolerance float64
+	// NeverBelow refuses totals below the declared mass.
+	NeverBelow bool
+	// NeverAbove refuses totals above it. Both together want it exactly, as for an
+	// advertised item, which is neither thinned nor exceeded.
+	NeverAbove bool
+	Aim        Aim
+	Groups     []Group
+	// ScoreStep is the resolution of scores; they are rounded to whole ScoreSteps.
+	// 0 means one millionth.
+	ScoreStep float64
+	// Effort bounds the work and the memory, in steps of the search; the same
+	// effort gives the same answer on any machine. 0 means 10 million, of the order
+	// of a second. When it runs out, Picked.Proof says how far from the best the
+	// answer can be.
+	Effort int
+}
+
+// A Proof says what is known about an answer. For Aim ClosestTotal it speaks of
+// the score among the sets of the closest total.
+type Proof struct {
+	// Optimal is set when no permitted set is better, by score and by closeness.
+	Optimal bool
+	// Bound is a total score that no permitted set exceeds.
+	Bound float64
+	// Gap is Bound less the answer's score: 0 when Optimal.
+	Gap float64
+	// Work is the number of search steps spent, in the unit of Pick.Effort.
+	Work int
+}
+
+// Picked is the answer to a Pick.
+type Picked struct {
+	Chosen []int   // indices into Pick.Pieces, ascending
+	Pieces []Piece // those pieces
+	Grams  float64 // their total, g
+	Over   float64 // Grams less the declared mass, g; negative when short
+	Score  float64 // their total score, of the rounded scores
+	Proof  Proof
+}
+
+// Best returns the best permitted set of pieces with the proof of how good it is.
+//
+// It fails with an *InputError on input that makes no sense, an *InfeasibleError
+// that names the nearest totals the pieces can reach when no set is permitted, and
+// an *EffortError when Effort ran out before any set was found.
+//
+// Method: the Lagrangian relaxation of the mass gives every piece a reduced score;
+// any set scoring within B of the relaxed optimum differs from the relaxed set by
+// pieces whose reduced scores add up to at most B. Those differences are enumerated
+// by dynamic programming over (count, mass) with B growing until a set is found
+// inside it, which proves it best. The relaxation is Geoffrion's (1974, Lagrangean
+// relaxation for integer programming); growing a core of undecided items follows
+// Pisinger (1997, A minimal algorithm for the 0-1 knapsack problem). Both from
+// memory. All in integers.
+func (p Pick) Best() (Picked, error) {
+	in, err := p.instance()
+	if err != nil {
+		return Picked{}, err
+	}
+	if low, high := in.extremes(); low > in.hi || high < in.lo {
+		return Picked{}, p.infeasible(in)
+	}
+	var s solution
+	switch {
+	case in.flat():
+		s, err = p.flatBest(in)
+	case p.Aim == ClosestTotal:
+		s, err = p.closest(in)
+	default:
+		s, err = p.bestScore(in)
+	}
+	if err != nil {
+		return Picked{}, err
+	}
+	return p.picked(in, s), nil
+}
+
+// A solution is a set of positions in an instance with what is known about it.
+type solution struct {
+	chosen []int
+	sum    int64
+	score  int64
+	bound  int64
+	proven bool
+	found  bool
+}
+
+// better reports whether a is preferred to b: found, then score, then closeness to
+// the target, then stated order.
+func (in *instance) better(a, b solution) bool {
+	if !a.found || !b.found {
+		return a.found
+	}
+	if a.score != b.score {
+		return a.score > b.score
+	}
+	if da, db := in.off(a.sum), in.off(b.sum); da != db {
+		return da < db
+	}
+	return slices.Compare(a.chosen, b.chosen) < 0
+}
+
+// off is the distance of a total from the declared one.
+func (in *instance) off(sum int64) int64 { return max(sum-in.target, in.target-sum) }
+
+func (p Pick) picked(in *instance, s solution) Picked {
+	out := Picked{Chosen: make([]int, len(s.chosen)), Pieces: make([]Piece, len(s.chosen))}
+	for i, pos := range s.chosen {
+		out.Chosen[i] = in.at[pos]
+	}
+	slices.Sort(out.Chosen)
+	for i, k := range out.Chosen {
+		out.Pieces[i] = p.Pieces[k]
+	}
+	out.Score = in.points(s.score)
+	out.Proof = Proof{Optimal: s.proven, Bound: in.points(s.bound), Gap: in.points(s.bound - s.score), Work: in.work}
+	if in.massless {
+		for _, piece := range out.Pieces {
+			out.Grams += piece.Grams
+		}
+		return out
+	}
+	out.Grams = in.step.times(s.sum)
+	out.Over = in.step.times(s.sum - in.target)
+	return out
+}

@@ -1,0 +1,176 @@
+package portion
+
+import "slices"
+
+// flatBest answers where every permitted set has one score: the closest total, and
+// of its sets the first in stated order.
+func (p Pick) flatBest(in *instance) (solution, error) {
+	r := in.reachable(in.hi, true)
+	if r == nil {
+		return p.bestScore(in)
+	}
+	best := solution{}
+	for _, t := range r.closest() {
+		s := solution{chosen: r.set(t), sum: t, found: true, proven: true}
+		for _, i := range s.chosen {
+			s.score += in.v[i]
+		}
+		s.bound = s.score
+		if in.better(s, best) {
+			best = s
+		}
+	}
+	if !best.found {
+		return best, p.infeasible(in)
+	}
+	return best, nil
+}
+
+// closest returns the reachable permitted totals that are closest to the target:
+// none, one, or two at equal distance.
+func (r *reach) closest() []int64 {
+	in := r.in
+	// A target outside the window (never below, never above) does not occur: the
+	// window always holds it.
+	for d := int64(0); d <= max(in.target-in.lo, in.hi-in.target); d++ {
+		var out []int64
+		for _, t := range []int64{in.target - d, in.target + d} {
+			if t >= in.lo && t <= in.hi && r.has(t) && !slices.Contains(out, t) {
+				out = append(out, t)
+			}
+		}
+		if len(out) > 0 {
+			return out
+		}
+	}
+	return nil
+}
+
+// closest answers Aim ClosestTotal: the reachable totals say which distance is
+// least, then the best score at that distance is sought.
+func (p Pick) closest(in *instance) (solution, error) {
+	r := in.reachable(in.hi, false)
+	if r == nil {
+		return p.widening(in)
+	}
+	totals := r.closest()
+	if totals == nil {
+		return solution{}, p.infeasible(in)
+	}
+	best := solution{}
+	bound, proven := int64(0), true
+	for i, t := range totals {
+		narrow := *in
+		narrow.lo, narrow.hi = t, t
+		s, err := p.bestScore(&narrow)
+		in.work = narrow.work
+		if err != nil {
+			return solution{}, err
+		}
+		if i == 0 || s.bound > bound {
+			bound = s.bound
+		}
+		proven = proven && s.proven
+		if in.better(s, best) {
+			best = s
+		}
+	}
+	best.bound, best.proven = bound, proven
+	return best, nil
+}
+
+// widening is closest where the totals are too many to list: windows about the
+// target widen until one holds a set. The first that does, fully searched, would
+// prove a distance only if it were one step wide, so nothing is claimed.
+func (p Pick) widening(in *instance) (solution, error) {
+	for d := int64(0); ; d = 2*d + 1 {
+		narrow := *in
+		narrow.lo, narrow.hi = max(in.lo, in.target-d), min(in.hi, in.target+d)
+		s, err := p.bestScore(&narrow)
+		in.work = narrow.work
+		if err == nil {
+			s.proven = s.proven && in.off(s.sum) == 0
+			return s, nil
+		}
+		if narrow.lo == in.lo && narrow.hi == in.hi {
+			return solution{}, err
+		}
+	}
+}
+
+// bestScore answers Aim BestScore by searching ever larger budgets.
+func (p Pick) bestScore(in *instance) (solution, error) {
+	x := in.relax()
+	costs := make([]int64, len(x.r))
+	total := int64(0)
+	for i, r := range x.r {
+		costs[i] = max(r, -r)
+		total += costs[i]
+	}
+	// The first budget: sets that differ in about the ten least decided pieces.
+	slices.Sort(costs)
+	budget := costs[min(10, len(costs)-1)]
+	searched, checked := int64(-1), false
+	for {
+		s, thinned := in.within(x, budget)
+		if !thinned {
+			if s.found {
+				cost := x.bound - s.score*x.scale
+				if cost <= budget {
+					s.bound, s.proven = s.score, true
+					return s, nil
+				}
+				budget = cost
+				continue
+			}
+			if searched = budget; budget >= total {
+				return s, p.infeasible(in)
+			}
+		} else if s.found {
+			// Every set of cost up to searched has been seen: none is permitted.
+			s.bound = max(s.score, floorDiv(x.bound-searched-1, x.scale))
+			s.proven = s.bound == s.score && in.off(s.sum) == 0
+			return s, nil
+		} else if budget >= total {
+			return p.anySet(in, floorDiv(x.bound-searched-1, x.scale))
+		}
+		if !checked && in.work > 100_000 {
+			checked = true
+			if r := in.reachable(in.hi, false); r != nil && r.closest() == nil {
+				return s, p.infeasible(in)
+			}
+		}
+		budget = min(2*budget+1, total)
+		if in.work > in.effort {
+			budget = total
+		}
+	}
+}
+
+// anySet is the last resort when the search was cut short empty-handed: any
+// permitted set, with the bound.
+func (p Pick) anySet(in *instance, bound int64) (solution, error) {
+	s, err := solution{}, error(nil)
+	if r := in.reachable(in.hi, true); r != nil {
+		if totals := r.closest(); totals != nil {
+			s = solution{chosen: r.set(totals[0]), sum: totals[0], found: true}
+			for _, i := range s.chosen {
+				s.score += in.v[i]
+			}
+			s.bound = max(s.score, bound)
+			return s, nil
+		}
+		err = p.infeasible(in)
+	} else {
+		err = &EffortError{Effort: in.effort}
+	}
+	return s, err
+}
+
+func floorDiv(a, b int64) int64 {
+	q := a / b
+	if a%b < 0 {
+		q--
+	}
+	return q
+}
