@@ -1,0 +1,244 @@
+package portion
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"math/rand/v2"
+	"reflect"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// goodRecord is invented.
+func goodRecord() Record {
+	return Record{
+		Picture: "flatbread, pulled slice",
+		Date:    "2026-10-05",
+		Items: []RecordItem{
+			{Item: "smoked cheese", Advertised: true, Declared: Amount{Grams: 62, StepGrams: 0.5}, Planned: &Amount{Grams: 62, StepGrams: 0.5},
+				Weighed: &Weighed{Grams: 62, ErrorGrams: 0.5, Scale: "class II, d = 0.1 g"}, How: "laid over the cuts before baking"},
+			{Item: "olives", Declared: Amount{Count: 9}, Weighed: &Weighed{Count: 9}},
+			{Item: "ice", Declared: Amount{Grams: 120, StepGrams: 1}, StandIn: &StandIn{"acrylic cubes", "not the advertised item; melts in 6 minutes"}},
+		},
+		Cautions: []string{"not eaten after the shoot"},
+		Signed:   []Signature{{"A. Invented", "food stylist", "2026-10-05"}},
+	}
+}
+
+func write(t *testing.T, r Record) string {
+	t.Helper()
+	var b bytes.Buffer
+	if err := r.Write(&b); err != nil {
+		t.Fatal(err)
+	}
+	return b.String()
+}
+
+func TestRecordReadsBackAsWritten(t *testing.T) {
+	for _, r := range []Record{
+		goodRecord(),
+		{Picture: "x", Items: []RecordItem{{Item: "y", Declared: Amount{Count: 1}}}},
+		{Picture: "x", Items: []RecordItem{{Item: "y", Declared: Amount{Count: 1}}}, Cautions: []string{}, Signed: []Signature{}},
+		{Picture: "<&\u2028 \x01\"", Items: []RecordItem{{Item: "\t|", Declared: Amount{Grams: 0.1, StepGrams: 0.1}}}},
+	} {
+		text := write(t, r)
+		back, err := ReadRecord(strings.NewReader(text))
+		if err != nil {
+			t.Fatalf("%v\n%s", err, text)
+		}
+		if d := cmp.Diff(r, back); d != "" {
+			t.Error(d)
+		}
+		var direct Record
+		if err := json.Unmarshal([]byte(text), &direct); err != nil || !reflect.DeepEqual(direct, r) {
+			t.Errorf("json.Unmarshal: %v, %+v", err, direct)
+		}
+		if again := write(t, back); again != text {
+			t.Errorf("bytes changed:\n%s\n%s", text, again)
+		}
+	}
+}
+
+func TestRandomRecordsLoseNothing(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	word := func() string {
+		letters := []rune("abc <>&|*_`\"\\\u00e9\U0001f9c0\n\u2028")
+		out := []rune{'x'}
+		for range r.IntN(8) {
+			out = append(out, letters[r.IntN(len(letters))])
+		}
+		return string(out)
+	}
+	for range 10_000 {
+		rec := Record{Picture: word()}
+		for range 1 + r.IntN(4) {
+			i := RecordItem{Item: word(), Advertised: r.IntN(2) == 0, How: word()}
+			step := []float64{0.1, 0.5, 1, 0.01}[r.IntN(4)]
+			i.Declared = Amount{Grams: toDecimal(step).times(1 + r.Int64N(1e6)), StepGrams: step, Count: r.IntN(3)}
+			if r.IntN(2) == 0 {
+				p := i.Declared
+				i.Planned = &p
+			}
+			if r.IntN(2) == 0 {
+				i.Weighed = &Weighed{r.Float64() * 1000, r.Float64(), r.IntN(5), word()}
+			}
+			if !i.Advertised && r.IntN(2) == 0 {
+				i.StandIn = &StandIn{word(), word()}
+			}
+			rec.Items = append(rec.Items, i)
+		}
+		for range r.IntN(3) {
+			rec.Cautions = append(rec.Cautions, word())
+			rec.Signed = append(rec.Signed, Signature{word(), word(), "2026-02-28"})
+		}
+		var b bytes.Buffer
+		if err := rec.Write(&b); err != nil {
+			t.Fatal(err)
+		}
+		back, err := ReadRecord(&b)
+		if err != nil || !reflect.DeepEqual(rec, back) {
+			t.Fatalf("%v\n%+v\n%+v", err, rec, back)
+		}
+		// One heading each, whatever the names hold.
+		if n := strings.Count(rec.Statement(), "\n## Signed\n"); n != 1 {
+			t.Fatalf("%d headings", n)
+		}
+	}
+}
+
+func TestRecordReaderRefusesByName(t *testing.T) {
+	good := write(t, goodRecord())
+	for _, c := range []struct{ name, old, new, field string }{
+		{"unknown field", `"picture":`, `"lens": "50 mm", "picture":`, "lens"},
+		{"unknown inner field", `"reason":`, `"excuse": "", "reason":`, "items[2].stand_in.excuse"},
+		{"other spelling", `"date": "2026-10-05",` + "\n  \"items\"", `"Date": "2026-10-05", "items"`, "Date"},
+		{"repeated field", `"picture":`, `"picture": "first", "picture":`, "picture"},
+		{"other schema", "record/1", "record/2", "schema"},
+		{"null", `"cautions": [`, `"cautions": null, "signed": [`, "cautions"},
+		{"list for text", `"how": "laid over the cuts before baking"`, `"how": ["a"]`, "items[0].how"},
+		{"object for text", `"how": "laid over the cuts before baking"`, `"how": {"a": 1}`, "items[0].how"},
+		{"text for number", `"count": 9`, `"count": "9"`, "items[1].declared.count"},
+		{"object for list", `"cautions": [`, `"cautions": {"a": [`, "cautions"},
+		{"advertised with stand-in", `"advertised": true,`, `"advertised": true, "stand_in": {"what": "wax", "reason": "heat"},`, "items[0].stand_in"},
+		{"off the step", `"grams": 62,`, `"grams": 62.3,`, "items[0].declared"},
+		{"negative weighed", `"grams": 62,` + "\n        \"error", `"grams": -1, "error`, "items[0].weighed"},
+		{"number too large", `"grams": 120`, `"grams": 1e999`, "items[2].declared.grams"},
+		{"no reason", `"reason": "not the advertised item; melts in 6 minutes"`, `"reason": " "`, "items[2].stand_in.reason"},
+		{"bad day", `"date": "2026-10-05",` + "\n  \"items\"", `"date": "5 October", "items"`, "date"},
+		{"trailing text", "\n}\n", "\n}\n{}", "file"},
+		{"cut short", "\n}\n", "\n", "file"},
+		{"not UTF-8", "flatbread", "flat\xffbread", "file"},
+		{"no JSON", good, "hello", "file"},
+		{"list", good, "[]", "file"},
+		{"number", good, "1", "file"},
+		{"empty", good, "", "file"},
+		{"deep nesting", good, strings.Repeat("[", 1<<20), "file"},
+		{"deep nesting inside", `"cautions": [`, `"cautions": ` + strings.Repeat("[", 1<<20), "cautions[0]"},
+		{"junk", good, strings.Repeat("x", 10<<20), "file"},
+	} {
+		text := strings.Replace(good, c.old, c.new, 1)
+		if text == good {
+			t.Fatalf("%s: nothing replaced", c.name)
+		}
+		_, err := ReadRecord(strings.NewReader(text))
+		var e *RecordError
+		if !errors.As(err, &e) || !errors.Is(err, ErrInput) || e.Field != c.field {
+			t.Errorf("%s: want an error at %s, have %v", c.name, c.field, err)
+		}
+	}
+}
+
+func TestRecordKeepsAnAdvertisedItemAsDeclared(t *testing.T) {
+	for act, change := range map[Act]func(*RecordItem){
+		Replace: func(i *RecordItem) { i.StandIn = &StandIn{"wax", "heat"} },
+		Exceed:  func(i *RecordItem) { i.Planned = &Amount{Grams: 62.5, StepGrams: 0.5} },
+		Reduce:  func(i *RecordItem) { i.Planned = &Amount{Grams: 61.5, StepGrams: 0.5} },
+	} {
+		r := goodRecord()
+		change(&r.Items[0])
+		var e *AdvertisedError
+		err := r.Validate()
+		if !errors.As(err, &e) || !errors.Is(err, ErrAdvertised) || e.Act != act {
+			t.Errorf("%s: have %v", act, err)
+		}
+		if _, err := json.Marshal(r); !errors.Is(err, ErrAdvertised) {
+			t.Errorf("%s: written all the same: %v", act, err)
+		}
+		r.Items[0].Advertised = false
+		if err := r.Validate(); err != nil {
+			t.Errorf("%s of another item: %v", act, err)
+		}
+	}
+}
+
+func TestRecordRefusesWhatCannotBeWritten(t *testing.T) {
+	for field, change := range map[string]func(*Record){
+		"picture":                func(r *Record) { r.Picture = "" },
+		"items":                  func(r *Record) { r.Items = nil },
+		"items[1].item":          func(r *Record) { r.Items[1].Item = "\xff" },
+		"items[1].declared":      func(r *Record) { r.Items[1].Declared = Amount{} },
+		"items[1].planned":       func(r *Record) { r.Items[1].Planned = &Amount{} },
+		"items[1].how":           func(r *Record) { r.Items[1].How = "\xff" },
+		"items[1].weighed":       func(r *Record) { r.Items[1].Weighed = &Weighed{ErrorGrams: -1} },
+		"items[1].weighed.count": func(r *Record) { r.Items[1].Weighed = &Weighed{Count: -1} },
+		"items[2].stand_in.what": func(r *Record) { r.Items[2].StandIn = &StandIn{Reason: "x"} },
+		"cautions[0]":            func(r *Record) { r.Cautions[0] = "" },
+		"signed[0].name":         func(r *Record) { r.Signed[0].Name = "" },
+		"signed[0].role":         func(r *Record) { r.Signed[0].Role = "\xff" },
+		"signed[0].date":         func(r *Record) { r.Signed[0].Date = "2026-13-01" },
+	} {
+		r := goodRecord()
+		change(&r)
+		var e *RecordError
+		if err := r.Validate(); !errors.As(err, &e) || e.Field != field || e.Error() == "" {
+			t.Errorf("want an error at %s, have %v", field, err)
+		}
+	}
+}
+
+func TestStatementSaysWhatIsMissing(t *testing.T) {
+	r := Record{Picture: "x", Items: []RecordItem{{Item: "y", Declared: Amount{Count: 1}}}}
+	s := r.Statement()
+	for _, want := range []string{"no plan", "not weighed", "open", "None: every item", "Not signed yet"} {
+		if !strings.Contains(s, want) {
+			t.Errorf("no %q in\n%s", want, s)
+		}
+	}
+	r = goodRecord()
+	r.Items[0].Weighed.Grams = 61.9
+	r.Items[0].Declared.Count, r.Items[0].Planned.Count = 2, 2
+	r.Items[1].Weighed.Count = 8
+	s = r.Statement()
+	for _, want := range []string{"-0.1 g, pieces not counted", "-1 pieces"} {
+		if !strings.Contains(s, want) {
+			t.Errorf("no %q in\n%s", want, s)
+		}
+	}
+}
+
+func FuzzReadRecord(f *testing.F) {
+	var b bytes.Buffer
+	if err := goodRecord().Write(&b); err != nil {
+		f.Fatal(err)
+	}
+	f.Add(b.Bytes())
+	f.Add([]byte(`{"schema":"honestplate/record/1","picture":"x","items":[{"item":"y","declared":{"count":1}}]}`))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		r, err := ReadRecord(bytes.NewReader(data))
+		if err != nil {
+			return
+		}
+		var out bytes.Buffer
+		if err := r.Write(&out); err != nil {
+			t.Fatalf("read but not written: %v", err)
+		}
+		back, err := ReadRecord(&out)
+		if err != nil || !reflect.DeepEqual(r, back) {
+			t.Fatalf("%v\n%+v\n%+v", err, r, back)
+		}
+		_ = r.Statement()
+	})
+}

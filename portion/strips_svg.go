@@ -1,0 +1,230 @@
+package portion
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// SVG draws the layout for the bench: the dish from above with its cuts and strips,
+// the strips numbered in the order of placing, the camera's side, a scale bar, and a
+// table of the grams of every strip on every slice with both sums. It reads at 700
+// pixels and on A4, without colour too, and its bytes depend on the layout alone.
+// A Layout that Lay has not made draws as an empty page.
+func (l Layout) SVG() []byte {
+	var d drawing
+	if len(l.Segments) == 0 {
+		return page(120, "Layout", "nothing laid out", "")
+	}
+	y := d.header(l.Declaration.Item, l.headline(), l.manner())
+	size := min(430/(2*l.plate.b), 470/(2*l.plate.a))
+	// Room for the strips' numbers, and for the slices' grams around a round dish.
+	around := 40.0
+	if l.labelsAround() {
+		around = 74
+	}
+	v := view{pageWidth / 2, y + around + l.plate.b*size, size}
+	d.dish(l.plate, v)
+	l.drawStrips(&d, v)
+	d.cuts(l.plate, v)
+	l.drawLabels(&d, v)
+	y = v.y + l.plate.b*size + around + 46
+	d.camera(pageWidth/2, y)
+	d.bar(pageMargin, y-12, size)
+	y = l.drawTable(&d, y+40)
+	title := "Layout of " + plain(l.Declaration.Grams) + " g"
+	if l.Declaration.Item != "" {
+		title += " of " + l.Declaration.Item
+	}
+	return page(y+16, title, l.headline()+"; "+l.manner(), d.String())
+}
+
+func (l Layout) headline() string {
+	s := plain(l.Declaration.Grams) + " g declared, in steps of " + plain(l.grams(1)) + " g. "
+	if l.Declaration.Advertised {
+		return s + "Advertised: the real product, no more and no less."
+	}
+	return s + "Not the advertised item."
+}
+
+func (l Layout) manner() string {
+	s := strconv.Itoa(len(l.Strips)) + " strips " + l.how.Pattern.String()
+	switch l.how.Pattern {
+	case Lattice:
+		s = strconv.Itoa(len(l.Strips)) + " strips in a lattice"
+	case Rings:
+		s = strconv.Itoa(len(l.Strips)) + " rings"
+	}
+	s += fmt.Sprintf(", %d slices.", len(l.Slices))
+	if l.how.Favour > 0 {
+		s += fmt.Sprintf(" Camera side favoured: near edge +%s %%, far edge -%s %%.", num(l.how.Favour*100), num(l.how.Favour*100))
+	}
+	if len(l.how.Weights) > 0 {
+		s += " Slices weighted."
+	}
+	return s
+}
+
+// drawStrips draws every strip at its width.
+func (l Layout) drawStrips(d *drawing, v view) {
+	width := l.how.Width
+	if width == 0 {
+		width = defaultBar
+	}
+	px := max(3, width*v.scale)
+	for _, pass := range []string{
+		fmt.Sprintf(`stroke="%s" stroke-width="%s"`, amberEdge, num(px+2)),
+		fmt.Sprintf(`stroke="%s" stroke-width="%s"`, amber, num(px)),
+	} {
+		for _, s := range l.Strips {
+			fmt.Fprintf(d, `<path d="%s" fill="none" stroke-linecap="butt" stroke-linejoin="miter" %s/>`+"\n", pathData(s.paths, v), pass)
+		}
+	}
+}
+
+func pathData(paths []curve, v view) string {
+	var b strings.Builder
+	pair := func(p Point) string {
+		x, y := v.at(p)
+		return num(x) + " " + num(y)
+	}
+	for i, c := range paths {
+		if i == 0 {
+			b.WriteString("M" + pair(c.at(0)))
+		}
+		if !c.arc {
+			b.WriteString("L" + pair(c.q))
+			continue
+		}
+		// A whole turn is two arcs: one would be ambiguous.
+		for _, u := range []float64{0.5, 1} {
+			fmt.Fprintf(&b, "A%s %s 0 0 0 %s", num(c.a*v.scale), num(c.b*v.scale), pair(c.at(u)))
+		}
+	}
+	if l := len(paths); l > 1 || paths[0].arc {
+		b.WriteString("Z")
+	}
+	return b.String()
+}
+
+// drawLabels sets the strips' numbers just outside the rim, where nothing lies, and
+// the slices' grams beyond them; on a rectangle the grams stand on the slices.
+func (l Layout) drawLabels(d *drawing, v view) {
+	for _, s := range l.Strips {
+		c := s.paths[0]
+		x, y := v.at(c.at(0))
+		if c.arc || len(s.paths) > 1 {
+			d.disc(x, y, s.Number)
+			continue
+		}
+		end, before := c.p, c.q
+		if l.how.Pattern == AlongCuts {
+			end, before = c.q, c.p
+		}
+		out := end.minus(before)
+		out = out.times(1 / out.norm())
+		x, y = v.at(end.plus(out.times(l.plate.beyond(end, out) + 16/v.scale)))
+		d.disc(x, y, s.Number)
+	}
+	if len(l.Slices) > 24 {
+		return // the table has them
+	}
+	for _, s := range l.Slices {
+		name, grams := "slice "+strconv.Itoa(s.Number), plain(s.Grams)+" g"
+		at := s.Centre
+		if l.labelsAround() {
+			out := at.times(1 / at.norm())
+			at = out.times(l.plate.beyond(Point{}, out) + 54/v.scale)
+		}
+		if len(l.Slices) > 12 {
+			name = "s " + strconv.Itoa(s.Number)
+		}
+		x, y := v.at(at)
+		d.halo(x, y-3, 12, "middle", `fill="`+quiet+`"`, name)
+		d.halo(x, y+12, 15, "middle", `fill="`+ink+`" font-weight="bold"`, grams)
+	}
+}
+
+// labelsAround reports that the slices' grams stand around the dish.
+func (l Layout) labelsAround() bool {
+	return l.plate.elliptic && len(l.Slices) > 1 && len(l.Slices) <= 24
+}
+
+// beyond is how far from x, inside the dish, the rim lies along the unit vector.
+func (p plate) beyond(x, along Point) float64 {
+	p.edge = 0
+	c, ok := p.clip(x, along)
+	if !ok {
+		return 0
+	}
+	return max(0, c.q.minus(x).dot(along))
+}
+
+// drawTable prints the grams: strips down, slices across where they fit, with both
+// sums; otherwise the sums alone in columns.
+func (l Layout) drawTable(d *drawing, y float64) float64 {
+	if len(l.Slices) > 10 {
+		y = l.drawList(d, y, "Strips, in order of placing", len(l.Strips), func(i int) (string, string) {
+			s := l.Strips[i]
+			return fmt.Sprintf("%d  (%s mm)", s.Number, num(math.Round(s.Length*1000))), plain(s.Grams) + " g"
+		})
+		y = l.drawList(d, y+20, "Slices", len(l.Slices), func(i int) (string, string) {
+			return strconv.Itoa(l.Slices[i].Number), plain(l.Slices[i].Grams) + " g"
+		})
+		d.text(pageMargin, y+16, 14, "start", `fill="`+ink+`" font-weight="bold"`, "Each sums to "+plain(l.Declaration.Grams)+" g")
+		return y + 24
+	}
+	const first = 188.0 // width of the columns before the slices
+	column := min(64, (pageWidth-2*pageMargin-first)/float64(len(l.Slices)))
+	right := pageMargin + first + column*float64(len(l.Slices))
+	cell := func(x float64, size float64, style, s string) { d.text(x, y, size, "end", style, s) }
+	head := `fill="` + quiet + `"`
+	bold := `fill="` + ink + `" font-weight="bold"`
+	d.text(pageMargin, y, 12, "start", head, "place")
+	cell(pageMargin+108, 12, head, "length")
+	cell(pageMargin+172, 12, head, "weigh out")
+	for k, s := range l.Slices {
+		cell(pageMargin+first+column*float64(k+1)-4, 12, head, "slice "+strconv.Itoa(s.Number))
+	}
+	d.line(pageMargin, y+7, right, y+7, `stroke="`+ink+`" stroke-width="1.2"`)
+	grid := make(map[[2]int]int64)
+	for _, s := range l.Segments {
+		grid[[2]int{s.Strip, s.Slice}] += s.steps
+	}
+	for _, s := range l.Strips {
+		y += rowHeight
+		d.disc(pageMargin+12, y-4, s.Number)
+		cell(pageMargin+108, 13, `fill="`+ink+`"`, num(math.Round(s.Length*1000))+" mm")
+		cell(pageMargin+172, 14, bold, plain(s.Grams)+" g")
+		for k := range l.Slices {
+			if g, ok := grid[[2]int{s.Number, k + 1}]; ok {
+				cell(pageMargin+first+column*float64(k+1)-4, 13, `fill="`+ink+`"`, plain(l.grams(g)))
+			}
+		}
+		d.line(pageMargin, y+6, right, y+6, `stroke="`+hair+`" stroke-width="0.6"`)
+	}
+	y += rowHeight + 2
+	d.text(pageMargin, y, 13, "start", bold, "all strips")
+	cell(pageMargin+172, 14, bold, plain(l.Declaration.Grams)+" g")
+	for k, s := range l.Slices {
+		cell(pageMargin+first+column*float64(k+1)-4, 14, bold, plain(s.Grams))
+	}
+	d.line(pageMargin, y+7, right, y+7, `stroke="`+ink+`" stroke-width="1.2"`)
+	return y + 10
+}
+
+// drawList prints pairs in four columns.
+func (l Layout) drawList(d *drawing, y float64, title string, n int, entry func(int) (string, string)) float64 {
+	const columns = 4
+	d.text(pageMargin, y, 13, "start", `fill="`+ink+`" font-weight="bold"`, title)
+	rows := (n + columns - 1) / columns
+	width := (pageWidth - 2*pageMargin) / columns
+	for i := range n {
+		x, line := pageMargin+width*float64(i/rows), y+rowHeight*float64(i%rows+1)
+		name, value := entry(i)
+		d.text(x, line, 13, "start", `fill="`+quiet+`"`, name)
+		d.text(x+width-22, line, 13, "end", `fill="`+ink+`" font-weight="bold"`, value)
+	}
+	return y + rowHeight*float64(rows) + 10
+}

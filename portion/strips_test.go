@@ -1,0 +1,338 @@
+package portion
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"io"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+)
+
+// randomLayout draws a dish, strips and a declaration, all of them valid.
+func randomLayout(r *rand.Rand) (Strips, Dish, Declaration) {
+	size := func() float64 { return 0.05 + 0.4*r.Float64() }
+	edge := 0.02 * r.Float64()
+	slices, turn := r.IntN(13), 720*r.Float64()-360
+	var on Dish
+	switch r.IntN(3) {
+	case 0:
+		on = Round{size(), edge, slices, turn}
+	case 1:
+		on = Oval{size(), size(), edge, slices, turn}
+	default:
+		on = Rectangle{size(), size(), edge, r.IntN(5), r.IntN(5)}
+	}
+	s := Strips{Pattern: Pattern(r.IntN(4)), Favour: 0.9 * r.Float64() * float64(r.IntN(2)), TurnDegrees: 720*r.Float64() - 360}
+	if s.Pattern != AlongCuts {
+		s.Count = 1 + r.IntN(9)
+	}
+	if s.TurnDegrees > 180 {
+		s.TurnDegrees = 0
+	}
+	d := Declaration{Item: "cheese", StepGrams: []float64{0.1, 0.5, 1, 0.3}[r.IntN(4)]}
+	d.Grams = d.step().times(1 + r.Int64N(2000))
+	return s, on, d
+}
+
+func TestLayoutsSumToTheDeclaredAmount(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 6))
+	laid := 0
+	for k := range 10_000 {
+		s, on, d := randomLayout(r)
+		l, err := s.Lay(on, d)
+		if err != nil {
+			if s.Pattern == AlongCuts && errors.Is(err, ErrInput) {
+				continue // an uncut dish
+			}
+			t.Fatalf("case %d: %v\n%+v %+v %+v", k, err, s, on, d)
+		}
+		laid++
+		total, _ := d.Steps()
+		var segments, bySlice, byStrip int64
+		length, lengths := 0.0, 0.0
+		for _, g := range l.Segments {
+			if g.steps < 0 || g.Grams != d.step().times(g.steps) {
+				t.Fatalf("case %d: segment of %d steps, %v g", k, g.steps, g.Grams)
+			}
+			segments += g.steps
+			length += g.Length
+		}
+		for _, x := range l.Slices {
+			n, err := steps("", x.Grams, d.step())
+			if err != nil {
+				t.Fatal(err)
+			}
+			bySlice += n
+		}
+		for _, x := range l.Strips {
+			n, err := steps("", x.Grams, d.step())
+			if err != nil {
+				t.Fatal(err)
+			}
+			byStrip += n
+			lengths += x.Length
+		}
+		if segments != total || bySlice != total || byStrip != total {
+			t.Fatalf("case %d: %d steps declared, %d on segments, %d on slices, %d in strips", k, total, segments, bySlice, byStrip)
+		}
+		if math.Abs(length-lengths) > 1e-9*lengths {
+			t.Fatalf("case %d: segments of %v m, strips of %v m\n%+v %+v", k, length, lengths, s, on)
+		}
+	}
+	if laid < 8500 {
+		t.Errorf("only %d layouts", laid)
+	}
+}
+
+// Each slice's grams are its length's worth to within a step; walking along every
+// strip in small steps measures the lengths a second time.
+func TestSliceSharesFollowTheLengthWalked(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 8))
+	for k := range 200 {
+		s, on, d := randomLayout(r)
+		if s.Pattern == AlongCuts {
+			continue
+		}
+		l, err := s.Lay(on, d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		worth, all := make([]float64, len(l.Slices)), 0.0
+		for _, strip := range l.Strips {
+			for _, c := range strip.paths {
+				const n = 2000
+				for i := range n {
+					a, b := c.at(float64(i)/n), c.at(float64(i+1)/n)
+					w := b.minus(a).norm() * (1 - s.Favour*(a.Y+b.Y)/2/l.plate.b)
+					// Half to either side, for the strips that lie along a cut.
+					side := Point{a.Y - b.Y, b.X - a.X}.times(1e-3)
+					worth[l.plate.sliceAt(a.toward(b, 0.5).plus(side))] += w / 2
+					worth[l.plate.sliceAt(a.toward(b, 0.5).minus(side))] += w / 2
+					all += w
+				}
+			}
+		}
+		for i, x := range l.Slices {
+			exact := d.Grams * worth[i] / all
+			if math.Abs(x.Grams-exact) > d.StepGrams+0.004*d.Grams {
+				t.Errorf("case %d, slice %d: %v g, walked %v g\n%+v %+v", k, i+1, x.Grams, exact, s, on)
+			}
+		}
+	}
+}
+
+// common practice, no source: cheese laid over the cuts of a flatbread before baking
+// is still the declared cheese, no more and no less, however it is laid.
+func TestCheeseOverTheCutsIsStillTheDeclaredAmount(t *testing.T) {
+	d := Declaration{Item: "cheese", Grams: 62, StepGrams: 0.5, Advertised: true}
+	for _, favour := range []float64{0, 0.25, 0.9} {
+		l, err := Strips{Hub: 0.015, Favour: favour}.Lay(Round{Diameter: 0.3, Edge: 0.02, Slices: 8}, d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		strips, slices := 0.0, 0.0
+		for _, s := range l.Strips {
+			strips += s.Grams
+		}
+		for _, s := range l.Slices {
+			slices += s.Grams
+		}
+		if strips != 62 || slices != 62 {
+			t.Errorf("favour %v: %v g in strips, %v g on slices", favour, strips, slices)
+		}
+		if len(l.Strips) != 8 || len(l.Slices) != 8 || len(l.Segments) != 16 {
+			t.Errorf("%d strips, %d slices, %d segments", len(l.Strips), len(l.Slices), len(l.Segments))
+		}
+	}
+}
+
+// common practice, no source: favouring the camera moves grams, it never adds any.
+func TestFavourMovesGramsTowardsTheCamera(t *testing.T) {
+	d := Declaration{Item: "cheese", Grams: 200, StepGrams: 0.1}
+	near, far := 0.0, math.Inf(1)
+	for _, favour := range []float64{0, 0.3, 0.6, 0.9} {
+		l, err := Strips{Favour: favour}.Lay(Round{Diameter: 0.3, Slices: 6}, d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		// Slice 1 faces the camera, slice 4 is opposite.
+		if favour > 0 && !(l.Slices[0].Grams > near && l.Slices[3].Grams < far) {
+			t.Errorf("favour %v: slice 1 has %v g after %v, slice 4 %v g after %v", favour, l.Slices[0].Grams, near, l.Slices[3].Grams, far)
+		}
+		near, far = l.Slices[0].Grams, l.Slices[3].Grams
+	}
+}
+
+// common practice, no source: a ratio signed off by the maker's technician is a
+// constraint, not a wish: 2 to 1 is 2 to 1 and nothing stays nothing.
+func TestSliceWeightsAreKept(t *testing.T) {
+	d := Declaration{Item: "cheese", Grams: 90, StepGrams: 1}
+	l, err := Strips{Pattern: Rings, Count: 2, Weights: []float64{2, 1, 0, 0}}.Lay(Round{Diameter: 0.3, Slices: 4}, d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, want := range []float64{60, 30, 0, 0} {
+		if l.Slices[i].Grams != want {
+			t.Errorf("slice %d: %v g, want %v", i+1, l.Slices[i].Grams, want)
+		}
+	}
+}
+
+func TestStripsCrossAsGeometrySays(t *testing.T) {
+	// Three strips across an uncut round of radius 90 mm inside the edge: at 0 and
+	// at 60 mm from the centre, 180 mm and 2 sqrt(90^2-60^2) mm long.
+	l, err := Strips{Pattern: Across, Count: 3}.Lay(Round{Diameter: 0.2, Edge: 0.01}, Declaration{Grams: 100, StepGrams: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	side, _ := Chord(0.09, 0.06)
+	for i, want := range []float64{side, 0.18, side} {
+		if math.Abs(l.Strips[i].Length-want) > 1e-15 {
+			t.Errorf("strip %d: %v m, want %v", i+1, l.Strips[i].Length, want)
+		}
+	}
+	// A strip along a cut counts half to either side.
+	l, err = Strips{Pattern: Across, Count: 1}.Lay(Round{Diameter: 0.2, Slices: 2, TurnDegrees: 0}, Declaration{Grams: 100, StepGrams: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if l.Slices[0].Grams != 50 || l.Slices[1].Grams != 50 {
+		t.Errorf("along the only cut: %v and %v g", l.Slices[0].Grams, l.Slices[1].Grams)
+	}
+}
+
+func TestLayRefusesByName(t *testing.T) {
+	good, round := Declaration{Grams: 62, StepGrams: 0.5}, Round{Diameter: 0.3, Slices: 8}
+	nan, inf := math.NaN(), math.Inf(1)
+	for _, c := range []struct {
+		name string
+		s    Strips
+		on   Dish
+		d    Declaration
+	}{
+		{"declared mass (Grams)", Strips{}, round, Declaration{Count: 3}},
+		{"Grams", Strips{}, round, Declaration{Grams: 62.2, StepGrams: 0.5}},
+		{"dish", Strips{}, nil, good},
+		{"diameter", Strips{}, Round{Diameter: nan, Slices: 2}, good},
+		{"diameter", Strips{}, Round{Diameter: 11, Slices: 2}, good},
+		{"width", Strips{}, Oval{Width: 0, Depth: 1, Slices: 2}, good},
+		{"depth", Strips{}, Rectangle{Width: 1, Depth: inf}, good},
+		{"turn", Strips{}, Oval{Width: 1, Depth: 1, Slices: 2, TurnDegrees: nan}, good},
+		{"free edge", Strips{}, Round{Diameter: 0.3, Edge: 0.15}, good},
+		{"free edge", Strips{}, Round{Diameter: 0.3, Edge: -1}, good},
+		{"number of slices", Strips{}, Round{Diameter: 0.3, Slices: 1001}, good},
+		{"columns or rows", Strips{}, Rectangle{Width: 1, Depth: 1, Columns: -1}, good},
+		{"number of slices", Strips{}, Rectangle{Width: 1, Depth: 1, Columns: 40, Rows: 40}, good},
+		{"pattern", Strips{Pattern: 9}, round, good},
+		{"number of strips along cuts", Strips{Count: 3}, round, good},
+		{"number of strips", Strips{Pattern: Rings}, round, good},
+		{"number of strips", Strips{}, Round{Diameter: 0.3}, good},
+		{"turn of the strips", Strips{TurnDegrees: inf}, round, good},
+		{"favour", Strips{Favour: 1}, round, good},
+		{"hub", Strips{Hub: -1}, round, good},
+		{"hub", Strips{Hub: 0.15}, round, good},
+		{"strip width", Strips{Width: 1}, round, good},
+		{"number of slice weights", Strips{Weights: []float64{1}}, round, good},
+		{"weight of slice 2", Strips{Weights: []float64{1, nan}}, Round{Diameter: 0.3, Slices: 2}, good},
+		{"weight of the slices that carry strips", Strips{Weights: []float64{0, 0}}, Round{Diameter: 0.3, Slices: 2}, good},
+	} {
+		_, err := c.s.Lay(c.on, c.d)
+		if err == nil || !strings.Contains(err.Error(), c.name) || !(errors.Is(err, ErrInput) || errors.Is(err, ErrRange)) {
+			t.Errorf("want an error about %s, have %v", c.name, err)
+		}
+	}
+}
+
+// wellFormed fails the test unless the bytes are one XML document.
+func wellFormed(t *testing.T, svg []byte) {
+	t.Helper()
+	dec := xml.NewDecoder(bytes.NewReader(svg))
+	for {
+		if _, err := dec.Token(); err == io.EOF {
+			break
+		} else if err != nil {
+			t.Fatalf("%v\n%.400s", err, svg)
+		}
+	}
+	if bytes.Contains(svg, []byte("NaN")) || bytes.Contains(svg, []byte("Inf")) {
+		t.Fatal("not a number in the drawing")
+	}
+}
+
+func TestLayoutDrawingIsWellFormedAndStable(t *testing.T) {
+	r := rand.New(rand.NewPCG(9, 10))
+	for range 500 {
+		s, on, d := randomLayout(r)
+		d.Item = "a <b> & \"c\" \x00\xff" + strings.Repeat("long ", 30)
+		l, err := s.Lay(on, d)
+		if err != nil {
+			continue
+		}
+		svg := l.SVG()
+		wellFormed(t, svg)
+		again, _ := s.Lay(on, d)
+		if !bytes.Equal(svg, again.SVG()) {
+			t.Fatal("the same layout, other bytes")
+		}
+	}
+	wellFormed(t, Layout{}.SVG())
+}
+
+func TestLayoutDrawingShowsWhatABenchNeeds(t *testing.T) {
+	l, err := Strips{Favour: 0.2, Weights: []float64{1, 1, 1, 1, 1, 1, 1, 2}}.Lay(Round{Diameter: 0.3, Edge: 0.02, Slices: 8}, Declaration{Item: "cheese", Grams: 62, StepGrams: 0.5, Advertised: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	svg := string(l.SVG())
+	for _, want := range []string{"camera side", " mm<", "weigh out", "slice 8", "62 g", "no more and no less", "favoured", "weighted", "sans-serif", ">cheese<"} {
+		if !strings.Contains(svg, want) {
+			t.Errorf("no %q in the drawing", want)
+		}
+	}
+}
+
+func FuzzLay(f *testing.F) {
+	f.Add(0, 0, 0.3, 0.2, 0.02, 8, 2, 0.0, 0.0, 0.0, 0.0, 62.0, 0.5, 1.0)
+	f.Add(1, 2, 0.3, 0.2, 0.02, 8, 2, 10.0, 0.01, 0.02, 0.5, 62.0, 0.5, 1.0)
+	f.Fuzz(func(t *testing.T, shape, pattern int, width, depth, edge float64, n, rows int, turn, hub, bar, favour, grams, step, weight float64) {
+		var on Dish
+		switch shape {
+		case 0:
+			on = Round{width, edge, n, turn}
+		case 1:
+			on = Oval{width, depth, edge, n, turn}
+		default:
+			on = Rectangle{width, depth, edge, n, rows}
+		}
+		s := Strips{Pattern: Pattern(pattern), Count: n, TurnDegrees: turn, Hub: hub, Width: bar, Favour: favour}
+		if s.Pattern == AlongCuts {
+			s.Count = 0
+		}
+		if n > 0 && n < 50 {
+			s.Weights = make([]float64, n)
+			for i := range s.Weights {
+				s.Weights[i] = weight
+			}
+		}
+		d := Declaration{Grams: grams, StepGrams: step}
+		l, err := s.Lay(on, d)
+		if err != nil {
+			return
+		}
+		total, _ := d.Steps()
+		sum := int64(0)
+		for _, g := range l.Segments {
+			sum += g.steps
+			if math.IsNaN(g.Length + g.Grams + g.From.X + g.From.Y + g.To.X + g.To.Y) {
+				t.Fatal("NaN in a segment")
+			}
+		}
+		if sum != total {
+			t.Fatalf("%d steps declared, %d laid", total, sum)
+		}
+		wellFormed(t, l.SVG())
+	})
+}
