@@ -113,7 +113,7 @@ func (b Body) Run(startC, markC float64, heat func(surfaceC float64, at time.Dur
 		return nil, err
 	}
 	var e engine
-	e.build(b.Form, b.Radius, b.cells(), b.Uniform)
+	e.build(b.Form, b.Radius, b.cells(), b.grade())
 	e.begin(c, startC, b.tolerance(), funcExchange(heat))
 	states := make([]BodyState, 0, len(times))
 	for _, at := range times {
@@ -143,6 +143,13 @@ func (b Body) cells() int {
 		return 48
 	}
 	return b.Cells
+}
+
+func (b Body) grade() float64 {
+	if b.Uniform {
+		return 0
+	}
+	return usualGrade
 }
 
 func (b Body) tolerance() float64 {

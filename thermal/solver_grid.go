@@ -11,6 +11,7 @@ type engine struct {
 	x    exchange
 
 	face []float64 // n+1 face radii
+	at   []float64 // radius of each shell's node
 	vol  []float64 // of each shell
 	link []float64 // conductance factor between shell i and i+1: A/distance
 	skin []float64 // the same from shell i's node to its outer face
@@ -32,15 +33,39 @@ type engine struct {
 	law    float64 // the same heat by the exchange law at the surface temperatures, J
 	ql     float64 // heat through the surface by the law, W, in the last solve
 	qlaw   float64 // and at the end of the last step
+	lost   float64 // enthalpy carried off by shells that were shed, J
 	startH float64
+	us0    float64 // surface potential at the start of the last step
+	span   float64 // length of the last step, s
+	probes []probe
 	scale  float64 // J allowed as error in one step
 	steps  int
 	solves int
 }
 
-// grade sets how much thinner the shells are at the surface: the mapping is
-// r/R = 1 - (exp(grade (1-s)) - 1)/(exp(grade) - 1), s uniform.
-const grade = 2.5
+// usualGrade makes the shells at the surface a twelfth as thick as those at the
+// centre. The mapping is r/R = 1 - (exp(grade (1-s)) - 1)/(exp(grade) - 1), s
+// uniform; grade 0 is even shells.
+const usualGrade = 2.5
+
+// gradeFor returns the grade, usualGrade or more, that makes the outermost of n
+// shells no thicker than a share of the radius.
+func gradeFor(n int, share float64) float64 {
+	low, high := usualGrade, 8.0
+	want := share * float64(n)
+	if low/math.Expm1(low) <= want {
+		return low
+	}
+	for range 30 {
+		mid := (low + high) / 2
+		if mid/math.Expm1(mid) > want {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return high
+}
 
 func grow[T any](s []T, n int) []T {
 	if cap(s) < n {
@@ -49,9 +74,9 @@ func grow[T any](s []T, n int) []T {
 	return s[:n]
 }
 
-func (e *engine) build(form Form, radius float64, n int, uniform bool) {
+func (e *engine) build(form Form, radius float64, n int, grade float64) {
 	e.form, e.n = form, n
-	e.face, e.vol = grow(e.face, n+1), grow(e.vol, n)
+	e.face, e.at, e.vol = grow(e.face, n+1), grow(e.at, n), grow(e.vol, n)
 	e.link, e.skin, e.area = grow(e.link, n), grow(e.skin, n), grow(e.area, n)
 	e.h, e.u, e.f = grow(e.h, n+1), grow(e.u, n+1), grow(e.f, n+1)
 	e.h0, e.f0, e.f1 = grow(e.h0, n+1), grow(e.f0, n+1), grow(e.f1, n+1)
@@ -59,22 +84,22 @@ func (e *engine) build(form Form, radius float64, n int, uniform bool) {
 	e.seg, e.segHold = grow(e.seg, n+1), grow(e.segHold, n+1)
 	for i := range n + 1 {
 		s := float64(i) / float64(n)
-		if !uniform {
+		if grade > 0 {
 			s = 1 - math.Expm1(grade*(1-s))/math.Expm1(grade)
 		}
 		e.face[i] = radius * s
 	}
 	e.face[0] = 0
-	node := e.node(0)
+	for i := range n {
+		e.at[i] = e.node(i)
+	}
 	for i := range n {
 		a, b := e.face[i], e.face[i+1]
 		e.vol[i] = e.content(b) - e.content(a)
 		e.area[i] = e.areaAt(b)
-		e.skin[i] = e.conductance(node, b)
+		e.skin[i] = e.conductance(e.at[i], b)
 		if i+1 < n {
-			next := e.node(i + 1)
-			e.link[i] = e.conductance(node, next)
-			node = next
+			e.link[i] = e.conductance(e.at[i], e.at[i+1])
 		}
 	}
 }

@@ -64,13 +64,19 @@ func (e *engine) begin(c *compiled, startC, tolerance float64, x exchange) {
 		volume += e.vol[i]
 	}
 	e.u[e.n], e.seg[e.n] = u, j
-	e.t, e.heat, e.law, e.startH = 0, 0, 0, h
+	e.t, e.heat, e.law, e.lost, e.startH = 0, 0, 0, 0, h
+	e.probes = e.probes[:0]
 	e.steps, e.solves = 0, 0
 	e.scale = tolerance * volume * (c.h[len(c.h)-1] - c.h[0])
+	e.restart()
+}
+
+// restart takes up a changed law at the surface. The first step is about a tenth
+// of the time that heat needs through the outermost shell.
+func (e *engine) restart() {
 	e.settle()
-	// The first step: what a tenth of a shell's diffusion time at the surface is.
 	last := e.n - 1
-	e.dt = 0.3 * e.vol[last] * c.slope[j] / e.skin[last]
+	e.dt = 0.3 * e.vol[last] * e.c.slope[e.seg[last]] / e.skin[last]
 }
 
 // settle finds the surface potential from the state as it is, and the heat
@@ -238,8 +244,8 @@ func (e *engine) step(dt float64) float64 {
 		e.seg[i] = int32(j)
 		e.u[i] = (h[i] - c.base[j]) / c.slope[j]
 	}
-	e.u[n] = e.un[n]
-	e.t += dt
+	e.us0, e.u[n] = surface, e.un[n]
+	e.t, e.span = e.t+dt, dt
 	e.steps++
 	return wrong
 }
@@ -257,6 +263,7 @@ func (e *engine) advance(limit float64) error {
 			if grown := dt * min(5, 0.9/math.Cbrt(max(wrong, 1e-3))); !last || grown > e.dt {
 				e.dt = grown
 			}
+			e.watch()
 			return e.sound()
 		}
 		if math.IsInf(wrong, 1) {

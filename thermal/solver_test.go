@@ -168,7 +168,7 @@ func TestEnergyBalanceCloses(t *testing.T) {
 			t.Fatal(err)
 		}
 		var e engine
-		e.build(b.Form, b.Radius, b.cells(), b.Uniform)
+		e.build(b.Form, b.Radius, b.cells(), b.grade())
 		law := func(s float64, at time.Duration) float64 {
 			return h*(air-s) + lamp*math.Cos(at.Seconds()/300)*min(h/30, 1)
 		}
@@ -218,7 +218,7 @@ func TestSolverIsSecondOrderInTime(t *testing.T) {
 	}
 	heat := func(steps int) float64 {
 		var e engine
-		e.build(SphereForm, 0.02, 24, false)
+		e.build(SphereForm, 0.02, 24, usualGrade)
 		e.begin(c, 0, 1, funcExchange(func(s float64, at time.Duration) float64 {
 			return 200*math.Sin(at.Seconds()/200) - 10*s
 		}))

@@ -1,0 +1,201 @@
+package thermal
+
+import (
+	"errors"
+	"math"
+	"testing"
+	"time"
+)
+
+func portion(m Medium) DeepFreeze {
+	return DeepFreeze{Mix: VanillaIceCream(), Diameter: 0.055, StartC: -13, TargetC: -27, Medium: m}
+}
+
+func TestDeepFreezeOrder(t *testing.T) {
+	for _, m := range []Medium{DeepFreezer(), BlastFreezer(), DryIce()} {
+		c, err := portion(m).Times()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !(c.Surface.Likely < c.Mean.Likely && c.Mean.Likely < c.Core.Likely) {
+			t.Errorf("%s: surface %v, mean %v, core %v", m.Name, c.Surface, c.Mean, c.Core)
+		}
+		if len(c.Decides) == 0 || c.Decides[0].Input != "air movement in the freezer" {
+			t.Errorf("%s: decided by %v", m.Name, c.Decides)
+		}
+		w, err := portion(m).Time()
+		if err != nil || w != c.Core {
+			t.Errorf("%s: Time says %v, %v", m.Name, w, err)
+		}
+	}
+	slow, err1 := portion(DeepFreezer()).Time()
+	fast, err2 := portion(BlastFreezer()).Time()
+	if err1 != nil || err2 != nil || fast.Likely >= slow.Likely {
+		t.Errorf("blast %v, still %v", fast, slow)
+	}
+}
+
+// Much heat transfer resistance outside, none inside: the exact lumped answer, the
+// integral of dH over the flux.
+func TestSmallPortionIsLumped(t *testing.T) {
+	d := portion(Medium{Name: "still", TempC: -30, H: 0.5})
+	d.Diameter = 0.01
+	w, err := d.Times()
+	if err != nil {
+		t.Fatal(err)
+	}
+	full, err := d.Mix.Curve()
+	if err != nil {
+		t.Fatal(err)
+	}
+	sum := 0.0
+	const n = 20000
+	for i := range n {
+		hi, lo := full.enthalpy(-13), full.enthalpy(-27)
+		h := hi + (lo-hi)*(float64(i)+0.5)/n
+		sum += (hi - lo) / n * full.Density() / (0.5 * (full.temp(h) + 30))
+	}
+	closeRel(t, "mean", w.Mean.Likely.Seconds(), sum*0.005/3, 0.005)
+}
+
+func TestFormsOrder(t *testing.T) {
+	var last time.Duration
+	for _, form := range []Form{SphereForm, CylinderForm, SlabForm} {
+		d := portion(BlastFreezer())
+		d.Form = form
+		w, err := d.Time()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if w.Likely < last*13/10 {
+			t.Errorf("%v: %v after %v", form, w, last)
+		}
+		last = w.Likely
+	}
+}
+
+func TestStagesFollowOneAnother(t *testing.T) {
+	d := DeepFreeze{Mix: VanillaIceCream(), Diameter: 0.055, StartC: -5}
+	ends, err := d.After(Stage{HomeFreezer(), 12 * time.Hour}, Stage{DeepFreezer(), 4 * time.Hour},
+		Stage{Medium{Name: "on the way", TempC: 22, H: 10}, 90 * time.Second})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if e := ends[0]; math.Abs(e.MeanC+18) > 0.1 || math.Abs(e.CoreC+18) > 0.1 {
+		t.Errorf("after a night: %+v", e)
+	}
+	if e := ends[1]; math.Abs(e.CoreC+30) > 0.2 || e.SurfaceC > e.CoreC {
+		t.Errorf("after the deep freezer: %+v", e)
+	}
+	if e := ends[2]; !(e.SurfaceC > e.MeanC && e.MeanC > e.CoreC && e.MeanC < -25) {
+		t.Errorf("on the way: %+v", e)
+	}
+	// In two halves is as in one.
+	halves, err := d.After(Stage{HomeFreezer(), time.Hour}, Stage{HomeFreezer(), time.Hour})
+	if err != nil {
+		t.Fatal(err)
+	}
+	whole, err := d.After(Stage{HomeFreezer(), 2 * time.Hour})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if math.Abs(halves[1].MeanC-whole[0].MeanC) > 0.02 {
+		t.Errorf("two hours: %+v, in halves %+v", whole[0], halves[1])
+	}
+}
+
+// When After has reached the time that Times gives, the core is at the target.
+func TestTimesAgreesWithAfter(t *testing.T) {
+	d := portion(DeepFreezer())
+	c, err := d.Times()
+	if err != nil {
+		t.Fatal(err)
+	}
+	ends, err := d.After(Stage{d.Medium, c.Core.Likely})
+	if err != nil || math.Abs(ends[0].CoreC-d.TargetC) > 0.03 {
+		t.Errorf("core %+v, %v", ends, err)
+	}
+	ends, err = d.After(Stage{d.Medium, c.Mean.Likely})
+	if err != nil || math.Abs(ends[0].MeanC-d.TargetC) > 0.03 {
+		t.Errorf("mean %+v, %v", ends, err)
+	}
+}
+
+func TestDeepFreezeRefusesNonsense(t *testing.T) {
+	nan := math.NaN()
+	change := func(f func(*DeepFreeze)) DeepFreeze { d := portion(DeepFreezer()); f(&d); return d }
+	for name, d := range map[string]DeepFreeze{
+		"zero":           {},
+		"form":           change(func(d *DeepFreeze) { d.Form = 5 }),
+		"size":           change(func(d *DeepFreeze) { d.Diameter = 9 }),
+		"start":          change(func(d *DeepFreeze) { d.StartC = nan }),
+		"medium":         change(func(d *DeepFreeze) { d.Medium.H = 0 }),
+		"target NaN":     change(func(d *DeepFreeze) { d.TargetC = nan }),
+		"target above":   change(func(d *DeepFreeze) { d.TargetC = 0 }),
+		"too cold":       change(func(d *DeepFreeze) { d.TargetC = -40 }),
+		"at the freezer": change(func(d *DeepFreeze) { d.TargetC = -30 }),
+	} {
+		if _, err := d.Times(); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	d := portion(DeepFreezer())
+	for name, stages := range map[string][]Stage{
+		"none":   nil,
+		"time":   {{HomeFreezer(), -1}},
+		"medium": {{Medium{}, time.Hour}},
+	} {
+		if _, err := d.After(stages...); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+			t.Errorf("stages, %s: %v", name, err)
+		}
+	}
+	d.Diameter = 0
+	if _, err := d.After(Stage{HomeFreezer(), time.Hour}); !errors.Is(err, ErrRange) {
+		t.Errorf("no size: %v", err)
+	}
+}
+
+// A freezer that may be a little too warm may never get there.
+func TestMarginalFreezerMayNever(t *testing.T) {
+	d := portion(DeepFreezer())
+	d.TargetC = -29.5
+	w, err := d.Time()
+	if err != nil || w.Latest != Never || w.Likely == Never {
+		t.Errorf("%v, %v", w, err)
+	}
+}
+
+func FuzzDeepFreeze(f *testing.F) {
+	f.Add(0.055, -13.0, -27.0, -30.0, 8.0, 0, 3600.0)
+	f.Add(0.5, 30.0, -80.0, -88.0, 1e4, 2, 1e6)
+	f.Add(0.005, -59.0, -60.0, -61.0, 1e-3, 1, 1.0)
+	f.Fuzz(func(t *testing.T, size, start, target, air, h float64, form int, wait float64) {
+		m := Medium{TempC: air, H: h}
+		d := DeepFreeze{Mix: Sorbet(), Form: Form(form), Diameter: size, StartC: start, TargetC: target, Medium: m}
+		mod, err := d.model()
+		if err == nil {
+			var at [freezeEvents]time.Duration
+			if err := new(freezeRun).times(mod, []float64{h, air, start, 1, 1}, at[:]); err == nil {
+				for _, w := range at {
+					if w < 0 {
+						t.Fatalf("%v", at)
+					}
+				}
+			}
+		}
+		ends, err := d.After(Stage{m, time.Duration(math.Abs(wait) * 1e9)})
+		if err == nil && (math.IsNaN(ends[0].MeanC) || math.IsNaN(ends[0].SurfaceC)) {
+			t.Fatalf("%+v", ends)
+		}
+	})
+}
+
+func BenchmarkDeepFreezeTimes(b *testing.B) {
+	d := portion(DeepFreezer())
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := d.Times(); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

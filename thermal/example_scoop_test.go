@@ -1,0 +1,70 @@
+package thermal_test
+
+import (
+	"fmt"
+	"time"
+
+	"example.org/honestplate/thermal"
+)
+
+// How long does a scoop hold under one tungsten head, straight from the serving
+// cabinet and after a second, deeper freeze?
+func ExampleScoop_Hold() {
+	room := thermal.Air{TempC: 24, RH: 0.5}
+	key := thermal.Lamp{Source: thermal.Tungsten, Lux: 5000} // metered at the plate
+	for _, start := range []float64{-13, -30} {
+		s := thermal.Scoop{Mix: thermal.VanillaIceCream(), Diameter: 0.055, StartC: start}
+		c, err := s.Hold(room, key)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("from %.0f degC\n", start)
+		fmt.Println("  softens   ", c.Softens)
+		fmt.Println("  first drip", c.FirstDrip)
+		fmt.Println("  puddles   ", c.Puddles)
+		fmt.Println("  slumps    ", c.Slumps)
+		fmt.Println("  decided by", c.Decides[0].Input)
+	}
+	// Output:
+	// from -13 degC
+	//   softens    3:35 (1:30..6:59)
+	//   first drip 7:13 (3:41..10:01)
+	//   puddles    0:23 (0:07..1:14)
+	//   slumps     8:27 (4:24..11:46)
+	//   decided by air movement
+	// from -30 degC
+	//   softens    10:11 (6:20..14:35)
+	//   first drip 13:47 (7:22..17:23)
+	//   puddles    1:28 (0:27..4:09)
+	//   slumps     15:31 (8:43..19:43)
+	//   decided by air movement
+}
+
+// When must scoops made at -6 degC go into the deep freezer to be at -27 degC in
+// the core, and how hard are they after a night at home and two hours there?
+func ExampleDeepFreeze() {
+	scoops := thermal.DeepFreeze{Mix: thermal.VanillaIceCream(), Diameter: 0.055,
+		StartC: -6, TargetC: -27, Medium: thermal.DeepFreezer()}
+	w, err := scoops.Time()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("in the deep freezer for", w)
+	ends, err := scoops.After(
+		thermal.Stage{Medium: thermal.HomeFreezer(), For: 10 * time.Hour},
+		thermal.Stage{Medium: thermal.DeepFreezer(), For: 2 * time.Hour},
+	)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, e := range ends {
+		fmt.Printf("surface %.1f, mean %.1f, core %.1f degC\n", e.SurfaceC, e.MeanC, e.CoreC)
+	}
+	// Output:
+	// in the deep freezer for 1:50:12 (1:17:50..2:57:22)
+	// surface -18.0, mean -18.0, core -18.0 degC
+	// surface -29.7, mean -29.7, core -29.6 degC
+}

@@ -1,0 +1,169 @@
+package thermal
+
+import "time"
+
+// A Rest is what a scoop rests on.
+type Rest int
+
+// What a scoop may rest on.
+const (
+	OnPlate        Rest = iota // a plate or bowl at room temperature
+	OnChilledPlate             // a plate chilled to PlateC; it warms in the room
+	OnCone                     // a wafer cone that holds the lower quarter
+	OnNothing                  // a wire or a skewer: air all round
+)
+
+// String says it for people.
+func (r Rest) String() string {
+	switch r {
+	case OnPlate:
+		return "on a plate"
+	case OnChilledPlate:
+		return "on a chilled plate"
+	case OnCone:
+		return "on a cone"
+	case OnNothing:
+		return "on nothing"
+	}
+	return "on something unknown"
+}
+
+// A Scoop is a ball of frozen dessert that has just been put in front of the camera.
+//
+// It is computed three times by the enthalpy solver of Body: the side that faces
+// the lamps, for softening and the first drip; the foot on its plate, for the
+// puddle; and the whole ball with the light spread over it, for its shape. Each
+// takes heat by convection, radiation and dew or frost (see Surface), which is
+// let in as latent heat; the light is taken to be absorbed at the surface, all
+// lamps on the same side. What is warmer than where the mix flows is melt; the
+// film that clings stays and the rest runs off, so the ball shrinks.
+//
+// Nothing published gives the times of a scoop under lamps. The thresholds are
+// engineering estimates, no source, and are inputs. Laboratories see the first drip
+// of 80 to 100 g at 20 to 25 degC after 10 to 30 min (from memory), without lamps.
+type Scoop struct {
+	// Mix is the recipe; see VanillaIceCream and the others.
+	Mix FrozenMix
+	// Diameter of the ball, m, 0.01..0.3.
+	Diameter float64
+	// StartC is its temperature when it comes out, degC, -60 to 0.5 K below where
+	// the mix flows.
+	StartC float64
+	// Rest is what it rests on.
+	Rest Rest
+	// PlateC is the temperature of an OnChilledPlate when it comes out, degC,
+	// -60..20. Others ignore it.
+	PlateC float64
+	// Absorptance of the surface by source; zero means WhiteFood. Give DarkFood for
+	// chocolate.
+	Absorptance Absorptance
+	// SoftFrozen is the share of the water that is still ice when the dessert counts
+	// as soft: 0..0.95, default 0.65 (0.60..0.70). Served ice cream is aimed at 0.65
+	// to 0.70 (dairy science page, read).
+	SoftFrozen Threshold
+	// SoftDepth is how deep it must be soft, m: 0 to a quarter of the diameter,
+	// default 3 mm (2..5). Engineering estimate.
+	SoftDepth Threshold
+	// FlowFrozen is the share of the water that is still ice when the dessert flows:
+	// 0..0.5, default 0.08 (0..0.2). Engineering estimate; more stabiliser, less ice.
+	FlowFrozen Threshold
+	// ClingGrams is the melt that clings before it drips, g/m2: 5..2000, default 200
+	// (80..450). Engineering estimate, from the film that drains a viscous mix.
+	ClingGrams Threshold
+	// SlumpShare is the share of the ball that has melted when its shape is lost:
+	// 0.01..0.5, default 0.10 (0.06..0.18). Engineering estimate.
+	SlumpShare Threshold
+	// Horizon is how long to look; later is Never. 0 means 2 h; at most 24 h.
+	Horizon time.Duration
+}
+
+// A ScoopClock says when what happens to a Scoop, counted from when it comes out.
+type ScoopClock struct {
+	// Softens: the side to the lamps is soft to SoftDepth; details round off.
+	Softens Window
+	// FirstDrip: on that side more has melted than clings.
+	FirstDrip Window
+	// Puddles: at the foot more has melted against the plate than clings. Never on a
+	// cone or on nothing.
+	Puddles Window
+	// Slumps: SlumpShare has melted; the shape is lost.
+	Slumps Window
+	// Decides ranks the inputs by their share in the spread of the first drip, or of
+	// the softening if it never drips.
+	Decides []Sensitivity
+	// DecidesSlump does the same for the loss of shape.
+	DecidesSlump []Sensitivity
+	// Series is the likely course, in even steps of time.
+	Series []ScoopMoment
+}
+
+// A ScoopMoment is a scoop at one time of its likely course.
+type ScoopMoment struct {
+	Time time.Duration
+	// SurfaceC is the temperature of the side to the lamps, degC; after its first
+	// drip it stays as it was then.
+	SurfaceC float64
+	// MeanC and CoreC are those of what is left of the ball, degC.
+	MeanC, CoreC float64
+	// SoftMM is how deep it is soft on the average side, mm.
+	SoftMM float64
+	// MeltedShare is the share of the ball that has melted, 0..1.
+	MeltedShare float64
+	// DrippedGrams is what has run off.
+	DrippedGrams float64
+	// FrostGrams is the dew and frost taken up so far, g/m2; negative: dried.
+	FrostGrams float64
+}
+
+// Hold computes how long the scoop holds in the air a under the lamps, which burn
+// from the start (a Flash on the average of its pops, with its modelling lamp).
+//
+// The windows are 95 % bands over: room temperature (+-1 K), humidity (+-0.05),
+// air movement (convection x0.85..2 where Speed is 0, since a set is never still,
+// x0.8..1.25 where it is given), light (LightBand), absorptance (x/:1.25), the lit
+// side's slope to the light (0.8 of square on, 0.5..1), conductivity (x/:1.25),
+// density (x/:1.05), start (+-1 K), contact with the plate (x/:2), and the
+// thresholds.
+//
+// Errors: *InputError and *RangeError for what makes no sense or leaves a model's
+// range. Estimates, not guarantees. Hot lamps burn; food that has stood in the light
+// is not eaten.
+func (s Scoop) Hold(a Air, lamps ...Lamp) (ScoopClock, error) {
+	m, err := s.model(a, lamps)
+	if err != nil {
+		return ScoopClock{}, err
+	}
+	outcomes, err := m.study().Run()
+	if err != nil {
+		return ScoopClock{}, err
+	}
+	clock := ScoopClock{
+		Softens:      outcomes[softens].Window,
+		FirstDrip:    outcomes[drips].Window,
+		Puddles:      outcomes[puddles].Window,
+		Slumps:       outcomes[slumps].Window,
+		Decides:      outcomes[drips].Decides,
+		DecidesSlump: outcomes[slumps].Decides,
+	}
+	if !clock.FirstDrip.MayHappen() {
+		clock.Decides = outcomes[softens].Decides
+	}
+	clock.Series, err = m.series()
+	return clock, err
+}
+
+// Likely computes only the likely times, without bands or series: for a program
+// that looks for a setting. They are those of Hold.
+func (s Scoop) Likely(a Air, lamps ...Lamp) (ScoopClock, error) {
+	m, err := s.model(a, lamps)
+	if err != nil {
+		return ScoopClock{}, err
+	}
+	var at [scoopEvents]time.Duration
+	if err := new(scoopRun).times(m, m.likely(), at[:]); err != nil {
+		return ScoopClock{}, err
+	}
+	same := func(t time.Duration) Window { return Window{t, t, t} }
+	return ScoopClock{Softens: same(at[softens]), FirstDrip: same(at[drips]),
+		Puddles: same(at[puddles]), Slumps: same(at[slumps])}, nil
+}

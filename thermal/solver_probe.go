@@ -1,0 +1,149 @@
+package thermal
+
+import (
+	"math"
+	"time"
+)
+
+// A probe waits for a temperature, as a potential, at a radius.
+type probe struct {
+	r, u  float64
+	sign  float64 // 1 waits for warming, -1 for cooling
+	from  int     // the node inside it
+	share float64 // of the way to the next node, or to the surface
+	fired float64 // s; NaN until it happens
+}
+
+// expect adds a probe for warming to tempC at radius r and returns its number.
+// What is so from the start fires at 0.
+func (e *engine) expect(r, tempC float64) int { return e.addProbe(r, tempC, 1) }
+
+// expectCold adds a probe for cooling to tempC.
+func (e *engine) expectCold(r, tempC float64) int { return e.addProbe(r, tempC, -1) }
+
+func (e *engine) addProbe(r, tempC, sign float64) int {
+	p := probe{r: r, u: e.c.potentialAt(tempC), sign: sign, fired: math.NaN()}
+	e.place(&p)
+	if e.passed(&p, 1) {
+		p.fired = 0
+	}
+	e.probes = append(e.probes, p)
+	return len(e.probes) - 1
+}
+
+func (e *engine) passed(p *probe, share float64) bool {
+	return p.sign*(e.reading(p, share)-p.u) >= 0
+}
+
+func (e *engine) place(p *probe) {
+	p.from = 0
+	for p.from < e.n-1 && e.at[p.from+1] <= p.r {
+		p.from++
+	}
+	a, b := e.at[p.from], e.face[e.n]
+	if p.from < e.n-1 {
+		b = e.at[p.from+1]
+	}
+	p.share = min(max((p.r-a)/(b-a), 0), 1)
+}
+
+// reading is the potential at the probe at a share of the last step, between the
+// enthalpies at its ends by Hermite's cubic.
+func (e *engine) reading(p *probe, share float64) float64 {
+	a := e.potentialWithin(p.from, share)
+	b := e.us0 + share*(e.u[e.n]-e.us0)
+	if p.from < e.n-1 {
+		b = e.potentialWithin(p.from+1, share)
+	}
+	return a + p.share*(b-a)
+}
+
+func (e *engine) potentialWithin(i int, s float64) float64 {
+	if s == 1 {
+		return e.u[i]
+	}
+	c, dt := e.c, e.span
+	h0, h1 := e.h0[i], e.h[i]
+	d0, d1 := e.f0[i]/e.vol[i]*dt, e.f[i]/e.vol[i]*dt
+	h := h0 + s*(d0+s*(3*(h1-h0)-2*d0-d1+s*(d0+d1-2*(h1-h0))))
+	// Where a corner of the curve makes the cubic overshoot, stay between.
+	h = min(max(h, min(h0, h1)), max(h0, h1))
+	j := c.walkH(int(e.seg[i]), h)
+	return (h - c.base[j]) / c.slope[j]
+}
+
+// watch finds which probes fired in the last step, and when.
+func (e *engine) watch() {
+	for k := range e.probes {
+		p := &e.probes[k]
+		if p.fired == p.fired || !e.passed(p, 1) {
+			continue
+		}
+		low, high := 0.0, 1.0
+		for range 24 {
+			mid := (low + high) / 2
+			if !e.passed(p, mid) {
+				low = mid
+			} else {
+				high = mid
+			}
+		}
+		p.fired = e.t - e.span*(1-high)
+	}
+}
+
+// firedAt is when a probe fired, Never if it did not.
+func (e *engine) firedAt(k int) time.Duration {
+	if t := e.probes[k].fired; t == t {
+		return seconds(t)
+	}
+	return Never
+}
+
+func (e *engine) allFired() bool {
+	for k := range e.probes {
+		if math.IsNaN(e.probes[k].fired) {
+			return false
+		}
+	}
+	return true
+}
+
+// shed lets the outermost shells go, with what heat is in them, as long as the
+// film warmer than tempC that would stay is at least keep m thick. It reports
+// whether any went. At least three shells stay.
+func (e *engine) shed(tempC, keep float64) bool {
+	u := e.c.potentialAt(tempC)
+	gone := false
+	for e.n > 3 && e.u[e.n-1] >= u && e.filmFrom(u, e.n-1) >= keep {
+		e.n--
+		e.lost += e.vol[e.n] * e.h[e.n]
+		e.u[e.n], e.seg[e.n] = e.u[e.n+1], e.seg[e.n+1]
+		gone = true
+	}
+	if gone {
+		e.settle()
+		e.us0 = e.u[e.n]
+		for k := range e.probes {
+			e.place(&e.probes[k])
+		}
+	}
+	return gone
+}
+
+// filmFrom is the thickness of what is warmer than the potential u in the first n
+// shells, seen from the outside.
+func (e *engine) filmFrom(u float64, n int) float64 {
+	outer := e.face[n]
+	if n == e.n && e.u[n] < u {
+		return 0
+	}
+	above, r := e.u[n], outer
+	for i := n - 1; i >= 0; i-- {
+		if e.u[i] < u {
+			return outer - (e.at[i] + (r-e.at[i])*(u-e.u[i])/max(above-e.u[i], u-e.u[i]))
+		}
+		above, r = e.u[i], e.at[i]
+	}
+	return outer
+}
