@@ -37,14 +37,14 @@ type FreezeClock struct {
 	Decides []Sensitivity
 }
 
-// A Stage is some time in one freezer, or on a counter.
-type Stage struct {
+// A FreezeStage is some time in one freezer, or on a counter.
+type FreezeStage struct {
 	Medium Medium
 	For    time.Duration // above 0, at most 30 days
 }
 
-// A StageEnd is the portion at the end of a Stage.
-type StageEnd struct {
+// A FreezeState is the portion at the end of a FreezeStage.
+type FreezeState struct {
 	SurfaceC, MeanC, CoreC float64 // degC
 }
 
@@ -123,7 +123,7 @@ func (d DeepFreeze) Times() (FreezeClock, error) {
 // other, such as a night in a home freezer, three hours in a deep freezer and ten
 // minutes in transport; TargetC and Medium are not used. What a Scoop starts from is
 // the MeanC of the last.
-func (d DeepFreeze) After(stages ...Stage) ([]StageEnd, error) {
+func (d DeepFreeze) After(stages ...FreezeStage) ([]FreezeState, error) {
 	if len(stages) == 0 || len(stages) > 100 {
 		return nil, &InputError{"number of stages", float64(len(stages)), "", "1 to 100"}
 	}
@@ -143,7 +143,7 @@ func (d DeepFreeze) After(stages ...Stage) ([]StageEnd, error) {
 	run.c.load(m.curve)
 	run.e.build(d.Form, d.Diameter/2, freezeCells, usualGrade)
 	run.e.begin(&run.c, d.StartC, freezeTolerance, &run.law)
-	ends := make([]StageEnd, len(stages))
+	ends := make([]FreezeState, len(stages))
 	until := 0.0
 	for i, s := range stages {
 		run.law = newtonLaw{s.Medium.H, s.Medium.TempC}
@@ -153,7 +153,7 @@ func (d DeepFreeze) After(stages ...Stage) ([]StageEnd, error) {
 			return nil, err
 		}
 		st := run.e.state(0, d.StartC)
-		ends[i] = StageEnd{SurfaceC: st.SurfaceC, MeanC: st.MeanC, CoreC: st.CoreC}
+		ends[i] = FreezeState{SurfaceC: st.SurfaceC, MeanC: st.MeanC, CoreC: st.CoreC}
 	}
 	return ends, nil
 }

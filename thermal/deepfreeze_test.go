@@ -76,8 +76,8 @@ func TestFormsOrder(t *testing.T) {
 
 func TestStagesFollowOneAnother(t *testing.T) {
 	d := DeepFreeze{Mix: VanillaIceCream(), Diameter: 0.055, StartC: -5}
-	ends, err := d.After(Stage{HomeFreezer(), 12 * time.Hour}, Stage{DeepFreezer(), 4 * time.Hour},
-		Stage{Medium{Name: "on the way", TempC: 22, H: 10}, 90 * time.Second})
+	ends, err := d.After(FreezeStage{HomeFreezer(), 12 * time.Hour}, FreezeStage{DeepFreezer(), 4 * time.Hour},
+		FreezeStage{Medium{Name: "on the way", TempC: 22, H: 10}, 90 * time.Second})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -91,11 +91,11 @@ func TestStagesFollowOneAnother(t *testing.T) {
 		t.Errorf("on the way: %+v", e)
 	}
 	// In two halves is as in one.
-	halves, err := d.After(Stage{HomeFreezer(), time.Hour}, Stage{HomeFreezer(), time.Hour})
+	halves, err := d.After(FreezeStage{HomeFreezer(), time.Hour}, FreezeStage{HomeFreezer(), time.Hour})
 	if err != nil {
 		t.Fatal(err)
 	}
-	whole, err := d.After(Stage{HomeFreezer(), 2 * time.Hour})
+	whole, err := d.After(FreezeStage{HomeFreezer(), 2 * time.Hour})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -111,11 +111,11 @@ func TestTimesAgreesWithAfter(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	ends, err := d.After(Stage{d.Medium, c.Core.Likely})
+	ends, err := d.After(FreezeStage{d.Medium, c.Core.Likely})
 	if err != nil || math.Abs(ends[0].CoreC-d.TargetC) > 0.03 {
 		t.Errorf("core %+v, %v", ends, err)
 	}
-	ends, err = d.After(Stage{d.Medium, c.Mean.Likely})
+	ends, err = d.After(FreezeStage{d.Medium, c.Mean.Likely})
 	if err != nil || math.Abs(ends[0].MeanC-d.TargetC) > 0.03 {
 		t.Errorf("mean %+v, %v", ends, err)
 	}
@@ -140,7 +140,7 @@ func TestDeepFreezeRefusesNonsense(t *testing.T) {
 		}
 	}
 	d := portion(DeepFreezer())
-	for name, stages := range map[string][]Stage{
+	for name, stages := range map[string][]FreezeStage{
 		"none":   nil,
 		"time":   {{HomeFreezer(), -1}},
 		"medium": {{Medium{}, time.Hour}},
@@ -150,7 +150,7 @@ func TestDeepFreezeRefusesNonsense(t *testing.T) {
 		}
 	}
 	d.Diameter = 0
-	if _, err := d.After(Stage{HomeFreezer(), time.Hour}); !errors.Is(err, ErrRange) {
+	if _, err := d.After(FreezeStage{HomeFreezer(), time.Hour}); !errors.Is(err, ErrRange) {
 		t.Errorf("no size: %v", err)
 	}
 }
@@ -183,7 +183,7 @@ func FuzzDeepFreeze(f *testing.F) {
 				}
 			}
 		}
-		ends, err := d.After(Stage{m, time.Duration(math.Abs(wait) * 1e9)})
+		ends, err := d.After(FreezeStage{m, time.Duration(math.Abs(wait) * 1e9)})
 		if err == nil && (math.IsNaN(ends[0].MeanC) || math.IsNaN(ends[0].SurfaceC)) {
 			t.Fatalf("%+v", ends)
 		}

@@ -53,8 +53,8 @@ func ExampleDeepFreeze() {
 	}
 	fmt.Println("in the deep freezer for", w)
 	ends, err := scoops.After(
-		thermal.Stage{Medium: thermal.HomeFreezer(), For: 10 * time.Hour},
-		thermal.Stage{Medium: thermal.DeepFreezer(), For: 2 * time.Hour},
+		thermal.FreezeStage{Medium: thermal.HomeFreezer(), For: 10 * time.Hour},
+		thermal.FreezeStage{Medium: thermal.DeepFreezer(), For: 2 * time.Hour},
 	)
 	if err != nil {
 		fmt.Println(err)

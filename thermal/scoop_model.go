@@ -50,11 +50,11 @@ type scoopModel struct {
 const scoopHorizon = 2 * time.Hour
 
 func (s Scoop) model(a Air, lamps []Lamp) (*scoopModel, error) {
-	s.SoftFrozen = s.SoftFrozen.or(0.65, 0.60, 0.70)
-	s.SoftDepth = s.SoftDepth.or(0.003, 0.002, 0.005)
-	s.FlowFrozen = s.FlowFrozen.or(0.08, 0, 0.2)
-	s.ClingGrams = s.ClingGrams.or(200, 80, 450)
-	s.SlumpShare = s.SlumpShare.or(0.10, 0.06, 0.18)
+	s.SoftFrozen = s.SoftFrozen.or(0.60, 0.65, 0.70)
+	s.SoftDepth = s.SoftDepth.or(0.002, 0.003, 0.005)
+	s.FlowFrozen = s.FlowFrozen.or(0, 0.08, 0.2)
+	s.ClingGrams = s.ClingGrams.or(80, 200, 450)
+	s.SlumpShare = s.SlumpShare.or(0.06, 0.10, 0.18)
 	if s.Absorptance == (Absorptance{}) {
 		s.Absorptance = WhiteFood()
 	}
