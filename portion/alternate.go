@@ -1,0 +1,109 @@
+package portion
+
+import "math"
+
+// alternate rounds rows and columns in turn until both have their totals, and
+// returns how many units are still out of place when it stops getting better. The
+// rows are exact then, and the cells are the rounded weights times the factors,
+// with a cell that lies exactly between two numbers at either.
+func (t *twoWay) alternate() (left int64) {
+	m, n := len(t.rows), len(t.columns)
+	for j := range n {
+		t.columnFactor[j] = 1
+	}
+	scaled, inverse, cells := make([]float64, max(m, n)), make([]float64, max(m, n)), make([]int64, max(m, n))
+	// The last few units take alternation most of its time; paths are quicker.
+	few := int64(m+n) / 24
+	best, stalled := int64(math.MaxInt64), 0
+	for stalled < 4 {
+		for i := range m {
+			for j := range n {
+				scaled[j] = t.weight[i*n+j] * t.columnFactor[j]
+			}
+			t.rowFactor[i] = roundTo(t.rows[i], scaled[:n], inverse[:n], cells[:n])
+			copy(t.cells[i*n:], cells[:n])
+		}
+		left = 0
+		for j := range n {
+			var sum int64
+			for i := range m {
+				sum += t.cells[i*n+j]
+			}
+			left += max(0, t.columns[j]-sum)
+		}
+		if left <= few {
+			return left
+		}
+		if left < best {
+			best, stalled = left, 0
+		} else {
+			stalled++
+		}
+		if stalled == 4 {
+			break
+		}
+		for j := range n {
+			for i := range m {
+				scaled[i] = t.weight[i*n+j] * t.rowFactor[i]
+			}
+			t.columnFactor[j] = roundTo(t.columns[j], scaled[:m], inverse[:m], cells[:m])
+		}
+	}
+	return left
+}
+
+// roundTo sets cells to the values times a factor, rounded to the nearest, so
+// that they sum to total, and returns the factor in the middle of those that do
+// it. inverse is room to work in. If every value is 0 the cells are 0 and the
+// factor 1.
+func roundTo(total int64, values, inverse []float64, cells []int64) float64 {
+	sum, largest := 0.0, 0.0
+	for _, v := range values {
+		sum += v
+		largest = max(largest, v)
+	}
+	clear(cells)
+	if sum == 0 {
+		return 1
+	}
+	if total == 0 {
+		return 0.25 / largest
+	}
+	factor := float64(total) / sum
+	excess := -total
+	// (x -+ 1/2) x 1/value are the factors at which a cell changes.
+	for k, v := range values {
+		cells[k] = int64(v*factor + 0.5)
+		excess += cells[k]
+		if inverse[k] = math.Inf(1); v > 0 {
+			inverse[k] = 1 / v
+		}
+	}
+	// Unit by unit: at most half a unit a cell is out, usually far less.
+	for ; excess > 0; excess-- {
+		last, most := -1, 0.0
+		for k, x := range cells {
+			if r := (float64(x) - 0.5) * inverse[k]; x > 0 && r > most {
+				last, most = k, r
+			}
+		}
+		cells[last]--
+	}
+	for ; excess < 0; excess++ {
+		next, least := -1, math.Inf(1)
+		for k, x := range cells {
+			if r := (float64(x) + 0.5) * inverse[k]; r < least {
+				next, least = k, r
+			}
+		}
+		cells[next]++
+	}
+	low, high := 0.0, math.Inf(1)
+	for k, x := range cells {
+		high = min(high, (float64(x)+0.5)*inverse[k])
+		if x > 0 {
+			low = max(low, (float64(x)-0.5)*inverse[k])
+		}
+	}
+	return math.Sqrt(low) * math.Sqrt(high)
+}
