@@ -82,13 +82,13 @@ func TestControlledRoundingIsOptimal(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if c, best := change(values, got), nearest(values); c > best+1e-9 {
+		if c, best := squaredChange(values, got), nearest(values); c > best+1e-9 {
 			t.Fatalf("%v: %v changes %v, the best %v", values, got, c, best)
 		}
 	}
 }
 
-func change(values [][]float64, cells [][]int64) (sum float64) {
+func squaredChange(values [][]float64, cells [][]int64) (sum float64) {
 	for i, row := range values {
 		for j, v := range row {
 			sum += (v - float64(cells[i][j])) * (v - float64(cells[i][j]))
@@ -128,7 +128,7 @@ func nearest(values [][]float64) float64 {
 			valid = valid && ok(columns[j], roundedColumns[j])
 		}
 		if valid && ok(total, rounded) {
-			best = min(best, change(values, cells))
+			best = min(best, squaredChange(values, cells))
 		}
 	}
 	return best
