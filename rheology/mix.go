@@ -65,7 +65,7 @@ func compact(list []string) []string {
 // thermometer moves them all, and that of the mixing step is added independently:
 // with G the sum over pairs of w_i w_j |ln eta_i/eta_j|, true/mixed lies in
 // exp(-1.3 G)..exp(0.5 G) for milk and cream to 30 degC, exp(-0.6 G)..exp(0.1 G) from
-// 40 degC, and exp(-1.8 G)..exp(0.5 G) for other liquids. Thinning a syrup with
+// 40 degC, and exp(-1.8 G)..exp(0.1 G) for other liquids. Thinning a syrup with
 // water is known to a factor: measure it.
 //
 // A temperature outside the range of a part is that part's RangeError.

@@ -120,11 +120,13 @@ const (
 // ends and middle are printed or remembered have 0.1..1.1 (testdata/dairy_blends.csv).
 // From 40 degC: 0.25 +- 0.35; the rows that follow from Phipps 1969 have 0.1..0.3,
 // those from Bertsch & Cerf 1983 0.5..0.6. Between, a straight line.
-// Other liquids: 0.65 +- 1.15. Sucrose solutions thinned with water have 0.9..1.2,
-// glycerol 0.8..1.8.
+// Other liquids: 0.85 +- 0.95. Sucrose solutions thinned with water have 0.6..0.9 at
+// 20 degC (Genotelle's formula), glycerol 0.7..1.8 at 0..80 degC (Segur & Oberstar
+// 1951 and others, testdata/glycerol_water.csv), more the less water there is; liquids
+// alike, oil and oil, about 0.
 func (m mixing) stepError() (middle, half float64) {
 	if m.kind == otherLiquid {
-		middle, half = 0.65, 1.15
+		middle, half = 0.85, 0.95
 	} else {
 		hot := min(1, max(0, (m.tempC-30)/10))
 		middle, half = 0.4-0.15*hot, 0.9-0.55*hot

@@ -1,0 +1,226 @@
+package rheology_test
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"example.org/honestplate/examples/published"
+	. "example.org/honestplate/rheology"
+	"example.org/honestplate/testdata"
+)
+
+// publishedCreams returns the blends of testdata/dairy_blends.csv, cold and hot.
+func publishedCreams(t testing.TB) (cold, hot []BlendCase) {
+	t.Helper()
+	table, err := testdata.Load("dairy_blends")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, row := range table.Rows {
+		c, err := published.DairyBlend(row)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if c.TempC < 40 {
+			cold = append(cold, c)
+		} else {
+			hot = append(hot, c)
+		}
+	}
+	return cold, hot
+}
+
+func TestOnThePublishedCreamsTheRulesRankAsTheirCommentsSay(t *testing.T) {
+	cold, hot := publishedCreams(t)
+	for _, cases := range [][]BlendCase{cold, hot} {
+		s, err := CompareRules(cases)
+		if err != nil {
+			t.Fatal(err)
+		}
+		mass, volume, emulsion := s[0], s[1], s[2]
+		if !(1 < emulsion.Mean && emulsion.Mean < mass.Mean && mass.Mean < volume.Mean) {
+			t.Errorf("mean ratios: emulsion %.3f, mass %.3f, volume %.3f", emulsion.Mean, mass.Mean, volume.Mean)
+		}
+		for _, r := range s {
+			if float64(r.Inside) < 0.9*float64(r.Blends) || r.Lowest > r.Mean || r.Highest < r.Mean || r.Spread < 1 {
+				t.Errorf("%+v", r)
+			}
+		}
+	}
+}
+
+// The hot band against the formula of Phipps 1969, between many ends.
+func TestTheBandOfTheMixingStepHoldsHotCream(t *testing.T) {
+	for _, tempC := range []float64{40, 60, 80} {
+		for _, ends := range [][2]float64{{0.1, 40}, {3.5, 36}, {3.5, 20}, {12, 30}} {
+			thin, _ := Phipps(ends[0], tempC)
+			thick, _ := Phipps(ends[1], tempC)
+			for fat := ends[0] + 0.5; fat < ends[1]; fat++ {
+				want, _ := Phipps(fat, tempC)
+				c := BlendCase{TempC: tempC, ThinFatPercent: ends[0], ThinPaS: thin, ThickFatPercent: ends[1], ThickPaS: thick, FatPercent: fat, PaS: want}
+				for _, rule := range []Rule{LogMass, LogVolume, Emulsion} {
+					m, err := c.Mix(rule)
+					if err != nil {
+						t.Fatal(err)
+					}
+					v, err := m.Viscosity(tempC)
+					if err != nil || !v.Contains(want) {
+						t.Errorf("%v, %v %% of %v at %v: %v, %v, Phipps %v", rule, fat, ends, tempC, v, err, want)
+					}
+				}
+			}
+		}
+	}
+}
+
+// Glycerol and sugar thinned with water: the worst that log-mixing meets.
+func TestTheBandOfTheMixingStepHoldsSolutionsThinnedWithWater(t *testing.T) {
+	table, err := testdata.Load("glycerol_water")
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := make(map[float64]map[float64]float64)
+	for _, row := range table.Rows {
+		percent, err1 := row.Float("glycerol_percent")
+		tempC, err2 := row.Float("temp_c")
+		v, err3 := row.Float("viscosity_mpa_s")
+		if err := errors.Join(err1, err2, err3); err != nil {
+			t.Fatal(err)
+		}
+		if at[tempC] == nil {
+			at[tempC] = make(map[float64]float64)
+		}
+		at[tempC][percent] = v / 1000
+	}
+	n, inside := 0, 0
+	check := func(tempC, w, thin, thick, want float64) {
+		m, err := Blend(
+			Part{Measured{Water{}, tempC, Exactly(thin)}, 1 - w},
+			Part{Measured{Honey{MoisturePercent: 17}, tempC, Exactly(thick)}, w})
+		if err != nil {
+			t.Fatal(err)
+		}
+		v, err := m.Viscosity(tempC)
+		if err != nil {
+			return // outside a part's range of temperature
+		}
+		n++
+		if v.Contains(want) {
+			inside++
+		}
+	}
+	for tempC, values := range at {
+		if values[0] == 0 || values[100] == 0 {
+			continue
+		}
+		for percent, v := range values {
+			if percent > 0 && percent < 100 {
+				check(tempC, percent/100, values[0], values[100], v)
+			}
+		}
+	}
+	if n < 30 || float64(inside) < 0.9*float64(n) {
+		t.Errorf("%d of %d inside", inside, n)
+	}
+	before := inside
+	for brix := 22.0; brix < 60; brix += 2 {
+		thin, err1 := Water{}.Viscosity(20)
+		thick, err2 := Sucrose{Brix: 60}.Viscosity(20)
+		want, err3 := Sucrose{Brix: brix}.Viscosity(20)
+		if err := errors.Join(err1, err2, err3); err != nil {
+			t.Fatal(err)
+		}
+		check(20, brix/60, thin.Value, thick.Value, want.Value)
+	}
+	if inside-before < 19 {
+		t.Errorf("sugar: %d inside", inside-before)
+	}
+}
+
+func TestTheBandOfTheMixingStepIsContinuousInTemperature(t *testing.T) {
+	// Equal ends at every temperature, so that only the step's band moves.
+	blendAt := func(tempC float64) Estimate {
+		m := mustBlend(t, LogMass,
+			Part{Measured{Dairy{FatPercent: 3.5}, tempC, Exactly(0.002)}, 1},
+			Part{Measured{Dairy{FatPercent: 36}, tempC, Exactly(0.02)}, 1})
+		v, err := m.Viscosity(tempC)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
+	last := blendAt(20)
+	for tempC := 20.1; tempC < 50; tempC += 0.1 {
+		v := blendAt(tempC)
+		if math.Abs(v.Low/last.Low-1) > 0.01 || math.Abs(v.High/last.High-1) > 0.01 {
+			t.Errorf("jump at %v: %v to %v", tempC, last, v)
+		}
+		last = v
+	}
+}
+
+func TestFitInteractionFindsTheParametersOfItsBlends(t *testing.T) {
+	want := Interaction{D: -0.7, E: 0.4}
+	var cases []BlendCase
+	for fat := 8.0; fat < 36; fat += 7 {
+		c := BlendCase{TempC: 5, ThinFatPercent: 3.5, ThinPaS: 0.003, ThickFatPercent: 36, ThickPaS: 0.03, FatPercent: fat, PaS: 1}
+		m, err := c.Mix(want)
+		if err != nil {
+			t.Fatal(err)
+		}
+		v, err := m.Viscosity(5)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c.PaS = v.Value
+		cases = append(cases, c)
+	}
+	got, err := FitInteraction(cases)
+	if err != nil || math.Abs(got.D-want.D) > 1e-9 || math.Abs(got.E-want.E) > 1e-9 {
+		t.Errorf("%+v, %v, want %+v", got, err, want)
+	}
+	if got, err = FitInteraction(cases[:1]); err != nil || got.E != 0 {
+		t.Errorf("from one blend: %+v, %v", got, err)
+	}
+	s, err := CompareRules(cases[:1], got)
+	if err != nil || math.Abs(s[0].Mean-1) > 1e-9 || s[0].Spread != 1 {
+		t.Errorf("%+v, %v", s, err)
+	}
+}
+
+func TestBlendCasesThatMakeNoSenseAreRefused(t *testing.T) {
+	good := BlendCase{TempC: 5, ThinFatPercent: 3.5, ThinPaS: 0.003, ThickFatPercent: 36, ThickPaS: 0.03, FatPercent: 20, PaS: 0.01}
+	for name, change := range map[string]func(*BlendCase){
+		"fat over":  func(c *BlendCase) { c.ThickFatPercent = 60 },
+		"fat NaN":   func(c *BlendCase) { c.ThinFatPercent = math.NaN() },
+		"swapped":   func(c *BlendCase) { c.ThinFatPercent = 40 },
+		"outside":   func(c *BlendCase) { c.FatPercent = 3 },
+		"no result": func(c *BlendCase) { c.PaS = 0 },
+		"no thin":   func(c *BlendCase) { c.ThinPaS = -1 },
+		"no temp":   func(c *BlendCase) { c.TempC = math.NaN() },
+	} {
+		c := good
+		change(&c)
+		if _, err := CompareRules([]BlendCase{c}); err == nil {
+			t.Errorf("%s compared", name)
+		}
+		if _, err := FitInteraction([]BlendCase{c}); err == nil {
+			t.Errorf("%s fitted", name)
+		}
+	}
+	if _, err := CompareRules(nil); !errors.Is(err, ErrInput) {
+		t.Errorf("no blends: %v", err)
+	}
+	if _, err := FitInteraction(nil); !errors.Is(err, ErrInput) {
+		t.Errorf("no blends: %v", err)
+	}
+	good.FatPercent = 36
+	if _, err := FitInteraction([]BlendCase{good}); !errors.Is(err, ErrInput) {
+		t.Errorf("at the end: %v", err)
+	}
+	good.FatPercent = 20
+	if m, err := good.Mix(nil); err != nil || m.Describe().Name == "" {
+		t.Errorf("nil rule: %v", err)
+	}
+}
