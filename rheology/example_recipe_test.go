@@ -1,0 +1,114 @@
+package rheology_test
+
+import (
+	"errors"
+	"fmt"
+	"log"
+	"time"
+
+	"example.org/honestplate/rheology"
+)
+
+// A pour that is not the advertised product: half a kilogram of 12 mPa s at 6 degC.
+// Mix what the recipe says, time the cup, add what the correction says.
+func ExampleRecipe() {
+	batch, err := rheology.Recipe{
+		Thin:       rheology.Dairy{FatPercent: 3.5},
+		Thick:      rheology.Dairy{FatPercent: 36},
+		BatchGrams: 500, StepGrams: 1, TempC: 6,
+	}.For(0.012)
+	if err != nil {
+		log.Fatal(err)
+	}
+	p := batch.Predicted
+	fmt.Printf("milk %g g, cream %g g: %.1f mPa s (%.1f to %.1f)\n", batch.ThinGrams, batch.ThickGrams, 1e3*p.Value, 1e3*p.Low, 1e3*p.High)
+
+	mix, err := batch.Mix()
+	if err != nil {
+		log.Fatal(err)
+	}
+	cup := rheology.ISO2431(3)
+	likely, shortest, longest, err := cup.TimeOf(mix, 6)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("%v: %.0f s expected (%.0f to %.0f)\n", cup, likely.Seconds(), shortest.Seconds(), longest.Seconds())
+
+	fix, err := batch.CorrectFromCup(cup, 33*time.Second)
+	if err != nil {
+		log.Fatal(err)
+	}
+	p = fix.Predicted
+	fmt.Printf("33 s, %.1f mPa s: add %g g of cream, %g g in all: %.1f mPa s (%.1f to %.1f)\n",
+		1e3*fix.MeasuredPaS, fix.AddThickGrams, fix.TotalGrams, 1e3*p.Value, 1e3*p.Low, 1e3*p.High)
+	// Output:
+	// milk 217 g, cream 283 g: 12.0 mPa s (5.9 to 23.4)
+	// ISO 2431, 3 mm: 38 s expected (30 to 60)
+	// 33 s, 8.7 mPa s: add 196 g of cream, 696 g in all: 12.0 mPa s (10.4 to 13.9)
+}
+
+// What a slip does to the batch.
+func ExampleBatch_Sensitivity() {
+	batch, err := rheology.Recipe{
+		Thin:       rheology.Dairy{FatPercent: 3.5},
+		Thick:      rheology.Dairy{FatPercent: 36},
+		BatchGrams: 500, StepGrams: 1, TempC: 6,
+	}.For(0.012)
+	if err != nil {
+		log.Fatal(err)
+	}
+	s, err := batch.Sensitivity()
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("1 g of cream for milk %+.2f %%\n", 100*s.OneGram)
+	fmt.Printf("1 degC warmer %+.1f %%, colder %+.1f %%\n", 100*s.Warmer, 100*s.Colder)
+	fmt.Printf("cream with 1 %% more fat %+.1f %%\n", 100*s.OneFatPercent)
+	fmt.Printf("chilling by 1 degC does as much as %.1f g\n", s.GramsADegree)
+	// Output:
+	// 1 g of cream for milk +0.48 %
+	// 1 degC warmer -3.2 %, colder +3.4 %
+	// cream with 1 % more fat +4.5 %
+	// chilling by 1 degC does as much as 6.8 g
+}
+
+// The advertised product is not thickened. Its temperature may be chosen.
+func ExampleServeAt() {
+	shake := rheology.Dairy{FatPercent: 20}
+	_, err := rheology.Recipe{
+		Thin: shake, Thick: rheology.Dairy{FatPercent: 36},
+		BatchGrams: 500, StepGrams: 1, TempC: 6, Advertised: true,
+	}.For(0.015)
+	fmt.Println(errors.Is(err, rheology.ErrAdvertised))
+
+	at, err := rheology.ServeAt(shake, 0.0105, 2, 12)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("10.5 mPa s at %.1f degC\n", at)
+	_, err = rheology.ServeAt(shake, 0.030, 2, 12)
+	fmt.Println(err)
+	// Output:
+	// true
+	// 10.5 mPa s at 5.2 degC
+	// rheology: viscosity wanted is 0.03 Pa s, outside 0.00840506..0.011719 Pa s (reach of cream, 20 % fat between 2 and 12 degC)
+}
+
+// A batch a little thin: chill it instead of thickening it.
+func ExampleBatch_Chill() {
+	batch, err := rheology.Recipe{
+		Thin:       rheology.Dairy{FatPercent: 3.5},
+		Thick:      rheology.Dairy{FatPercent: 36},
+		BatchGrams: 500, StepGrams: 1, TempC: 8,
+	}.For(0.012)
+	if err != nil {
+		log.Fatal(err)
+	}
+	at, err := batch.Chill(0.0105, 2, 8)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("10.5 mPa s at 8 degC is 12 mPa s at %.1f degC\n", at)
+	// Output:
+	// 10.5 mPa s at 8 degC is 12 mPa s at 4.0 degC
+}

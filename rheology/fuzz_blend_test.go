@@ -1,0 +1,261 @@
+package rheology_test
+
+import (
+	"math"
+	"testing"
+	"time"
+
+	. "example.org/honestplate/rheology"
+)
+
+// sane fails unless every value is finite, and each Estimate in order. NaN on
+// success is what these targets look for, besides panics.
+func sane(t *testing.T, err error, values ...any) {
+	t.Helper()
+	if err != nil {
+		if err.Error() == "" {
+			t.Error("an error without words")
+		}
+		return
+	}
+	for i, v := range values {
+		switch v := v.(type) {
+		case float64:
+			if math.IsNaN(v) || math.IsInf(v, 0) {
+				t.Errorf("value %d is %v", i, v)
+			}
+		case Estimate:
+			if !(v.Low <= v.Value && v.Value <= v.High) || math.IsInf(v.High, 0) || math.IsInf(v.Low, 0) {
+				t.Errorf("value %d is %+v", i, v)
+			}
+		}
+	}
+}
+
+// any of the liquids that blends are made of, by two numbers.
+func anyLiquid(kind uint8, x, tempC float64) Liquid {
+	switch kind % 6 {
+	case 0:
+		return Dairy{FatPercent: x}
+	case 1:
+		return Water{}
+	case 2:
+		return Sucrose{Brix: x}
+	case 3:
+		return Honey{MoisturePercent: x}
+	case 4:
+		return Measured{Dairy{FatPercent: 20}, tempC, Exactly(x)}
+	}
+	m, _ := Blend(Part{Dairy{FatPercent: x}, 1}, Part{Dairy{FatPercent: 5}, x})
+	return m
+}
+
+func anyRule(kind uint8, d float64) Rule {
+	switch kind % 5 {
+	case 0:
+		return nil
+	case 1:
+		return LogMass
+	case 2:
+		return LogVolume
+	case 3:
+		return Emulsion
+	}
+	return Interaction{D: d, E: d / 2}
+}
+
+func FuzzBlend(f *testing.F) {
+	f.Add(uint8(0), uint8(0), uint8(1), 3.5, 36.0, 300.0, 200.0, 6.0, -0.5)
+	f.Add(uint8(4), uint8(4), uint8(3), 0.002, 0.03, 1.0, 1e300, 6.0, 0.0)
+	f.Add(uint8(2), uint8(1), uint8(4), 65.0, 0.0, 1e-300, 1.0, 20.0, math.Inf(1))
+	f.Fuzz(func(t *testing.T, a, b, rule uint8, x, y, ga, gb, tempC, d float64) {
+		r := anyRule(rule, d)
+		if r == nil {
+			r = LogMass
+		}
+		la, lb := anyLiquid(a, x, tempC), anyLiquid(b, y, tempC)
+		m, err := r.Blend(Part{la, ga}, Part{lb, gb}, Part{la, gb})
+		if err != nil {
+			return
+		}
+		v, err := m.Viscosity(tempC)
+		sane(t, err, v)
+		at, err := m.ViscosityAtRate(tempC, math.Abs(d))
+		sane(t, err, at)
+		rho, err := m.Density(tempC)
+		sane(t, err, rho)
+		sigma, err := m.SurfaceTension(tempC)
+		sane(t, err, sigma)
+		nu, err := KinematicViscosity(m, tempC)
+		sane(t, err, nu)
+		if m.Describe().Name == "" {
+			t.Error("a mix without a name")
+		}
+		if fat, ok := m.FatPercent(); ok {
+			sane(t, nil, fat)
+		}
+		var sum float64
+		for _, p := range m.Parts() {
+			sum += p.Grams
+		}
+		if math.Abs(sum-1) > 1e-9 {
+			t.Errorf("the parts are %v of the mix", sum)
+		}
+	})
+}
+
+func FuzzRecipe(f *testing.F) {
+	f.Add(uint8(0), uint8(0), uint8(0), 3.5, 36.0, 500.0, 1.0, 6.0, 0.012, 0.010, 33.0)
+	f.Add(uint8(4), uint8(4), uint8(4), 0.003, 0.03, 100.0, 0.1, 5.0, 0.01, 0.5, 40.0)
+	f.Add(uint8(1), uint8(2), uint8(2), 0.0, 60.0, 1000.0, 0.1, 20.0, 0.02, 1e-9, 99.0)
+	f.Fuzz(func(t *testing.T, a, b, rule uint8, x, y, batch, step, tempC, pas, measured, seconds float64) {
+		r := Recipe{Thin: anyLiquid(a, x, tempC), Thick: anyLiquid(b, y, tempC), BatchGrams: batch, StepGrams: step, TempC: tempC, Rule: anyRule(rule, -0.1*x)}
+		low, high, err := r.Reach()
+		sane(t, err, low, high)
+		fat, err := r.ForFat(pas)
+		sane(t, err, fat.ThinGrams, fat.ThickGrams, fat.Predicted)
+		made, err := r.For(pas)
+		if err != nil {
+			return
+		}
+		sane(t, err, made.ThinGrams, made.ThickGrams, made.Predicted)
+		if math.Abs(made.ThinGrams+made.ThickGrams-batch) > 1e-9*batch {
+			t.Errorf("%v + %v g of %v", made.ThinGrams, made.ThickGrams, batch)
+		}
+		c, err := made.Correct(measured)
+		sane(t, err, c.AddThinGrams, c.AddThickGrams, c.TotalGrams, c.Predicted)
+		if err == nil {
+			if c.AddThinGrams < 0 || c.AddThickGrams < 0 || c.AddThinGrams > 0 && c.AddThickGrams > 0 {
+				t.Errorf("%+v", c)
+			}
+			// Measured as predicted, the corrected batch needs next to nothing.
+			again, err := c.Batch.Correct(c.Predicted.Value)
+			sane(t, err, again.Predicted)
+		}
+		c, err = made.CorrectFromCup(ISO2431(3+int(rule)%4), time.Duration(min(max(seconds, 0), 1e6)*float64(time.Second)))
+		sane(t, err, c.Predicted)
+		at, err := made.Chill(measured, min(x, y), max(x, y))
+		sane(t, err, at)
+		s, err := made.Sensitivity()
+		sane(t, err, s.OneGram, s.Warmer, s.Colder, s.OneFatPercent, s.GramsADegree)
+	})
+}
+
+func FuzzServeAt(f *testing.F) {
+	f.Add(uint8(0), 20.0, 0.01, 2.0, 12.0)
+	f.Add(uint8(3), 17.0, 10.0, 15.0, 40.0)
+	f.Fuzz(func(t *testing.T, kind uint8, x, pas, low, high float64) {
+		l := anyLiquid(kind, x, 10)
+		at, err := ServeAt(l, pas, low, high)
+		sane(t, err, at)
+		if err == nil {
+			if at < low || at > high {
+				t.Errorf("%v outside %v..%v", at, low, high)
+			}
+			v, err := l.Viscosity(at)
+			sane(t, err, v)
+			if math.Abs(v.Value/pas-1) > 1e-3 {
+				t.Errorf("%v at %v, wanted %v", v.Value, at, pas)
+			}
+		}
+	})
+}
+
+func FuzzCup(f *testing.F) {
+	f.Add(1.37e-6, 200e-6, 0.0, 30.0, 100.0, 0.02, 0.5, 31.0, 50e-6, 4)
+	f.Add(3.5e-6, 0.0, 14.0, 20.0, 80.0, 0.0, 0.0, 20.0, 1e-4, 2)
+	f.Fuzz(func(t *testing.T, a, b, c, least, most, rel, reading, seconds, nu float64, number int) {
+		span := func(s float64) time.Duration { return time.Duration(min(max(s, -1e9), 1e9) * float64(time.Second)) }
+		own := Cup{Name: "own", A: a, B: b, C: c, Least: span(least), Most: span(most), Rel: rel, Reading: span(reading)}
+		for _, cup := range []Cup{own, ISO2431(number), FordCup(number), ZahnCup(number), ShellCup(nu), ShellCup(float64(number))} {
+			low, high, err := cup.Range()
+			sane(t, err, low, high)
+			v, err := cup.KinematicViscosity(span(seconds))
+			sane(t, err, v)
+			at, err := cup.Time(nu)
+			if err == nil && (at < cup.Least || at > cup.Most) {
+				t.Errorf("%v: %v outside %v..%v", cup, at, cup.Least, cup.Most)
+			}
+			if _, _, _, err := cup.TimeOf(Dairy{FatPercent: 36}, seconds); err != nil && err.Error() == "" {
+				t.Error("an error without words")
+			}
+		}
+		if cup, err := ISOCupFor(nu); err == nil {
+			_, err = cup.Time(nu)
+			if err != nil {
+				t.Errorf("%v for %v: %v", cup, nu, err)
+			}
+		}
+	})
+}
+
+func FuzzFallingBall(f *testing.F) {
+	f.Add(0.003, 7800.0, 0.05, 0.1, 20.0, 1400.0, uint8(3), 17.0, 25.0)
+	f.Fuzz(func(t *testing.T, d, density, tube, distance, seconds, liquid float64, kind uint8, x, tempC float64) {
+		b := FallingBall{Diameter: d, Density: density, TubeDiameter: tube, Distance: distance, Reading: time.Second / 2}
+		v, err := b.Viscosity(time.Duration(min(max(seconds, -1e9), 1e9)*float64(time.Second)), liquid)
+		sane(t, err, v)
+		at, err := b.Time(anyLiquid(kind, x, tempC), tempC)
+		if err == nil && at < 0 {
+			t.Errorf("%v", at)
+		}
+	})
+}
+
+func FuzzProgram(f *testing.F) {
+	f.Add(uint8(0), uint8(0), uint8(0), 0.1, 12.0, 36.0, 100.0, 250.0, 500.0, 1.0, 6.0, 0.008, 1.2)
+	f.Add(uint8(0), uint8(0), uint8(0), 5.0, 5.0, 5.0, 0.0, 0.0, 10.0, 0.1, 6.0, 0.003, 0.0)
+	f.Add(uint8(1), uint8(2), uint8(3), 0.1, 60.0, 17.0, 0.0, 30.0, 1000.0, 0.1, 20.0, 0.1, 5.0)
+	f.Fuzz(func(t *testing.T, a, b, c uint8, x, y, z, least, most, batch, step, tempC, pas, cost float64) {
+		p := Program{
+			Stock: []Stock{
+				{Liquid: anyLiquid(a, x, tempC), MinGrams: least, CostPerKg: cost},
+				{Liquid: anyLiquid(b, y, tempC), MaxGrams: most, CostPerKg: 1},
+				{Liquid: anyLiquid(c, z, tempC), CostPerKg: 2 * cost},
+			},
+			BatchGrams: batch, StepGrams: step, TempC: tempC,
+		}
+		low, high, err := p.Reach()
+		sane(t, err, low, high)
+		reachable := err == nil && low.Value*(1+1e-6) < pas && pas < high.Value*(1-1e-6)
+		for i := range 4 {
+			plan, err := p.For(pas)
+			if i < 3 {
+				plan, err = p.LeastOf(i, pas)
+			}
+			if err != nil {
+				if reachable {
+					t.Errorf("within %v..%v: %v", low.Value, high.Value, err)
+				}
+				continue
+			}
+			sane(t, nil, plan.Predicted, plan.Cost)
+			var sum float64
+			for j, g := range plan.Grams {
+				sum += g
+				if g < 0 || p.Stock[j].MaxGrams > 0 && g > p.Stock[j].MaxGrams*(1+1e-9)+1e-9*step || g < p.Stock[j].MinGrams*(1-1e-9)-1e-9*step {
+					t.Errorf("%v g leave the limits", plan.Grams)
+				}
+			}
+			if math.Abs(sum-batch) > 1e-9*batch {
+				t.Errorf("%v g are not %v", plan.Grams, batch)
+			}
+		}
+	})
+}
+
+func FuzzCompareRules(f *testing.F) {
+	f.Add(5.0, 3.5, 0.003, 36.0, 0.03, 20.0, 0.01, -0.5)
+	f.Fuzz(func(t *testing.T, tempC, f1, v1, f2, v2, fat, v, d float64) {
+		cases := []BlendCase{
+			{TempC: tempC, ThinFatPercent: f1, ThinPaS: v1, ThickFatPercent: f2, ThickPaS: v2, FatPercent: fat, PaS: v},
+			{TempC: tempC, ThinFatPercent: f1, ThinPaS: v1, ThickFatPercent: f2, ThickPaS: v2, FatPercent: (f1 + f2) / 2, PaS: v},
+		}
+		scores, err := CompareRules(cases, LogMass, LogVolume, Emulsion, Interaction{D: d})
+		for _, s := range scores {
+			sane(t, err, s.Mean, s.Lowest, s.Highest, s.Spread)
+		}
+		fit, err := FitInteraction(cases)
+		sane(t, err, fit.D, fit.E)
+	})
+}
