@@ -79,7 +79,10 @@ func TubeTime(nu, length, bore, surface, h1, h2 float64) (float64, error) {
 //
 //	h = 128 nu L Q/(pi g D4) + alpha V2/(2 g),   V = 4 Q/(pi D2)
 //
-// alpha is 2 for the parabolic profile, 0 to neglect the velocity. Range: laminar.
+// alpha is 2 for the parabolic profile, 0 to neglect the velocity. Range: laminar, square
+// ends. The rounded ends of a glass viscometer lose less the slower it runs: its makers'
+// corrections go with one over the time squared (SI Analytics, Micro-Ostwald 516,
+// instructions), those of a constant alpha with one over the time.
 // Source: White, Fluid Mechanics, 4th ed., Ex 6.5. Errors: InputError and RangeError
 // for sizes that make no sense.
 func TubeFlow(nu, length, bore, h, alpha float64) (float64, error) {

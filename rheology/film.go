@@ -74,7 +74,7 @@ func (p *Pour) left(volume, seconds, wall float64) {
 	// The wall drains slowly, so a liquid that thins is read at rest, not at the
 	// rate of the pour.
 	film := leftFilm(o.eta, o.rho, p.SurfaceTension.Value, height/seconds)
-	film = max(film, p.yield/(o.rho*standardGravity))
+	film = max(film, p.yield.Value/(o.rho*standardGravity))
 	// No film is thicker than what was poured, spread over the wall.
 	kept := min(wall*film, volume)
 	if o.bore > 0 {

@@ -58,13 +58,22 @@ func (o *outlet) viscosity(q float64) (Estimate, error) {
 // takes the range's end, so that the search can pass by it. What the search arrives
 // at is asked again through viscosity, which refuses it.
 func (o *outlet) trial(q float64) (float64, error) {
-	rate := o.shearRate(q)
+	e, err := o.nearRate(o.shearRate(q))
+	return e.Value, err
+}
+
+// nearRate is the viscosity of a liquid that thins at a rate in 1/s, or at the nearest end
+// of its range of rates.
+func (o *outlet) nearRate(rate float64) (Estimate, error) {
 	e, err := o.thins.ViscosityAtRate(o.tempC, rate)
 	var r *RangeError
 	if errors.As(err, &r) && r.Low < r.High && (rate < r.Low || rate > r.High) {
 		e, err = o.thins.ViscosityAtRate(o.tempC, min(max(rate, r.Low), r.High))
 	}
-	return e.Value, err
+	if err != nil {
+		return Estimate{}, err
+	}
+	return e, e.check("viscosity", "Pa s")
 }
 
 // head returns the head in m of liquid that a flow of q m3/s needs.

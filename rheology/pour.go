@@ -35,10 +35,10 @@ type Pour struct {
 	LeftGrams Estimate
 
 	out          outlet
-	first, last  float64 // heads that drive the flow at the start and the end, m
-	surface      float64 // m2; 0: the head stays
-	yield        float64 // Pa; 0: none
-	startL, endL float64 // rates, m3/s, of the likely liquid
+	first, last  float64  // heads that drive the flow at the start and the end, m
+	surface      float64  // m2; 0: the head stays
+	yield        Estimate // Pa; 0: none
+	startL, endL float64  // rates, m3/s, of the likely liquid
 }
 
 // A DurationBand is a likely duration with its 95 % band.
@@ -131,10 +131,13 @@ func (p *Pour) yields(l Liquid, stress, head, hold float64) error {
 	if err != nil {
 		return err
 	}
-	if err := notNegative("yield stress", yield.Value, "Pa"); err != nil {
+	if yield == (Estimate{}) {
+		return nil
+	}
+	if err := yield.check("yield stress", "Pa"); err != nil {
 		return err
 	}
-	p.yield = yield.Value
+	p.yield = yield
 	if stress <= yield.Value {
 		need := hold + (head-hold)*yield.Value/stress
 		return &NoFlowError{Cause: "yield stress", Head: head, NeedHead: need, Stress: stress, Yield: yield.Value}
@@ -184,7 +187,7 @@ func (p *Pour) run(h, surface, wall float64) error {
 	if longest > longestPour.Seconds() {
 		return &RangeError{"duration of the pour", longest, 0, longestPour.Seconds(), "s", "one week"}
 	}
-	p.Duration = DurationBand{seconds2(shortest), seconds2(seconds), seconds2(longest)}
+	p.Duration = DurationBand{inSeconds(shortest), inSeconds(seconds), inSeconds(longest)}
 	p.left(volume, seconds, wall)
 	return nil
 }
@@ -193,7 +196,7 @@ func (p *Pour) run(h, surface, wall float64) error {
 // laminar pour to nothing takes for ever.
 const leastHead = 1e-6
 
-func seconds2(s float64) time.Duration { return time.Duration(math.Round(s * 1e9)) }
+func inSeconds(s float64) time.Duration { return time.Duration(math.Round(s * 1e9)) }
 
 // time returns the likely duration in s and keeps the rates at both ends.
 func (p *Pour) time() (float64, error) {
@@ -211,6 +214,9 @@ func (p *Pour) time() (float64, error) {
 		guess = p.startL * p.last / p.first
 	}
 	if p.endL, err = o.flow(p.last, guess); err != nil {
+		return 0, err
+	}
+	if _, err = o.viscosity(p.endL); err != nil {
 		return 0, err
 	}
 	return p.between(p.last, p.endL)

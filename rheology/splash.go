@@ -59,8 +59,8 @@ type SplashOutcome string
 
 // The outcomes. Below a threshold the liquid lies down (deposition).
 const (
-	// Crown is a rim of liquid that rises round the impact and falls back whole.
-	Crown SplashOutcome = "crown"
+	// CrownRises is a rim of liquid that rises round the impact and falls back whole.
+	CrownRises SplashOutcome = "crown"
 	// CrownSplash is a crown that throws droplets from its rim.
 	CrownSplash SplashOutcome = "crown that throws droplets"
 	// PromptSplash is droplets thrown flat along a dry surface at the moment of
@@ -142,7 +142,7 @@ func (p *Splash) summarise() {
 		if !v.Applies {
 			continue
 		}
-		if v.Outcome == Crown {
+		if v.Outcome == CrownRises {
 			crown = crown || v.Exceeded()
 			continue
 		}
@@ -230,7 +230,7 @@ func (p *Splash) wet(s Stream, delta float64) {
 	thin := delta > 0.06 && delta < 0.15
 	p.add(SplashVerdict{
 		Criterion: "Rioboo and others 2003, crown", Measure: "We Oh^-0.4",
-		Value: k, Threshold: 400, Outcome: Crown, ThresholdSpeed: at(400),
+		Value: k, Threshold: 400, Outcome: CrownRises, ThresholdSpeed: at(400),
 		Range: "film of 0.06 to 0.15 drop diameters", Applies: thin, Known: "memory",
 	})
 	p.add(SplashVerdict{

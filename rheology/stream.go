@@ -33,6 +33,8 @@ type Stream struct {
 	Rate float64
 	// Viscosity in Pa s, Density in kg/m3 and SurfaceTension in N/m as in the Pour.
 	Viscosity, Density, SurfaceTension float64
+
+	outlet Jet // as it left
 }
 
 // longestFall is the fall up to which the drag of the air on a stream is left out.
@@ -67,6 +69,7 @@ func (p Pour) Stream(drop float64) (Stream, error) {
 		Viscosity: p.Viscosity.Value, Density: p.Density.Value, SurfaceTension: p.SurfaceTension.Value,
 	}
 	jet := Jet{p.Diameter, p.Speed, s.Viscosity, s.Density, s.SurfaceTension}
+	s.outlet = jet
 	s.ExitWeber = s.Density * p.Speed * p.Speed * p.Diameter / s.SurfaceTension
 	if s.Viscosity < math.Sqrt(s.Density*s.SurfaceTension*p.Diameter) {
 		s.CriticalWeber = drippingWeber(p.Diameter, p.outside(), s.Density, s.SurfaceTension)
