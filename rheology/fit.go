@@ -40,7 +40,7 @@ func (k FlowKind) String() string {
 
 // A FlowFit is a flow model fitted to points.
 type FlowFit struct {
-	Kind   FlowKind
+	Kind   FlowKind      // which model
 	Model  FlowModel     // with the fitted constants
 	Names  []string      // of the constants, in the order of the model's fields
 	Values []float64     // of the constants, in the model's units

@@ -56,3 +56,133 @@ func BenchmarkFitFlow(b *testing.B) {
 		})
 	}
 }
+
+// The covariance against what it stands for: the scatter of the constants over many
+// noisy copies of one curve.
+func TestFitCovarianceIsTheScatterOfRepeats(t *testing.T) {
+	m := HerschelBulkley{32, 18.7, 0.27}
+	const repeats = 300
+	var sum, sq, said [3]float64
+	for seed := range uint64(repeats) {
+		rng := rand.New(rand.NewPCG(seed, 9))
+		var pts []FlowPoint
+		for i := range 20 {
+			r := math.Pow(10, -1+3*float64(i)/19)
+			pts = append(pts, FlowPoint{ShearRate: r, Stress: m.Stress(r) + 0.8*rng.NormFloat64()})
+		}
+		f, err := FitFlow(FitHerschelBulkley, pts)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, v := range f.Values {
+			sum[i] += v / repeats
+			sq[i] += v * v / repeats
+			said[i] += f.StandardError(i) / repeats
+		}
+	}
+	for i := range 3 {
+		scatter := math.Sqrt(sq[i] - sum[i]*sum[i])
+		if r := said[i] / scatter; r < 0.8 || r > 1.25 {
+			t.Errorf("constant %d: standard error %g, scatter %g", i, said[i], scatter)
+		}
+	}
+}
+
+func TestAICcChoosesTheModelThatMadeThePoints(t *testing.T) {
+	for _, m := range []FlowModel{Newtonian{0.7}, PowerLaw{19.1, 0.39}, Bingham{36.1, 8.7}, HerschelBulkley{32, 18.7, 0.27}, Casson{9.3, 1.42}} {
+		right := 0
+		for seed := range uint64(20) {
+			pts := curvePoints(m, 20, 0.01, seed)
+			for i := range pts {
+				pts[i].Weight = 1 / (pts[i].Stress * pts[i].Stress) // equal shares
+			}
+			fits, err := BestFlow(pts)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for i := range fits[1:] {
+				if fits[i].AICc > fits[i+1].AICc {
+					t.Errorf("%s: not in order", m.Name())
+				}
+			}
+			if fits[0].Model.Name() == m.Name() {
+				right++
+			}
+		}
+		if right < 14 {
+			t.Errorf("%s: chosen %d times of 20", m.Name(), right)
+		}
+	}
+}
+
+func TestWeightsDecideWhichPointsCount(t *testing.T) {
+	pts := []FlowPoint{{1, 2, 0}, {10, 20, 0}, {100, 500, 1e-12}}
+	f, err := FitFlow(FitNewtonian, pts)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if math.Abs(f.Values[0]-2) > 1e-6 {
+		t.Errorf("got %g, want 2: the last point weighs nothing", f.Values[0])
+	}
+	pts[2].Weight = 0 // as much as the others
+	if f, err = FitFlow(FitNewtonian, pts); err != nil || f.Values[0] < 4 {
+		t.Errorf("got %v, %v", f.Values, err)
+	}
+}
+
+func TestFitRefusesTooLittle(t *testing.T) {
+	three := []FlowPoint{{1, 2, 0}, {10, 12, 0}, {100, 90, 0}}
+	nan := math.NaN()
+	for name, c := range map[string]struct {
+		kind   FlowKind
+		points []FlowPoint
+	}{
+		"no points":       {FitNewtonian, nil},
+		"no such model":   {flowKinds, three},
+		"negative model":  {-1, three},
+		"three for four":  {FitCarreau, three},
+		"one place":       {FitBingham, []FlowPoint{{1, 2, 0}, {1, 2, 0}, {1.1, 2.2, 0}}},
+		"NaN stress":      {FitNewtonian, []FlowPoint{{1, nan, 0}}},
+		"negative rate":   {FitNewtonian, []FlowPoint{{-1, 2, 0}}},
+		"negative weight": {FitNewtonian, []FlowPoint{{1, 2, -1}}},
+	} {
+		if _, err := FitFlow(c.kind, c.points); err == nil {
+			t.Errorf("%s: no error", name)
+		}
+	}
+	if _, err := BestFlow(nil); err == nil {
+		t.Error("no points: no error")
+	}
+	f, err := FitFlow(FitHerschelBulkley, three)
+	if err != nil {
+		t.Fatal(err)
+	}
+	// As many constants as points: the curve passes through, and nothing is known of
+	// the constants' errors.
+	if f.Covar != nil || !math.IsNaN(f.StandardError(0)) || !math.IsInf(f.AICc, 1) {
+		t.Errorf("got %+v", f)
+	}
+	for _, p := range three {
+		if math.Abs(f.Model.Stress(p.ShearRate)/p.Stress-1) > 1e-4 {
+			t.Errorf("misses %v by %g", p, f.Model.Stress(p.ShearRate)-p.Stress)
+		}
+	}
+	if one, err := BestFlow(three[:1]); err != nil || one[0].Kind != FitNewtonian {
+		t.Errorf("one point: %v, %v", one, err)
+	}
+	if s := FlowKind(99).String(); s != "flow kind 99" {
+		t.Errorf("got %q", s)
+	}
+}
+
+// A yield stress that would come out negative is held at zero.
+func TestFitHoldsConstantsAtZero(t *testing.T) {
+	pts := curvePoints(PowerLaw{1, 1.4}, 12, 0, 1)
+	f, err := FitFlow(FitBingham, pts)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if f.Values[0] != 0 {
+		t.Errorf("yield stress %g", f.Values[0])
+	}
+}

@@ -149,26 +149,43 @@ func ApparentViscosity(m FlowModel, shearRate float64) (float64, error) {
 
 // CheckFlow returns an InputError if the constants of a flow model make no sense:
 // viscosities and consistencies must be above 0, yield stresses and times 0 or more,
-// indices in 0..2. A model of your own is asked for its yield stress only.
+// indices in 0..2; a RangeError beyond 1e12 of their unit. A model of your own is asked
+// for its yield stress only.
 func CheckFlow(m FlowModel) error {
 	switch m := m.(type) {
 	case nil:
 		return &InputError{"flow model", math.NaN(), "", "a model"}
 	case Newtonian:
-		return positive("viscosity", m.PaS, "Pa s")
+		return constant("viscosity", m.PaS, "Pa s")
 	case PowerLaw:
-		return first(positive("consistency", m.K, "Pa s^n"), index(m.N))
+		return first(constant("consistency", m.K, "Pa s^n"), index(m.N))
 	case Bingham:
-		return first(notNegative("yield stress", m.Yield, "Pa"), positive("plastic viscosity", m.Plastic, "Pa s"))
+		return first(level("yield stress", m.Yield, "Pa"), constant("plastic viscosity", m.Plastic, "Pa s"))
 	case HerschelBulkley:
-		return first(notNegative("yield stress", m.Yield, "Pa"), positive("consistency", m.K, "Pa s^n"), index(m.N))
+		return first(level("yield stress", m.Yield, "Pa"), constant("consistency", m.K, "Pa s^n"), index(m.N))
 	case Casson:
-		return first(notNegative("yield stress", m.Yield, "Pa"), positive("plastic viscosity", m.Plastic, "Pa s"))
+		return first(level("yield stress", m.Yield, "Pa"), constant("plastic viscosity", m.Plastic, "Pa s"))
 	case Carreau:
-		return first(positive("viscosity at rest", m.Zero, "Pa s"), notNegative("viscosity at high rate", m.Infinite, "Pa s"),
-			notNegative("time", m.Time, "s"), index(m.N))
+		return first(constant("viscosity at rest", m.Zero, "Pa s"), level("viscosity at high rate", m.Infinite, "Pa s"),
+			level("time", m.Time, "s"), index(m.N))
 	}
-	return notNegative("yield stress", m.YieldStress(), "Pa")
+	return level("yield stress", m.YieldStress(), "Pa")
+}
+
+// constant wants a constant above 0 and level one of 0 or more, both of a size that
+// leaves room to calculate.
+func constant(quantity string, v float64, unit string) error {
+	if err := positive(quantity, v, unit); err != nil {
+		return err
+	}
+	return within(quantity, v, 1e-12, 1e12, unit, "anything that flows")
+}
+
+func level(quantity string, v float64, unit string) error {
+	if err := notNegative(quantity, v, unit); err != nil {
+		return err
+	}
+	return within(quantity, v, 0, 1e12, unit, "anything that flows")
 }
 
 func index(n float64) error {

@@ -43,6 +43,9 @@ func checkBand(quantity string, e Estimate) error {
 		if err := positive(quantity, v, "Pa s"); err != nil {
 			return err
 		}
+		if err := within(quantity, v, 1e-9, 1e12, "Pa s", "anything that flows"); err != nil {
+			return err
+		}
 	}
 	if !e.Contains(e.Value) {
 		return &InputError{quantity, e.Value, "Pa s", "a value inside its own band, Low <= Value <= High"}
@@ -57,7 +60,8 @@ func checkBand(quantity string, e Estimate) error {
 //
 // The band is the measurement's, joined in quadrature (in logarithms) by 15 % of
 // the change in ln(eta): none at TempC, more the farther away. A PaS that is not
-// positive or lies outside its own band is an InputError.
+// positive or lies outside its own band is an InputError, one beyond 1e-9..1e12 Pa s a
+// RangeError.
 func (m Measured) Viscosity(tempC float64) (Estimate, error) {
 	if err := m.check(); err != nil {
 		return Estimate{}, err

@@ -218,7 +218,10 @@ func (o Own) YieldStress(tempC float64) (Estimate, error) {
 		return Estimate{}, err
 	}
 	y := e.Times(o.Flow.YieldStress() / at)
-	return y, finite("yield stress", y.High, "Pa")
+	if err := finite("yield stress", y.High, "Pa"); err != nil {
+		return Estimate{}, err
+	}
+	return y, nil
 }
 
 func (o Own) check(tempC float64) error {

@@ -62,6 +62,9 @@ func (p Pipe) Flow(m FlowModel, pressure float64) (PipeFlow, error) {
 	if err := positive("pressure difference", pressure, "Pa"); err != nil {
 		return PipeFlow{}, err
 	}
+	if err := within("pressure difference", pressure, 0, 1e12, "Pa", sourcePipe); err != nil {
+		return PipeFlow{}, err
+	}
 	if err := CheckFlow(m); err != nil {
 		return PipeFlow{}, err
 	}

@@ -48,7 +48,7 @@ func (s Sucrose) check(tempC float64) error {
 // Genotelle's equation was read in a public program that cites Mathlouthi &
 // Genotelle 1995. Band: +-3 % for 30..65 Brix and 20..60 degC; outside, 0.25 % more
 // for each degC below 20, 0.2 % for each above 60, 0.3 % for each Brix above 65; from
-// 46 handbook values (testdata/sucrose_viscosity.csv: 6 read, 40 remembered), of
+// 46 handbook values (testdata/sucrose_viscosity.csv: 5 read, 41 remembered), of
 // which 96 % lie inside. It runs high when cold: 8 % at 40 Brix and 5 degC.
 func (s Sucrose) Viscosity(tempC float64) (Estimate, error) {
 	if err := s.check(tempC); err != nil {

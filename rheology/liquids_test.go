@@ -1,0 +1,180 @@
+package rheology
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"testing"
+)
+
+// More of each kind than the catalogue lists, at the ends of their contents.
+func everyLiquid() []Liquid {
+	own, err := FitVogel(TemperaturePoint{5, 0.4}, TemperaturePoint{20, 0.15}, TemperaturePoint{40, 0.06})
+	if err != nil {
+		panic(err)
+	}
+	return append(Catalogue(),
+		Dairy{}, Dairy{50}, Sucrose{}, Sucrose{19.9}, Sucrose{75}, Maple{60}, Maple{70}, Invert{70}, Invert{85},
+		Glucose{74}, Glucose{84}, Honey{14}, Honey{20}, Glycerol{},
+		Measured{Dairy{36}, 6, Factor(0.02, 1.05)}, Measured{Ketchup, 20, Factor(0.9, 1.1)},
+		Own{Name: "syrup of the house", Curve: own, DensityKgM3: 1300},
+		Own{Name: "gravy", Flow: HerschelBulkley{3, 2, 0.5}, FlowC: 60, DensityKgM3: 1050, SurfaceTensionNm: 0.05},
+		Own{Name: "dip", Curve: own, Flow: PowerLaw{2, 0.5}, FlowC: 20, DensityKgM3: 1050},
+	)
+}
+
+// Every property over the whole stated range: finite, positive, inside its own
+// band, and the viscosity falling as it warms.
+func TestEveryLiquidHoldsOverItsWholeRange(t *testing.T) {
+	for _, l := range everyLiquid() {
+		d := l.Describe()
+		if d.Name == "" || d.Source == "" || d.Band == "" || !(d.LowC < d.HighC) {
+			t.Errorf("%T %+v: description %+v lacks something", l, l, d)
+		}
+		last := math.Inf(1)
+		const steps = 400
+		for i := range steps + 1 {
+			tempC := d.LowC + (d.HighC-d.LowC)*float64(i)/steps
+			v, err := l.Viscosity(tempC)
+			if err != nil {
+				t.Fatalf("%s at %g degC: %v", d.Name, tempC, err)
+			}
+			if !(v.Value < last) {
+				// A flow curve alone does not change over its few degrees.
+				if o, ok := l.(Own); !ok || o.Curve.N > 0 {
+					t.Errorf("%s: viscosity does not fall at %g degC: %g after %g", d.Name, tempC, v.Value, last)
+				}
+			}
+			last = v.Value
+			rho, err := l.Density(tempC)
+			if err != nil {
+				t.Fatal(err)
+			}
+			sigma, err := l.SurfaceTension(tempC)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, e := range []Estimate{v, rho, sigma} {
+				if !(e.Low > 0 && e.Low <= e.Value && e.Value <= e.High && !math.IsInf(e.High, 1)) {
+					t.Errorf("%s at %g degC: %+v is no estimate", d.Name, tempC, e)
+				}
+			}
+			if rho.Value < 800 || rho.Value > 1500 || sigma.Value < 0.015 || sigma.Value > 0.09 {
+				t.Errorf("%s at %g degC: density %g, surface tension %g are no food's", d.Name, tempC, rho.Value, sigma.Value)
+			}
+		}
+	}
+}
+
+func TestOutsideItsRangeALiquidSaysWhoseRangeItIs(t *testing.T) {
+	for _, l := range everyLiquid() {
+		d := l.Describe()
+		for _, tempC := range []float64{d.LowC - 1, d.HighC + 1, 1e300} {
+			for name, f := range map[string]func(float64) (Estimate, error){"viscosity": l.Viscosity, "density": l.Density, "surface tension": l.SurfaceTension} {
+				e, err := f(tempC)
+				var r *RangeError
+				if !errors.As(err, &r) || r.Source == "" || e != (Estimate{}) {
+					t.Errorf("%s: %s at %g degC: got %v, %v, want a RangeError with a source", d.Name, name, tempC, e, err)
+				}
+			}
+		}
+		for _, tempC := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
+			for _, f := range []func(float64) (Estimate, error){l.Viscosity, l.Density, l.SurfaceTension} {
+				if _, err := f(tempC); !errors.Is(err, ErrInput) {
+					t.Errorf("%s at %g degC: got %v, want ErrInput", d.Name, tempC, err)
+				}
+			}
+		}
+	}
+}
+
+func TestContentsThatMakeNoSenseAreRefused(t *testing.T) {
+	nan, inf := math.NaN(), math.Inf(1)
+	for _, c := range []struct {
+		l    Liquid
+		kind error
+	}{
+		{Dairy{-1}, ErrRange}, {Dairy{51}, ErrRange}, {Dairy{nan}, ErrInput}, {Dairy{inf}, ErrInput},
+		{Sucrose{-1}, ErrRange}, {Sucrose{76}, ErrRange}, {Sucrose{nan}, ErrInput},
+		{Maple{50}, ErrRange}, {Invert{90}, ErrRange}, {Glucose{60}, ErrRange}, {Honey{30}, ErrRange}, {Honey{nan}, ErrInput},
+		{Glycerol{101}, ErrRange}, {Glycerol{nan}, ErrInput},
+		{Oil(-1), ErrInput}, {oils, ErrInput}, {Condensed(-1), ErrInput}, {condensedKinds, ErrInput}, {Sauce(-1), ErrInput}, {sauces, ErrInput},
+		{Measured{}, ErrInput}, {Measured{Dairy{36}, 6, Estimate{}}, ErrInput}, {Measured{Dairy{36}, 6, Estimate{0.02, 0.03, 0.04}}, ErrInput},
+		{Measured{Dairy{36}, 200, Exactly(0.02)}, ErrRange}, {Measured{Dairy{36}, 6, Estimate{nan, 0.01, 0.02}}, ErrInput},
+		{Own{}, ErrInput}, {Own{Flow: PowerLaw{-1, 0.5}, FlowC: 20}, ErrInput}, {Own{Flow: PowerLaw{1, 0.5}, FlowC: nan}, ErrInput},
+	} {
+		l := c.l
+		// Describe must not fail either, whatever it is asked of.
+		_ = l.Describe()
+		if _, err := l.Viscosity(20); !errors.Is(err, c.kind) {
+			t.Errorf("%T %+v: viscosity: got %v, want %v", l, l, err, c.kind)
+		}
+		if m, ok := l.(Measured); ok && m.Liquid != nil {
+			continue // its density is the liquid's, which may well be known
+		}
+		if _, err := l.Density(20); !errors.Is(err, c.kind) {
+			t.Errorf("%T %+v: density: got %v, want %v", l, l, err, c.kind)
+		}
+		if _, err := l.SurfaceTension(20); !errors.Is(err, c.kind) {
+			t.Errorf("%T %+v: surface tension: got %v, want %v", l, l, err, c.kind)
+		}
+	}
+	if _, err := (Own{Flow: PowerLaw{1, 0.5}, FlowC: 20}).Density(20); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+		t.Errorf("a liquid of one's own without a density: got %v", err)
+	}
+	if _, err := (Own{Flow: PowerLaw{1, 0.5}, FlowC: 20, SurfaceTensionNm: 5}).SurfaceTension(20); !errors.Is(err, ErrRange) {
+		t.Errorf("a surface tension of 5 N/m: got %v", err)
+	}
+}
+
+func TestPropertyCallsAllocateNothing(t *testing.T) {
+	for _, l := range everyLiquid() {
+		d := l.Describe()
+		tempC := (d.LowC + d.HighC) / 2
+		n := testing.AllocsPerRun(20, func() {
+			_, _ = l.Viscosity(tempC)
+			_, _ = ViscosityAtRate(l, tempC, 30)
+			_, _ = l.Density(tempC)
+			_, _ = l.SurfaceTension(tempC)
+		})
+		if n != 0 {
+			t.Errorf("%s: %g allocations", d.Name, n)
+		}
+	}
+}
+
+// At the shear rate of its description a liquid answers the same either way.
+func TestViscosityIsThatAtTheStatedShearRate(t *testing.T) {
+	rng := rand.New(rand.NewPCG(5, 1))
+	for _, l := range everyLiquid() {
+		d := l.Describe()
+		tempC := d.LowC + rng.Float64()*(d.HighC-d.LowC)
+		rate := d.ShearRate
+		if rate == 0 {
+			rate = 17 // any: it is Newtonian
+		}
+		a, err := l.Viscosity(tempC)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := ViscosityAtRate(l, tempC, rate)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if math.Abs(a.Value/b.Value-1) > 1e-12 || math.Abs(a.High/b.High-1) > 1e-12 {
+			t.Errorf("%s at %g degC: %+v, at %g 1/s %+v", d.Name, tempC, a, rate, b)
+		}
+	}
+}
+
+func TestCatalogueIsNewEveryTime(t *testing.T) {
+	Catalogue()[0] = nil
+	seen := map[string]bool{}
+	for _, l := range Catalogue() {
+		name := l.Describe().Name
+		if seen[name] {
+			t.Errorf("%s is listed twice", name)
+		}
+		seen[name] = true
+	}
+}

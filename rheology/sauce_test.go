@@ -1,0 +1,62 @@
+package rheology
+
+import (
+	"errors"
+	"math"
+	"testing"
+)
+
+func TestSauceFlowIsItsViscosity(t *testing.T) {
+	for s := range sauces {
+		d := s.Describe()
+		for i := range 11 {
+			tempC := d.LowC + (d.HighC-d.LowC)*float64(i)/10
+			m, err := s.Flow(tempC)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, rate := range []float64{0.1, 5, 50, 1000} {
+				e, err := s.ViscosityAtRate(tempC, rate)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if math.Abs(e.Value*rate/m.Stress(rate)-1) > 1e-12 {
+					t.Errorf("%s at %g degC, %g 1/s: %g, its curve %g", d.Name, tempC, rate, e.Value, m.Stress(rate)/rate)
+				}
+			}
+			y, err := s.YieldStress(tempC)
+			if err != nil || y.Value != m.YieldStress() {
+				t.Errorf("%s: yield stress %v, %v, its curve %g", d.Name, y, err, m.YieldStress())
+			}
+		}
+	}
+}
+
+// The flow curves at the temperatures they were measured are the table's.
+func TestKetchupMeetsItsCurves(t *testing.T) {
+	for _, c := range sauceTable[Ketchup].curves {
+		m, err := Ketchup.Flow(c.tempC)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := m.(HerschelBulkley); math.Abs(got.Yield-c.yield) > 1e-12 || math.Abs(got.K-c.k) > 1e-12 || got.N != c.n {
+			t.Errorf("at %g degC: %+v, want %+v", c.tempC, got, c)
+		}
+	}
+}
+
+func TestSauceRefusesRatesThatNobodyMeasured(t *testing.T) {
+	for _, rate := range []float64{0, 0.05, 2000} {
+		if _, err := Ketchup.ViscosityAtRate(20, rate); !errors.Is(err, ErrRange) {
+			t.Errorf("%g 1/s: %v", rate, err)
+		}
+	}
+	for _, s := range []Sauce{-1, sauces} {
+		if _, err := s.Flow(20); !errors.Is(err, ErrInput) {
+			t.Errorf("got %v", err)
+		}
+		if _, err := s.YieldStress(20); !errors.Is(err, ErrInput) {
+			t.Errorf("got %v", err)
+		}
+	}
+}
