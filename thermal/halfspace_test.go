@@ -71,7 +71,7 @@ func TestStrongConvectionHoldsTheSurface(t *testing.T) {
 }
 
 func TestASlabIsAHalfSpaceAtFirst(t *testing.T) {
-	slab := Solid{Material: butterLike, Height: 0.2, H: 12, StartC: 4, AmbientC: 30}
+	slab := Solid{Material: butterLike, Size: Size{Height: 0.2}, H: 12, StartC: 4, AmbientC: 30}
 	tr := mustTransient(t, slab)
 	for _, after := range []time.Duration{time.Second, time.Minute, 20 * time.Minute} {
 		for _, depth := range []float64{0, 0.005, 0.03} {

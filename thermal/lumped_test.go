@@ -11,7 +11,7 @@ import (
 var ballOfButter = Lumped{Material: butterLike, Volume: math.Pi * 512e-9 / 6, Area: math.Pi * 64e-6, H: 9, StartC: 4, AmbientC: 24}
 
 func TestLumpedBodyIsNearTheSeries(t *testing.T) {
-	tr := mustTransient(t, Solid{Material: butterLike, Diameter: 0.008, H: 9, StartC: 4, AmbientC: 24})
+	tr := mustTransient(t, Solid{Material: butterLike, Size: Size{Diameter: 0.008}, H: 9, StartC: 4, AmbientC: 24})
 	for _, after := range []time.Duration{20 * time.Second, 2 * time.Minute, 6 * time.Minute} {
 		got, err := ballOfButter.TempC(after)
 		if err != nil {

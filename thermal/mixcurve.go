@@ -24,6 +24,7 @@ func (m FrozenMix) Curve() (*EnthalpyCurve, error) {
 	const frozenSteps, wide = 512, 5.0
 	parts := m.parts()
 	water := parts[Water]
+	air := m.OverrunPercent / (100 + m.OverrunPercent)
 
 	// The most that freezes, by bisection on the monotone freezing curve.
 	most, over := 0.0, 1.0-1e-6
@@ -39,21 +40,21 @@ func (m FrozenMix) Curve() (*EnthalpyCurve, error) {
 	points := make([]curvePoint, 0, frozenSteps+64)
 	deepest := m.thawC(most)
 	for t := curveLow; t < deepest-1e-9; t += wide {
-		points = append(points, parts.point(t, most*water, m.OverrunPercent))
+		points = append(points, parts.point(t, most*water, air))
 	}
 	// Even steps in 1/unfrozen are near even steps in temperature.
 	top := 1 / (1 - most)
 	for i := range frozenSteps {
 		inverse := top + (1-top)*float64(i)/frozenSteps
 		frozen := 1 - 1/inverse
-		points = append(points, parts.point(m.thawC(frozen), frozen*water, m.OverrunPercent))
+		points = append(points, parts.point(m.thawC(frozen), frozen*water, air))
 	}
 	freeze := len(points)
 	start := m.thawC(0)
-	points = append(points, parts.point(start, 0, m.OverrunPercent))
+	points = append(points, parts.point(start, 0, air))
 	for t := wide * float64(int(start/wide)); t < curveHigh+wide/2; t += wide {
 		if t > start {
-			points = append(points, parts.point(t, 0, m.OverrunPercent))
+			points = append(points, parts.point(t, 0, air))
 		}
 	}
 	return newCurve(points, freeze, m.mixDensity()/(1+m.OverrunPercent/100)), nil
@@ -77,15 +78,16 @@ func (m FrozenMix) parts() mixParts {
 }
 
 // point returns the state at t with ice, kg per kg of mix.
-func (p mixParts) point(t, ice, overrunPercent float64) curvePoint {
+func (p mixParts) point(t, ice, air float64) curvePoint {
 	h := (p[Water]-ice)*unfrozenWaterHeat*t + ice*(-fusion+Ice.heatFit(t).integral(t))
 	for _, c := range [...]Component{Protein, Fat, Carbohydrate, Ash} {
 		h += p[c] * c.heatFit(t).integral(t)
 	}
-	return curvePoint{h: h, tempC: t, ice: ice, k: p.conductivity(t, ice, overrunPercent)}
+	return curvePoint{h: h, tempC: t, ice: ice, k: p.conductivity(t, ice, air)}
 }
 
-func (p mixParts) conductivity(t, ice, overrunPercent float64) float64 {
+// conductivity takes the ice, kg per kg, and the volume fraction of air.
+func (p mixParts) conductivity(t, ice, air float64) float64 {
 	// The fits end at -40 degC; conductivity hardly changes below.
 	t = max(t, -40)
 	volume, k := 0.0, 0.0
@@ -104,7 +106,6 @@ func (p mixParts) conductivity(t, ice, overrunPercent float64) float64 {
 	k /= volume
 	iceVolume := ice / Ice.densityFit().at(t)
 	k = levy(Ice.conductivityFit().at(min(t, 0)), k, iceVolume/(volume+iceVolume))
-	air := overrunPercent / (100 + overrunPercent)
 	// Dry air at 0 degC conducts 0.0243 W/(m K) (US Standard Atmosphere 1976).
 	return effectiveMedium(k, 0.0243+7e-5*t, air)
 }

@@ -6,80 +6,13 @@ import (
 )
 
 // A Solid is a piece of food or ware without change of phase that starts at one
-// temperature and exchanges heat with surroundings at another. Its shape follows
-// from the sizes given:
-//
-//	Diameter                   sphere
-//	Diameter, Long             long cylinder, ends not counted
-//	Diameter, Height           short cylinder
-//	Height                     slab, both faces exposed
-//	Height, Width, Long        long bar, ends not counted
-//	Height, Width, Depth       brick
-//
-// A slab with an insulated back is one of twice its thickness.
+// temperature and exchanges heat with surroundings at another.
 type Solid struct {
 	Material
-	Diameter float64 // m
-	Height   float64 // or thickness, m
-	Width    float64 // m
-	Depth    float64 // m
-	Long     bool    // so long that its ends do not matter
+	Size
 	H        float64 // heat transfer coefficient, W/(m2 K); +Inf: the surface is held
 	StartC   float64 // degC
 	AmbientC float64 // of the surroundings, degC
-}
-
-// A Place in a Solid is given along its sizes, each 0 at the centre and 1 at the
-// surface. The zero value is the centre.
-type Place struct {
-	R float64 // along the diameter
-	H float64 // along the height or thickness
-	W float64 // along the width
-	D float64 // along the depth
-}
-
-// axis is one direction of a Solid: its form and half size.
-type axis struct {
-	form Form
-	half float64
-	at   func(Place) float64
-}
-
-func (s Solid) axes() ([]axis, error) {
-	for _, v := range [...]struct {
-		name string
-		size float64
-	}{{"diameter", s.Diameter}, {"height", s.Height}, {"width", s.Width}, {"depth", s.Depth}} {
-		if err := notNegative(v.name, v.size, "m"); err != nil {
-			return nil, err
-		}
-	}
-	r := func(p Place) float64 { return p.R }
-	slabs := []axis{
-		{SlabForm, s.Height / 2, func(p Place) float64 { return p.H }},
-		{SlabForm, s.Width / 2, func(p Place) float64 { return p.W }},
-		{SlabForm, s.Depth / 2, func(p Place) float64 { return p.D }},
-	}
-	n := 0 // slab directions given, which must be the first n
-	for n < 3 && slabs[n].half > 0 {
-		n++
-	}
-	for _, a := range slabs[n:] {
-		if a.half > 0 {
-			return nil, &InputError{"width or depth", 2 * a.half, "m", "given after height, then width"}
-		}
-	}
-	switch {
-	case s.Diameter > 0 && n == 0 && !s.Long:
-		return []axis{{SphereForm, s.Diameter / 2, r}}, nil
-	case s.Diameter > 0 && n == 0:
-		return []axis{{CylinderForm, s.Diameter / 2, r}}, nil
-	case s.Diameter > 0 && n == 1 && !s.Long:
-		return []axis{{CylinderForm, s.Diameter / 2, r}, slabs[0]}, nil
-	case s.Diameter == 0 && (n == 3 || n == 1) && !s.Long, s.Diameter == 0 && n == 2 && s.Long:
-		return slabs[:n], nil
-	}
-	return nil, &InputError{"number of sizes", float64(n), "", "those of one of the six shapes"}
 }
 
 // Transient prepares the exact solution: the series of one direction, or for a

@@ -202,7 +202,7 @@ func FuzzSolid(f *testing.F) {
 	f.Add(0.05, 0.04, 0.0, 0.0, false, 1e3, 4.0, -24.0, 1.0, int64(1))
 	f.Add(0.0, 0.04, 0.03, 0.2, false, 1e-3, 80.0, 20.0, 0.0, int64(1e15))
 	f.Fuzz(func(t *testing.T, d, h, w, depth float64, long bool, coefficient, start, ambient, x float64, after int64) {
-		s := Solid{Material: butterLike, Diameter: d, Height: h, Width: w, Depth: depth, Long: long,
+		s := Solid{Material: butterLike, Size: Size{d, h, w, depth, long},
 			H: coefficient, StartC: start, AmbientC: ambient}
 		tr, err := s.Transient()
 		if err != nil {

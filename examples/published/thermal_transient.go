@@ -81,7 +81,7 @@ func newTransientCase(r testdata.Row) (transientCase, error) {
 	d, h := number("diameter_m"), number("height_m")
 	c.solid = thermal.Solid{
 		Material: thermal.Material{Conductivity: k, Density: rho, SpecificHeat: cp},
-		Diameter: d, Height: h, Long: strings.Contains(r.Text("solid"), "cylinder") && h == 0,
+		Size: thermal.Size{Diameter: d, Height: h, Long: strings.Contains(r.Text("solid"), "cylinder") && h == 0},
 		H: number("h_w_m2k"), StartC: number("start_c"), AmbientC: number("ambient_c"),
 	}
 	switch r.Text("solid") {
