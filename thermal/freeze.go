@@ -161,5 +161,5 @@ func brickPlank(b1, b2 float64) (p, r float64) {
 		}
 		return (x - 1) * (b1 - x) * (b2 - x) * math.Log(x/(x-1))
 	}
-	return p, (term(m)-term(l))/(8*s) + (2*b1+2*b2-1)/72
+	return p, (term(l)-term(m))/(8*s) + (2*b1+2*b2-1)/72
 }

@@ -21,6 +21,20 @@ var thermalConduction = []Check{
 		Claim: "half the last printed digit; rounded on the way 0.25 %", Points: lumpedBodies},
 	{Table: "ice_cream_freezing_curve", Package: "thermal", Quantity: "freezing curve of an ice cream mix", Unit: "degC",
 		Claim: "0.02 K inside the depression table, 0.3 K beyond it", Points: freezingCurve},
+	{Table: "mix_density_overrun", Package: "thermal", Quantity: "density and overrun of frozen desserts",
+		Claim: "printed digits", Points: mixDensityOverrun},
+	{Table: "choi_okos_at_minus_40", Package: "thermal", Quantity: "properties of food components",
+		Claim: "0.06 %", Points: choiOkosCold},
+	{Table: "ice_properties", Package: "thermal", Quantity: "properties of ice",
+		Claim: "density 0.4 %, conductivity 4 %, specific heat 3.5 %: as the sources among themselves", Points: iceProperties},
+	{Table: "dairy_composition", Package: "thermal", Quantity: "specific and latent heat by composition",
+		Claim: "specific heat 1.5 %, latent 1.1 %", Points: dairyComposition},
+	{Table: "food_by_water", Package: "thermal", Quantity: "specific and latent heat by water alone",
+		Claim: "half the last printed digit (latent heat 1.3 kJ/kg) where the table follows the rule, else 7 %", Points: foodByWater},
+	{Table: "food_enthalpy_examples", Package: "thermal", Quantity: "enthalpy of a food by composition", Unit: "kJ/kg",
+		Claim: "0.7 %", Points: foodEnthalpy},
+	{Table: "freezing_time_examples", Package: "thermal", Quantity: "freezing times of Plank and Pham", Unit: "h",
+		Claim: "half the last printed digit; chart 2 %", Points: freezingTimes},
 }
 
 func sucroseDepression(r testdata.Row) ([]Point, error) {

@@ -81,8 +81,8 @@ func newTransientCase(r testdata.Row) (transientCase, error) {
 	d, h := number("diameter_m"), number("height_m")
 	c.solid = thermal.Solid{
 		Material: thermal.Material{Conductivity: k, Density: rho, SpecificHeat: cp},
-		Size: thermal.Size{Diameter: d, Height: h, Long: strings.Contains(r.Text("solid"), "cylinder") && h == 0},
-		H: number("h_w_m2k"), StartC: number("start_c"), AmbientC: number("ambient_c"),
+		Size:     thermal.Size{Diameter: d, Height: h, Long: strings.Contains(r.Text("solid"), "cylinder") && h == 0},
+		H:        number("h_w_m2k"), StartC: number("start_c"), AmbientC: number("ambient_c"),
 	}
 	switch r.Text("solid") {
 	case "sphere":

@@ -1,0 +1,284 @@
+package thermal
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"gonum.org/v1/gonum/integrate/quad"
+)
+
+var lean = Food{Water: 0.73, Protein: 0.2, Fat: 0.06, Ash: 0.01, FreezeC: -1.2}
+
+// randomFood is a made-up composition from a fixed seed.
+func randomFood(r *rand.Rand) Food {
+	f := Food{Water: 0.3 + 0.6*r.Float64(), FreezeC: -0.5 - 8*r.Float64(), Porosity: 0.5 * r.Float64()}
+	rest := 1 - f.Water
+	f.Protein = rest * 0.5 * r.Float64()
+	f.Fat = (rest - f.Protein) * r.Float64()
+	f.Ash = (rest - f.Protein - f.Fat) * 0.1
+	f.Fibre = (rest - f.Protein - f.Fat) * 0.1
+	f.Carbohydrate = rest - f.Protein - f.Fat - f.Ash - f.Fibre
+	return f
+}
+
+func TestPropertiesLieBetweenTheirComponents(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	for range 200 {
+		f := randomFood(r)
+		f.Porosity = 0
+		for _, temp := range []float64{-35, -10, f.FreezeC, 0.5, 30, 120} {
+			rho, err := f.Density(temp)
+			if err != nil {
+				t.Fatal(err)
+			}
+			c, err := f.SpecificHeat(temp)
+			if err != nil {
+				t.Fatal(err)
+			}
+			k, err := f.Conductivity(temp)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !(rho > 850 && rho < 1700) || !(c > 1000 && c < 4300) || !(k > 0.1 && k < 2.7) {
+				t.Fatalf("%+v at %g: density %g, heat %g, conductivity %g", f, temp, rho, c, k)
+			}
+		}
+	}
+}
+
+func TestIceGrowsWithColdAndLeavesTheBoundWater(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 6))
+	for range 200 {
+		f := randomFood(r)
+		last := 0.0
+		for temp := 5.0; temp >= -40; temp -= 0.5 {
+			ice, err := f.IceFraction(temp)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if ice < last || ice > max(0, f.Water-0.4*f.Protein)+1e-12 || (temp >= f.FreezeC && ice != 0) {
+				t.Fatalf("%+v at %g: ice %g after %g", f, temp, ice, last)
+			}
+			last = ice
+		}
+	}
+}
+
+func TestEnthalpyIsTheIntegralOfApparentHeat(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 8))
+	for range 50 {
+		f := randomFood(r)
+		piece := func(a, b float64) float64 {
+			return quad.Fixed(func(x float64) float64 {
+				c, err := f.ApparentHeat(x)
+				if err != nil {
+					t.Fatal(err)
+				}
+				return c
+			}, a, b, 200, nil, 0)
+		}
+		sum := piece(-40, -10) + piece(-10, f.FreezeC) + piece(f.FreezeC+1e-12, 40)
+		low, _ := f.Enthalpy(-40)
+		high, err := f.Enthalpy(40)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if low != 0 || math.Abs(sum-high) > 1e-6*high {
+			t.Errorf("%+v: integral %g, enthalpy %g (at -40: %g)", f, sum, high, low)
+		}
+	}
+}
+
+func TestFatFreeDryAndAiryLimits(t *testing.T) {
+	water := Food{Water: 1, FreezeC: -0.1}
+	k, err := water.Conductivity(20)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want, _ := Water.Conductivity(20); math.Abs(k-want) > 1e-12 {
+		t.Errorf("water alone: %g, want %g", k, want)
+	}
+	airy := water
+	airy.Porosity = 0.5
+	rho, _ := airy.Density(20)
+	full, _ := water.Density(20)
+	if math.Abs(rho-full/2) > 1e-9 {
+		t.Errorf("half air: %g, full %g", rho, full)
+	}
+	if foam, _ := airy.Conductivity(20); !(foam > 0.1 && foam < k/2) {
+		t.Errorf("half air conducts %g, full %g", foam, k)
+	}
+}
+
+func TestFoodWithoutFreezingPointIsForAboveZero(t *testing.T) {
+	oil := Food{Fat: 1}
+	if _, err := oil.Density(20); err != nil {
+		t.Error(err)
+	}
+	for _, f := range []func(float64) (float64, error){oil.Density, oil.SpecificHeat, oil.Conductivity, oil.IceFraction} {
+		if _, err := f(-5); !errors.Is(err, ErrRange) {
+			t.Error(err)
+		}
+	}
+	for _, f := range []func(float64) (float64, error){oil.Enthalpy, oil.ApparentHeat} {
+		if _, err := f(-5); !errors.Is(err, ErrInput) {
+			t.Error(err)
+		}
+	}
+	if _, err := oil.Freezable(); !errors.Is(err, ErrInput) {
+		t.Error(err)
+	}
+}
+
+func TestFoodRefusesNonsense(t *testing.T) {
+	for name, spoil := range map[string]func(*Food){
+		"negative":       func(f *Food) { f.Protein = -0.1 },
+		"NaN":            func(f *Food) { f.Ash = math.NaN() },
+		"sum":            func(f *Food) { f.Carbohydrate = 0.3 },
+		"freezing point": func(f *Food) { f.FreezeC = 2 },
+		"porosity":       func(f *Food) { f.Porosity = 0.9 },
+	} {
+		f := lean
+		spoil(&f)
+		for i, call := range []func(float64) (float64, error){
+			f.Density, f.SpecificHeat, f.Conductivity, f.IceFraction, f.Enthalpy, f.ApparentHeat,
+			func(float64) (float64, error) { return f.FreezingHeat() },
+			func(float64) (float64, error) { _, err := f.Freezable(); return 0, err },
+		} {
+			if _, err := call(-5); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+				t.Errorf("%s, call %d: %v", name, i, err)
+			}
+		}
+	}
+	for _, temp := range []float64{-41, 151, math.NaN()} {
+		for i, call := range []func(float64) (float64, error){lean.Density, lean.SpecificHeat, lean.Conductivity, lean.IceFraction, lean.Enthalpy, lean.ApparentHeat} {
+			if _, err := call(temp); err == nil {
+				t.Errorf("call %d at %g: no error", i, temp)
+			}
+		}
+	}
+	for _, w := range []float64{0, 1.1, math.NaN()} {
+		if _, err := Watery(w, -1, 1000); err == nil {
+			t.Errorf("water %g: no error", w)
+		}
+	}
+}
+
+func TestFreezableOfAFoodIsNearTheRoughRules(t *testing.T) {
+	a, err := lean.Freezable()
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, err := Watery(0.73, -1.2, 1050)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		name string
+		a, b float64
+	}{{"heat", a.Heat, b.Heat}, {"latent", a.Latent, b.Latent}, {"frozen heat", a.FrozenHeat, b.FrozenHeat}, {"frozen k", a.FrozenK, b.FrozenK}, {"density", a.Density, b.Density}} {
+		if math.Abs(c.a/c.b-1) > 0.3 {
+			t.Errorf("%s: %g by composition, %g by water", c.name, c.a, c.b)
+		}
+	}
+}
+
+func TestComponentsRefuseNonsense(t *testing.T) {
+	for _, c := range []Component{-1, componentCount} {
+		if c.String() != "unknown component" {
+			t.Error(c.String())
+		}
+		if _, err := c.Density(0); !errors.Is(err, ErrInput) {
+			t.Error(err)
+		}
+	}
+	for _, f := range []func(float64) (float64, error){Ice.Density, Ice.Conductivity, Ice.SpecificHeat} {
+		if _, err := f(1); !errors.Is(err, ErrRange) {
+			t.Error(err)
+		}
+	}
+}
+
+// The constants found wrong in public code, held by a property each: textbook values
+// of water at 20 degC and ice at -20 degC, and of fat's heat at 60 degC.
+func TestConstantsThatPublicCodeGetsWrong(t *testing.T) {
+	for _, c := range []struct {
+		name      string
+		of        func(float64) (float64, error)
+		at, want  float64
+		tolerance float64
+	}{
+		{"water conductivity", Water.Conductivity, 20, 0.60, 0.01},
+		{"ice conductivity", Ice.Conductivity, -20, 2.4, 0.03},
+		{"water heat", Water.SpecificHeat, 20, 4180, 0.003},
+		{"fat heat", Fat.SpecificHeat, 60, 2055, 0.003},
+	} {
+		got, err := c.of(c.at)
+		if err != nil || math.Abs(got/c.want-1) > c.tolerance {
+			t.Errorf("%s: %g, want %g (%v)", c.name, got, c.want, err)
+		}
+	}
+}
+
+// Levy's rule does not mind which phase is called the dispersed one, and both rules
+// stay between the bounds of series and parallel.
+func TestMixingRulesForConductivity(t *testing.T) {
+	r := rand.New(rand.NewPCG(9, 10))
+	for range 1000 {
+		a, b, v := 0.02+3*r.Float64(), 0.02+3*r.Float64(), r.Float64()
+		if x, y := levy(a, b, v), levy(b, a, 1-v); math.Abs(x-y) > 1e-9*x {
+			t.Fatalf("levy(%g, %g, %g): %g, the other way %g", a, b, v, x, y)
+		}
+		if x, y := effectiveMedium(a, b, v), effectiveMedium(b, a, 1-v); math.Abs(x-y) > 1e-9*x {
+			t.Fatalf("effective medium of %g, %g, %g: %g, the other way %g", a, b, v, x, y)
+		}
+		series, parallel := 1/(v/a+(1-v)/b), v*a+(1-v)*b
+		for _, k := range []float64{levy(a, b, v), effectiveMedium(b, a, v)} {
+			if k < series*(1-1e-9) || k > parallel*(1+1e-9) {
+				t.Fatalf("%g and %g, %g of the first: %g outside %g..%g", a, b, v, k, series, parallel)
+			}
+		}
+	}
+	if k := levy(2, 2*(1+1e-9), 0.3); math.Abs(k-2) > 1e-8 {
+		t.Errorf("alike phases: %g", k)
+	}
+}
+
+func FuzzFood(f *testing.F) {
+	f.Add(0.6, 0.1, 0.1, 0.15, 0.03, 0.02, -2.0, 0.1, -10.0)
+	f.Add(0.6, 0.1, 0.1, 0.15, 0.03, 0.02, 0.0, 0.0, 80.0)
+	f.Fuzz(func(t *testing.T, w, p, fat, c, fibre, ash, freeze, air, temp float64) {
+		x := Food{w, p, fat, c, fibre, ash, freeze, air}
+		for i, call := range []func(float64) (float64, error){x.Density, x.SpecificHeat, x.Conductivity, x.IceFraction, x.ApparentHeat,
+			func(float64) (float64, error) { return x.FreezingHeat() }} {
+			if v, err := call(temp); err == nil && !(v >= 0) {
+				t.Fatalf("%+v at %g, call %d: %g", x, temp, i, v)
+			}
+		}
+		if v, err := x.Enthalpy(temp); err == nil && math.IsNaN(v) {
+			t.Fatal("NaN enthalpy")
+		}
+		for k := Water; k <= Ice; k++ {
+			if v, err := k.Density(temp); err == nil && !(v > 0) {
+				t.Fatal(k, temp, v)
+			}
+			if v, err := k.Conductivity(temp); err == nil && !(v > 0) {
+				t.Fatal(k, temp, v)
+			}
+			if v, err := k.SpecificHeat(temp); err == nil && !(v > 0) {
+				t.Fatal(k, temp, v)
+			}
+		}
+	})
+}
+
+func BenchmarkFoodConductivity(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := lean.Conductivity(-18); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,219 @@
+package thermal
+
+import (
+	"errors"
+	"math"
+	"testing"
+	"time"
+)
+
+// breadLike is an invented dough ball and how it is frozen.
+var breadLike = Freezing{
+	Food: Freezable{FreezeC: -2, Density: 1000, Heat: 3000, Latent: 140e3, FrozenK: 1.0, FrozenHeat: 1700, FrozenDensity: 950},
+	Size: Size{Diameter: 0.06}, Medium: BlastFreezer(), StartC: 20, EndC: -18,
+}
+
+func plankPham(t *testing.T, f Freezing) (plank, pham time.Duration) {
+	t.Helper()
+	plank, err := f.Plank()
+	if err != nil {
+		t.Fatal(err)
+	}
+	pham, err = f.Pham()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return plank, pham
+}
+
+// Plank's formula for a brick has his constants of slab, cylinder and ball as limits.
+func TestPlankBrickLimits(t *testing.T) {
+	for _, c := range []struct {
+		name         string
+		b1, b2, p, r float64
+	}{
+		{"cube", 1, 1, 1. / 6, 1. / 24},
+		{"near cube", 1.0005, 1.0005, 1. / 6, 1. / 24},
+		{"square bar", 1, 1e6, 1. / 4, 1. / 16},
+		{"slab", 1e5, 1e5, 1. / 2, 1. / 8},
+	} {
+		p, r := brickPlank(c.b1, c.b2)
+		if math.Abs(p-c.p) > 1e-3 || math.Abs(r-c.r) > 1e-3 {
+			t.Errorf("%s: P %.5f R %.5f, want %.5f %.5f", c.name, p, r, c.p, c.r)
+		}
+	}
+	last := 0.0
+	for b := 1.0; b < 8; b += 0.01 { // no jump where the cube is taken apart
+		_, r := brickPlank(1, b)
+		if r < last-1e-6 || (last > 0 && r-last > 1e-3) {
+			t.Fatalf("R jumps to %g at ratio %g from %g", r, b, last)
+		}
+		last = r
+	}
+}
+
+func TestFreezingOrder(t *testing.T) {
+	plank, pham := plankPham(t, breadLike)
+	if !(pham > plank) {
+		t.Errorf("Pham %v with cooling before and after is not above Plank %v", pham, plank)
+	}
+	for name, harder := range map[string]func(*Freezing){
+		"larger":         func(f *Freezing) { f.Size.Diameter *= 1.5 },
+		"weaker air":     func(f *Freezing) { f.Medium.H /= 2; f.Medium.HLow = 0 },
+		"warmer air":     func(f *Freezing) { f.Medium.TempC = -25 },
+		"more water":     func(f *Freezing) { f.Food.Latent *= 1.3 },
+		"long cylinder":  func(f *Freezing) { f.Size.Long = true },
+		"slab as thick":  func(f *Freezing) { f.Size = Size{Height: 0.06} },
+		"brick as thick": func(f *Freezing) { f.Size = Size{Height: 0.06, Width: 0.06, Depth: 0.3} },
+	} {
+		f := breadLike
+		harder(&f)
+		a, b := plankPham(t, f)
+		if a <= plank || b <= pham {
+			t.Errorf("%s: Plank %v Pham %v, not above %v %v", name, a, b, plank, pham)
+		}
+	}
+	f := breadLike
+	f.StartC = 5
+	if _, cooler := plankPham(t, f); cooler >= pham {
+		t.Error("a cooler start does not freeze sooner")
+	}
+}
+
+// common practice, no source: the same ball is ready sooner in moving air than in a
+// home freezer, sooner still in dry ice.
+func TestMediaRank(t *testing.T) {
+	last := Never
+	for _, m := range []Medium{HomeFreezer(), DeepFreezer(), BlastFreezer(), DryIce()} {
+		f := breadLike
+		f.Medium, f.EndC = m, -15
+		if _, pham := plankPham(t, f); pham < last {
+			last = pham
+		} else {
+			t.Errorf("%s takes %v, not below %v", m.Name, pham, last)
+		}
+	}
+}
+
+func TestMediaAreSoundAndTheColdOnesWarn(t *testing.T) {
+	for _, m := range []Medium{HomeFreezer(), ServingCabinet(), DeepFreezer(), BlastFreezer(), PlateFreezer(), DryIce()} {
+		if err := m.Validate(); err != nil {
+			t.Errorf("%s: %v", m.Name, err)
+		}
+		if m.TempC < -20 && m.Caution == "" {
+			t.Errorf("%s at %g degC has no caution", m.Name, m.TempC)
+		}
+	}
+	for name, m := range map[string]Medium{
+		"NaN temperature": {TempC: math.NaN(), H: 8},
+		"no coefficient":  {TempC: -18},
+		"low above":       {TempC: -18, H: 8, HLow: 9},
+		"negative low":    {TempC: -18, H: 8, HLow: -1},
+		"high below":      {TempC: -18, H: 8, HHigh: 7},
+		"infinite high":   {TempC: -18, H: 8, HHigh: math.Inf(1)},
+	} {
+		if err := m.Validate(); !errors.Is(err, ErrInput) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if err := (Medium{TempC: -100, H: 8}).Validate(); !errors.Is(err, ErrRange) {
+		t.Error(err)
+	}
+}
+
+func TestShapeFactorLimits(t *testing.T) {
+	for _, bi := range []float64{0.01, 1, 50} {
+		for name, c := range map[string]struct {
+			size Size
+			want float64
+		}{
+			"slab":          {Size{Height: 0.1}, 1},
+			"long cylinder": {Size{Diameter: 0.1, Long: true}, 2},
+			"ball":          {Size{Diameter: 0.1}, 3},
+			"vast brick":    {Size{Height: 0.1, Width: 100, Depth: 100}, 1},
+			"vast bar":      {Size{Height: 0.1, Width: 100, Long: true}, 1},
+			"flat disc":     {Size{Diameter: 100, Height: 0.1}, 1},
+			"tall cylinder": {Size{Diameter: 0.1, Height: 100}, 2},
+		} {
+			got, err := ShapeFactor(c.size, bi)
+			if err != nil || math.Abs(got-c.want) > 5e-3 {
+				t.Errorf("%s at Bi %g: %g, want %g (%v)", name, bi, got, c.want, err)
+			}
+		}
+	}
+	// At a small Biot number the factor is that of the surface to volume: 3 for a cube.
+	if got, _ := ShapeFactor(Size{Height: 1, Width: 1, Depth: 1}, 1e-6); math.Abs(got-3) > 1e-3 {
+		t.Errorf("cube: %g, want 3", got)
+	}
+	if _, err := ShapeFactor(Size{}, 1); !errors.Is(err, ErrInput) {
+		t.Error(err)
+	}
+	if _, err := ShapeFactor(Size{Height: 1}, 0); !errors.Is(err, ErrInput) {
+		t.Error(err)
+	}
+}
+
+func TestFreezingRefusesNonsense(t *testing.T) {
+	nan := math.NaN()
+	for name, spoil := range map[string]func(*Freezing){
+		"medium":             func(f *Freezing) { f.Medium.H = 0 },
+		"density":            func(f *Freezing) { f.Food.Density = nan },
+		"latent":             func(f *Freezing) { f.Food.Latent = -1 },
+		"conductivity":       func(f *Freezing) { f.Food.FrozenK = 0 },
+		"NaN freezing point": func(f *Freezing) { f.Food.FreezeC = nan },
+		"freezing point":     func(f *Freezing) { f.Food.FreezeC = 1 },
+		"warm medium":        func(f *Freezing) { f.Medium.TempC = -1 },
+		"no size":            func(f *Freezing) { f.Size = Size{} },
+	} {
+		f := breadLike
+		spoil(&f)
+		for _, method := range []func() (time.Duration, error){f.Plank, f.Pham} {
+			if _, err := method(); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+				t.Errorf("%s: %v", name, err)
+			}
+		}
+	}
+	for name, spoil := range map[string]func(*Freezing){
+		"heat":         func(f *Freezing) { f.Food.Heat = 0 },
+		"frozen heat":  func(f *Freezing) { f.Food.FrozenHeat = nan },
+		"cold start":   func(f *Freezing) { f.StartC = -5 },
+		"NaN end":      func(f *Freezing) { f.EndC = nan },
+		"end too cold": func(f *Freezing) { f.EndC = -40 },
+		"end unfrozen": func(f *Freezing) { f.EndC = 0 },
+		"Biot number":  func(f *Freezing) { f.Food.FrozenK = 1e-3 },
+		"above mean":   func(f *Freezing) { f.Food.FreezeC, f.StartC, f.EndC, f.Medium.TempC = -20, -19.9, -25, -30 },
+	} {
+		f := breadLike
+		spoil(&f)
+		if _, err := f.Pham(); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	f := breadLike
+	f.Size.Height = 0.03
+	if _, err := f.Plank(); !errors.Is(err, ErrInput) {
+		t.Error("Plank has no short cylinder:", err)
+	}
+	if _, err := f.Pham(); err != nil {
+		t.Error("Pham has:", err)
+	}
+}
+
+func FuzzFreezing(f *testing.F) {
+	f.Add(-2.0, 1000.0, 3000.0, 14e4, 1.0, 1700.0, 0.06, 0.0, 0.0, 0.0, 30.0, -35.0, 20.0, -18.0)
+	f.Fuzz(func(t *testing.T, freeze, rho, c, latent, k, cf, d, h, w, depth, coefficient, medium, start, end float64) {
+		x := Freezing{
+			Food: Freezable{freeze, rho, c, latent, k, cf, 0},
+			Size: Size{Diameter: d, Height: h, Width: w, Depth: depth}, Medium: Medium{TempC: medium, H: coefficient},
+			StartC: start, EndC: end,
+		}
+		for _, method := range []func() (time.Duration, error){x.Plank, x.Pham} {
+			if v, err := method(); err == nil && v < 0 {
+				t.Fatalf("%+v: %v", x, v)
+			}
+		}
+		if e, err := ShapeFactor(x.Size, coefficient); err == nil && !(e >= 1 && e <= 3.2) {
+			t.Fatalf("%+v: shape factor %g", x.Size, e)
+		}
+	})
+}
