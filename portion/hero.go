@@ -11,31 +11,45 @@ import (
 const mostUnits = 1_000_000
 
 // Heroes asks how many units to prepare so that enough of them come out fit for
-// the camera.
+// the camera. Either the success rate is known, or it is uncertain and past takes
+// speak for it.
 type Heroes struct {
-	SuccessRate float64 // chance that one unit is fit, above 0, up to 1
+	SuccessRate float64 // chance that one unit is fit, above 0, up to 1; 0 means judge by past takes
+	Takes       int     // past takes, where SuccessRate is 0; 0 or more
+	Good        int     // how many of them were fit, 0..Takes
 	Wanted      int     // fit units needed, 1 or more; 0 means 1
 	Confidence  float64 // wanted chance of having them, above 0, below 1; 0 means 0.95
 }
 
 // Units returns the least number n of units for which at least k = Wanted are fit
-// with probability Confidence:
+// with probability Confidence. With a known success rate p the number of fit units
+// is binomial:
 //
 //	P(n) = sum over i = k..n of C(n,i) p^i (1-p)^(n-i) = I(p; k, n-k+1)
 //
-// where p is SuccessRate and I the regularised incomplete beta function. Units are
-// taken as independent: one bad batch spoils more than this expects. P is computed
-// to about 1e-13, and a P within 1e-12 below Confidence counts as reached, so that
-// rounding never adds a unit.
+// with I the regularised incomplete beta function. Judged by past takes, p has a
+// beta distribution with a = Good+1 and b = Takes-Good+1 (every rate equally
+// likely before the first take), and the number is beta-binomial:
+//
+//	P(n) = 1 - sum over i = 0..k-1 of C(n,i) B(a+i, b+n-i)/B(a,b)
+//
+// Few takes cost units: that is the price of not knowing. Units are taken as
+// independent: one bad batch spoils more than this expects. P is computed to about
+// 1e-12 for hundreds of units (1e-9 for a million judged by takes), and a P within
+// 1e-11 below Confidence counts as reached, so that rounding never adds a unit.
 //
 // Errors: InputError for inputs that make no sense, RangeError if more than a
 // million units would be needed.
+//
+// Source: textbook distributions; checked against the printed tables of the
+// Boost.Math negative binomial examples. Their text says "at least 5" where the
+// numbers are for more than 5.
 func (h Heroes) Units() (int, error) {
 	h, err := h.checked()
 	if err != nil {
 		return 0, err
 	}
-	enough := func(n int) bool { return h.chance(n) >= h.Confidence-1e-12 }
+	enough := func(n int) bool { return h.chance(n) >= h.Confidence-1e-11 }
 	if !enough(mostUnits) {
 		return 0, &RangeError{"chance of the wanted units out of a million", h.chance(mostUnits), h.Confidence, 1, "", "limit of this package"}
 	}
@@ -59,10 +73,45 @@ func (h Heroes) Chance(n int) (float64, error) {
 }
 
 func (h Heroes) chance(n int) float64 {
-	if n < h.Wanted {
+	switch {
+	case n < h.Wanted:
 		return 0
+	case h.SuccessRate > 0:
+		return mathext.RegIncBeta(float64(h.Wanted), float64(n-h.Wanted+1), h.SuccessRate)
+	default:
+		return h.betaBinomial(n)
 	}
-	return mathext.RegIncBeta(float64(h.Wanted), float64(n-h.Wanted+1), h.SuccessRate)
+}
+
+// betaBinomial returns 1 less the chances of 0..Wanted-1 fit units, each from the
+// one before by the ratio of neighbours, in logarithms so that none underflows.
+func (h Heroes) betaBinomial(n int) float64 {
+	a, b, trials := float64(h.Good+1), float64(h.Takes-h.Good+1), float64(n)
+	logChance := mathext.Lbeta(a, b+trials) - mathext.Lbeta(a, b)
+	few := 0.0
+	for i := range h.Wanted {
+		few += math.Exp(logChance)
+		k := float64(i)
+		logChance += math.Log((trials - k) / (k + 1) * (a + k) / (b + trials - k - 1))
+	}
+	return min(max(0, 1-few), 1)
+}
+
+// LowestRate returns the success rate that past takes support at Confidence: the
+// true rate is at least that with this probability, every rate having been equally
+// likely before the first take. If all n takes were good it is (1-C)^(1/(n+1)); the
+// classical bound, which some tables give, is (1-C)^(1/n). SuccessRate is not
+// used. Errors as for Units.
+//
+// Source: the success-run theorem in its Bayesian form; checked against a printed
+// table of it.
+func (h Heroes) LowestRate() (float64, error) {
+	h.SuccessRate, h.Wanted = 0, 1
+	h, err := h.checked()
+	if err != nil {
+		return 0, err
+	}
+	return mathext.InvRegIncBeta(float64(h.Good+1), float64(h.Takes-h.Good+1), 1-h.Confidence), nil
 }
 
 // checked returns h with its zero values filled in, or what is wrong with it.
@@ -82,8 +131,20 @@ func (h Heroes) checked() (Heroes, error) {
 	if !(h.Confidence > 0 && h.Confidence < 1) {
 		return h, &InputError{"confidence (Confidence)", h.Confidence, "", "above 0 and below 1"}
 	}
-	if !(h.SuccessRate > 0 && h.SuccessRate <= 1) || math.IsNaN(h.SuccessRate) {
+	if !(h.SuccessRate >= 0 && h.SuccessRate <= 1) {
 		return h, &InputError{"success rate (SuccessRate)", h.SuccessRate, "", "above 0, at most 1"}
+	}
+	if h.Takes < 0 || h.Takes > mostUnits {
+		return h, &InputError{"past takes (Takes)", float64(h.Takes), "", "0 to a million"}
+	}
+	if h.Good < 0 || h.Good > h.Takes {
+		return h, &InputError{"good takes (Good)", float64(h.Good), "", "0 or more, at most Takes"}
+	}
+	if h.SuccessRate > 0 && h.Takes > 0 {
+		return h, &InputError{"past takes (Takes)", float64(h.Takes), "", "0 where the success rate is given"}
+	}
+	if h.SuccessRate == 0 && h.Takes == 0 {
+		return h, &InputError{"success rate (SuccessRate)", 0, "", "above 0, or past takes to judge by"}
 	}
 	return h, nil
 }

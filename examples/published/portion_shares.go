@@ -42,4 +42,48 @@ var portionShares = []Check{
 		Table: "controlled_rounding", Package: "portion", Quantity: "rounded entry", Unit: "bases", Claim: "both round down or up: within 1",
 		Points: controlledRounding,
 	},
+	{
+		Table: "tolerable_negative_error", Package: "portion", Quantity: "tolerable negative error", Unit: "g", Claim: "exact, less the rounding up to 0.1 g",
+		Points: tolerableNegativeError,
+	},
+	{
+		Table: "fill_deviation", Package: "portion", Quantity: "permissible deviation of a fill", Unit: "g", Claim: "equal",
+		Points: fillDeviation,
+	},
+	{
+		Table: "allowable_variation_us", Package: "portion", Quantity: "allowable variation", Unit: "g", Claim: "equal",
+		Points: allowableVariation,
+	},
+	{
+		Table: "sampling_eu", Package: "portion", Quantity: "sampling plan", Unit: "packages", Claim: "equal",
+		Points: samplingEU,
+	},
+	{
+		Table: "sample_factors", Package: "portion", Quantity: "factor of the mean", Claim: "half the last printed digit",
+		Points: sampleFactor,
+	},
+	{
+		Table: "scale_errors_r76", Package: "portion", Quantity: "permissible error", Unit: "e", Claim: "equal",
+		Points: scaleErrors,
+	},
+	{
+		Table: "scale_classes_r76", Package: "portion", Quantity: "class limit", Unit: "e", Claim: "equal",
+		Points: scaleClass,
+	},
+	{
+		Table: "uncertainty", Package: "portion", Quantity: "uncertainty", Unit: "as the row says", Claim: "half the last printed digit",
+		Points: uncertainty,
+	},
+	{
+		Table: "success_run", Package: "portion", Quantity: "lowest success rate", Claim: "half the last printed digit",
+		Points: successRun,
+	},
+	{
+		Table: "trials_for_successes", Package: "portion", Quantity: "units to prepare", Unit: "units", Claim: "equal",
+		Points: trialsForSuccesses,
+	},
+	{
+		Table: "chance_of_five", Package: "portion", Quantity: "probability", Claim: "half the fifth digit",
+		Points: chanceOfFive,
+	},
 }

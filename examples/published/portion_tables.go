@@ -2,7 +2,6 @@ package published
 
 import (
 	"fmt"
-	"math"
 
 	"example.org/honestplate/portion"
 	"example.org/honestplate/testdata"
@@ -96,9 +95,7 @@ func proportionalFit(r testdata.Row) ([]Point, error) {
 		return nil, err
 	}
 	want, err := r.Float("fit")
-	// Half a unit of the sixth digit.
-	half := 0.5 * math.Pow(10, math.Floor(math.Log10(want))-5)
-	return []Point{Near(cellLabel(r), want, got[m.row][m.column], half)}, err
+	return []Point{Near(cellLabel(r), want, got[m.row][m.column], digits(want, 6))}, err
 }
 
 func controlledRounding(r testdata.Row) ([]Point, error) {
