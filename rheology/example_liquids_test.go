@@ -1,0 +1,187 @@
+package rheology_test
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"text/tabwriter"
+
+	"example.org/honestplate/rheology"
+)
+
+// What a milk and a cream do when chilled: the band of cold cream is wide, and says
+// so.
+func ExampleDairy() {
+	for _, fat := range []float64{3.5, 12, 36} {
+		for _, tempC := range []float64{5, 60} {
+			e, err := rheology.Dairy{FatPercent: fat}.Viscosity(tempC)
+			if err != nil {
+				fmt.Println(err)
+				return
+			}
+			fmt.Printf("%4g %% fat, %2g degC: %5.2f mPa s, 95 %% band %.2f to %.2f\n", fat, tempC, e.Value*1e3, e.Low*1e3, e.High*1e3)
+		}
+	}
+	// Output:
+	// 3.5 % fat,  5 degC:  3.16 mPa s, 95 % band 2.82 to 3.85
+	//  3.5 % fat, 60 degC:  0.84 mPa s, 95 % band 0.76 to 0.92
+	//   12 % fat,  5 degC:  5.94 mPa s, 95 % band 3.91 to 9.00
+	//   12 % fat, 60 degC:  1.18 mPa s, 95 % band 1.08 to 1.30
+	//   36 % fat,  5 degC: 35.38 mPa s, 95 % band 12.61 to 99.25
+	//   36 % fat, 60 degC:  4.03 mPa s, 95 % band 3.67 to 4.44
+}
+
+// Cold cream thins as it is poured; how much is an estimate, and the band shows it.
+func ExampleDairy_ViscosityAtRate() {
+	cream := rheology.Dairy{FatPercent: 40}
+	for _, rate := range []float64{5, 100, 500} {
+		e, err := cream.ViscosityAtRate(5, rate)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%3g 1/s: %.0f mPa s (%.0f to %.0f)\n", rate, e.Value*1e3, e.Low*1e3, e.High*1e3)
+	}
+	// Output:
+	// 5 1/s: 72 mPa s (16 to 329)
+	// 100 1/s: 48 mPa s (16 to 148)
+	// 500 1/s: 39 mPa s (10 to 148)
+}
+
+// A cup time or a rheometer turns a factor into per cents, and the table then only
+// says how it changes with temperature.
+func ExampleMeasured() {
+	cream := rheology.Measured{Liquid: rheology.Dairy{FatPercent: 36}, TempC: 6, PaS: rheology.Within(0.021, 0.05)}
+	for _, tempC := range []float64{4, 6, 12} {
+		e, err := cream.Viscosity(tempC)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%2g degC: %.1f mPa s (%.1f to %.1f)\n", tempC, e.Value*1e3, e.Low*1e3, e.High*1e3)
+	}
+	// Output:
+	// 4 degC: 22.5 mPa s (21.3 to 23.6)
+	//  6 degC: 21.0 mPa s (20.0 to 22.1)
+	// 12 degC: 17.3 mPa s (16.3 to 18.3)
+}
+
+// Outside its range a liquid says which value left whose limits.
+func ExampleRangeError() {
+	_, err := rheology.Honey{MoisturePercent: 17}.Viscosity(2)
+	fmt.Println(errors.Is(err, rheology.ErrRange))
+	fmt.Println(err)
+	// Output:
+	// true
+	// rheology: temperature is 2 degC, outside 5..70 degC (Juszczak & Fortuna 2006, J. Food Eng. 75, Rheology of selected Polish honeys (abstract))
+}
+
+// What there is to pour, thinnest first as listed, each with its own range.
+func ExampleCatalogue() {
+	w := tabwriter.NewWriter(os.Stdout, 0, 0, 2, ' ', 0)
+	for _, l := range rheology.Catalogue() {
+		d := l.Describe()
+		tempC := min(max(20, d.LowC), d.HighC)
+		e, err := l.Viscosity(tempC)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Fprintf(w, "%s\t%g..%g degC\t%.2g Pa s at %g degC\n", d.Name, d.LowC, d.HighC, e.Value, tempC)
+	}
+	w.Flush()
+	// Output:
+	// water                           -20..110 degC  0.001 Pa s at 20 degC
+	// skim milk, 0.1 % fat            0..80 degC     0.0018 Pa s at 20 degC
+	// milk, 1.5 % fat                 0..80 degC     0.0019 Pa s at 20 degC
+	// milk, 3.5 % fat                 0..80 degC     0.002 Pa s at 20 degC
+	// half-cream, 12 % fat            0..80 degC     0.0037 Pa s at 20 degC
+	// cream, 30 % fat                 0..80 degC     0.014 Pa s at 20 degC
+	// cream, 36 % fat                 0..80 degC     0.022 Pa s at 20 degC
+	// sweetened condensed milk        5..50 degC     4.4 Pa s at 20 degC
+	// evaporated milk                 5..50 degC     0.11 Pa s at 20 degC
+	// sugar syrup, 50 Brix            0..80 degC     0.016 Pa s at 20 degC
+	// sugar syrup, 65 Brix            0..80 degC     0.15 Pa s at 20 degC
+	// maple syrup, 66.9 Brix          0..60 degC     0.23 Pa s at 20 degC
+	// invert syrup, 80 % solids       5..70 degC     6.5 Pa s at 20 degC
+	// glucose syrup, 80 % solids      15..70 degC    1.7e+02 Pa s at 20 degC
+	// honey, 17 % moisture            5..70 degC     18 Pa s at 20 degC
+	// olive oil                       5..90 degC     0.08 Pa s at 20 degC
+	// sunflower oil                   5..90 degC     0.065 Pa s at 20 degC
+	// rapeseed oil                    5..90 degC     0.078 Pa s at 20 degC
+	// corn oil                        5..90 degC     0.068 Pa s at 20 degC
+	// soya oil                        5..90 degC     0.066 Pa s at 20 degC
+	// peanut oil                      5..90 degC     0.078 Pa s at 20 degC
+	// cottonseed oil                  5..90 degC     0.067 Pa s at 20 degC
+	// safflower oil                   5..90 degC     0.062 Pa s at 20 degC
+	// rice bran oil                   5..90 degC     0.083 Pa s at 20 degC
+	// walnut oil                      5..90 degC     0.062 Pa s at 20 degC
+	// glycerol-water, 50 % glycerol   0..100 degC    0.006 Pa s at 20 degC
+	// glycerol-water, 85 % glycerol   0..100 degC    0.11 Pa s at 20 degC
+	// glycerol-water, 100 % glycerol  0..100 degC    1.4 Pa s at 20 degC
+	// tomato ketchup                  5..95 degC     1.8 Pa s at 20 degC
+	// mustard                         5..40 degC     1.9 Pa s at 20 degC
+	// mayonnaise                      5..40 degC     1.2 Pa s at 20 degC
+	// stirred yoghurt                 2..25 degC     0.45 Pa s at 20 degC
+	// custard                         4..60 degC     0.83 Pa s at 20 degC
+	// chocolate sauce                 5..50 degC     3.8 Pa s at 20 degC
+	// milk chocolate, melted          35..50 degC    3.7 Pa s at 35 degC
+	// dark chocolate, melted          35..50 degC    12 Pa s at 35 degC
+	// milk chocolate, tempered        28..33 degC    10 Pa s at 28 degC
+}
+
+// Chilling thickens a syrup more than the same step of warming thins it.
+func ExampleMaple() {
+	for _, tempC := range []float64{5, 15, 25} {
+		e, err := rheology.Maple{}.Viscosity(tempC)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%2g degC: %.2f Pa s\n", tempC, e.Value)
+	}
+	// Output:
+	// 5 degC: 0.86 Pa s
+	// 15 degC: 0.34 Pa s
+	// 25 degC: 0.16 Pa s
+}
+
+// Honey by its moisture, from a cool store and from the kitchen.
+func ExampleHoney() {
+	for _, moisture := range []float64{16, 18} {
+		for _, tempC := range []float64{12, 25} {
+			e, err := rheology.Honey{MoisturePercent: moisture}.Viscosity(tempC)
+			if err != nil {
+				fmt.Println(err)
+				return
+			}
+			fmt.Printf("%g %% moisture, %g degC: %.3g Pa s (%.2g to %.2g)\n", moisture, tempC, e.Value, e.Low, e.High)
+		}
+	}
+	// Output:
+	// 16 % moisture, 12 degC: 91.2 Pa s (51 to 1.6e+02)
+	// 16 % moisture, 25 degC: 12.9 Pa s (7.2 to 23)
+	// 18 % moisture, 12 degC: 38.6 Pa s (21 to 69)
+	// 18 % moisture, 25 degC: 6.47 Pa s (3.6 to 12)
+}
+
+// A sauce of your own from three viscosities measured at three temperatures.
+func ExampleFitVogel() {
+	curve, err := rheology.FitVogel(
+		rheology.TemperaturePoint{TempC: 8, PaS: 0.62},
+		rheology.TemperaturePoint{TempC: 20, PaS: 0.27},
+		rheology.TemperaturePoint{TempC: 45, PaS: 0.078},
+	)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	house := rheology.Own{Name: "house syrup", Curve: curve, DensityKgM3: 1310}
+	e, err := house.Viscosity(14)
+	fmt.Printf("14 degC: %.2f Pa s (%.2f to %.2f), %v\n", e.Value, e.Low, e.High, err)
+	_, err = house.Viscosity(70)
+	fmt.Println(err)
+	// Output:
+	// 14 degC: 0.40 Pa s (0.36 to 0.44), <nil>
+	// rheology: temperature is 70 degC, outside 3..50 degC (your measured points)
+}
