@@ -103,20 +103,12 @@ const (
 //
 // Food that has stood warm for the camera is not eaten: follow local food codes.
 func (c Cheese) Clock(a Air, lamps ...Lamp) (CheeseClock, error) {
-	c, err := c.complete()
+	c, light, err := c.complete(lamps)
 	if err != nil {
 		return CheeseClock{}, err
 	}
-	light, err := c.Absorptance.Absorbed(lamps...)
+	clock, err := c.likely(a, light)
 	if err != nil {
-		return CheeseClock{}, err
-	}
-	r, err := c.start(a, light)
-	if err != nil {
-		return CheeseClock{}, err
-	}
-	r.series = make([]HotPoint, 0, 256)
-	if err := r.run(); err != nil {
 		return CheeseClock{}, err
 	}
 	study := Study{
@@ -130,8 +122,31 @@ func (c Cheese) Clock(a Air, lamps ...Lamp) (CheeseClock, error) {
 	if err != nil {
 		return CheeseClock{}, err
 	}
+	clock.Opens, clock.Closes, clock.Decides = out[0].Window, out[1].Window, out[1].Decides
+	return clock, nil
+}
+
+// Likely computes the likely course alone, without bands: each Window has three
+// equal times, and Decides is empty.
+func (c Cheese) Likely(a Air, lamps ...Lamp) (CheeseClock, error) {
+	c, light, err := c.complete(lamps)
+	if err != nil {
+		return CheeseClock{}, err
+	}
+	return c.likely(a, light)
+}
+
+func (c Cheese) likely(a Air, light float64) (CheeseClock, error) {
+	r, err := c.start(a, light)
+	if err != nil {
+		return CheeseClock{}, err
+	}
+	r.series = make([]HotPoint, 0, 256)
+	if err := r.run(); err != nil {
+		return CheeseClock{}, err
+	}
 	return CheeseClock{
-		Opens: out[0].Window, Closes: out[1].Window, Decides: out[1].Decides,
+		Opens: Window{r.at[0], r.at[0], r.at[0]}, Closes: Window{r.at[1], r.at[1], r.at[1]},
 		Series: r.series, Balance: r.balance,
 	}, nil
 }
@@ -165,44 +180,46 @@ func (c Cheese) sample(a Air, light float64, x []float64, at []time.Duration) er
 	return nil
 }
 
-// complete checks the cheese and fills in its defaults.
-func (c Cheese) complete() (Cheese, error) {
+// complete checks the cheese, fills in its defaults and returns the light that it
+// absorbs, W/m2.
+func (c Cheese) complete(lamps []Lamp) (Cheese, float64, error) {
 	for _, d := range [...]struct {
-		v           *float64
-		or          float64
-		name        string
-		low, high   float64
-		unit, whose string
+		v         *float64
+		or        float64
+		name      string
+		low, high float64
+		unit      string
 	}{
-		{&c.Diameter, 0, "diameter of the round", 0.02, 1, "m", ""},
-		{&c.StartC, 90, "start temperature", 20, 110, "degC", ""},
-		{&c.BreadThickness, 0.008, "bread thickness", 0.001, 0.1, "m", ""},
-		{&c.UndersideH, 8, "heat transfer coefficient of the underside", 0.1, 1000, "W/(m2 K)", ""},
-		{&c.UndersideRiseC, 0, "rise of the underside", -40, 200, "K", ""},
-		{&c.Activity, 0.9, "water activity", 0, 1, "", ""},
-		{&c.RunnyC, 85, "runny limit", 30, 120, "degC", ""},
-		{&c.SetC, 55, "stretch limit", 20, 110, "degC", ""},
+		{&c.Diameter, 0, "diameter of the round", 0.02, 1, "m"},
+		{&c.StartC, 90, "start temperature", 20, 110, "degC"},
+		{&c.BreadThickness, 0.008, "bread thickness", 0.001, 0.1, "m"},
+		{&c.UndersideH, 8, "heat transfer coefficient of the underside", 0.1, 1000, "W/(m2 K)"},
+		{&c.UndersideRiseC, 0, "rise of the underside", -40, 200, "K"},
+		{&c.Activity, 0.9, "water activity", 0, 1, ""},
+		{&c.RunnyC, 85, "runny limit", 30, 120, "degC"},
+		{&c.SetC, 55, "stretch limit", 20, 110, "degC"},
 	} {
 		if *d.v == 0 {
 			*d.v = d.or
 		}
 		if err := within(d.name, *d.v, d.low, d.high, d.unit, "this package"); err != nil {
-			return c, err
+			return c, 0, err
 		}
 	}
 	if err := positive("cheese mass", c.Grams, "g"); err != nil {
-		return c, err
+		return c, 0, err
 	}
 	if err := within("thickness of the cheese", c.thickness(), 2e-4, 0.05, "m", "this package"); err != nil {
-		return c, err
+		return c, 0, err
 	}
 	if c.SetC >= c.RunnyC {
-		return c, &InputError{"stretch limit", c.SetC, "degC", "below the runny limit"}
+		return c, 0, &InputError{"stretch limit", c.SetC, "degC", "below the runny limit"}
 	}
 	if c.Absorptance == (Absorptance{}) {
 		c.Absorptance = PaleFood()
 	}
-	return c, nil
+	light, err := c.Absorptance.Absorbed(lamps...)
+	return c, light, err
 }
 
 // thickness of the cheese, m.

@@ -19,6 +19,7 @@ type hotRun struct {
 	light      float64 // absorbed at the surface, W/m2
 	food       int     // how many of the upper cells are what is looked at
 	limits     [maxLimits]float64
+	ofSurface  [maxLimits]bool // the limit is one of the surface, not of the food's mean
 	limitCount int
 	at         [maxLimits]time.Duration
 	airC       float64
@@ -60,11 +61,19 @@ func (r *hotRun) mean() float64 {
 	return sum / float64(r.food)
 }
 
+// looked is the temperature that a limit is about.
+func (r *hotRun) looked(limit int) float64 {
+	if r.ofSurface[limit] {
+		return r.surface
+	}
+	return r.mean()
+}
+
 // begin notes the limits passed before the start.
 func (r *hotRun) begin() {
 	for i := range r.limitCount {
 		r.at[i] = Never
-		if r.mean() <= r.limits[i] {
+		if r.looked(i) <= r.limits[i] {
 			r.at[i] = 0
 		}
 	}
@@ -78,22 +87,26 @@ func (r *hotRun) run() error {
 	for r.time < until {
 		dt := r.scale * min(max(0.25, 0.05*r.time), 60)
 		before, old := r.time, r.mean()
+		var was [maxLimits]float64
+		for i := range r.limitCount {
+			was[i] = r.looked(i)
+		}
 		f, err := r.x.At(r.surface, r.light)
 		if err != nil {
 			return err
 		}
-		was := r.surface
+		surface := r.surface
 		flow := r.advance(dt, f)
 		r.time += dt
-		r.dried -= 1000 * dt * (f.VapourRate + f.VapourSlope*(flow.surface-was))
+		r.dried -= 1000 * dt * (f.VapourRate + f.VapourSlope*(flow.surface-surface))
 		r.balance.Air += dt * (flow.heat - r.light)
 		r.balance.Light += dt * r.light
 		r.balance.Ends += dt * flow.below
 		now := r.mean()
 		passed := true
 		for i := range r.limitCount {
-			if r.at[i] == Never && old > r.limits[i] && now <= r.limits[i] {
-				share := (old - r.limits[i]) / (old - now)
+			if is := r.looked(i); r.at[i] == Never && was[i] > r.limits[i] && is <= r.limits[i] {
+				share := (was[i] - r.limits[i]) / (was[i] - is)
 				r.at[i] = time.Duration((before + share*dt) * float64(time.Second))
 			}
 			passed = passed && r.at[i] != Never

@@ -2,12 +2,39 @@ package thermal
 
 import "math"
 
+// A Head is what a lamp sits in.
+type Head int
+
+// The heads, with the share of the radiated power in the beam, were it as bright all
+// over as in the middle, and the factor to which that is known. Above 1 because a beam
+// is brighter in the middle than over the cone that the beam angle names. From published
+// photometrics of tungsten stage heads, except the first.
+const (
+	OpenFace Head = iota // a reflector or soft box: 0.6, divided and multiplied by 3 (estimate)
+	Fresnel              // 0.28, by 3: little in full spot, most in flood
+	Profile              // an ellipsoidal spot: 1.33, by 1.7
+	PAR                  // a PAR 64: 2.4, by 1.3
+)
+
+// share returns the head's BeamShare and the factor to which it is known.
+func (h Head) share() (share, factor float64) {
+	switch h {
+	case Fresnel:
+		return 0.28, 3
+	case Profile:
+		return 1.33, 1.7
+	case PAR:
+		return 2.4, 1.3
+	}
+	return 0.6, 3
+}
+
 // A Lamp lights the food. Lamp{Watts: 650, Source: Tungsten, Distance: 1.4,
 // BeamDegrees: 40} is a 650 W tungsten head at 1.4 m.
 //
-// Its heat follows from the power and the beam only to a factor of about three,
-// since heads differ so much in how much of the light they catch; a light meter
-// at the food (Lux) says it to a fifth or a third.
+// Its heat follows from the power and the beam only to a factor of 1.3 to 3, since
+// heads differ so much in how much of the light they catch; a light meter at the
+// food (Lux) says it to a third.
 type Lamp struct {
 	// Watts is the electrical power, W, 0..100000. A Flash has none: give Joules.
 	Watts float64
@@ -18,11 +45,10 @@ type Lamp struct {
 	// BeamDegrees is the full angle of the beam to half its peak, degrees, 1..180;
 	// 0 means 60, a plain reflector.
 	BeamDegrees float64
+	// Head is the kind of head, which says how much of the light is in the beam.
+	Head Head
 	// BeamShare is the share of the radiated power that is in the beam, were it as
-	// bright all over as in the middle, 0..3; 0 means 0.6. From published
-	// photometrics of theatre heads: Fresnels 0.1 (full spot) to 0.7 (flood),
-	// profile spots 0.8..1.9, PAR 64 2.1..2.6; above 1 because a beam is brighter in
-	// the middle than over the cone that the beam angle names.
+	// bright all over as in the middle, 0..3; 0 means the Head's.
 	BeamShare float64
 	// Transmittance of what hangs in front, 0..1; 0 means 1. A soft box or a full
 	// diffusion frame passes about 0.3..0.5 towards the food, a light one 0.7
@@ -111,6 +137,9 @@ func (l Lamp) parts() ([2]part, error) {
 	if err := l.Source.check(); err != nil {
 		return none, err
 	}
+	if l.Head < OpenFace || l.Head > PAR {
+		return none, &InputError{"lamp head", float64(l.Head), "", "open face, Fresnel, profile or PAR"}
+	}
 	for _, f := range [...]struct {
 		name           string
 		v, low, high   float64
@@ -151,7 +180,7 @@ func (l Lamp) parts() ([2]part, error) {
 			angle = 60
 		}
 		if share == 0 {
-			share = 0.6
+			share, _ = l.Head.share()
 		}
 		if transmittance == 0 {
 			transmittance = 1
@@ -176,16 +205,21 @@ func (l Lamp) parts() ([2]part, error) {
 }
 
 // LightBand returns the factors between which the true irradiance of these lamps
-// lies with 95 %, relative to Irradiance: divided and multiplied by 3 from power
-// and beam, by 1.35 where every lamp was measured (Lux); 1 and 1 without lamps.
+// lies with 95 %, relative to Irradiance: divided and multiplied by 1.35 where every
+// lamp was measured (Lux), by 1.5 where its BeamShare is given, else by what its Head
+// is known to; the worst of the lamps counts. 1 and 1 without lamps.
 func LightBand(lamps ...Lamp) (low, high float64) {
-	if len(lamps) == 0 {
-		return 1, 1
-	}
+	factor := 1.0
 	for _, l := range lamps {
-		if l.Lux == 0 {
-			return 1.0 / 3, 3
+		switch {
+		case l.Lux > 0:
+			factor = max(factor, 1.35)
+		case l.BeamShare > 0:
+			factor = max(factor, 1.5)
+		default:
+			_, f := l.Head.share()
+			factor = max(factor, f)
 		}
 	}
-	return 1 / 1.35, 1.35
+	return 1 / factor, factor
 }

@@ -88,11 +88,10 @@ type Exchanger struct {
 	factor            float64
 	popiel, exponent  float64 // curvature of a vertical cylinder; popiel 0 is none
 	free              float64 // Prandtl part of the free correlation
-	forced            float64 // h of forced convection, cubed
+	forced, warmer    float64 // h of forced convection; its power of film over stream temperature
 	airC, pressure    float64
 	vapour, rho       float64 // vapour pressure, Pa, and its density, kg/m3
 	virtual, radiance float64 // virtual temperature, K; fourth power of the air's, K4
-	prandtl           float64
 }
 
 // In checks the surface and the air and prepares them for At.
@@ -135,7 +134,6 @@ func (s Surface) In(a Air) (Exchanger, error) {
 	}
 	mu, k := viscosity(t), conductivity(t)
 	pr := airHeat * mu / k
-	x.prandtl = pr
 	switch s.Shape {
 	case VerticalPlate, VerticalCylinder:
 		x.free = plateFactor(pr)
@@ -145,23 +143,29 @@ func (s Surface) In(a Air) (Exchanger, error) {
 		x.free = sphereFactor(pr)
 	}
 	if s.Shape == VerticalCylinder && s.Diameter > 0 {
-		// Popiel 2008 as coded in general-purpose libraries: the thinner the
-		// cylinder, the thicker the layer beside its radius.
-		x.exponent = 0.9165 - 0.0043*math.Sqrt(pr) + 0.01333*math.Log(pr) + 0.0004809/pr
-		x.popiel = (0.0571322 + 0.20305*math.Pow(pr, -0.43)) * math.Pow(math.Sqrt(32)*s.Length/s.Diameter, x.exponent)
+		x.popiel, x.exponent = popiel(pr, s.Length/s.Diameter)
 	}
 	if a.Speed > 0 {
-		h, err := forcedCoefficient(s, a.Speed*density(a.TempC, pw, p)/mu, k, pr)
+		perMetre := a.Speed * density(a.TempC, pw, p) / mu
+		h, err := forcedCoefficient(s, perMetre, k, pr)
 		if err != nil {
 			return Exchanger{}, err
 		}
-		x.forced = h * h * h
+		x.forced = h
+		if s.Shape != Sphere {
+			// Properties belong to the film, whose temperature At knows: with Nu as Re^n,
+			// k as T^0.85 and nu as T^1.77, h goes as T^(0.85 - 1.77 n).
+			more, err := forcedCoefficient(s, 1.01*perMetre, k, pr)
+			if err != nil {
+				return Exchanger{}, err
+			}
+			x.warmer = 0.85 - 1.77*math.Log(more/h)/math.Log(1.01)
+		}
 	}
 	return x, nil
 }
 
-// forcedCoefficient returns h at a Reynolds number per metre. The properties are
-// those of the stream: k Re^(1/2) hardly changes with temperature.
+// forcedCoefficient returns h at a Reynolds number per metre.
 func forcedCoefficient(s Surface, perMetre, k, pr float64) (float64, error) {
 	across := s.Length
 	var n float64
@@ -260,9 +264,7 @@ func (x *Exchanger) coefficient(ts, ps, nu, k, rho float64) float64 {
 	case VerticalPlate, VerticalCylinder:
 		n = plateNusselt(ra, x.free)
 		if x.popiel > 0 {
-			// The correlation is for boundary layers: without one it would grow
-			// beyond all bounds.
-			n *= 1 + x.popiel*math.Pow(max(grashof, 1e4), -x.exponent/4)
+			n *= curvature(x.popiel, x.exponent, grashof)
 		}
 	case HorizontalCylinder:
 		n = cylinderNusselt(ra, x.free)
@@ -277,7 +279,9 @@ func (x *Exchanger) coefficient(ts, ps, nu, k, rho float64) float64 {
 	}
 	h := n * k / x.length
 	if x.forced > 0 {
-		h = math.Cbrt(h*h*h + x.forced)
+		film := (ts + x.airC + kelvin) / 2
+		f := x.forced * (1 + x.warmer*(film/(x.airC+kelvin)-1))
+		h = math.Cbrt(h*h*h + f*f*f)
 	}
 	return h * x.factor
 }

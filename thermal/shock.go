@@ -1,0 +1,121 @@
+package thermal
+
+import "math"
+
+// A Ware is a kind of glassware, and what sudden differences of temperature it is
+// known to stand.
+type Ware struct {
+	Name string
+	Wall Material
+	// YoungPa, Poisson and Expansion are the elastic modulus, Pa, Poisson's ratio and
+	// the thermal expansion, 1/K.
+	YoungPa, Poisson, Expansion float64
+	// LowK is the sudden difference from which it may break, HighK that from which it
+	// should be expected to, K.
+	LowK, HighK float64
+}
+
+// AnnealedGlass is ordinary soda-lime glass, blown or pressed: it can break from 30 to
+// 50 K (a glassmaker's page, read; bottles are customarily tested at 42 K, from memory).
+func AnnealedGlass() Ware {
+	return Ware{"annealed soda-lime glass", SodaLime(), 70e9, 0.22, 9e-6, 30, 50}
+}
+
+// TemperedGlass is toughened soda-lime ware: 200 to 250 K by the usual design figure
+// (from memory; a maker claims 300), but a scratch or a chip undoes it.
+func TemperedGlass() Ware {
+	return Ware{"tempered soda-lime glass", SodaLime(), 70e9, 0.22, 9e-6, 200, 250}
+}
+
+// BorosilicateGlass is laboratory and oven glass: it generally stands more than 90 K (a
+// test laboratory's page, read); thin ware 100..160 K by catalogues (from memory).
+func BorosilicateGlass() Ware {
+	return Ware{"borosilicate glass", Material{1.1, 2230, 830}, 64e9, 0.2, 3.3e-6, 90, 160}
+}
+
+// A Shock is the check of a sudden change of temperature.
+type Shock struct {
+	// DeltaK is the difference, K, positive for a hot glass cooled, the worse way: it
+	// puts the surface in tension.
+	DeltaK float64
+	// Risk is what the Ware's limits say.
+	Risk ShockRisk
+	// StressPa is the greatest surface stress of a flawless plate, Pa, by the
+	// thermoelastic formula; tension for a hot glass cooled. Practical strength of used
+	// annealed glass is 20..50 MPa (from memory).
+	StressPa float64
+}
+
+// A ShockRisk grades a Shock.
+type ShockRisk int
+
+// The risks.
+const (
+	ShockLow      ShockRisk = iota // below the difference from which it may break
+	ShockPossible                  // it may break: temper the glass in steps, or change the ware
+	ShockLikely                    // expect it to break: do not
+)
+
+// String returns the risk in words.
+func (r ShockRisk) String() string {
+	switch r {
+	case ShockLow:
+		return "below the known limits"
+	case ShockPossible:
+		return "may break"
+	}
+	return "expect it to break"
+}
+
+// Shock checks glassware at glassC into which a liquid at liquidC is poured, or on
+// which it falls. The wall is thickness m (0 means 3 mm) and the liquid's heat transfer
+// coefficient h W/(m2 K) (0 means 1000, a pour).
+//
+//	stress = E alpha dT/(1 - nu) / (1.5 + 3.25/Bi - 0.5 exp(-16/Bi)), Bi = h thickness/(2 k)
+//
+// A plate suddenly cooled on its faces (Manson; Kingery 1955, Factors affecting thermal
+// stress resistance of ceramic materials; from memory). The Risk is by the Ware's
+// published limits alone, taken the same for heating, which is milder. Scratches, chips
+// and thick bottoms break sooner. Wear eye protection, keep faces away, and warm or cool
+// ware in steps; these are estimates, not guarantees.
+func (w Ware) Shock(glassC, liquidC, thickness, h float64) (Shock, error) {
+	if thickness == 0 {
+		thickness = 0.003
+	}
+	if h == 0 {
+		h = 1000
+	}
+	for _, f := range [...]struct {
+		name         string
+		v, low, high float64
+		unit         string
+	}{
+		{"glass temperature", glassC, -100, 600, "degC"},
+		{"liquid temperature", liquidC, -100, 300, "degC"},
+		{"wall thickness", thickness, 1e-4, 0.05, "m"},
+		{"heat transfer coefficient", h, 0.1, 1e5, "W/(m2 K)"},
+		{"wall conductivity", w.Wall.Conductivity, 0.01, 1000, "W/(m K)"},
+		{"elastic modulus", w.YoungPa, 1e6, 1e12, "Pa"},
+		{"Poisson's ratio", w.Poisson, 0, 0.5, ""},
+		{"thermal expansion", w.Expansion, 0, 1e-3, "1/K"},
+		{"lower shock limit", w.LowK, 0, 1e4, "K"},
+		{"upper shock limit", w.HighK, 0, 1e4, "K"},
+	} {
+		if err := within(f.name, f.v, f.low, f.high, f.unit, "this package"); err != nil {
+			return Shock{}, err
+		}
+	}
+	if w.LowK > w.HighK {
+		return Shock{}, &InputError{"lower shock limit", w.LowK, "K", "at most the upper one"}
+	}
+	s := Shock{DeltaK: glassC - liquidC}
+	switch d := math.Abs(s.DeltaK); {
+	case d >= w.HighK:
+		s.Risk = ShockLikely
+	case d >= w.LowK:
+		s.Risk = ShockPossible
+	}
+	bi := h * thickness / 2 / w.Wall.Conductivity
+	s.StressPa = w.YoungPa * w.Expansion * s.DeltaK / (1 - w.Poisson) / (1.5 + 3.25/bi - 0.5*math.Exp(-16/bi))
+	return s, nil
+}

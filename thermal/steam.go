@@ -1,0 +1,131 @@
+package thermal
+
+import "math"
+
+// Steam is what one sees above something hot and moist: not the vapour but the
+// droplets that form where the vapour mixes with cooler air.
+type Steam struct {
+	// Visible reports that some mixture of the air at the surface with the room's is
+	// over-saturated, so that droplets form.
+	Visible bool
+	// LiquidGrams is the most liquid water that any mixture holds, g/m3. Breath on a
+	// day of 7 degC carries about 1.2 and is just seen (computed from an everyday
+	// observation); below some 0.3 steam shows against a dark ground with light from
+	// behind or not at all (engineering estimate: no published threshold was found).
+	LiquidGrams float64
+	// ThresholdC is the temperature of the surface below which nothing forms in this
+	// air, deg C; it lies lower where the room is cool and damp. 100 means that nothing
+	// forms below boiling.
+	ThresholdC float64
+}
+
+// Steam tells whether a surface at surfaceC with this water activity (0..1, 1 for
+// water and soup) steams visibly in the air a.
+//
+// The vapour at the surface, a_w p_ws(T_s), mixes with the room's along a straight
+// line of vapour pressure against temperature. Where the line lies above saturation,
+// the mixture condenses, warming as it does; the most liquid is found by trying 200
+// mixtures. Surfaces to 99 degC.
+//
+// Source: mixing of moist air (ASHRAE Handbook Fundamentals (SI) 2021, ch. 1, adiabatic
+// mixing); the criterion is that of cloud physics (mixing clouds), from memory.
+func (a Air) Steam(surfaceC, activity float64) (Steam, error) {
+	if err := a.Validate(); err != nil {
+		return Steam{}, err
+	}
+	if err := within("surface temperature", surfaceC, -50, 99, "degC", "this package"); err != nil {
+		return Steam{}, err
+	}
+	if err := within("water activity", activity, 0, 1, "", "a fraction"); err != nil {
+		return Steam{}, err
+	}
+	if pw := activity * saturation(surfaceC); pw > 0.99*a.pressure() {
+		return Steam{}, &RangeError{"vapour pressure at the surface", pw, 0, 0.99 * a.pressure(), "Pa", "99 % of the air pressure"}
+	}
+	liquid := a.mixingLiquid(surfaceC, activity)
+	return Steam{Visible: liquid > 0, LiquidGrams: liquid, ThresholdC: a.steamThreshold(activity)}, nil
+}
+
+// mixingLiquid is the most liquid of any mixture, g/m3.
+func (a Air) mixingLiquid(surfaceC, activity float64) float64 {
+	if surfaceC <= a.TempC {
+		return 0
+	}
+	p := a.pressure()
+	hotW, roomW := ratioFrom(activity*saturation(surfaceC), p), a.ratio()
+	hotH, roomH := enthalpy(surfaceC, hotW), enthalpy(a.TempC, roomW)
+	const n = 200
+	best := 0.0
+	for i := 1; i < n; i++ {
+		x := float64(i) / n
+		w, h := x*hotW+(1-x)*roomW, x*hotH+(1-x)*roomH
+		// Is it over-saturated at the temperature it would have without condensing?
+		t := (h - 2.501e6*w) / (1006 + 1860*w)
+		if w <= ratioFrom(saturation(t), p) {
+			continue
+		}
+		// Condensing keeps the enthalpy: find T with h = 1006 T + Ws(T)(...) + (w - Ws) 4186 T.
+		low, high := t, surfaceC
+		for range 40 {
+			t = (low + high) / 2
+			ws := ratioFrom(saturation(t), p)
+			if enthalpy(t, ws)+(w-ws)*4186*t < h {
+				low = t
+			} else {
+				high = t
+			}
+		}
+		ws := ratioFrom(saturation(t), p)
+		dry := p / (dryGas * (t + kelvin) * (1 + 1.607858*ws)) // kg of dry air per m3
+		best = max(best, 1000*dry*(w-ws))
+	}
+	return best
+}
+
+// steamThreshold is the lowest surface temperature from which some mixture is
+// over-saturated: where the line from the room's point to the surface's touches the
+// saturation curve.
+func (a Air) steamThreshold(activity float64) float64 {
+	const top = 99.0
+	forms := func(surfaceC float64) bool { return a.lineAbove(surfaceC, activity*saturation(surfaceC)) }
+	high := min(top, 0.99*boiling(a.pressure()))
+	if high <= a.TempC || !forms(high) {
+		return 100
+	}
+	low := a.TempC
+	for range 50 {
+		mid := (low + high) / 2
+		if forms(mid) {
+			high = mid
+		} else {
+			low = mid
+		}
+	}
+	return high
+}
+
+// lineAbove reports whether the straight line of vapour pressure from the room to a
+// surface with vapour ps rises above saturation somewhere between.
+func (a Air) lineAbove(surfaceC, ps float64) bool {
+	pw := a.vapour()
+	slope := (ps - pw) / (surfaceC - a.TempC)
+	if !(slope > 0) {
+		return false
+	}
+	// Line minus saturation is concave: its greatest value is where the slopes agree.
+	low, high := a.TempC, surfaceC
+	for range 50 {
+		t := (low + high) / 2
+		ln, relative := lnSaturation(t + kelvin)
+		if math.Exp(ln)*relative < slope {
+			low = t
+		} else {
+			high = t
+		}
+	}
+	t := (low + high) / 2
+	return pw+slope*(t-a.TempC) > saturation(t)*(1+1e-9)
+}
+
+// boiling is the temperature at which water boils under a pressure in Pa, deg C.
+func boiling(p float64) float64 { return saturatedAt(math.Log(p)) }
