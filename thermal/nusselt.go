@@ -94,7 +94,7 @@ func NusseltVerticalCylinder(ra, pr, slenderness float64) (float64, error) {
 		return 0, err
 	}
 	b, c := popiel(pr, slenderness)
-	return plateNusselt(ra, plateFactor(pr)) * curvature(b, c, ra/pr), nil
+	return plateNusselt(ra, plateFactor(pr)) * cylinderBend(b, c, ra/pr), nil
 }
 
 // popiel returns B (32^(1/2) L/D)^C and C.
@@ -103,7 +103,7 @@ func popiel(pr, slenderness float64) (b, c float64) {
 	return (0.0571322 + 0.20305*math.Pow(pr, -0.43)) * math.Pow(math.Sqrt(32)*slenderness, c), c
 }
 
-func curvature(b, c, grashof float64) float64 {
+func cylinderBend(b, c, grashof float64) float64 {
 	return 1 + b*math.Exp(-c/4*math.Log(max(grashof, 1e4)))
 }
 

@@ -264,7 +264,7 @@ func (x *Exchanger) coefficient(ts, ps, nu, k, rho float64) float64 {
 	case VerticalPlate, VerticalCylinder:
 		n = plateNusselt(ra, x.free)
 		if x.popiel > 0 {
-			n *= curvature(x.popiel, x.exponent, grashof)
+			n *= cylinderBend(x.popiel, x.exponent, grashof)
 		}
 	case HorizontalCylinder:
 		n = cylinderNusselt(ra, x.free)
