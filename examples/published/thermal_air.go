@@ -83,19 +83,6 @@ var airChecks = []Check{
 	},
 }
 
-// numbers reads columns as numbers.
-func numbers(r testdata.Row, columns ...string) ([]float64, error) {
-	out := make([]float64, len(columns))
-	for i, c := range columns {
-		v, err := r.Float(c)
-		if err != nil {
-			return nil, err
-		}
-		out[i] = v
-	}
-	return out, nil
-}
-
 // lastDigit is half a unit of the last printed digit of a number.
 func lastDigit(printed string) float64 {
 	mantissa, exponent, _ := strings.Cut(strings.ToLower(printed), "e")
