@@ -31,13 +31,13 @@ func ExampleScoop_Hold() {
 	//   softens    3:35 (1:30..6:59)
 	//   first drip 7:13 (3:41..10:01)
 	//   puddles    0:23 (0:07..1:14)
-	//   slumps     8:27 (4:24..11:46)
+	//   slumps     8:26 (4:23..11:46)
 	//   decided by air movement
 	// from -30 degC
-	//   softens    10:11 (6:20..14:35)
-	//   first drip 13:47 (7:22..17:23)
+	//   softens    10:10 (6:20..14:34)
+	//   first drip 13:46 (7:21..17:22)
 	//   puddles    1:28 (0:27..4:09)
-	//   slumps     15:31 (8:43..19:43)
+	//   slumps     15:31 (8:42..19:42)
 	//   decided by air movement
 }
 
