@@ -16,6 +16,7 @@ type AdvertisedError struct {
 	Liquids []string // the names of the liquids of the blend
 }
 
+// Error names the liquids and says what may be chosen instead.
 func (e *AdvertisedError) Error() string {
 	return fmt.Sprintf("rheology: will not blend %q: the advertised product is shown as it is sold; choose its temperature instead", e.Liquids)
 }

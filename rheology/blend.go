@@ -11,8 +11,8 @@ import (
 
 // A Part is an amount of a liquid in a blend.
 type Part struct {
-	Liquid Liquid
-	Grams  float64 // 0 or more
+	Liquid Liquid  // what it is
+	Grams  float64 // how much, g, 0 or more
 }
 
 // maxParts is how many different liquids a Mix can hold: it lets the property

@@ -9,14 +9,14 @@ import (
 // viscosity, to try the mixing rules on: from a publication, or from the user's own
 // cup. All three at one temperature.
 type BlendCase struct {
-	Source         string
-	TempC          float64
-	ThinFatPercent float64 // % by mass
-	ThinPaS        float64 // Pa s
-	ThickFatPercent,
-	ThickPaS float64
-	FatPercent float64 // of the blend, between the two
-	PaS        float64 // of the blend, as measured
+	Source          string  // whose numbers
+	TempC           float64 // degC
+	ThinFatPercent  float64 // fat of the thin part, % by mass
+	ThinPaS         float64 // viscosity of the thin part, Pa s
+	ThickFatPercent float64 // fat of the thick part, % by mass
+	ThickPaS        float64 // viscosity of the thick part, Pa s
+	FatPercent      float64 // of the blend, % by mass, between the two
+	PaS             float64 // of the blend, as measured, Pa s
 }
 
 // thick returns the mass fraction of the thick part that gives the blend its fat.
@@ -56,8 +56,8 @@ func (c BlendCase) Mix(r Rule) (Mix, error) {
 
 // A RuleScore is how a rule did on some blends. Ratios are predicted/measured.
 type RuleScore struct {
-	Rule            Rule
-	Blends          int
+	Rule            Rule    // that was tried
+	Blends          int     // on how many
 	Mean            float64 // geometric mean ratio: above 1 the rule is high
 	Lowest, Highest float64 // ratios
 	Spread          float64 // factor of one standard deviation about Mean; 1 for one blend

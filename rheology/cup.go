@@ -14,9 +14,12 @@ import (
 // for a Newtonian liquid at the temperature it was filled at. ISO2431, FordCup,
 // ZahnCup and ShellCup give the standard ones; fill the fields for a cup with a
 // calibration certificate. Cups of one name but different standards differ by
-// several per cent: never use the formula of one for another.
+// several per cent or several times: never use the formula of one for another.
+//
+// A Bostwick consistometer is not here: no published relation of its reading to
+// viscosity was found.
 type Cup struct {
-	Name    string
+	Name    string        // shown to people and in errors, such as "ISO 2431, 4 mm"
 	A       float64       // m2/s2, above 0
 	B       float64       // m2, 0 or more
 	C       float64       // s, 0 or more
@@ -31,28 +34,40 @@ type Cup struct {
 func (c Cup) String() string { return c.Name }
 
 func (c Cup) check() error {
-	if err := positive("constant A of "+c.label(), c.A, "m2/s2"); err != nil {
+	// The usual case first: naming what is wrong costs allocations.
+	least := c.Least.Seconds()
+	if c.A > 0 && c.B >= 0 && c.C >= 0 && c.Rel >= 0 && c.Rel < 1 && c.Reading >= 0 && least > 0 && c.Most >= c.Least &&
+		c.nu(least) > 0 && !math.IsInf(c.nu(c.Most.Seconds()), 0) {
+		return nil
+	}
+	return c.wrong()
+}
+
+// wrong returns the InputError of a cup that check did not pass.
+func (c Cup) wrong() error {
+	of := " of " + c.label()
+	if err := positive("constant A"+of, c.A, "m2/s2"); err != nil {
 		return err
 	}
 	for _, v := range []struct {
 		quantity string
 		value    float64
 		unit     string
-	}{{"constant B of ", c.B, "m2"}, {"constant C of ", c.C, "s"}, {"band of ", c.Rel, ""}, {"reading of ", c.Reading.Seconds(), "s"}} {
-		if err := notNegative(v.quantity+c.label(), v.value, v.unit); err != nil {
+	}{{"constant B", c.B, "m2"}, {"constant C", c.C, "s"}, {"band", c.Rel, ""}, {"reading", c.Reading.Seconds(), "s"}} {
+		if err := notNegative(v.quantity+of, v.value, v.unit); err != nil {
 			return err
 		}
 	}
 	if c.Rel >= 1 {
-		return &InputError{"band of " + c.label(), c.Rel, "", "below 1"}
+		return &InputError{"band" + of, c.Rel, "", "below 1"}
 	}
-	if err := positive("shortest time of "+c.label(), c.Least.Seconds(), "s"); err != nil {
+	if err := positive("shortest time"+of, c.Least.Seconds(), "s"); err != nil {
 		return err
 	}
 	if c.Most < c.Least {
-		return &InputError{"longest time of " + c.label(), c.Most.Seconds(), "s", fmt.Sprintf("at least the shortest, %v", c.Least)}
+		return &InputError{"longest time" + of, c.Most.Seconds(), "s", fmt.Sprintf("at least the shortest, %v", c.Least)}
 	}
-	return positive("viscosity at the shortest time of "+c.label(), c.nu(c.Least.Seconds()), "m2/s")
+	return &InputError{"viscosity at the limits" + of, c.nu(c.Least.Seconds()), "m2/s", "finite and above 0"}
 }
 
 func (c Cup) label() string {

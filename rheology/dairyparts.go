@@ -20,6 +20,20 @@ func dairyOf(l Liquid) (liquidKind, float64) {
 	return otherLiquid, math.NaN()
 }
 
+// lnDairyAt returns the logarithms of the viscosity of milk or cream known by its fat
+// alone, as lnViscosity does. Written out because an interface would allocate.
+func lnDairyAt(fatPercent, tempC, rate float64) (value, low, high float64, err error) {
+	d := Dairy{fatPercent}
+	if rate < 0 {
+		return d.lnViscosity(tempC)
+	}
+	e, err := d.ViscosityAtRate(tempC, rate)
+	if err != nil {
+		return 0, 0, 0, err
+	}
+	return math.Log(e.Value), math.Log(e.Low), math.Log(e.High), nil
+}
+
 // lnViscosity returns the logarithms of a liquid's viscosity in Pa s and of its band,
 // at a shear rate or, if rate is negative, at the liquid's own.
 func lnViscosity(l Liquid, tempC, rate float64) (value, low, high float64, err error) {

@@ -72,7 +72,7 @@ func compact(list []string) []string {
 func (m Mix) Viscosity(tempC float64) (Estimate, error) { return m.viscosity(tempC, -1) }
 
 // ViscosityAtRate returns the apparent viscosity in Pa s at a shear rate in 1/s,
-// mixed from the parts' own at that rate.
+// mixed from the parts' own at that rate, with the band of Viscosity.
 func (m Mix) ViscosityAtRate(tempC, shearRate float64) (Estimate, error) {
 	if err := notNegative("shear rate", shearRate, "1/s"); err != nil {
 		return Estimate{}, err
@@ -104,12 +104,9 @@ func (m Mix) viscosity(tempC, rate float64) (Estimate, error) {
 
 func (m Mix) evaluate(terms []term, tempC, rate float64) (Estimate, error) {
 	x := mixing{law: m.rule, tempC: tempC, kind: m.kind}
-	if rate >= 0 {
-		x.kind = max(x.kind, someDairy) // the table's band is that at its own shear rate
-	}
 	if x.kind == tableDairy {
 		var err error
-		if _, x.lnLow, x.lnHigh, err = (Dairy{m.fat}).lnViscosity(tempC); err != nil {
+		if _, x.lnLow, x.lnHigh, err = lnDairyAt(m.fat, tempC, rate); err != nil {
 			return Estimate{}, err
 		}
 	}

@@ -1,6 +1,7 @@
 package rheology
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -181,13 +182,5 @@ func byThickness(terms []term) {
 		}
 		return
 	}
-	slices.SortStableFunc(terms, func(a, b term) int {
-		switch {
-		case a.ln < b.ln:
-			return -1
-		case a.ln > b.ln:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(terms, func(a, b term) int { return cmp.Compare(a.ln, b.ln) })
 }

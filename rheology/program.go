@@ -7,7 +7,7 @@ import (
 
 // A Stock is one of the liquids at hand for a Program.
 type Stock struct {
-	Liquid     Liquid
+	Liquid     Liquid  // what it is
 	MinGrams   float64 // at least this much in the batch
 	MaxGrams   float64 // at most this much; 0 is no limit
 	CostPerKg  float64 // in any currency, 0 or more
@@ -25,7 +25,7 @@ type Stock struct {
 // What is said of LogMass holds all the more for liquids of different kinds: mix,
 // measure, correct.
 type Program struct {
-	Stock      []Stock
+	Stock      []Stock // the liquids at hand, at most 32
 	BatchGrams float64 // the total; a whole number of steps
 	StepGrams  float64 // the scale's step
 	TempC      float64 // at which the viscosity is wanted, degC
@@ -37,7 +37,7 @@ type Plan struct {
 	Cost      float64   // of the batch, in the currency of CostPerKg
 	TargetPaS float64   // Pa s
 	Predicted Estimate  // Pa s, of the mix in whole steps
-	Mix       Mix
+	Mix       Mix       // the same as a liquid
 }
 
 // bounded is a Program with what the arithmetic needs of it.

@@ -21,9 +21,9 @@ type Recipe struct {
 
 // A Batch is a recipe's answer: what to weigh out.
 type Batch struct {
-	Recipe     Recipe
-	ThinGrams  float64
-	ThickGrams float64
+	Recipe     Recipe   // that was asked
+	ThinGrams  float64  // of Recipe.Thin, g, whole steps
+	ThickGrams float64  // of Recipe.Thick, g, whole steps
 	TargetPaS  float64  // the viscosity wanted, Pa s
 	Predicted  Estimate // Pa s, with the band of Mix.Viscosity
 }

@@ -1,6 +1,7 @@
 package rheology
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -97,14 +98,7 @@ func (b bounded) round(exact []float64, target float64) []int {
 	}
 	// First to those with most broken off.
 	slices.SortStableFunc(broken, func(i, j int) int {
-		a, b := exact[i]-float64(steps[i]), exact[j]-float64(steps[j])
-		switch {
-		case a > b:
-			return -1
-		case a < b:
-			return 1
-		}
-		return 0
+		return cmp.Compare(exact[j]-float64(steps[j]), exact[i]-float64(steps[i]))
 	})
 	for len(broken) > 0 && left > 0 {
 		for _, i := range broken {

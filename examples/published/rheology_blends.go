@@ -17,6 +17,16 @@ var rheologyBlends = []Check{
 		Points: cupPoints,
 	},
 	{
+		Table: "cup_constants", Package: "rheology", Quantity: "constants and time limits", Unit: "",
+		Claim:  "every printed digit",
+		Points: cupConstantPoints,
+	},
+	{
+		Table: "cup_conversions", Package: "rheology", Quantity: "kinematic viscosity", Unit: "mm2/s",
+		Claim:  "half the last printed digit",
+		Points: cupConversionPoints,
+	},
+	{
 		Table: "log_mixing", Package: "rheology", Quantity: "mixed property", Unit: "",
 		Claim:  "every printed digit",
 		Points: logMixingPoints,
@@ -33,12 +43,46 @@ var rheologyBlends = []Check{
 	},
 }
 
+// cupOf returns the cup of a row's family and number.
+func cupOf(r testdata.Row, family, number string) (rheology.Cup, float64, error) {
+	n, err := r.Float(number)
+	if err != nil {
+		return rheology.Cup{}, 0, err
+	}
+	switch r.Text(family) {
+	case "ISO":
+		return rheology.ISO2431(int(n)), n, nil
+	case "DIN":
+		return rheology.DIN53211(), n, nil
+	case "Ford":
+		return rheology.FordCup(int(n)), n, nil
+	case "Zahn":
+		return rheology.ZahnCup(int(n)), n, nil
+	case "Shell":
+		return rheology.ShellCup(n), n, nil
+	}
+	return rheology.Cup{}, 0, fmt.Errorf("unknown cup %q", r.Text(family))
+}
+
+// cupReading returns the viscosity in m2/s that a cup tells from a row's time. The
+// printed times are not stopwatch readings by hand, so that only the calibration is
+// in the band.
+func cupReading(r testdata.Row, cup rheology.Cup) (rheology.Estimate, float64, error) {
+	seconds, err := r.Float("time_s")
+	if err != nil {
+		return rheology.Estimate{}, 0, err
+	}
+	cup.Reading = 0
+	e, err := cup.KinematicViscosity(time.Duration(seconds * float64(time.Second)))
+	return e, seconds, err
+}
+
 func cupPoints(r testdata.Row) ([]Point, error) {
-	number, err := r.Float("number")
+	cup, number, err := cupOf(r, "cup", "number")
 	if err != nil {
 		return nil, err
 	}
-	seconds, err := r.Float("time_s")
+	e, seconds, err := cupReading(r, cup)
 	if err != nil {
 		return nil, err
 	}
@@ -46,27 +90,53 @@ func cupPoints(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	label := fmt.Sprintf("%s %s, %g s", r.Text("cup"), r.Text("number"), seconds)
+	label := fmt.Sprintf("%s %g, %g s", r.Text("cup"), number, seconds)
 	if r.Text("assigned") == "fit" {
 		return []Point{Skip(label, "the cup's number is not printed; it was assigned by fit")}, nil
 	}
-	var cup rheology.Cup
-	switch r.Text("cup") {
-	case "Zahn":
-		cup = rheology.ZahnCup(int(number))
-	case "Shell":
-		cup = rheology.ShellCup(number)
-	case "Ford":
-		cup = rheology.FordCup(int(number))
-	default:
-		return nil, fmt.Errorf("unknown cup %q", r.Text("cup"))
-	}
-	cup.Reading = 0 // the printed times are not stopwatch readings by hand
-	e, err := cup.KinematicViscosity(time.Duration(seconds * float64(time.Second)))
+	return []Point{{Label: label, Published: nu, Predicted: e.Value * 1e6, Low: e.Low * 1e6, High: e.High * 1e6}}, nil
+}
+
+func cupConstantPoints(r testdata.Row) ([]Point, error) {
+	cup, number, err := cupOf(r, "family", "number")
 	if err != nil {
 		return nil, err
 	}
-	return []Point{{Label: label, Published: nu, Predicted: e.Value * 1e6, Low: e.Low * 1e6, High: e.High * 1e6}}, nil
+	label := fmt.Sprintf("%s %g", r.Text("family"), number)
+	var points []Point
+	for _, c := range []struct {
+		column    string
+		predicted float64
+	}{
+		{"a_mm2_per_s2", cup.A * 1e6},
+		{"b_mm2", cup.B * 1e6},
+		{"c_s", cup.C},
+		{"least_s", cup.Least.Seconds()},
+		{"most_s", cup.Most.Seconds()},
+	} {
+		v, err := r.Float(c.column)
+		if err != nil {
+			return nil, err
+		}
+		points = append(points, NearRel(label+" "+c.column, v, c.predicted, 1e-12))
+	}
+	return points, nil
+}
+
+func cupConversionPoints(r testdata.Row) ([]Point, error) {
+	cup, number, err := cupOf(r, "family", "number")
+	if err != nil {
+		return nil, err
+	}
+	e, seconds, err := cupReading(r, cup)
+	if err != nil {
+		return nil, err
+	}
+	nu, err := r.Float("viscosity_mm2_per_s")
+	if err != nil {
+		return nil, err
+	}
+	return []Point{Near(fmt.Sprintf("%s %g, %g s", r.Text("family"), number, seconds), nu, e.Value*1e6, 5e-5)}, nil
 }
 
 func logMixingPoints(r testdata.Row) ([]Point, error) {

@@ -1,0 +1,47 @@
+package rheology_test
+
+import (
+	"testing"
+	"time"
+
+	. "example.org/honestplate/rheology"
+)
+
+func TestPropertyCallsOfBlendsAllocateNothing(t *testing.T) {
+	measured := Part{Measured{Dairy{FatPercent: 36}, 6, Factor(0.03, 1.1)}, 100}
+	milk, light, syrup := Part{Dairy{FatPercent: 3.5}, 300}, Part{Dairy{FatPercent: 12}, 50}, Part{Sucrose{Brix: 60}, 20}
+	for _, c := range []struct {
+		rule  Rule
+		parts []Part
+	}{
+		{LogMass, []Part{milk, light}},
+		{LogMass, []Part{milk, light, measured, syrup}},
+		{LogVolume, []Part{milk, measured, syrup}},
+		{Emulsion, []Part{milk, light, measured}},
+		{Interaction{D: -0.2, E: 0.1}, []Part{milk, syrup}},
+	} {
+		m := mustBlend(t, c.rule, c.parts...)
+		for name, call := range map[string]func(){
+			"Viscosity":       func() { m.Viscosity(12) },
+			"ViscosityAtRate": func() { m.ViscosityAtRate(12, 50) },
+			"Density":         func() { m.Density(12) },
+			"SurfaceTension":  func() { m.SurfaceTension(12) },
+		} {
+			if n := testing.AllocsPerRun(100, call); n != 0 {
+				t.Errorf("%v of %d parts: %s allocates %v times", c.rule, len(c.parts), name, n)
+			}
+		}
+	}
+	r := kitchen(1000, 0.1)
+	cup := ISO2431(4)
+	for name, call := range map[string]func(){
+		"For":                func() { r.For(0.012) },
+		"Reach":              func() { r.Reach() },
+		"KinematicViscosity": func() { cup.KinematicViscosity(40 * time.Second) },
+		"Time":               func() { cup.Time(5e-5) },
+	} {
+		if n := testing.AllocsPerRun(100, call); n != 0 {
+			t.Errorf("%s allocates %v times", name, n)
+		}
+	}
+}
