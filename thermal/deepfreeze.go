@@ -160,7 +160,7 @@ func (d DeepFreeze) After(stages ...FreezeStage) ([]FreezeState, error) {
 
 const (
 	freezeCells     = 40
-	freezeTolerance = 1e-4
+	freezeTolerance = 3e-4
 )
 
 // A freezeModel is a checked DeepFreeze and its curve.

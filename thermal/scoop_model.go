@@ -70,7 +70,7 @@ func (s Scoop) model(a Air, lamps []Lamp) (*scoopModel, error) {
 	if err := s.check(); err != nil {
 		return nil, err
 	}
-	m := &scoopModel{s: s, air: a, cells: 40, tol: 1e-4}
+	m := &scoopModel{s: s, air: a, cells: 40, tol: 3e-4}
 	var err error
 	if m.light, err = s.Absorptance.Absorbed(lamps...); err != nil {
 		return nil, err

@@ -105,10 +105,9 @@ func (r *scoopRun) times(m *scoopModel, x []float64, at []time.Duration) error {
 	r.begin(m, &r.ball, p)
 	slump := r.e.expect(p.radius*math.Cbrt(1-x[scoopSlump]), p.flowC)
 	for r.e.t < end && !r.e.allFired() {
-		if err := r.e.advance(end); err != nil {
+		if err := r.e.advanceShedding(end, p.flowC, p.film); err != nil {
 			return err
 		}
-		r.e.shed(p.flowC, p.film)
 	}
 	at[slumps] = r.e.firedAt(slump)
 	return r.table.err
@@ -221,10 +220,9 @@ func (m *scoopModel) series() ([]ScoopMoment, error) {
 	for i := range scoopMoments + 1 {
 		t := end * float64(i) / scoopMoments
 		for ball.e.t < t {
-			if err := ball.e.advance(t); err != nil {
+			if err := ball.e.advanceShedding(t, p.flowC, p.film); err != nil {
 				return nil, err
 			}
-			ball.e.shed(p.flowC, p.film)
 		}
 		for face.e.t < t && face.e.firedAt(drip) == Never {
 			before := face.table.vapour(face.e.surfaceC())

@@ -184,10 +184,9 @@ func TestScoopEnergyBalance(t *testing.T) {
 		}
 		cells := r.e.n
 		for r.e.t < 1200 {
-			if err := r.e.advance(1200); err != nil {
+			if err := r.e.advanceShedding(1200, p.flowC, p.film); err != nil {
 				t.Fatal(err)
 			}
-			r.e.shed(p.flowC, p.film)
 		}
 		if r.e.n == cells {
 			t.Error("nothing dripped")

@@ -60,8 +60,9 @@ type Body struct {
 	// Uniform makes the shells equally thick. Otherwise they are thin at the
 	// surface and thicker inside, which for the same number is more accurate.
 	Uniform bool
-	// Tolerance is the error allowed in one time step as a fraction of the heat
-	// that would warm the body along its whole Curve; 0 means 2e-5. 1e-9 to 0.01.
+	// Tolerance is the error allowed in one time step as a share of the heat that
+	// has passed the surface so far; 0 means 1e-4. 1e-9 to 0.01. Over a run the
+	// errors add up to some ten times that, or less.
 	Tolerance float64
 }
 
@@ -154,7 +155,7 @@ func (b Body) grade() float64 {
 
 func (b Body) tolerance() float64 {
 	if b.Tolerance == 0 {
-		return 2e-5
+		return 1e-4
 	}
 	return b.Tolerance
 }

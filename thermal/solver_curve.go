@@ -32,12 +32,20 @@ func Sharp(meltC, width, cs, cl, l, ks, kl, lowC, highC float64) Curve {
 }
 
 // compiled is a Curve made ready: straight pieces of enthalpy against the
-// Kirchhoff potential u, the integral of k dT. On piece j, h = base[j] +
-// slope[j] u and T = temp[j] + (u-u[j])/k[j].
+// Kirchhoff potential u, the integral of k dT. On piece j, h = base + slope u and
+// T = temp[j] + (u-u[j])/k[j].
 type compiled struct {
-	temp, u, h     []float64
-	k, slope, base []float64 // one fewer
-	given          Curve     // the points before they were divided
+	temp, u, h []float64
+	k          []float64 // one fewer
+	piece      []line    // one fewer
+	given      Curve     // the points before they were divided
+}
+
+// A line is a piece of a compiled curve: what the solver reads together.
+type line struct {
+	slope, base float64
+	low, high   float64 // potentials at its ends; the first and last reach to infinity
+	perSlope    float64 // 1/slope
 }
 
 // maxCurvePoints bounds what a curve may hold.
@@ -78,7 +86,7 @@ func (c Curve) compile() (*compiled, error) {
 // load fills the pieces, keeping the slices for the next curve.
 func (m *compiled) load(c Curve) {
 	m.temp, m.u, m.h = m.temp[:0], m.u[:0], m.h[:0]
-	m.k, m.slope, m.base = m.k[:0], m.slope[:0], m.base[:0]
+	m.k, m.piece = m.k[:0], m.piece[:0]
 	m.given = c
 	u := 0.0
 	m.temp, m.u, m.h = append(m.temp, c[0].TempC), append(m.u, 0), append(m.h, c[0].Enthalpy)
@@ -94,11 +102,14 @@ func (m *compiled) load(c Curve) {
 			last := len(m.temp) - 1
 			du := k * (t - m.temp[last])
 			slope := (h - m.h[last]) / du
-			m.k, m.slope, m.base = append(m.k, k), append(m.slope, slope), append(m.base, m.h[last]-slope*u)
+			m.k = append(m.k, k)
+			m.piece = append(m.piece, line{slope, m.h[last] - slope*u, u, u + du, 1 / slope})
 			u += du
 			m.temp, m.u, m.h = append(m.temp, t), append(m.u, u), append(m.h, h)
 		}
 	}
+	m.piece[0].low = math.Inf(-1)
+	m.piece[len(m.piece)-1].high = math.Inf(1)
 }
 
 func (m *compiled) last() int { return len(m.k) - 1 }
@@ -107,9 +118,9 @@ func (m *compiled) holds(tempC float64) error {
 	return within("temperature", tempC, m.temp[0], m.temp[len(m.temp)-1], "degC", "the material's curve")
 }
 
-// piece returns the piece that holds v among the ascending knots, the end
+// find returns the piece that holds v among the ascending knots, the end
 // pieces reaching on outwards.
-func (m *compiled) piece(knots []float64, v float64) int {
+func (m *compiled) find(knots []float64, v float64) int {
 	j := sort.SearchFloat64s(knots, v) - 1
 	return min(max(j, 0), m.last())
 }
@@ -135,18 +146,18 @@ func (m *compiled) walkH(j int, h float64) int {
 }
 
 func (m *compiled) potentialAt(tempC float64) float64 {
-	j := m.piece(m.temp, tempC)
+	j := m.find(m.temp, tempC)
 	return m.u[j] + m.k[j]*(tempC-m.temp[j])
 }
 
 func (m *compiled) enthalpyAt(tempC float64) float64 {
-	j := m.piece(m.temp, tempC)
-	return m.h[j] + m.slope[j]*m.k[j]*(tempC-m.temp[j])
+	j := m.find(m.temp, tempC)
+	return m.h[j] + m.piece[j].slope*m.k[j]*(tempC-m.temp[j])
 }
 
 func (m *compiled) tempOfEnthalpy(h float64) float64 {
-	j := m.piece(m.h, h)
-	return m.tempOn(j, (h-m.base[j])/m.slope[j])
+	j := m.find(m.h, h)
+	return m.tempOn(j, (h-m.piece[j].base)*m.piece[j].perSlope)
 }
 
 func (m *compiled) tempOn(j int, u float64) float64 { return m.temp[j] + (u-m.u[j])/m.k[j] }

@@ -13,6 +13,7 @@ type engine struct {
 	face []float64 // n+1 face radii
 	at   []float64 // radius of each shell's node
 	vol  []float64 // of each shell
+	per  []float64 // 1/vol
 	link []float64 // conductance factor between shell i and i+1: A/distance
 	skin []float64 // the same from shell i's node to its outer face
 	area []float64 // of each shell's outer face
@@ -25,22 +26,32 @@ type engine struct {
 	g       []float64
 	un      []float64
 	d, r    []float64
+	wlink   []float64
 	segHold []int32
 
-	t, dt  float64 // s
-	q      float64 // heat through the surface, W
-	heat   float64 // summed, J
-	law    float64 // the same heat by the exchange law at the surface temperatures, J
-	ql     float64 // heat through the surface by the law, W, in the last solve
-	qlaw   float64 // and at the end of the last step
-	lost   float64 // enthalpy carried off by shells that were shed, J
-	startH float64
-	us0    float64 // surface potential at the start of the last step
-	span   float64 // length of the last step, s
-	probes []probe
-	scale  float64 // J allowed as error in one step
-	steps  int
-	solves int
+	tally
+	before    tally   // at the start of the last step
+	dt        float64 // the next step, s
+	ql        float64 // heat through the surface by the law, W, in the last solve
+	lost      float64 // enthalpy carried off by shells that were shed, J
+	startH    float64
+	us0       float64 // surface potential at the start of the last step
+	span      float64 // length of the last step, s
+	probes    []probe
+	least     float64 // below which heat is not worth counting, J
+	tolerance float64 // error allowed in one step, share of the heat moved so far
+	steps     int
+	solves    int
+}
+
+// A tally is what an engine counts as time goes on.
+type tally struct {
+	t     float64 // s
+	q     float64 // heat through the surface, W
+	heat  float64 // summed, J
+	moved float64 // the same without regard to sign, J
+	law   float64 // the heat by the exchange law at the surface temperatures, J
+	qlaw  float64 // and its flow, W
 }
 
 // usualGrade makes the shells at the surface a twelfth as thick as those at the
@@ -77,6 +88,7 @@ func grow[T any](s []T, n int) []T {
 func (e *engine) build(form Form, radius float64, n int, grade float64) {
 	e.form, e.n = form, n
 	e.face, e.at, e.vol = grow(e.face, n+1), grow(e.at, n), grow(e.vol, n)
+	e.per, e.wlink = grow(e.per, n), grow(e.wlink, n)
 	e.link, e.skin, e.area = grow(e.link, n), grow(e.skin, n), grow(e.area, n)
 	e.h, e.u, e.f = grow(e.h, n+1), grow(e.u, n+1), grow(e.f, n+1)
 	e.h0, e.f0, e.f1 = grow(e.h0, n+1), grow(e.f0, n+1), grow(e.f1, n+1)
@@ -96,6 +108,7 @@ func (e *engine) build(form Form, radius float64, n int, grade float64) {
 	for i := range n {
 		a, b := e.face[i], e.face[i+1]
 		e.vol[i] = e.content(b) - e.content(a)
+		e.per[i] = 1 / e.vol[i]
 		e.area[i] = e.areaAt(b)
 		e.skin[i] = e.conductance(e.at[i], b)
 		if i+1 < n {

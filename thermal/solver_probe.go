@@ -69,7 +69,24 @@ func (e *engine) potentialWithin(i int, s float64) float64 {
 	// Where a corner of the curve makes the cubic overshoot, stay between.
 	h = min(max(h, min(h0, h1)), max(h0, h1))
 	j := c.walkH(int(e.seg[i]), h)
-	return (h - c.base[j]) / c.slope[j]
+	return (h - c.piece[j].base) * c.piece[j].perSlope
+}
+
+// resolve is how long the step in which a probe fires may be, as a share of the
+// time until then.
+const resolve = 0.03
+
+// overstepped reports whether a probe fired in a step too long to say when.
+func (e *engine) overstepped() bool {
+	if e.span <= resolve*e.t || e.span < 1e-3 {
+		return false
+	}
+	for k := range e.probes {
+		if p := &e.probes[k]; math.IsNaN(p.fired) && e.passed(p, 1) {
+			return true
+		}
+	}
+	return false
 }
 
 // watch finds which probes fired in the last step, and when.
@@ -109,17 +126,26 @@ func (e *engine) allFired() bool {
 	return true
 }
 
-// shed lets the outermost shells go, with what heat is in them, as long as the
-// film warmer than tempC that would stay is at least keep m thick. It reports
-// whether any went. At least three shells stay.
-func (e *engine) shed(tempC, keep float64) bool {
+// advanceShedding is advance for a body that drips: what is warmer than tempC is
+// melt, keep m of it cling and the rest goes, shell by shell, with the heat in it.
+// Steps are kept so short that about one shell goes at a time. At least three
+// shells stay.
+func (e *engine) advanceShedding(limit, tempC, keep float64) error {
 	u := e.c.potentialAt(tempC)
+	melted := e.filmFrom(u, e.n) - e.face[e.n]
+	if err := e.advance(limit); err != nil {
+		return err
+	}
 	gone := false
+	melted = e.filmFrom(u, e.n) - e.face[e.n] - melted
 	for e.n > 3 && e.u[e.n-1] >= u && e.filmFrom(u, e.n-1) >= keep {
 		e.n--
 		e.lost += e.vol[e.n] * e.h[e.n]
 		e.u[e.n], e.seg[e.n] = e.u[e.n+1], e.seg[e.n+1]
 		gone = true
+	}
+	if melted > 0 {
+		e.dt = min(e.dt, e.span*(e.face[e.n]-e.face[e.n-1])/melted)
 	}
 	if gone {
 		e.settle()
@@ -128,7 +154,7 @@ func (e *engine) shed(tempC, keep float64) bool {
 			e.place(&e.probes[k])
 		}
 	}
-	return gone
+	return nil
 }
 
 // filmFrom is the thickness of what is warmer than the potential u in the first n

@@ -50,24 +50,25 @@ const (
 
 const (
 	maxSteps  = 200000
-	maxSolves = 40   // in one stage
-	slack     = 0.05 // unsolved heat allowed in a stage, in units of the step error
+	maxSolves = 40  // in one stage
+	slack     = 0.3 // unsolved heat allowed in a stage, in units of the step error
 )
 
 func (e *engine) begin(c *compiled, startC, tolerance float64, x exchange) {
 	e.c, e.x = c, x
 	u, h := c.potentialAt(startC), c.enthalpyAt(startC)
-	j := int32(c.piece(c.h, h))
+	j := int32(c.find(c.h, h))
 	volume := 0.0
 	for i := range e.n {
 		e.h[i], e.u[i], e.seg[i] = h, u, j
 		volume += e.vol[i]
 	}
 	e.u[e.n], e.seg[e.n] = u, j
-	e.t, e.heat, e.law, e.lost, e.startH = 0, 0, 0, 0, h
+	e.tally, e.lost, e.startH = tally{}, 0, h
 	e.probes = e.probes[:0]
 	e.steps, e.solves = 0, 0
-	e.scale = tolerance * volume * (c.h[len(c.h)-1] - c.h[0])
+	e.tolerance = tolerance
+	e.least = 1e-7 * volume * (c.h[len(c.h)-1] - c.h[0])
 	e.restart()
 }
 
@@ -76,7 +77,7 @@ func (e *engine) begin(c *compiled, startC, tolerance float64, x exchange) {
 func (e *engine) restart() {
 	e.settle()
 	last := e.n - 1
-	e.dt = 0.3 * e.vol[last] * e.c.slope[e.seg[last]] / e.skin[last]
+	e.dt = 0.3 * e.vol[last] * e.c.piece[e.seg[last]].slope / e.skin[last]
 }
 
 // settle finds the surface potential from the state as it is, and the heat
@@ -115,81 +116,6 @@ func (e *engine) flows(u, f []float64) {
 	f[n-1] = e.skin[n-1]*(u[n]-u[n-1]) - left
 }
 
-// solve finds the potentials u with V (H(u) - g) = w * heat in at time t, by
-// solving the linear system of the current pieces of the curve until no shell
-// leaves its piece, or the heat misplaced by those that do is negligible.
-func (e *engine) solve(w, t float64, u []float64) bool {
-	n, c := e.n, e.c
-	last := n - 1
-	allowed := slack * e.scale
-	skin, area := e.skin[last], e.area[last]
-	us, js := e.u[n], int(e.seg[n])
-	vol, link, seg := e.vol[:n], e.link[:n], e.seg[:n]
-	g, d, r := e.g[:n], e.d[:n], e.r[:n]
-	slope, base := c.slope, c.base
-	q, dq := e.x.at(c.tempOn(js, us), t)
-	for range maxSolves {
-		e.solves++
-		dq = min(dq, 0) / c.k[js]
-		// Elimination from the centre outwards; the matrix is symmetric.
-		left, below, carry := 0.0, 0.0, 0.0
-		for i := range n {
-			right := w * skin
-			if i < last {
-				right = w * link[i]
-			}
-			j := seg[i]
-			diag := vol[i]*slope[j] + left + right - left*below
-			rhs := vol[i]*(g[i]-base[j]) + left*carry
-			inv := 1 / diag
-			below, carry = right*inv, rhs*inv
-			d[i], r[i] = below, carry
-			left = right
-		}
-		us = (area*(q-dq*us) + skin*carry) / (skin*(1-below) - area*dq)
-		js = c.walkU(js, us)
-		u[n] = us
-		wrong := 0.0
-		v := us
-		for i := last; i >= 0; i-- {
-			v = r[i] + d[i]*v
-			u[i] = v
-			j := int(seg[i])
-			if (v <= c.u[j+1] || j == len(slope)-1) && (v >= c.u[j] || j == 0) {
-				continue
-			}
-			hl := base[j] + slope[j]*v
-			ju, jh := c.walkU(j, v), c.walkH(j, hl)
-			wrong += vol[i] * math.Abs(base[ju]+slope[ju]*v-hl)
-			// The nearer piece: going by u through a change of phase, or by h
-			// out of one, would overshoot and swing.
-			if abs(jh-j) < abs(ju-j) {
-				ju = jh
-			}
-			seg[i] = int32(ju)
-		}
-		// The law is not linear in the surface temperature: repeat while it moves.
-		q, dq = e.x.at(c.tempOn(js, us), t)
-		miss := math.Abs(area*q-skin*(us-u[last])) * w
-		if wrong+miss <= allowed {
-			e.seg[n] = int32(js)
-			e.ql = area * q
-			return true
-		}
-		if math.IsNaN(wrong + miss) {
-			return false
-		}
-	}
-	return false
-}
-
-func abs(i int) int {
-	if i < 0 {
-		return -i
-	}
-	return i
-}
-
 // step advances by dt if the estimated error allows and returns the error as a
 // multiple of what is allowed; above 1, or when no solution was found, the state
 // is as before.
@@ -197,10 +123,14 @@ func (e *engine) step(dt float64) float64 {
 	n := e.n
 	copy(e.segHold[:n+1], e.seg[:n+1])
 	surface := e.u[n]
+	e.before = tally{e.t, e.q, e.heat, e.moved, e.law, e.qlaw}
 	w := trDiag * dt
-	h, vol, g, f, f1 := e.h[:n], e.vol[:n], e.g[:n], e.f[:n], e.f1[:n]
+	h, per, g, f, f1 := e.h[:n], e.per[:n], e.g[:n], e.f[:n], e.f1[:n]
 	for i := range h {
-		g[i] = h[i] + w*f[i]/vol[i]
+		g[i] = h[i] + w*f[i]*per[i]
+	}
+	for i, l := range e.link[:n-1] {
+		e.wlink[i] = w * l
 	}
 	ok := e.solve(w, e.t+trGamma*dt, e.un)
 	q1, ql1 := 0.0, 0.0
@@ -209,7 +139,7 @@ func (e *engine) step(dt float64) float64 {
 		q1, ql1 = e.skin[n-1]*(e.un[n]-e.un[n-1]), e.ql
 		e.u[n] = e.un[n]
 		for i := range h {
-			g[i] = h[i] + trSide*dt*(f[i]+f1[i])/vol[i]
+			g[i] = h[i] + trSide*dt*(f[i]+f1[i])*per[i]
 		}
 		ok = e.solve(w, e.t+dt, e.un)
 	}
@@ -220,29 +150,35 @@ func (e *engine) step(dt float64) float64 {
 	}
 	f2 := e.d[:n]
 	e.flows(e.un, f2)
-	wrong := 0.0
+	// The error of a step is taken in the heat that crossed each face, averaged over
+	// the faces, and in the heat that crossed the surface: a front that moves from one
+	// shell to the next is no error.
+	crossed, wrong := 0.0, 0.0
 	for i := range h {
-		wrong += math.Abs(est0*f[i] + est1*f1[i] + est2*f2[i])
+		crossed += est0*f[i] + est1*f1[i] + est2*f2[i]
+		wrong += math.Abs(crossed) * (e.face[i+1] - e.face[i])
 	}
-	wrong *= dt / e.scale
+	q2 := e.skin[n-1] * (e.un[n] - e.un[n-1])
+	passed := dt * (trSide*(e.q+q1) + trDiag*q2)
+	wrong = (wrong/e.face[n] + math.Abs(crossed)) * dt / (e.tolerance * (e.moved + e.least + math.Abs(passed)))
 	if wrong > 1 {
 		copy(e.seg[:n+1], e.segHold[:n+1])
 		e.u[n] = surface
 		return wrong
 	}
-	q2 := e.skin[n-1] * (e.un[n] - e.un[n-1])
-	e.heat += dt * (trSide*(e.q+q1) + trDiag*q2)
+	e.heat += passed
+	e.moved += math.Abs(passed)
 	e.q = q2
 	e.law += dt * (trSide*(e.qlaw+ql1) + trDiag*e.ql)
 	e.qlaw = e.ql
 	c := e.c
 	for i := range h {
 		e.h0[i], e.f0[i] = h[i], f[i]
-		h[i] += dt * (trSide*(f[i]+f1[i]) + trDiag*f2[i]) / vol[i]
+		h[i] += dt * (trSide*(f[i]+f1[i]) + trDiag*f2[i]) * per[i]
 		f[i] = f2[i]
 		j := c.walkH(int(e.seg[i]), h[i])
 		e.seg[i] = int32(j)
-		e.u[i] = (h[i] - c.base[j]) / c.slope[j]
+		e.u[i] = (h[i] - c.piece[j].base) * c.piece[j].perSlope
 	}
 	e.us0, e.u[n] = surface, e.un[n]
 	e.t, e.span = e.t+dt, dt
@@ -263,6 +199,11 @@ func (e *engine) advance(limit float64) error {
 			if grown := dt * min(5, 0.9/math.Cbrt(max(wrong, 1e-3))); !last || grown > e.dt {
 				e.dt = grown
 			}
+			if e.overstepped() {
+				e.undo()
+				e.dt = max(dt/4, 0.9*resolve*e.t)
+				continue
+			}
 			e.watch()
 			return e.sound()
 		}
@@ -275,6 +216,19 @@ func (e *engine) advance(limit float64) error {
 			return &SolverError{"no step is small enough; is the heat flux finite?", time.Duration(e.t * 1e9)}
 		}
 	}
+}
+
+// undo takes the last step back.
+func (e *engine) undo() {
+	n, c := e.n, e.c
+	copy(e.h[:n], e.h0[:n])
+	copy(e.f[:n], e.f0[:n])
+	copy(e.seg[:n+1], e.segHold[:n+1])
+	for i, j := range e.seg[:n] {
+		e.u[i] = (e.h[i] - c.piece[j].base) * c.piece[j].perSlope
+	}
+	e.u[n] = e.us0
+	e.tally = e.before
 }
 
 // sound checks that the step ended with numbers inside the curve.
