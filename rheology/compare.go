@@ -56,18 +56,27 @@ func (c BlendCase) Mix(r Rule) (Mix, error) {
 
 // A RuleScore is how a rule did on some blends. Ratios are predicted/measured.
 type RuleScore struct {
-	Rule            Rule    // that was tried
-	Blends          int     // on how many
-	Mean            float64 // geometric mean ratio: above 1 the rule is high
-	Lowest, Highest float64 // ratios
-	Spread          float64 // factor of one standard deviation about Mean; 1 for one blend
-	Inside          int     // how many measured values lie in the rule's own band
+	Rule            Rule      // that was tried
+	Blends          int       // on how many
+	Mean            float64   // geometric mean ratio: above 1 the rule is high
+	Lowest, Highest float64   // ratios
+	Spread          float64   // factor of one standard deviation about Mean; 1 for one blend
+	Inside          int       // how many measured values lie in the rule's own band
+	Ratios          []float64 // of each blend in turn
 }
 
 // CompareRules tries each rule on each blend. Without rules it tries LogMass,
 // LogVolume and Emulsion. Trust the one whose Mean and Spread are nearest to 1
-// on blends like yours: the Example has the published creams. No blends are an
-// InputError; other errors are those of Blend and of the parts.
+// on blends like yours. On the published creams (see the Example):
+//
+//   - Hot cream, 40..80 degC: Emulsion is within 4 %, LogMass 4..8 % high.
+//   - Cold cream, five blends: Emulsion 20 % high in the mean, LogMass 33 %, and
+//     neither within its mean by less than 15 %. Measure the blend and Correct.
+//   - LogVolume is never the better one on milk and cream.
+//   - Syrup or glycerol with water: no rule here. Measure a blend or two and
+//     use FitInteraction's on your own ends, or Correct.
+//
+// No blends are an InputError; other errors are those of Blend and of the parts.
 func CompareRules(cases []BlendCase, rules ...Rule) ([]RuleScore, error) {
 	if len(cases) == 0 {
 		return nil, &InputError{"number of blends", 0, "", "at least 1"}
@@ -89,6 +98,7 @@ func CompareRules(cases []BlendCase, rules ...Rule) ([]RuleScore, error) {
 				return nil, err
 			}
 			ratio := e.Value / c.PaS
+			s.Ratios = append(s.Ratios, ratio)
 			s.Lowest, s.Highest = min(s.Lowest, ratio), max(s.Highest, ratio)
 			sum += math.Log(ratio)
 			squares += math.Log(ratio) * math.Log(ratio)

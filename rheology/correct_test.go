@@ -225,3 +225,54 @@ func TestChillingABatchBringsItToItsTarget(t *testing.T) {
 		t.Errorf("5 %% too thin at 6 degC: chill to %v", at)
 	}
 }
+
+// If the errors are as the bands say, the band after a correction must hold the
+// truth in 90..99 % of the cases: not more often either.
+func TestTheBandAfterACorrectionIsRight(t *testing.T) {
+	rng := rand.New(rand.NewPCG(13, 14))
+	const sigmas = 1.96
+	for name, r := range map[string]Recipe{
+		"by fat": kitchen(500, 0.1),
+		"measured": {
+			Thin:       Measured{Dairy{FatPercent: 3.5}, 6, Factor(0.003, 1.05)},
+			Thick:      Measured{Dairy{FatPercent: 36}, 6, Factor(0.03, 1.2)},
+			BatchGrams: 500, StepGrams: 0.1, TempC: 6,
+		},
+	} {
+		low, high, err := r.Reach()
+		if err != nil {
+			t.Fatal(err)
+		}
+		lnThin, lnThick := math.Log(low.Value), math.Log(high.Value)
+		ratio := lnThick - lnThin
+		n, inside := 0, 0
+		for range 2000 {
+			b, err := r.For(low.Value * math.Exp(ratio*(0.2+0.5*rng.Float64())))
+			if err != nil {
+				t.Fatal(err)
+			}
+			thin := rng.NormFloat64() / sigmas * math.Log(low.High/low.Low) / 2
+			thick := rng.NormFloat64() / sigmas * math.Log(high.High/high.Low) / 2
+			step := 0.4 + 0.9*rng.NormFloat64()/sigmas
+			truth := func(b Batch) float64 {
+				w := b.ThickGrams / (b.ThinGrams + b.ThickGrams)
+				return math.Exp((1-w)*(lnThin+thin) + w*(lnThick+thick) - step*w*(1-w)*ratio)
+			}
+			c, err := b.Correct(truth(b))
+			if errors.Is(err, ErrRange) {
+				continue // the true cream is too thin, or the true milk too thick
+			}
+			if err != nil {
+				t.Fatal(err)
+			}
+			n++
+			// A relative slack for batches that need next to nothing: their band is 0.
+			if v := truth(c.Batch); c.Predicted.Low*(1-1e-9) <= v && v <= c.Predicted.High*(1+1e-9) {
+				inside++
+			}
+		}
+		if share := float64(inside) / float64(n); n < 1000 || share < 0.9 || share > 0.99 {
+			t.Errorf("%s: %d of %d inside, %.3f", name, inside, n, share)
+		}
+	}
+}

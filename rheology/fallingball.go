@@ -14,10 +14,12 @@ import (
 //	f(x) = 1 - 2.104 x + 2.09 x^3 - 0.95 x^5        x = d/D
 //
 // eta in Pa s, d and D the diameters of ball and tube in m, v the speed in m/s,
-// g = 9.80665 m/s2. The constants of f are from memory (Faxen 1922). It
-// holds for x up to 0.3 and a Reynolds number rho v d/eta up to 0.1; outside, a
-// RangeError. Let the ball sink several diameters before the first mark, and stop
-// several above the bottom: end effects are not in the band.
+// g = 9.80665 m/s2. The constants of f (Faxen 1922, from memory) were read in the
+// Renkin equation for pores, which has the same factor. It holds for x up to 0.3 (from
+// memory) and a Reynolds number rho v d/eta up to 0.5; outside, a RangeError. Keep
+// the marks more than the tube's radius from the surface and the bottom: then the
+// ends add less than 0.5 % of the wall's drag (Tanner 1963, End effects in
+// falling-ball viscometry, abstract read).
 type FallingBall struct {
 	Diameter     float64       // of the ball, m
 	Density      float64       // of the ball, kg/m3; steel is about 7800
@@ -28,7 +30,7 @@ type FallingBall struct {
 
 const (
 	ballWallLimit    = 0.3
-	ballReynolds     = 0.1
+	ballReynolds     = 0.5
 	ballWallBand     = 0.01 // of f, engineering estimate
 	ballInertiaPerRe = 3. / 16
 	sourceBall       = "Stokes' law with Faxen's wall correction"

@@ -2,6 +2,7 @@ package published
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"time"
 
@@ -25,6 +26,11 @@ var rheologyBlends = []Check{
 		Table: "cup_conversions", Package: "rheology", Quantity: "kinematic viscosity", Unit: "mm2/s",
 		Claim:  "half the last printed digit",
 		Points: cupConversionPoints,
+	},
+	{
+		Table: "falling_ball", Package: "rheology", Quantity: "viscosity", Unit: "Pa s",
+		Claim:  "every printed digit",
+		Points: fallingBallPoints,
 	},
 	{
 		Table: "log_mixing", Package: "rheology", Quantity: "mixed property", Unit: "",
@@ -137,6 +143,27 @@ func cupConversionPoints(r testdata.Row) ([]Point, error) {
 		return nil, err
 	}
 	return []Point{Near(fmt.Sprintf("%s %g, %g s", r.Text("family"), number, seconds), nu, e.Value*1e6, 5e-5)}, nil
+}
+
+func fallingBallPoints(r testdata.Row) ([]Point, error) {
+	var v [5]float64
+	for i, column := range []string{"ball_mg", "ball_diameter_mm", "liquid_density_kg_per_m3", "speed_m_per_s", "viscosity_pa_s"} {
+		var err error
+		if v[i], err = r.Float(column); err != nil {
+			return nil, err
+		}
+	}
+	d := v[1] / 1000
+	ball := rheology.FallingBall{
+		Diameter: d, Density: v[0] * 1e-6 / (math.Pi / 6 * d * d * d),
+		TubeDiameter: 1e9, // no wall in the source
+		Distance:     v[3],
+	}
+	e, err := ball.Viscosity(time.Second, v[2])
+	if err != nil {
+		return nil, err
+	}
+	return []Point{NearRel("steel in glycerol", v[4], e.Value, 1e-8)}, nil
 }
 
 func logMixingPoints(r testdata.Row) ([]Point, error) {
