@@ -204,3 +204,45 @@ func TestDairyDensityTakesOtherSolids(t *testing.T) {
 		t.Errorf("got %v", err)
 	}
 }
+
+// The other formulas of the same textbook table, which Dairy does not use, lie in
+// its band: Fernandez-Martin with the solids of whole milk, Rohm 1996, and Bertsch &
+// Cerf 1983 where their range meets Phipps'.
+func TestDairyBandHoldsTheOtherPublishedFormulas(t *testing.T) {
+	inBand := func(name string, fat, tempC, want float64) {
+		t.Helper()
+		e, err := Dairy{fat}.Viscosity(tempC)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !e.Contains(want) {
+			t.Errorf("%s, %g %% fat at %g degC: %.4g, band %.4g..%.4g", name, fat, tempC, want, e.Low, e.High)
+		}
+	}
+	for tempC := 0.0; tempC <= 40; tempC += 5 {
+		v, err := FernandezMartin(12.3, tempC)
+		if err != nil {
+			t.Fatal(err)
+		}
+		inBand("Fernandez-Martin", 3.5, tempC, v)
+	}
+	inBand("Rohm", 3.5, 25, 1e-3*(0.96+0.058*3.5+0.156*3.3))
+	bertschCerf := func(f, t float64) float64 {
+		return 1e-3 * math.Exp(3.92e-5*t*t-1.951e-2*t+0.666+f*(-9.53e-6*t*t+1.674e-3*t-4.37e-2)+f*f*(9.75e-7*t*t-1.739e-4*t+9.83e-3))
+	}
+	for _, fat := range []float64{0.1, 3.5, 8} {
+		for _, tempC := range []float64{70, 75, 80} {
+			inBand("Bertsch & Cerf", fat, tempC, bertschCerf(fat, tempC))
+		}
+	}
+	// Where it disagrees the comment of Dairy says by how much: theirs was homogenised.
+	for fat, above := range map[float64]float64{10: 1.08, 12: 1.16, 15: 1.33} {
+		p, err := Phipps(fat, 70)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if r := bertschCerf(fat, 70) / p; math.Abs(r-above) > 0.01 {
+			t.Errorf("Bertsch & Cerf over Phipps at %g %%: %.3f, the comment says %g", fat, r, above)
+		}
+	}
+}

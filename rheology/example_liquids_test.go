@@ -76,7 +76,7 @@ func ExampleRangeError() {
 	// rheology: temperature is 2 degC, outside 5..70 degC (Juszczak & Fortuna 2006, J. Food Eng. 75, Rheology of selected Polish honeys (abstract))
 }
 
-// What there is to pour, thinnest first as listed, each with its own range.
+// What there is to pour, each with its own range of temperature.
 func ExampleCatalogue() {
 	w := tabwriter.NewWriter(os.Stdout, 0, 0, 2, ' ', 0)
 	for _, l := range rheology.Catalogue() {
@@ -87,47 +87,47 @@ func ExampleCatalogue() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Fprintf(w, "%s\t%g..%g degC\t%.2g Pa s at %g degC\n", d.Name, d.LowC, d.HighC, e.Value, tempC)
+		fmt.Fprintf(w, "%s\t%g..%g degC\t%.3g Pa s at %g degC\n", d.Name, d.LowC, d.HighC, e.Value, tempC)
 	}
 	w.Flush()
 	// Output:
 	// water                           -20..110 degC  0.001 Pa s at 20 degC
-	// skim milk, 0.1 % fat            0..80 degC     0.0018 Pa s at 20 degC
-	// milk, 1.5 % fat                 0..80 degC     0.0019 Pa s at 20 degC
-	// milk, 3.5 % fat                 0..80 degC     0.002 Pa s at 20 degC
-	// half-cream, 12 % fat            0..80 degC     0.0037 Pa s at 20 degC
-	// cream, 30 % fat                 0..80 degC     0.014 Pa s at 20 degC
-	// cream, 36 % fat                 0..80 degC     0.022 Pa s at 20 degC
+	// skim milk, 0.1 % fat            0..80 degC     0.00178 Pa s at 20 degC
+	// milk, 1.5 % fat                 0..80 degC     0.00186 Pa s at 20 degC
+	// milk, 3.5 % fat                 0..80 degC     0.00199 Pa s at 20 degC
+	// half-cream, 12 % fat            0..80 degC     0.00368 Pa s at 20 degC
+	// cream, 30 % fat                 0..80 degC     0.0139 Pa s at 20 degC
+	// cream, 36 % fat                 0..80 degC     0.0221 Pa s at 20 degC
 	// sweetened condensed milk        5..50 degC     4.4 Pa s at 20 degC
 	// evaporated milk                 5..50 degC     0.11 Pa s at 20 degC
-	// sugar syrup, 50 Brix            0..80 degC     0.016 Pa s at 20 degC
-	// sugar syrup, 65 Brix            0..80 degC     0.15 Pa s at 20 degC
-	// maple syrup, 66.9 Brix          0..60 degC     0.23 Pa s at 20 degC
-	// invert syrup, 80 % solids       5..70 degC     6.5 Pa s at 20 degC
-	// glucose syrup, 80 % solids      15..70 degC    1.7e+02 Pa s at 20 degC
-	// honey, 17 % moisture            5..70 degC     18 Pa s at 20 degC
-	// olive oil                       5..90 degC     0.08 Pa s at 20 degC
-	// sunflower oil                   5..90 degC     0.065 Pa s at 20 degC
-	// rapeseed oil                    5..90 degC     0.078 Pa s at 20 degC
-	// corn oil                        5..90 degC     0.068 Pa s at 20 degC
-	// soya oil                        5..90 degC     0.066 Pa s at 20 degC
-	// peanut oil                      5..90 degC     0.078 Pa s at 20 degC
-	// cottonseed oil                  5..90 degC     0.067 Pa s at 20 degC
-	// safflower oil                   5..90 degC     0.062 Pa s at 20 degC
+	// sugar syrup, 50 Brix            0..80 degC     0.0158 Pa s at 20 degC
+	// sugar syrup, 65 Brix            0..80 degC     0.149 Pa s at 20 degC
+	// maple syrup, 66.9 Brix          0..60 degC     0.225 Pa s at 20 degC
+	// invert syrup, 80 % solids       5..70 degC     6.48 Pa s at 20 degC
+	// glucose syrup, 80 % solids      15..70 degC    168 Pa s at 20 degC
+	// honey, 17 % moisture            5..70 degC     17.6 Pa s at 20 degC
+	// olive oil                       5..90 degC     0.0803 Pa s at 20 degC
+	// sunflower oil                   5..90 degC     0.0648 Pa s at 20 degC
+	// rapeseed oil                    5..90 degC     0.0782 Pa s at 20 degC
+	// corn oil                        5..90 degC     0.0678 Pa s at 20 degC
+	// soya oil                        5..90 degC     0.0657 Pa s at 20 degC
+	// peanut oil                      5..90 degC     0.0782 Pa s at 20 degC
+	// cottonseed oil                  5..90 degC     0.0669 Pa s at 20 degC
+	// safflower oil                   5..90 degC     0.0623 Pa s at 20 degC
 	// rice bran oil                   5..90 degC     0.083 Pa s at 20 degC
-	// walnut oil                      5..90 degC     0.062 Pa s at 20 degC
+	// walnut oil                      5..90 degC     0.0617 Pa s at 20 degC
 	// glycerol-water, 50 % glycerol   0..100 degC    0.006 Pa s at 20 degC
-	// glycerol-water, 85 % glycerol   0..100 degC    0.11 Pa s at 20 degC
-	// glycerol-water, 100 % glycerol  0..100 degC    1.4 Pa s at 20 degC
-	// tomato ketchup                  5..95 degC     1.8 Pa s at 20 degC
-	// mustard                         5..40 degC     1.9 Pa s at 20 degC
-	// mayonnaise                      5..40 degC     1.2 Pa s at 20 degC
-	// stirred yoghurt                 2..25 degC     0.45 Pa s at 20 degC
-	// custard                         4..60 degC     0.83 Pa s at 20 degC
-	// chocolate sauce                 5..50 degC     3.8 Pa s at 20 degC
-	// milk chocolate, melted          35..50 degC    3.7 Pa s at 35 degC
-	// dark chocolate, melted          35..50 degC    12 Pa s at 35 degC
-	// milk chocolate, tempered        28..33 degC    10 Pa s at 28 degC
+	// glycerol-water, 85 % glycerol   0..100 degC    0.111 Pa s at 20 degC
+	// glycerol-water, 100 % glycerol  0..100 degC    1.41 Pa s at 20 degC
+	// tomato ketchup                  5..95 degC     1.82 Pa s at 20 degC
+	// mustard                         5..40 degC     1.87 Pa s at 20 degC
+	// mayonnaise                      5..40 degC     1.22 Pa s at 20 degC
+	// stirred yoghurt                 2..25 degC     0.451 Pa s at 20 degC
+	// custard                         4..60 degC     0.827 Pa s at 20 degC
+	// chocolate sauce                 5..50 degC     3.75 Pa s at 20 degC
+	// milk chocolate, melted          35..50 degC    3.67 Pa s at 35 degC
+	// dark chocolate, melted          35..50 degC    12.4 Pa s at 35 degC
+	// milk chocolate, tempered        28..33 degC    10.1 Pa s at 28 degC
 }
 
 // Chilling thickens a syrup more than the same step of warming thins it.

@@ -2,7 +2,7 @@ package rheology
 
 // A Liquid answers for what a pour needs to know of it at a temperature in degC.
 // A temperature outside the liquid's range is a RangeError, NaN or Inf an
-// InputError. The methods allocate nothing on success.
+// InputError. All but Describe allocate nothing on success.
 type Liquid interface {
 	// Describe says what the liquid is, whose numbers these are and where they hold.
 	Describe() Description

@@ -2,7 +2,8 @@ package rheology
 
 import "math"
 
-// An Oil is an edible oil, 5..90 degC. The zero value is olive oil.
+// An Oil is an edible oil, 5..90 degC. The zero value is olive oil. Keep it from hot
+// lamps: it burns, and a warm oil on a wet floor is a fall.
 type Oil int
 
 // The oils that have a value of their own.

@@ -25,6 +25,10 @@ var rheologyFlow = []Check{
 		Claim: "the model's own 95 % band", Banded: true, Points: glycerolDensity,
 	},
 	{
+		Table: "glycerol_beta", Package: "rheology", Quantity: "departure from log-mixing", Unit: "1",
+		Claim: "0.02", Points: glycerolBeta,
+	},
+	{
 		Table: "trade_viscosity", Package: "rheology", Quantity: "viscosity", Unit: "mPa s",
 		Claim: "the model's own 95 % band", Banded: true, Points: tradeViscosity,
 	},
@@ -81,6 +85,23 @@ func glycerolDensity(r testdata.Row) ([]Point, error) {
 	}
 	e, err := rheology.Glycerol{Percent: v[0]}.Density(v[1])
 	return estimated(label, v[2], e, err, 1, 0)
+}
+
+func glycerolBeta(r testdata.Row) ([]Point, error) {
+	v, err := columns(r, "glycerol_mass_fraction", "beta")
+	if err != nil {
+		return nil, err
+	}
+	var ln [3]float64 // water, the mixture, glycerol
+	for i, c := range []float64{0, v[0], 1} {
+		e, err := rheology.Glycerol{Percent: 100 * c}.Viscosity(25)
+		if err != nil {
+			return nil, err
+		}
+		ln[i] = math.Log(e.Value)
+	}
+	beta := (ln[1]-ln[2])/(ln[0]-ln[2]) - (1 - v[0])
+	return []Point{Near(fmt.Sprintf("%.4g", v[0]), v[1], beta, 0.02)}, nil
 }
 
 func tradeViscosity(r testdata.Row) ([]Point, error) {
