@@ -165,11 +165,11 @@ func (p plate) beyond(x, along Point) float64 {
 // sums; otherwise the sums alone in columns.
 func (l Layout) drawTable(d *drawing, y float64) float64 {
 	if len(l.Slices) > 10 {
-		y = l.drawList(d, y, "Strips, in order of placing", len(l.Strips), func(i int) (string, string) {
+		y = list(d, y, "Strips, in order of placing", 4, len(l.Strips), func(i int) (string, string) {
 			s := l.Strips[i]
 			return fmt.Sprintf("%d  (%s mm)", s.Number, num(math.Round(s.Length*1000))), plain(s.Grams) + " g"
 		})
-		y = l.drawList(d, y+20, "Slices", len(l.Slices), func(i int) (string, string) {
+		y = list(d, y+20, "Slices", 4, len(l.Slices), func(i int) (string, string) {
 			return strconv.Itoa(l.Slices[i].Number), plain(l.Slices[i].Grams) + " g"
 		})
 		d.text(pageMargin, y+16, 14, "start", `fill="`+ink+`" font-weight="bold"`, "Each sums to "+plain(l.Declaration.Grams)+" g")
@@ -212,19 +212,4 @@ func (l Layout) drawTable(d *drawing, y float64) float64 {
 	}
 	d.line(pageMargin, y+7, right, y+7, `stroke="`+ink+`" stroke-width="1.2"`)
 	return y + 10
-}
-
-// drawList prints pairs in four columns.
-func (l Layout) drawList(d *drawing, y float64, title string, n int, entry func(int) (string, string)) float64 {
-	const columns = 4
-	d.text(pageMargin, y, 13, "start", `fill="`+ink+`" font-weight="bold"`, title)
-	rows := (n + columns - 1) / columns
-	width := (pageWidth - 2*pageMargin) / columns
-	for i := range n {
-		x, line := pageMargin+width*float64(i/rows), y+rowHeight*float64(i%rows+1)
-		name, value := entry(i)
-		d.text(x, line, 13, "start", `fill="`+quiet+`"`, name)
-		d.text(x+width-22, line, 13, "end", `fill="`+ink+`" font-weight="bold"`, value)
-	}
-	return y + rowHeight*float64(rows) + 10
 }

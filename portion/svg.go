@@ -189,3 +189,17 @@ func (d *drawing) bar(x, y, scale float64) {
 	}
 	d.text(x, y+16, 12, "start", `fill="`+ink+`"`, num(mm)+" mm")
 }
+
+// list prints pairs in columns, down each column first.
+func list(d *drawing, y float64, title string, columns, n int, entry func(int) (string, string)) float64 {
+	d.text(pageMargin, y, 13, "start", `fill="`+ink+`" font-weight="bold"`, title)
+	rows := (n + columns - 1) / columns
+	width := (pageWidth - 2*pageMargin) / float64(columns)
+	for i := range n {
+		x, line := pageMargin+width*float64(i/rows), y+rowHeight*float64(i%rows+1)
+		name, value := entry(i)
+		d.text(x, line, 13, "start", `fill="`+quiet+`"`, name)
+		d.text(x+width-22, line, 13, "end", `fill="`+ink+`" font-weight="bold"`, value)
+	}
+	return y + rowHeight*float64(rows) + 10
+}

@@ -1,0 +1,83 @@
+package portion
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+)
+
+// SVG draws the spots for the bench, in the manner of Layout.SVG: the pieces at
+// their size, numbered in the order of placing, each with its name and grams in the
+// table below if Assign has given it one. A Placing that Place has not made draws
+// as an empty page.
+func (p Placing) SVG() []byte {
+	var d drawing
+	if len(p.Spots) == 0 {
+		return page(120, "Pieces", "nothing placed", "")
+	}
+	head := fmt.Sprintf("%d pieces %s, %d slices, %s mm each.", len(p.Spots), p.Scatter.Arrangement, len(p.plate.slices), num(p.Scatter.Diameter*1000))
+	var total float64
+	for _, g := range p.Grams() {
+		total += g
+	}
+	total = math.Round(total*1e6) / 1e6
+	second := fmt.Sprintf("Centres at least %s mm apart; clear of edges and cuts.", num(math.Floor(p.Nearest()*1e4)/10))
+	if p.Scatter.OverCuts {
+		second = fmt.Sprintf("Centres at least %s mm apart; clear of edges.", num(math.Floor(p.Nearest()*1e4)/10))
+	}
+	if len(p.Pieces) > 0 {
+		head += " Together " + plain(total) + " g."
+	}
+	y := d.header("Pieces", head, second)
+	size := min(430/(2*p.plate.b), 470/(2*p.plate.a))
+	v := view{pageWidth / 2, y + 26 + p.plate.b*size, size}
+	d.dish(p.plate, v)
+	d.cuts(p.plate, v)
+	r := max(3, p.Scatter.Diameter/2*size)
+	for _, s := range p.Spots {
+		x, y := v.at(s.At)
+		d.ellipse(x, y, r, r, `fill="`+amber+`" stroke="`+amberEdge+`" stroke-width="1.2"`)
+	}
+	for _, s := range p.Spots {
+		x, y := v.at(s.At)
+		if r < 7 {
+			d.halo(x, y-r-2, 11, "middle", `fill="`+blue+`" font-weight="bold"`, strconv.Itoa(s.Number))
+			continue
+		}
+		d.disc(x, y, s.Number)
+	}
+	y = v.y + p.plate.b*size + 72
+	d.camera(pageWidth/2, y)
+	d.bar(pageMargin, y-12, size)
+	return page(p.table(&d, y+40)+16, "Placing of pieces", head+" "+second, d.String())
+}
+
+// table lists the pieces in the order of placing and the slices' sums.
+func (p Placing) table(d *drawing, y float64) float64 {
+	y = list(d, y, "Pieces, in order of placing", 3, len(p.Spots), func(i int) (string, string) {
+		s := p.Spots[i]
+		if s.Piece < 0 {
+			return strconv.Itoa(s.Number), "slice " + strconv.Itoa(s.Slice)
+		}
+		x := p.Pieces[s.Piece]
+		name := x.Name
+		if name == "" {
+			name = "piece " + strconv.Itoa(s.Piece+1)
+		}
+		return strconv.Itoa(s.Number) + "  " + short(name, 18), plain(x.Grams) + " g"
+	})
+	if len(p.plate.slices) < 2 {
+		return y
+	}
+	counts, grams := p.Counts(), p.Grams()
+	return list(d, y+20, "Slices", 4, len(counts), func(i int) (string, string) {
+		pieces := strconv.Itoa(counts[i]) + " pieces"
+		if counts[i] == 1 {
+			pieces = "1 piece"
+		}
+		if len(p.Pieces) > 0 {
+			return strconv.Itoa(i+1) + "  (" + pieces + ")", plain(grams[i]) + " g"
+		}
+		return strconv.Itoa(i + 1), pieces
+	})
+}
