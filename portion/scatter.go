@@ -38,6 +38,7 @@ func (a Arrangement) String() string {
 // A Scatter says how separate pieces are placed: clear of each other, of the free
 // edge and of the cuts.
 type Scatter struct {
+	Item        string // what the pieces are, for the drawing; may be empty
 	Arrangement Arrangement
 	Count       int     // pieces, 1 to 1000
 	Diameter    float64 // of the circle that the largest piece needs, m, above 0
@@ -224,22 +225,56 @@ func offAxis(a, b float64, x Point) (Point, bool) {
 	return Point{}, false
 }
 
-// fromCuts is the distance of x from the nearest cut; infinite without cuts.
+// fromCuts is the distance of x from the nearest cut; infinite without cuts. Only
+// the cuts that bound its slice can be nearest: any other lies behind them.
 func (p plate) fromCuts(x Point) float64 {
 	d := math.Inf(1)
-	for _, c := range p.cuts {
-		along := c.q.minus(c.p)
-		u := max(0, min(x.minus(c.p).dot(along)/along.dot(along), 1))
-		d = min(d, x.minus(c.at(u)).norm())
+	if len(p.cuts) == 0 {
+		return d
+	}
+	k := p.sliceAt(x)
+	if p.elliptic {
+		for _, i := range [2]int{k, (k + len(p.cuts) - 1) % len(p.cuts)} {
+			d = min(d, p.cuts[i].distance(x))
+		}
+		return d
+	}
+	// Cuts between columns come first, then those between rows.
+	column, row := k%p.columns, k/p.columns
+	for _, side := range [2]int{-1, 0} {
+		if i := column + side; i >= 0 && i < p.columns-1 {
+			d = min(d, p.cuts[i].distance(x))
+		}
+		if i := row + side; i >= 0 && i < p.rows-1 {
+			d = min(d, p.cuts[p.columns-1+i].distance(x))
+		}
 	}
 	return d
 }
 
+// distance is that of x from a straight curve.
+func (c curve) distance(x Point) float64 {
+	along := c.q.minus(c.p)
+	u := max(0, min(x.minus(c.p).dot(along)/along.dot(along), 1))
+	return x.minus(c.at(u)).norm()
+}
+
+// scatterWork bounds the distances that scatter measures.
+const scatterWork = 50_000_000
+
 // scatter throws darts: for each piece, of many random spots the one farthest from
 // the pieces already there (Mitchell 1991, Spectrally optimal sampling for
-// distribution ray tracing: best candidate; from memory). What still lies too close
-// is then moved to the best of many spots in its slice, over and over.
+// distribution ray tracing: best candidate; from memory). Every piece is then moved
+// once to a better one of some spots in its slice, and what still lies too close to
+// the best of many, over and over.
 func (s Scatter) scatter(p plate) ([]Point, error) {
+	apart := s.Diameter + s.Gap - touch
+	// No packing of circles is denser than the hexagonal one (Thue; from memory): the
+	// dish with half a gap around it holds no more than its area over a hexagon's.
+	a, b := p.inner()
+	if float64(s.Count)*apart*apart*math.Sqrt(3)/2 > 4*(a+apart)*(b+apart) {
+		return nil, &CrowdedError{s.Count, 0}
+	}
 	r := rand.New(rand.NewPCG(s.Seed, 0x5ca77e4))
 	rooms := s.rooms(p, r)
 	quota, err := s.quota(p, rooms)
@@ -248,14 +283,16 @@ func (s Scatter) scatter(p plate) ([]Point, error) {
 	}
 	var at []Point
 	var slice []int
+	work := 0
 	nearest := func(x Point, but int) float64 {
+		work += len(at)
 		d := math.Inf(1)
 		for i, y := range at {
 			if i != but {
-				d = min(d, x.minus(y).norm())
+				d = min(d, (x.X-y.X)*(x.X-y.X)+(x.Y-y.Y)*(x.Y-y.Y))
 			}
 		}
-		return d
+		return math.Sqrt(d)
 	}
 	best := func(k, tries, but int) Point {
 		found, distance := Point{}, -1.0
@@ -271,26 +308,30 @@ func (s Scatter) scatter(p plate) ([]Point, error) {
 	for turn := range s.Count {
 		for k, n := range quota {
 			if int64(turn) < n {
-				at, slice = append(at, best(k, 12+2*len(at), -1)), append(slice, k)
+				at, slice = append(at, best(k, min(12+2*len(at), 60), -1)), append(slice, k)
 			}
 		}
 	}
-	apart := s.Diameter + s.Gap - touch
 	for round := 0; ; round++ {
 		crowded := 0
 		for i := range at {
-			if nearest(at[i], i) >= apart {
-				continue
+			d, tries := nearest(at[i], i), 400
+			if d >= apart {
+				if round > 0 {
+					continue // even enough: leave it random
+				}
+				tries = 8
+			} else {
+				crowded++
 			}
-			crowded++
-			if x := best(slice[i], 400, i); nearest(x, i) > nearest(at[i], i) {
+			if x := best(slice[i], tries, i); nearest(x, i) > d {
 				at[i] = x
 			}
 		}
 		if crowded == 0 {
 			return at, nil
 		}
-		if round == 60 {
+		if work > scatterWork || round == 60 {
 			return nil, &CrowdedError{s.Count, s.Count - crowded}
 		}
 	}
@@ -300,7 +341,7 @@ func (s Scatter) scatter(p plate) ([]Point, error) {
 func (s Scatter) rooms(p plate, r *rand.Rand) [][]Point {
 	rooms := make([][]Point, len(p.slices))
 	a, b := p.inner()
-	for range max(20_000, 2000*len(p.slices)) {
+	for range 20_000 + 200*len(p.slices) {
 		x := Point{a * (2*r.Float64() - 1), b * (2*r.Float64() - 1)}
 		if s.clear(p, x) {
 			k := p.sliceAt(x)

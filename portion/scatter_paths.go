@@ -124,7 +124,8 @@ func (s Scatter) spiral(p plate) ([]Point, error) {
 	long := max(a, b)
 	spots := func(c float64) []Point {
 		var at []Point
-		for k := 1; len(at) < s.Count; k++ {
+		// A dish of which not one spot in twenty is clear counts as full.
+		for k := 1; len(at) < s.Count && k < 20*s.Count+1000; k++ {
 			rho := c * math.Sqrt(float64(k))
 			if rho > math.Sqrt2*long {
 				break

@@ -15,7 +15,7 @@ func (p Placing) SVG() []byte {
 	if len(p.Spots) == 0 {
 		return page(120, "Pieces", "nothing placed", "")
 	}
-	head := fmt.Sprintf("%d pieces %s, %d slices, %s mm each.", len(p.Spots), p.Scatter.Arrangement, len(p.plate.slices), num(p.Scatter.Diameter*1000))
+	head := fmt.Sprintf("%d pieces of %s mm %s, %s.", len(p.Spots), num(p.Scatter.Diameter*1000), p.Scatter.Arrangement, sliced(len(p.plate.slices)))
 	var total float64
 	for _, g := range p.Grams() {
 		total += g
@@ -28,7 +28,11 @@ func (p Placing) SVG() []byte {
 	if len(p.Pieces) > 0 {
 		head += " Together " + plain(total) + " g."
 	}
-	y := d.header("Pieces", head, second)
+	item := p.Scatter.Item
+	if item == "" {
+		item = "Pieces"
+	}
+	y := d.header(item, head, second)
 	size := min(430/(2*p.plate.b), 470/(2*p.plate.a))
 	v := view{pageWidth / 2, y + 26 + p.plate.b*size, size}
 	d.dish(p.plate, v)
@@ -40,21 +44,21 @@ func (p Placing) SVG() []byte {
 	}
 	for _, s := range p.Spots {
 		x, y := v.at(s.At)
-		if r < 7 {
-			d.halo(x, y-r-2, 11, "middle", `fill="`+blue+`" font-weight="bold"`, strconv.Itoa(s.Number))
+		if r < 9 {
+			d.halo(x, y-r-2, 11, "middle", `fill="`+ink+`" font-weight="bold"`, strconv.Itoa(s.Number))
 			continue
 		}
-		d.disc(x, y, s.Number)
+		d.text(x, y+4.6, 13, "middle", `fill="`+ink+`" font-weight="bold"`, strconv.Itoa(s.Number))
 	}
 	y = v.y + p.plate.b*size + 72
 	d.camera(pageWidth/2, y)
 	d.bar(pageMargin, y-12, size)
-	return page(p.table(&d, y+40)+16, "Placing of pieces", head+" "+second, d.String())
+	return page(p.table(&d, y+40)+16, "Placing of "+item, head+" "+second, d.String())
 }
 
 // table lists the pieces in the order of placing and the slices' sums.
 func (p Placing) table(d *drawing, y float64) float64 {
-	y = list(d, y, "Pieces, in order of placing", 3, len(p.Spots), func(i int) (string, string) {
+	y = d.pairs(y, "Pieces, in order of placing", 3, len(p.Spots), func(i int) (string, string) {
 		s := p.Spots[i]
 		if s.Piece < 0 {
 			return strconv.Itoa(s.Number), "slice " + strconv.Itoa(s.Slice)
@@ -70,7 +74,7 @@ func (p Placing) table(d *drawing, y float64) float64 {
 		return y
 	}
 	counts, grams := p.Counts(), p.Grams()
-	return list(d, y+20, "Slices", 4, len(counts), func(i int) (string, string) {
+	return d.pairs(y+20, "Slices", 3, len(counts), func(i int) (string, string) {
 		pieces := strconv.Itoa(counts[i]) + " pieces"
 		if counts[i] == 1 {
 			pieces = "1 piece"

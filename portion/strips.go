@@ -97,14 +97,17 @@ type Layout struct {
 }
 
 const (
-	maxStrips  = 1000
-	defaultBar = 0.008 // m, drawn width of a strip
+	maxStrips    = 1000
+	maxCells     = 10_000 // of the table of strips and slices
+	maxLaidSteps = 1e6    // of the declared mass
+	defaultBar   = 0.008  // m, drawn width of a strip
 )
 
 // Lay lays the declared mass on the dish in strips and shares it, in whole steps of
 // the scale, over the segments that the cuts make of them, in proportion to length
-// and the weights asked for: first over the slices (each within a step of its exact
-// share), then within each slice over its segments.
+// and the weights asked for: what a strip carries on a slice, each strip and each
+// slice are all within a step of their exact shares (ControlledRounding), and the
+// total is exact.
 //
 // Lengths are in closed form, those of ovals by elliptic integrals. Laid over the
 // cuts before baking the item is still the declared amount: no more, no less.
@@ -135,7 +138,16 @@ func (s Strips) Lay(on Dish, d Declaration) (Layout, error) {
 	if len(l.Segments) == 0 {
 		return Layout{}, &InputError{"number of strips", 0, "", "at least 1; uncut dishes have no cuts to lay along"}
 	}
-	return l, l.share(total)
+	if err := within("declared mass in steps", float64(total), 1, maxLaidSteps, "steps", "limit of this package"); err != nil {
+		return Layout{}, err
+	}
+	if cells := len(l.Strips) * len(p.slices); cells > maxCells {
+		return Layout{}, &RangeError{"strips times slices", float64(cells), 1, maxCells, "", "limit of this package"}
+	}
+	if err := l.share(total); err != nil {
+		return Layout{}, err
+	}
+	return l, nil
 }
 
 func (s Strips) check(p plate) error {
@@ -300,49 +312,60 @@ func (l *Layout) cut(number int, c curve) {
 	}
 }
 
-// share spreads the steps over the slices, then over each slice's segments, and
-// sums up the strips.
+// share spreads the steps over the table of strips and slices, then over the
+// segments where a strip has several on one slice, and sums up.
 func (l *Layout) share(total int64) error {
-	claims := make([]Claim, len(l.plate.slices))
-	weight := 0.0
-	own := make([][]int, len(claims))
+	all := 0.0
+	for _, s := range l.Segments {
+		all += s.weight
+	}
+	if !(all > 0) {
+		return &InputError{"weight of the slices that carry strips", all, "", "above 0"}
+	}
+	ideal := make([][]float64, len(l.Strips))
+	byStrip, bySlice := make([]float64, len(l.Strips)), make([]float64, len(l.plate.slices))
+	for i := range ideal {
+		ideal[i] = make([]float64, len(bySlice))
+	}
+	cells := make(map[[2]int][]int)
 	for i, s := range l.Segments {
-		claims[s.Slice-1].Weight += s.weight
-		own[s.Slice-1] = append(own[s.Slice-1], i)
-		weight += s.weight
+		at := [2]int{s.Strip - 1, s.Slice - 1}
+		cells[at] = append(cells[at], i)
+		steps := s.weight / all * float64(total)
+		ideal[at[0]][at[1]] += steps
+		byStrip[at[0]] += steps
+		bySlice[at[1]] += steps
 	}
-	if !(weight > 0) {
-		return &InputError{"weight of the slices that carry strips", weight, "", "above 0"}
-	}
-	bySlice, err := LargestRemainder.Apportion(total, claims)
+	whole, err := controlled(ideal, byStrip, bySlice, float64(total))
 	if err != nil {
 		return err
 	}
-	for k, steps := range bySlice {
-		l.Slices = append(l.Slices, SlicePortion{l.plate.slices[k], l.grams(steps)})
-		if steps == 0 {
+	strips, slices := make([]int64, len(byStrip)), make([]int64, len(bySlice))
+	for at, own := range cells {
+		n := whole[at[0]][at[1]]
+		strips[at[0]] += n
+		slices[at[1]] += n
+		if n == 0 {
 			continue
 		}
-		parts := make([]Claim, len(own[k]))
-		for i, at := range own[k] {
-			parts[i].Weight = l.Segments[at].weight
+		claims := make([]Claim, len(own))
+		for i, k := range own {
+			claims[i].Weight = l.Segments[k].weight
 		}
-		got, err := LargestRemainder.Apportion(steps, parts)
+		got, err := LargestRemainder.Apportion(n, claims)
 		if err != nil {
 			return err
 		}
-		for i, n := range got {
-			l.Segments[own[k][i]].steps = n
+		for i, k := range own {
+			l.Segments[k].steps = got[i]
+			l.Segments[k].Grams = l.grams(got[i])
 		}
 	}
-	byStrip := make([]int64, len(l.Strips))
-	for i := range l.Segments {
-		s := &l.Segments[i]
-		s.Grams = l.grams(s.steps)
-		byStrip[s.Strip-1] += s.steps
+	for i, n := range strips {
+		l.Strips[i].Grams = l.grams(n)
 	}
-	for i, steps := range byStrip {
-		l.Strips[i].Grams = l.grams(steps)
+	for k, n := range slices {
+		l.Slices = append(l.Slices, SlicePortion{l.plate.slices[k], l.grams(n)})
 	}
 	return nil
 }

@@ -56,7 +56,7 @@ func (l Layout) manner() string {
 	case Rings:
 		s = strconv.Itoa(len(l.Strips)) + " rings"
 	}
-	s += fmt.Sprintf(", %d slices.", len(l.Slices))
+	s += ", " + sliced(len(l.Slices)) + "."
 	if l.how.Favour > 0 {
 		s += fmt.Sprintf(" Camera side favoured: near edge +%s %%, far edge -%s %%.", num(l.how.Favour*100), num(l.how.Favour*100))
 	}
@@ -64,6 +64,14 @@ func (l Layout) manner() string {
 		s += " Slices weighted."
 	}
 	return s
+}
+
+// sliced says into how many slices a dish is cut.
+func sliced(n int) string {
+	if n == 1 {
+		return "uncut"
+	}
+	return strconv.Itoa(n) + " slices"
 }
 
 // drawStrips draws every strip at its width.
@@ -165,11 +173,11 @@ func (p plate) beyond(x, along Point) float64 {
 // sums; otherwise the sums alone in columns.
 func (l Layout) drawTable(d *drawing, y float64) float64 {
 	if len(l.Slices) > 10 {
-		y = list(d, y, "Strips, in order of placing", 4, len(l.Strips), func(i int) (string, string) {
+		y = d.pairs(y, "Strips, in order of placing", 4, len(l.Strips), func(i int) (string, string) {
 			s := l.Strips[i]
 			return fmt.Sprintf("%d  (%s mm)", s.Number, num(math.Round(s.Length*1000))), plain(s.Grams) + " g"
 		})
-		y = list(d, y+20, "Slices", 4, len(l.Slices), func(i int) (string, string) {
+		y = d.pairs(y+20, "Slices", 4, len(l.Slices), func(i int) (string, string) {
 			return strconv.Itoa(l.Slices[i].Number), plain(l.Slices[i].Grams) + " g"
 		})
 		d.text(pageMargin, y+16, 14, "start", `fill="`+ink+`" font-weight="bold"`, "Each sums to "+plain(l.Declaration.Grams)+" g")

@@ -78,6 +78,28 @@ func TestLayoutsSumToTheDeclaredAmount(t *testing.T) {
 		if segments != total || bySlice != total || byStrip != total {
 			t.Fatalf("case %d: %d steps declared, %d on segments, %d on slices, %d in strips", k, total, segments, bySlice, byStrip)
 		}
+		all := 0.0
+		for _, g := range l.Segments {
+			all += g.weight
+		}
+		exact := func(keep func(Segment) bool) (sum float64) {
+			for _, g := range l.Segments {
+				if keep(g) {
+					sum += g.weight / all * d.Grams
+				}
+			}
+			return sum
+		}
+		for _, x := range l.Slices {
+			if e := exact(func(g Segment) bool { return g.Slice == x.Number }); math.Abs(x.Grams-e) > d.StepGrams*(1+1e-6) {
+				t.Fatalf("case %d: slice %d has %v g, exactly %v", k, x.Number, x.Grams, e)
+			}
+		}
+		for _, x := range l.Strips {
+			if e := exact(func(g Segment) bool { return g.Strip == x.Number }); math.Abs(x.Grams-e) > d.StepGrams*(1+1e-6) {
+				t.Fatalf("case %d: strip %d has %v g, exactly %v", k, x.Number, x.Grams, e)
+			}
+		}
 		if math.Abs(length-lengths) > 1e-9*lengths {
 			t.Fatalf("case %d: segments of %v m, strips of %v m\n%+v %+v", k, length, lengths, s, on)
 		}
@@ -264,7 +286,7 @@ func wellFormed(t *testing.T, svg []byte) {
 
 func TestLayoutDrawingIsWellFormedAndStable(t *testing.T) {
 	r := rand.New(rand.NewPCG(9, 10))
-	for range 500 {
+	for range 200 {
 		s, on, d := randomLayout(r)
 		d.Item = "a <b> & \"c\" \x00\xff" + strings.Repeat("long ", 30)
 		l, err := s.Lay(on, d)

@@ -190,8 +190,8 @@ func (d *drawing) bar(x, y, scale float64) {
 	d.text(x, y+16, 12, "start", `fill="`+ink+`"`, num(mm)+" mm")
 }
 
-// list prints pairs in columns, down each column first.
-func list(d *drawing, y float64, title string, columns, n int, entry func(int) (string, string)) float64 {
+// pairs prints names and values in columns, down each column first.
+func (d *drawing) pairs(y float64, title string, columns, n int, entry func(int) (string, string)) float64 {
 	d.text(pageMargin, y, 13, "start", `fill="`+ink+`" font-weight="bold"`, title)
 	rows := (n + columns - 1) / columns
 	width := (pageWidth - 2*pageMargin) / float64(columns)

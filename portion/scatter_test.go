@@ -1,0 +1,296 @@
+package portion
+
+import (
+	"bytes"
+	"errors"
+	"math"
+	"math/rand/v2"
+	"reflect"
+	"strings"
+	"testing"
+)
+
+func randomScatter(r *rand.Rand) (Scatter, Dish) {
+	_, on, _ := randomLayout(r)
+	s := Scatter{
+		Arrangement: Arrangement(r.IntN(3)),
+		Count:       1 + r.IntN(24),
+		Diameter:    0.004 + 0.02*r.Float64(),
+		Gap:         0.003 * r.Float64(),
+		CutGap:      0.003 * r.Float64(),
+		Seed:        r.Uint64(),
+	}
+	if r.IntN(3) == 0 {
+		s.OverCuts, s.CutGap = true, 0
+	}
+	return s, on
+}
+
+// The distances are measured here anew, on the outlines themselves.
+func TestSpotsKeepClearOfEdgesCutsAndEachOther(t *testing.T) {
+	r := rand.New(rand.NewPCG(11, 12))
+	placed := 0
+	for k := range 400 {
+		s, on := randomScatter(r)
+		p, err := s.Place(on)
+		if err != nil {
+			if !errors.Is(err, ErrCrowded) {
+				t.Fatalf("case %d: %v", k, err)
+			}
+			continue
+		}
+		placed++
+		if len(p.Spots) != s.Count {
+			t.Fatalf("case %d: %d spots for %d pieces", k, len(p.Spots), s.Count)
+		}
+		a, b := p.plate.inner()
+		for i, x := range p.Spots {
+			if x.Number != i+1 || x.Piece != -1 || x.Slice != p.plate.sliceAt(x.At)+1 {
+				t.Fatalf("case %d: %+v", k, x)
+			}
+			if i > 0 && x.At.Y > p.Spots[i-1].At.Y+1e-6 {
+				t.Fatalf("case %d: spot %d lies further than the one before it", k, i+1)
+			}
+			for _, c := range ring(p.plate, a, b) {
+				for u := range 181 {
+					if d := c.at(float64(u) / 180).minus(x.At).norm(); d < s.Diameter/2-1e-9 {
+						t.Fatalf("case %d: %v m from the edge, piece of %v\n%+v %+v", k, d, s.Diameter, s, on)
+					}
+				}
+			}
+			if !s.OverCuts {
+				for _, c := range p.plate.cuts {
+					for u := range 101 {
+						if d := c.at(float64(u) / 100).minus(x.At).norm(); d < s.Diameter/2+s.CutGap-1e-9 {
+							t.Fatalf("case %d: %v m from a cut", k, d)
+						}
+					}
+				}
+			}
+		}
+		if n := p.Nearest(); s.Count > 1 && n < s.Diameter+s.Gap-2e-9 {
+			t.Fatalf("case %d: two pieces %v m apart", k, n)
+		}
+		if again, _ := s.Place(on); !reflect.DeepEqual(again, p) {
+			t.Fatalf("case %d: other spots the second time", k)
+		}
+	}
+	if placed < 180 {
+		t.Errorf("only %d found room", placed)
+	}
+}
+
+func TestScatteredPiecesAreEvenButNotALattice(t *testing.T) {
+	for seed := range uint64(5) {
+		p, err := Scatter{Count: 60, Diameter: 0.014, Seed: seed}.Place(Round{Diameter: 0.26})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var at []Point
+		for _, s := range p.Spots {
+			at = append(at, s.At)
+		}
+		e, err := Evenness(at, math.Pi*0.123*0.123)
+		if err != nil || e < 1.45 || e > 2 {
+			t.Errorf("seed %d: evenness %.3f, %v", seed, e, err)
+		}
+	}
+}
+
+func TestEvennessOfALatticeAndOfChance(t *testing.T) {
+	var lattice, chance []Point
+	const n = 40
+	r := rand.New(rand.NewPCG(13, 14))
+	for i := range n {
+		for j := range n {
+			lattice = append(lattice, Point{float64(i) + 0.5*float64(j%2), float64(j) * math.Sqrt(3) / 2})
+			chance = append(chance, Point{n * r.Float64(), n * r.Float64()})
+		}
+	}
+	area := n * n * math.Sqrt(3) / 2
+	if e, err := Evenness(lattice, area); err != nil || math.Abs(e-2*math.Sqrt(2/math.Sqrt(3))) > 1e-12 {
+		t.Errorf("lattice: %v, %v", e, err)
+	}
+	if e, err := Evenness(chance, n*n); err != nil || math.Abs(e-1) > 0.05 {
+		t.Errorf("chance: %v, %v", e, err)
+	}
+	for _, err := range []error{
+		second(Evenness(nil, 1)), second(Evenness(lattice, 0)), second(Evenness([]Point{{math.NaN(), 0}, {}}, 1)), second(Evenness([]Point{{}, {0, math.Inf(1)}}, 1)),
+	} {
+		if !errors.Is(err, ErrInput) {
+			t.Errorf("have %v", err)
+		}
+	}
+}
+
+func second[T any](_ T, err error) error { return err }
+
+func TestRingHoldsWhatGeometrySays(t *testing.T) {
+	// n circles of radius 1 touch on a ring inside a circle of radius 1 + 1/sin(pi/n).
+	for n := 2; n <= 12; n++ {
+		fits := 2 * (1 + 1/math.Sin(math.Pi/float64(n))) / 100
+		s := Scatter{Arrangement: Ring, Count: n, Diameter: 0.02}
+		if _, err := s.Place(Round{Diameter: fits * (1 + 1e-6)}); err != nil {
+			t.Errorf("%d in %v m: %v", n, fits, err)
+		}
+		if _, err := s.Place(Round{Diameter: fits * (1 - 1e-6)}); !errors.Is(err, ErrCrowded) {
+			t.Errorf("%d in less than %v m: %v", n, fits, err)
+		}
+	}
+}
+
+func TestAssignUsesEveryPieceOnce(t *testing.T) {
+	r := rand.New(rand.NewPCG(15, 16))
+	for range 300 {
+		s, on := randomScatter(r)
+		p, err := s.Place(on)
+		if err != nil {
+			continue
+		}
+		pieces := weighed(s.Count, r.Uint64())
+		q, err := p.Assign(pieces)
+		if err != nil {
+			t.Fatal(err)
+		}
+		seen := make([]bool, len(pieces))
+		total, slices := 0.0, 0.0
+		for _, x := range q.Spots {
+			if seen[x.Piece] {
+				t.Fatalf("piece %d twice", x.Piece)
+			}
+			seen[x.Piece] = true
+			total += pieces[x.Piece].Grams
+		}
+		for _, g := range q.Grams() {
+			slices += g
+		}
+		if math.Abs(total-slices) > 1e-6 {
+			t.Fatalf("%v g of pieces, %v g on slices", total, slices)
+		}
+		// The better-looking lies nearer to the camera within its slice.
+		for i, x := range q.Spots {
+			for _, y := range q.Spots[:i] {
+				if x.Slice == y.Slice && pieces[x.Piece].Score < pieces[y.Piece].Score {
+					t.Fatalf("spot %d holds a worse piece than spot %d behind it", x.Number, y.Number)
+				}
+			}
+		}
+		wellFormed(t, q.SVG())
+		if !bytes.Equal(q.SVG(), q.SVG()) {
+			t.Fatal("other bytes")
+		}
+	}
+	p, err := Scatter{Count: 8, Diameter: 0.02}.Place(Round{Diameter: 0.3, Slices: 8})
+	if err != nil {
+		t.Fatal(err)
+	}
+	wellFormed(t, p.SVG())
+	for _, pieces := range [][]Piece{nil, make([]Piece, 8), weighed(9, 1)} {
+		if _, err := p.Assign(pieces); !errors.Is(err, ErrInput) {
+			t.Errorf("%d pieces: %v", len(pieces), err)
+		}
+	}
+	bad := weighed(8, 1)
+	bad[3].Score = math.NaN()
+	if _, err := p.Assign(bad); !errors.Is(err, ErrInput) || !strings.Contains(err.Error(), "piece 4") {
+		t.Errorf("have %v", err)
+	}
+	wellFormed(t, Placing{}.SVG())
+}
+
+func TestPlaceRefusesByName(t *testing.T) {
+	good, on := Scatter{Count: 8, Diameter: 0.02}, Round{Diameter: 0.3, Slices: 8}
+	for name, change := range map[string]func(*Scatter){
+		"arrangement":               func(s *Scatter) { s.Arrangement = -1 },
+		"number of pieces to place": func(s *Scatter) { s.Count = 0 },
+		"diameter of a piece":       func(s *Scatter) { s.Diameter = math.NaN() },
+		"gap between pieces":        func(s *Scatter) { s.Gap = -1 },
+		"gap to the cuts":           func(s *Scatter) { s.CutGap = math.Inf(1) },
+		"0 where pieces may lie":    func(s *Scatter) { s.CutGap, s.OverCuts = 1, true },
+	} {
+		s := good
+		change(&s)
+		if _, err := s.Place(on); !errors.Is(err, ErrInput) || !strings.Contains(err.Error(), name) {
+			t.Errorf("want an error about %s, have %v", name, err)
+		}
+	}
+	if _, err := good.Place(nil); !errors.Is(err, ErrInput) {
+		t.Errorf("no dish: %v", err)
+	}
+	if _, err := good.Place(Round{}); !errors.Is(err, ErrInput) {
+		t.Errorf("zero dish: %v", err)
+	}
+	for _, a := range []Arrangement{BlueNoise, Ring, Spiral} {
+		for _, s := range []Scatter{{Arrangement: a, Count: 1, Diameter: 0.29}, {Arrangement: a, Count: 1000, Diameter: 0.02}, {Arrangement: a, Count: 1, Diameter: 0.4}, {Arrangement: a, Count: 40, Diameter: 0.04}} {
+			var e *CrowdedError
+			if _, err := s.Place(on); !errors.As(err, &e) || e.Error() == "" || e.Placed >= s.Count {
+				t.Errorf("%+v: have %v", s, err)
+			}
+		}
+	}
+	if BlueNoise.String() != "scattered" || Arrangement(9).String() != "Arrangement(9)" || Rings.String() != "rings" || Pattern(9).String() != "Pattern(9)" {
+		t.Error("names")
+	}
+}
+
+func TestDistanceFromAnEllipse(t *testing.T) {
+	r := rand.New(rand.NewPCG(17, 18))
+	for k := range 2000 {
+		p := plate{elliptic: true, a: 0.05 + r.Float64(), b: 0.05 + r.Float64()}
+		x := Point{p.a * r.Float64(), p.b * r.Float64()}
+		switch k % 5 {
+		case 0:
+			x.X = 0
+		case 1:
+			x.Y = 0
+		}
+		least := math.Inf(1)
+		for i := range 20_000 {
+			sin, cos := math.Sincos(math.Pi / 2 * float64(i) / 19_999)
+			least = min(least, x.minus(Point{p.a * cos, p.b * sin}).norm())
+		}
+		if math.Hypot(x.X/p.a, x.Y/p.b) > 1 {
+			least = -least
+		}
+		if got := p.inside(x); math.Abs(got-least) > 1e-4*(p.a+p.b) {
+			t.Fatalf("ellipse %v x %v at %v: %v, walked %v", p.a, p.b, x, got, least)
+		}
+	}
+}
+
+func FuzzPlace(f *testing.F) {
+	f.Add(0, 0, 8, 0.02, 0.002, 0.002, false, uint64(1), 0.3, 0.2, 0.02, 8, 2, 0.0)
+	f.Add(1, 1, 8, 0.02, 0.002, 0.002, false, uint64(1), 0.3, 0.2, 0.02, 8, 2, 10.0)
+	f.Add(2, 2, 8, 0.02, 0.002, 0.0, true, uint64(1), 0.3, 0.2, 0.02, 8, 2, 10.0)
+	f.Fuzz(func(t *testing.T, shape, arrangement, count int, diameter, gap, cutGap float64, over bool, seed uint64, width, depth, edge float64, n, rows int, turn float64) {
+		var on Dish
+		switch shape {
+		case 0:
+			on = Round{width, edge, n, turn}
+		case 1:
+			on = Oval{width, depth, edge, n, turn}
+		default:
+			on = Rectangle{width, depth, edge, n, rows}
+		}
+		if count > 60 || n > 60 || rows > 8 {
+			t.Skip("slow")
+		}
+		s := Scatter{"x", Arrangement(arrangement), count, diameter, gap, cutGap, over, seed}
+		p, err := s.Place(on)
+		if err != nil {
+			return
+		}
+		for _, x := range p.Spots {
+			if math.IsNaN(x.At.X+x.At.Y) || x.Slice < 1 || x.Slice > len(p.plate.slices) {
+				t.Fatalf("%+v", x)
+			}
+		}
+		if d := p.Nearest(); count > 1 && d < diameter-2e-9 {
+			t.Fatalf("%v m apart", d)
+		}
+		wellFormed(t, p.SVG())
+		if q, err := p.Assign(weighed(count, seed)); err == nil {
+			wellFormed(t, q.SVG())
+		}
+	})
+}
