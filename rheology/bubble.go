@@ -44,7 +44,7 @@ func BubbleRise(l Liquid, tempC, d float64) (Estimate, error) {
 	if p.out.thins != nil {
 		u := b.coated(eta.Value)
 		for range 60 {
-			if eta, err = p.out.nearRate(u / d); err != nil {
+			if eta, err = p.out.atRate(u/d, false); err != nil {
 				return Estimate{}, err
 			}
 			// The geometric mean of old and new does not swing.

@@ -105,7 +105,7 @@ func (w Wall) Drain(l Liquid, tempC float64, after time.Duration) (Coat, error) 
 		// with a mean step settle it.
 		for range 40 {
 			rate := pull * foot(eta.Value) / eta.Value
-			next, err := p.out.nearRate(rate)
+			next, err := p.out.atRate(rate, false)
 			if err != nil {
 				return Coat{}, err
 			}

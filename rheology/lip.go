@@ -52,7 +52,7 @@ func (s Lip) Pour(l Liquid, tempC, grams float64) (Pour, error) {
 	}
 	p.out.width, p.out.length = s.Width, s.Length
 	// A film that slopes from H to nothing over L + H pulls at its bed with
-	// rho g H2/(2 (L + H)) on average.
+	// rho g H2/(2 (L + H)).
 	stress := p.Density.Value * standardGravity * s.Head * s.Head / (2 * (s.Length + s.Head))
 	if err := p.yields(l, stress, s.Head, 0); err != nil {
 		return Pour{}, err
@@ -94,6 +94,12 @@ func filmHead(q, nu, length float64) float64 {
 	long := math.Sqrt(math.Sqrt(12 * nu * length * q / standardGravity))
 	short := math.Cbrt(12 * nu * q / standardGravity)
 	return math.Sqrt(math.Sqrt(long*long*long*long + short*short*short*short))
+}
+
+// standingHead is the head that a yield stress holds on a lip, m: rho g H2 = 2 tau (L + H).
+func standingHead(tau, rho, length float64) float64 {
+	weight := rho * standardGravity
+	return (tau + math.Sqrt(tau*tau+2*weight*length*tau)) / weight
 }
 
 func lipHead(q, nu, length float64) float64 { return weirHead(q) + filmHead(q, nu, length) }

@@ -24,7 +24,8 @@ type outlet struct {
 	tempC  float64
 	eta    float64 // Pa s, where thins is nil
 	rho    float64
-	scale  float64 // on the viscosity, 1 or an end of its band
+	yield  float64 // Pa; 0: none
+	scale  float64 // on the viscosity, 1 or an end of its band; not on the yield stress
 }
 
 // boreArea returns the section of the bore, m2.
@@ -46,28 +47,27 @@ func (o *outlet) shearRate(q float64) float64 {
 	return math.Pi / 4 * 8 * q / (o.boreArea() * o.bore)
 }
 
-// viscosity returns the viscosity in Pa s that governs a flow q, with its band.
-func (o *outlet) viscosity(q float64) (Estimate, error) {
+// effective returns the viscosity in Pa s that governs a flow q, with its band, and the
+// shear rate in 1/s at which it was read. While a flow is only tried, a rate outside the
+// liquid's range takes the range's end, so that the search can pass by it; strict refuses
+// it.
+func (o *outlet) effective(q float64, strict bool) (Estimate, float64, error) {
 	if o.thins == nil {
-		return Exactly(o.eta), nil
+		return Exactly(o.eta), o.shearRate(q), nil
 	}
-	return o.thins.ViscosityAtRate(o.tempC, o.shearRate(q))
+	if o.yield > 0 && o.width == 0 {
+		return o.plug(q, strict)
+	}
+	rate := o.shearRate(q)
+	e, err := o.atRate(rate, strict)
+	return e, rate, err
 }
 
-// trial is viscosity for a flow that is only tried: a rate outside the liquid's range
-// takes the range's end, so that the search can pass by it. What the search arrives
-// at is asked again through viscosity, which refuses it.
-func (o *outlet) trial(q float64) (float64, error) {
-	e, err := o.nearRate(o.shearRate(q))
-	return e.Value, err
-}
-
-// nearRate is the viscosity of a liquid that thins at a rate in 1/s, or at the nearest end
-// of its range of rates.
-func (o *outlet) nearRate(rate float64) (Estimate, error) {
+// atRate is the viscosity of a liquid that thins at a rate in 1/s, or unless strict at the
+// nearest end of its range of rates.
+func (o *outlet) atRate(rate float64, strict bool) (Estimate, error) {
 	e, err := o.thins.ViscosityAtRate(o.tempC, rate)
-	var r *RangeError
-	if errors.As(err, &r) && r.Low < r.High && (rate < r.Low || rate > r.High) {
+	if r, ok := rangeOf(err); ok && !strict && (rate < r.Low || rate > r.High) {
 		e, err = o.thins.ViscosityAtRate(o.tempC, min(max(rate, r.Low), r.High))
 	}
 	if err != nil {
@@ -76,20 +76,41 @@ func (o *outlet) nearRate(rate float64) (Estimate, error) {
 	return e, e.check("viscosity", "Pa s")
 }
 
+// rangeOf returns the range that a liquid's error tells of.
+func rangeOf(err error) (*RangeError, bool) {
+	var r *RangeError
+	if !errors.As(err, &r) || !(r.Low < r.High) {
+		return nil, false
+	}
+	return r, true
+}
+
 // head returns the head in m of liquid that a flow of q m3/s needs.
 func (o *outlet) head(q float64) (float64, error) {
-	eta := o.eta
+	eta, rate := o.eta, 0.0
 	if o.thins != nil {
-		var err error
-		if eta, err = o.trial(q); err != nil {
+		e, at, err := o.effective(q, false)
+		if err != nil {
 			return 0, err
 		}
+		eta, rate = e.Value, at
 	}
 	nu := eta * o.scale / o.rho
 	if o.width > 0 {
+		if o.yield > 0 {
+			// The yield stress holds back a head of its own; the film feels the rest.
+			plastic := max(eta-o.yield/rate, 0.05*eta) * o.scale / o.rho
+			return lipHead(q/o.width, plastic, o.length) + standingHead(o.yield, o.rho, o.length), nil
+		}
 		return lipHead(q/o.width, nu, o.length), nil
 	}
 	v := q / o.boreArea()
+	if o.yield > 0 {
+		// The band is on what shears, not on the stress that must be passed first: a liquid
+		// that stays in has no rate. Pour.MayStay tells of that.
+		still := min(o.yield*o.bore/(8*v), eta)
+		nu = (still + (eta-still)*o.scale) / o.rho
+	}
 	return boreLoss(v*o.bore/nu, o.length/o.bore, o.discharge) * v * v / (2 * standardGravity), nil
 }
 

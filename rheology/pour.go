@@ -27,6 +27,9 @@ type Pour struct {
 	// Viscosity in Pa s at that rate, Density in kg/m3, SurfaceTension in N/m: the
 	// liquid's, with their bands.
 	Viscosity, Density, SurfaceTension Estimate
+	// MayStay reports that the yield stress, at the high end of its band, would hold the
+	// liquid in its outlet: the other figures are for one that runs.
+	MayStay bool
 	// Hydraulics is the uncertainty of the rate from the outlet alone, as a fraction.
 	Hydraulics float64
 	// Grams that leave the outlet, and LeftGrams that stay behind as a film on the
@@ -137,7 +140,8 @@ func (p *Pour) yields(l Liquid, stress, head, hold float64) error {
 	if err := yield.check("yield stress", "Pa"); err != nil {
 		return err
 	}
-	p.yield = yield
+	p.yield, p.out.yield = yield, yield.Value
+	p.MayStay = stress <= yield.High
 	if stress <= yield.Value {
 		need := hold + (head-hold)*yield.Value/stress
 		return &NoFlowError{Cause: "yield stress", Head: head, NeedHead: need, Stress: stress, Yield: yield.Value}
@@ -216,7 +220,7 @@ func (p *Pour) time() (float64, error) {
 	if p.endL, err = o.flow(p.last, guess); err != nil {
 		return 0, err
 	}
-	if _, err = o.viscosity(p.endL); err != nil {
+	if _, _, err = o.effective(p.endL, true); err != nil {
 		return 0, err
 	}
 	return p.between(p.last, p.endL)
@@ -259,17 +263,13 @@ var (
 func (p *Pour) start() error {
 	o := &p.out
 	q := p.startL
-	var err error
+	e, rate, err := o.effective(q, true)
+	if err != nil {
+		return err
+	}
+	p.ShearRate = rate
 	if o.thins != nil {
-		p.ShearRate = o.shearRate(q)
-		if p.Viscosity, err = o.viscosity(q); err != nil {
-			return err
-		}
-		if err := p.Viscosity.check("viscosity", "Pa s"); err != nil {
-			return err
-		}
-	} else {
-		p.ShearRate = o.shearRate(q)
+		p.Viscosity = e
 	}
 	nu := p.Viscosity.Value / p.Density.Value
 	share := 0.0

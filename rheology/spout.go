@@ -67,7 +67,8 @@ func (e *NoFlowError) Is(target error) bool { return target == ErrNoFlow }
 //
 // which for laminar friction alone is the textbook's (128 nu L A/(pi g D4)) ln(H1/H2)
 // and for a hole the textbook's 2 A (sqrt H1 - sqrt H2)/(Cd a sqrt(2g)). A liquid
-// that thins under shear is taken at the shear rate of its own flow.
+// that thins under shear is taken at the shear rate of its own flow: at pi/4 of the
+// Newtonian wall rate, or where it has a yield stress by the exact integral over the bore.
 //
 // The band of the duration combines, in quadrature, the liquid's band of
 // viscosity carried through the flow law, that of its density, and the hydraulic

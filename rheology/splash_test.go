@@ -1,0 +1,278 @@
+package rheology_test
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"example.org/honestplate/rheology"
+)
+
+// landing is a stream of 4 mm of a liquid at a speed.
+func landing(l given, speed float64) rheology.Stream {
+	return rheology.Stream{Diameter: 0.004, Speed: speed, Viscosity: l.eta, Density: l.rho, SurfaceTension: l.sigma}
+}
+
+func splash(t *testing.T, s rheology.Stream, onto rheology.Target) rheology.Splash {
+	t.Helper()
+	p, err := s.Splash(onto)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// At the threshold speed that a criterion gives, its value is its threshold.
+func TestThresholdSpeedsAreThresholds(t *testing.T) {
+	for _, l := range []given{thin, milk, cream, syrup} {
+		for _, onto := range []rheology.Target{{}, {Rough: true}, {Film: 0.0004}, {Film: 0.002}, {Film: 0.1}} {
+			for _, broken := range []bool{false, true} {
+				s := landing(l, 2)
+				s.Broken, s.Rate = broken, 1e-5
+				for i, v := range verdicts(splash(t, s, onto)) {
+					if v.ThresholdSpeed == 0 {
+						if v.Criterion != "Riboux and Gordillo 2014" {
+							t.Errorf("%s: no threshold speed", v.Criterion)
+						}
+						continue
+					}
+					at := s
+					at.Speed = v.ThresholdSpeed
+					if at.Speed < 1e-6 {
+						continue
+					}
+					w := splash(t, at, onto).Verdicts[i]
+					near(t, v.Criterion, w.Value, w.Threshold, 1e-4)
+				}
+			}
+		}
+	}
+}
+
+func verdicts(p rheology.Splash) []rheology.SplashVerdict { return p.Verdicts[:p.Count] }
+
+// Faster is never less of a splash, by any criterion.
+func TestFasterIsNeverLessOfASplash(t *testing.T) {
+	for _, l := range []given{thin, milk, cream, syrup} {
+		for _, onto := range []rheology.Target{{}, {Film: 0.001}, {Film: 0.1}} {
+			last := make([]bool, 6)
+			for v := 0.05; v < 30; v *= 1.1 {
+				for i, w := range verdicts(splash(t, landing(l, v), onto)) {
+					if last[i] && !w.Exceeded() {
+						t.Fatalf("eta %g, %s: splashes below %g m/s and not above", l.eta, w.Criterion, v)
+					}
+					last[i] = w.Exceeded()
+				}
+			}
+		}
+	}
+}
+
+// The capillary number would make thick cream splash at a hand's breadth; it is shown but
+// does not count.
+func TestTheCapillaryCriterionIsForThinLiquids(t *testing.T) {
+	for _, c := range []struct {
+		l       given
+		rough   bool
+		applies bool
+	}{{milk, false, true}, {cream, false, false}, {milk, true, false}} {
+		for _, v := range verdicts(splash(t, landing(c.l, 1), rheology.Target{Rough: c.rough})) {
+			if v.Measure == "Ca^0.5" && v.Applies != c.applies {
+				t.Errorf("eta %g, rough %v: applies %v", c.l.eta, c.rough, v.Applies)
+			}
+		}
+	}
+}
+
+func TestSummaries(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		s     rheology.Stream
+		onto  rheology.Target
+		want  rheology.SplashSummary
+		known bool
+	}{
+		{"milk creeping onto a plate", landing(milk, 0.2), rheology.Target{}, rheology.NoSplash, true},
+		{"milk from a height onto a plate", landing(milk, 9), rheology.Target{}, rheology.SplashLikely, true},
+		{"milk from 30 cm onto a plate", landing(milk, 1.6), rheology.Target{}, rheology.CriteriaDisagree, true},
+		{"cream onto its own film", landing(cream, 1.5), rheology.Target{Film: 0.0005}, rheology.CrownOnly, true},
+		{"syrup onto a plate", landing(syrup, 2), rheology.Target{}, rheology.NoSplash, true},
+		{"syrup onto a thread of film", landing(syrup, 2), rheology.Target{Film: 1e-5}, rheology.NoCriterion, false},
+		{"milk into a bowl", landing(milk, 1), rheology.Target{Film: 0.05}, rheology.NoSplash, true},
+		{"milk into a bowl from high", landing(milk, 3), rheology.Target{Film: 0.05}, rheology.SplashLikely, true},
+	} {
+		p := splash(t, c.s, c.onto)
+		if p.Summary != c.want {
+			t.Errorf("%s: %q, want %q", c.name, p.Summary, c.want)
+		}
+		if (p.Threshold.Value > 0) != c.known || p.Threshold.Low > p.Threshold.Value || p.Threshold.High < p.Threshold.Value {
+			t.Errorf("%s: threshold %v", c.name, p.Threshold)
+		}
+	}
+}
+
+// Six criteria at most, in the array's order, and the drop says which it is.
+func TestTheDropSaysWhichItIs(t *testing.T) {
+	s := landing(milk, 2)
+	whole := splash(t, s, rheology.Target{})
+	s.Broken = true
+	broken := splash(t, s, rheology.Target{})
+	s.Broken, s.Drips = false, true
+	drips := splash(t, s, rheology.Target{})
+	if whole.Why == broken.Why || broken.Why == drips.Why || whole.Why == "" {
+		t.Errorf("%q, %q, %q", whole.Why, broken.Why, drips.Why)
+	}
+}
+
+// Yarin and Weiss's measure in one made case: u is V (rho/sigma)^(1/4) nu^(-1/8) f^(-3/8).
+func TestATrainOfDrops(t *testing.T) {
+	u, err := rheology.YarinWeiss(2, 256, 0.001, 1000, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "u", u, 2*math.Pow(1000, 0.25)*math.Pow(1e-6, -0.125)/8, 1e-12)
+}
+
+func TestBadLandingsAreRefused(t *testing.T) {
+	good := landing(milk, 1)
+	for name, change := range map[string]func(*rheology.Stream){
+		"speed":     func(s *rheology.Stream) { s.Speed = math.NaN() },
+		"diameter":  func(s *rheology.Stream) { s.Diameter = -1 },
+		"viscosity": func(s *rheology.Stream) { s.Viscosity = 0 },
+		"density":   func(s *rheology.Stream) { s.Density = math.Inf(1) },
+		"rate":      func(s *rheology.Stream) { s.Rate = -1 },
+	} {
+		s := good
+		change(&s)
+		if _, err := s.Splash(rheology.Target{}); !errors.Is(err, rheology.ErrInput) && !errors.Is(err, rheology.ErrRange) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	for _, film := range []float64{-1, math.NaN(), 100} {
+		if _, err := good.Splash(rheology.Target{Film: film}); !errors.Is(err, rheology.ErrInput) && !errors.Is(err, rheology.ErrRange) {
+			t.Errorf("film %g: %v", film, err)
+		}
+	}
+	r := rheology.RibouxGordillo{Air: rheology.RoomAir()}
+	if _, _, err := r.Lift(0.004, -1, 0.001, 1000, 0.07); !errors.Is(err, rheology.ErrRange) {
+		t.Error(err)
+	}
+	if _, err := (rheology.RibouxGordillo{}).Threshold(0.004, 1, 0.001, 1000, 0.07); !errors.Is(err, rheology.ErrRange) {
+		t.Error(err)
+	}
+}
+
+func TestACrownGrowsAsTheRootOfTime(t *testing.T) {
+	s := landing(milk, 2)
+	c, err := s.Crown(0.001)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !c.Expected || c.Largest.Low >= c.Largest.Value || c.Lasts.Shortest >= c.Lasts.Longest {
+		t.Errorf("%+v", c)
+	}
+	one, err := c.Radius(c.Lasts.Likely / 4)
+	if err != nil {
+		t.Fatal(err)
+	}
+	four, err := c.Radius(c.Lasts.Likely)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "radius", four.Value, 2*one.Value, 1e-6)
+	near(t, "largest", c.Largest.Value, four.Value, 1e-6)
+	thick, err := s.Crown(0.003)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if thick.Largest.Value >= c.Largest.Value {
+		t.Errorf("on a deeper film the crown is wider: %v, %v", thick.Largest, c.Largest)
+	}
+	if _, err := c.Radius(10 * c.Lasts.Longest); !errors.Is(err, rheology.ErrRange) {
+		t.Error(err)
+	}
+	for _, film := range []float64{0, 1e-5, 0.01, math.NaN()} {
+		if _, err := s.Crown(film); !errors.Is(err, rheology.ErrInput) && !errors.Is(err, rheology.ErrRange) {
+			t.Errorf("film %g: %v", film, err)
+		}
+	}
+}
+
+func TestHoneyCoilsAndMilkDoesNot(t *testing.T) {
+	coil := func(l given, s rheology.Spout, drop float64) rheology.Coil {
+		t.Helper()
+		c, err := stream(t, pour(t, s, l, 50), drop).Coil()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return c
+	}
+	spout := rheology.Spout{Diameter: 0.006, Length: 0.02, Head: 0.08}
+	if c := coil(milk, spout, 0.2); c.Regime != rheology.NoCoil || c.Frequency != (rheology.Estimate{}) {
+		t.Errorf("milk: %+v", c)
+	}
+	// A rising fall meets the regimes in order, each no sooner than the last.
+	order := map[rheology.CoilRegime]int{rheology.NoCoil: -1, rheology.ViscousCoil: 0, rheology.GravityCoil: 1, rheology.GravityInertiaCoil: 2, rheology.InertialCoil: 3}
+	last := -1
+	seen := map[rheology.CoilRegime]bool{}
+	for drop := 0.02; drop < 1; drop *= 1.05 {
+		c := coil(honey, spout, drop)
+		if c.Regime == rheology.NoCoil {
+			continue
+		}
+		seen[c.Regime] = true
+		if order[c.Regime] < last {
+			t.Fatalf("at %g m: %s after a later regime", drop, c.Regime)
+		}
+		last = order[c.Regime]
+		want := rheology.Faster
+		if c.Regime == rheology.ViscousCoil {
+			continue
+		}
+		if c.Height != want {
+			t.Errorf("at %g m, %s: higher is %s", drop, c.Regime, c.Height)
+		}
+		if c.Frequency.High/c.Frequency.Low < 99 {
+			t.Errorf("an order of magnitude is claimed, band %v", c.Frequency)
+		}
+	}
+	if len(seen) < 2 {
+		t.Errorf("regimes seen: %v", seen)
+	}
+	if rheology.Faster.String() != "faster" || rheology.Slower.String() != "slower" || rheology.NoTrend.String() != "about the same" {
+		t.Error("trends in words")
+	}
+}
+
+// The threshold is that of the formula: 2 mm of water on glass, 0.27 m/s (computed).
+func TestASlowLipDribbles(t *testing.T) {
+	lip := rheology.Lip{Width: 0.03, Length: 0.005, Head: 0.004}
+	p, err := lip.Pour(milk, 20, 100)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := p.Cling(30)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !c.Clings || !c.MayCling {
+		t.Errorf("a slow lip lets go: %+v", c)
+	}
+	waxed, err := p.Cling(120)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if waxed.Threshold.Value >= c.Threshold.Value {
+		t.Errorf("wax does not help: %v, %v", waxed.Threshold, c.Threshold)
+	}
+	fast := pour(t, rheology.Spout{Diameter: 0.008, Length: 0.01, Head: 0.3}, milk, 100)
+	if c, err := fast.Cling(30); err != nil || c.Clings || c.MayCling {
+		t.Errorf("a fast spout: %+v, %v", c, err)
+	}
+	if _, err := pour(t, jug, honey, 100).Cling(30); !errors.Is(err, rheology.ErrRange) {
+		t.Errorf("honey: %v", err)
+	}
+	if _, err := p.Cling(200); !errors.Is(err, rheology.ErrRange) {
+		t.Error(err)
+	}
+}
