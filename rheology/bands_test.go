@@ -1,6 +1,8 @@
 package rheology_test
 
 import (
+	"math"
+	"strings"
 	"testing"
 
 	"example.org/honestplate/examples/published"
@@ -50,10 +52,19 @@ func TestDairyEvidenceIsAsStated(t *testing.T) {
 			t.Fatal(err)
 		}
 		inside := 0
+		var creams, sum float64
 		for _, p := range r.Compared() {
 			if p.Inside() {
 				inside++
 			}
+			// The thick ones below 40 degC are the creams of 15 % and more.
+			if strings.HasPrefix(p.Label, "cream") && !strings.Contains(p.Label, "Phipps") && !strings.HasPrefix(p.Label, "cream 10 ") {
+				creams++
+				sum += math.Log(p.Published / p.Predicted)
+			}
+		}
+		if ratio := math.Exp(sum / creams); creams != 22 || math.Abs(ratio-1) > 0.05 {
+			t.Errorf("%g cold creams, mean ratio %.2f; the comment says 1.0", creams, ratio)
 		}
 		if n := len(r.Compared()); n != 63 || inside != 60 {
 			t.Errorf("%d of %d inside; the comment says 60 of 63", inside, n)

@@ -69,7 +69,7 @@ const (
 	dairyHighC    = 80.0 // degC, of Phipps
 	dairyRate     = 100.0
 	lnColdMilk    = 0.11332868530700327 // ln 1.12: all cold milk values lie within 12 %
-	lnHotCream    = 0.09531017980432487 // ln 1.10: the pack of hot values, no scatter printed
+	lnHotCream    = 0.09531017980432487 // ln 1.10: hot milk and cream from memory; Phipps' abstract prints no scatter
 	lnBeyondForty = 0.02                // a further band for each % of fat above Phipps' 40 %
 )
 

@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/optimize"
+	"gonum.org/v1/gonum/stat/distuv"
 )
 
 // A FlowPoint is one reading of a flow curve.
@@ -57,6 +58,34 @@ func (f FlowFit) StandardError(i int) float64 {
 		return math.NaN()
 	}
 	return math.Sqrt(f.Covar.At(i, i))
+}
+
+// Viscosity returns the apparent viscosity in Pa s of the fitted curve at a shear
+// rate in 1/s, with the 95 % confidence band that the points' scatter leaves it:
+//
+//	+- t(0.975, n-p) sqrt(g' C g)/rate,  g = d stress/d constants, C = Covar
+//
+// It trusts the model's form, so it says little beyond the measured rates. Without a
+// covariance, an InputError.
+func (f FlowFit) Viscosity(shearRate float64) (Estimate, error) {
+	v, err := ApparentViscosity(f.Model, shearRate)
+	if err != nil {
+		return Estimate{}, err
+	}
+	p := len(f.Values)
+	if f.Covar == nil || f.Kind < 0 || f.Kind >= flowKinds || f.Covar.SymmetricDim() != p || f.N <= p {
+		return Estimate{}, &InputError{"number of points of the fit", float64(f.N), "", "a fit by FitFlow with more points than constants"}
+	}
+	g := make([]float64, p)
+	shapeOf(f.Kind, 1).grad(shearRate, f.Values, g)
+	gv := mat.NewVecDense(p, g)
+	variance := mat.Inner(gv, f.Covar, gv)
+	t := distuv.StudentsT{Mu: 0, Sigma: 1, Nu: float64(f.N - p)}.Quantile(0.975)
+	d := t * math.Sqrt(max(0, variance)) / shearRate
+	if err := finite("confidence band of the fit", d, "Pa s"); err != nil {
+		return Estimate{}, err
+	}
+	return Estimate{v, max(0, v-d), v + d}, nil
 }
 
 // A shape is a flow model as a weighted sum of functions of the rate: the sum's

@@ -186,3 +186,40 @@ func TestFitHoldsConstantsAtZero(t *testing.T) {
 		t.Errorf("yield stress %g", f.Values[0])
 	}
 }
+
+// The confidence band holds the true curve in about 95 of 100 noisy measurements.
+func TestFitBandHoldsTheTruth(t *testing.T) {
+	m := HerschelBulkley{32, 18.7, 0.27}
+	inside, all := 0, 0
+	for seed := range uint64(200) {
+		rng := rand.New(rand.NewPCG(seed, 17))
+		var pts []FlowPoint
+		for i := range 15 {
+			r := math.Pow(10, -1+3*float64(i)/14)
+			pts = append(pts, FlowPoint{ShearRate: r, Stress: m.Stress(r) + 0.8*rng.NormFloat64()})
+		}
+		f, err := FitFlow(FitHerschelBulkley, pts)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, rate := range []float64{0.3, 5, 80} {
+			e, err := f.Viscosity(rate)
+			if err != nil {
+				t.Fatal(err)
+			}
+			all++
+			if e.Contains(m.Stress(rate) / rate) {
+				inside++
+			}
+		}
+	}
+	if share := float64(inside) / float64(all); share < 0.92 || share > 0.98 {
+		t.Errorf("%.3f inside, want about 0.95", share)
+	}
+	if _, err := (FlowFit{}).Viscosity(1); err == nil {
+		t.Error("a fit of nothing has a viscosity")
+	}
+	if _, err := (FlowFit{Model: Newtonian{1}, Values: []float64{1}}).Viscosity(1); err == nil {
+		t.Error("a fit without covariance has a band")
+	}
+}

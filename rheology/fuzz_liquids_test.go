@@ -66,6 +66,8 @@ func FuzzLiquids(f *testing.F) {
 		if m, err := Sauce(kind).Flow(tempC); err == nil && CheckFlow(m) != nil {
 			t.Errorf("sauce %d at %g: %+v", kind, tempC, m)
 		}
+		be, err := Sucrose{x}.Baume()
+		soundNumber(t, "Baume", be, err)
 		e, err := DairyDensity(x, rate, tempC)
 		sound(t, "dairy density", e, err)
 		for name, law := range map[string]func(a, b float64) (float64, error){"Bakshi": BakshiSmith, "Phipps": Phipps, "Fernandez": FernandezMartin} {
@@ -164,6 +166,8 @@ func FuzzFit(f *testing.F) {
 				soundNumber(t, fit.Names[i], v, nil)
 				_ = fit.StandardError(i)
 			}
+			e, err := fit.Viscosity(r2)
+			sound(t, "fitted viscosity", e, err)
 			if math.IsNaN(fit.AICc) {
 				t.Errorf("AICc of %s is no number", fit.Kind)
 			}

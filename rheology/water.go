@@ -37,7 +37,7 @@ func (Water) Describe() Description {
 //
 //	mu = 1e-6 (280.68 u^-1.9 + 511.45 u^-7.7 + 61.131 u^-19.6 + 0.45903 u^-40),  u = T/300 K
 //
-// for -20..110 degC, IAPWS SR6-08(2011) eq. 7; 20 degC gives 1.0016 mPa s. (An
+// for -20..110 degC, IAPWS SR6-08(2011); 20 degC gives 1.0016 mPa s. (An
 // older standard, the International Critical Tables of 1928, has 1.0087.)
 func (Water) Viscosity(tempC float64) (Estimate, error) {
 	if err := within("temperature", tempC, waterLowC, waterHighC, "degC", sourceWater); err != nil {
@@ -58,7 +58,7 @@ func waterViscosity(tempC float64) float64 {
 //	v = (R Tr/1e5 Pa) [a5 + sum a_i alpha^n_i + sum b_i beta^m_i]
 //
 // with R = 461.51805 J/(kg K), Tr = 10 K, alpha = Tr/(593 K - T), beta =
-// Tr/(T - 232 K), for -20..110 degC: IAPWS SR6-08(2011) eq. 1, Table 2.
+// Tr/(T - 232 K), for -20..110 degC: IAPWS SR6-08(2011).
 func (Water) Density(tempC float64) (Estimate, error) {
 	if err := within("temperature", tempC, waterLowC, waterHighC, "degC", sourceWater); err != nil {
 		return Estimate{}, err
