@@ -89,7 +89,7 @@ type Study struct {
 type Outcome struct {
 	Window // 2.5 % quantile, the nominal run, 97.5 % quantile
 	// Decides ranks the inputs by how much of the spread they explain, the
-	// decisive one first; empty if nothing moves the event.
+	// decisive one first; empty where the window has no width.
 	Decides []Sensitivity
 }
 
@@ -163,6 +163,9 @@ func (s Study) outcome(event []time.Duration, z []float64) Outcome {
 	w := Window{Earliest: sorted[cut], Likely: event[0], Latest: sorted[len(sorted)-1-cut]}
 	w.Earliest = min(w.Earliest, w.Likely)
 	w.Latest = max(w.Latest, w.Likely)
+	if w.Earliest == w.Latest {
+		return Outcome{Window: w} // one stray sample decides nothing
+	}
 	return Outcome{Window: w, Decides: s.rank(event, z)}
 }
 

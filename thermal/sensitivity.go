@@ -15,7 +15,7 @@ type Sensitivity struct {
 	Low   time.Duration // when the event happens with this input alone at its low limit
 	High  time.Duration // and at its high limit
 	// Share of the spread, 0..1: the squared rank correlation of input and event
-	// over the samples, made to sum to 1 over the inputs.
+	// over the samples, less what chance gives, made to sum to 1 over the inputs.
 	Share float64
 }
 
@@ -33,9 +33,6 @@ func (s Study) rank(event []time.Duration, z []float64) []Sensitivity {
 	for i, t := range samples {
 		y[i] = float64(t)
 	}
-	if slices.Min(y) == slices.Max(y) {
-		return nil
-	}
 	y = ranks(y)
 	x := make([]float64, len(samples))
 	out := make([]Sensitivity, d)
@@ -44,12 +41,13 @@ func (s Study) rank(event []time.Duration, z []float64) []Sensitivity {
 		for i := range x {
 			x[i] = z[i*d+j]
 		}
-		r := stat.Correlation(ranks(x), y, nil)
-		if u.Low == u.High {
-			r = 0
+		share := 0.0
+		if u.Low < u.High {
+			r := stat.Correlation(ranks(x), y, nil)
+			share = max(0, r*r-1/float64(len(y))) // 1/n is the mean for unrelated ranks
 		}
-		out[j] = Sensitivity{Input: u.Name, Low: event[1+2*j], High: event[2+2*j], Share: r * r}
-		sum += r * r
+		out[j] = Sensitivity{Input: u.Name, Low: event[1+2*j], High: event[2+2*j], Share: share}
+		sum += share
 	}
 	if !(sum > 0) {
 		return nil

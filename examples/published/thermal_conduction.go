@@ -35,6 +35,8 @@ var thermalConduction = []Check{
 		Claim: "0.7 %", Points: foodEnthalpy},
 	{Table: "freezing_time_examples", Package: "thermal", Quantity: "freezing times of Plank and Pham", Unit: "h",
 		Claim: "half the last printed digit; chart 2 %", Points: freezingTimes},
+	{Table: "melting_points", Package: "thermal", Quantity: "melting of chocolate, butter and gelatin", Unit: "degC",
+		Claim: "inside the band of temperatures at which the food runs; end of melting 0.5 K", Points: meltingPoints},
 }
 
 func sucroseDepression(r testdata.Row) ([]Point, error) {

@@ -181,3 +181,28 @@ func mixDensityOverrun(r testdata.Row) ([]Point, error) {
 	// Printed to three decimals, cut off.
 	return []Point{Near("density of the mix", want, math.Floor(got)/1000, 1e-9)}, err
 }
+
+func meltingPoints(r testdata.Row) ([]Point, error) {
+	want, err := r.Float("temp_c")
+	if err != nil {
+		return nil, err
+	}
+	label := r.Text("material") + ", " + r.Text("quantity")
+	band := map[string]thermal.SoftFood{
+		"cocoa butter, form V": thermal.DarkChocolate(), "cocoa butter, form V low": thermal.DarkChocolate(),
+		"cocoa butter, form V high": thermal.DarkChocolate(),
+		"butter, melting range low": thermal.Butter(), "butter, thin liquid low": thermal.Butter(),
+		"butter, thin liquid high":       thermal.Butter(),
+		"gelatin gel, melting range low": thermal.SetCream(), "gelatin gel, melting range high": thermal.SetCream(),
+	}
+	if f, ok := band[label]; ok {
+		return []Point{{Label: label, Published: want, Predicted: f.RunC.Likely, Low: f.RunC.Low, High: f.RunC.High}}, nil
+	}
+	switch label {
+	case "cocoa butter, form IV", "cocoa butter, form VI":
+		return []Point{Skip(label, "a form that well tempered chocolate does not have")}, nil
+	case "milk fat, all melted", "butter, melting range high":
+		return []Point{Near(label, want, thermal.Butter().MeltsToC, 0.5)}, nil
+	}
+	return []Point{Skip(label, "an unstable form, gone before a chocolate is photographed")}, nil
+}

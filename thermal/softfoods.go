@@ -1,0 +1,121 @@
+package thermal
+
+// A SoftFood is one that keeps its shape while its fat, or its gel, is solid:
+// chocolate, butter, whipped cream. The presets say where each number is from; put
+// in your own where you can.
+type SoftFood struct {
+	// Name for people.
+	Name string
+	// Material is the solid food; all its properties must be above 0.
+	Material
+	// Latent is the heat that melts it, J per kg of food, taken up evenly between
+	// MeltsFromC and MeltsToC, degC.
+	Latent float64
+	// MeltsFromC and MeltsToC are at least 1 K apart, -40..80 degC.
+	MeltsFromC, MeltsToC float64
+	// SoftC is where the skin goes soft, degC: gloss and edges go, a finger leaves
+	// its print.
+	SoftC Threshold
+	// RunC is where it flows or weeps, degC; its values not below those of SoftC.
+	RunC Threshold
+	// Activity is the water activity of the surface, 0..1: 0 for chocolate and
+	// butter, which take dew but give off nothing.
+	Activity float64
+	// Absorptance of the surface for light; zero everywhere absorbs nothing.
+	Absorptance Absorptance
+}
+
+// chocolate is 0.21 W/(m K), 1300 kg/m3, 1600 J/(kg K) with a third of cocoa butter
+// that takes 157 kJ/kg to melt (typical textbook values, from memory).
+func chocolate(name string, from, to float64, soft, run Threshold, a Absorptance) SoftFood {
+	return SoftFood{Name: name, Material: Material{0.21, 1300, 1600}, Latent: 52e3, MeltsFromC: from, MeltsToC: to,
+		SoftC: soft, RunC: run, Absorptance: a}
+}
+
+// DarkChocolate is tempered dark chocolate. Cocoa butter melts at 33.8 degC in form
+// V and at 27.3 in form IV (after Greweling, Chocolates and Confections, read at
+// second hand); another page has 33..35 for form V. It is worked at 31..32, just
+// fluid (trade practice, from memory), which is where the skin is soft.
+func DarkChocolate() SoftFood {
+	return chocolate("dark chocolate", 27, 34, Threshold{29, 31, 33}, Threshold{32.5, 33.8, 35}, DarkFood())
+}
+
+// MilkChocolate softens 2 K lower, as its working temperature of 29..30 degC says
+// (trade practice, from memory): milk fat mixes with cocoa butter.
+func MilkChocolate() SoftFood {
+	return chocolate("milk chocolate", 25, 33, Threshold{26, 28.5, 31}, Threshold{30, 32, 34}, DarkFood())
+}
+
+// WhiteChocolate is worked at 28..29 degC (trade practice, from memory).
+func WhiteChocolate() SoftFood {
+	return chocolate("white chocolate", 24, 32, Threshold{25, 27.5, 30}, Threshold{29, 31, 33}, WhiteFood())
+}
+
+// Butter melts over 28..36 degC and is a thin liquid at 32..35 (web pages, read);
+// its fat takes 80.8 kJ/kg and is all melted at 35.6 (Milchwissenschaft 53:77, 1998,
+// abstract, read). How much is melted in the cold is disputed (half at 8.6 degC
+// there, at 10 degC from memory); it is spread evenly over 0..36. It gives under a
+// knife at 15..20 degC (common practice, no source). Conductivity, density and heat
+// are those of an example (Geankoplis 5.3-2, read).
+func Butter() SoftFood {
+	return SoftFood{Name: "butter", Material: Material{0.197, 998, 2300}, Latent: 65e3, MeltsFromC: 0, MeltsToC: 36,
+		SoftC: Threshold{15, 18, 22}, RunC: Threshold{28, 32, 35}, Absorptance: PaleFood()}
+}
+
+// WhippedCream is 35 % cream whipped to double its volume. No published softening
+// temperature was found; SoftC and RunC are engineering estimates from milk fat
+// being half melted at 9..10 degC.
+func WhippedCream() SoftFood {
+	return SoftFood{Name: "whipped cream", Material: Material{0.2, 500, 3200}, Latent: 28e3, MeltsFromC: 0, MeltsToC: 36,
+		SoftC: Threshold{8, 12, 16}, RunC: Threshold{15, 20, 26}, Activity: 0.98, Absorptance: WhiteFood()}
+}
+
+// SetCream is WhippedCream with gelatin, which melts at 25..35 degC (makers' pages,
+// read); softening is an engineering estimate. Gelatin is not for everybody: say so
+// to whoever eats it.
+func SetCream() SoftFood {
+	f := WhippedCream()
+	f.Name, f.SoftC, f.RunC = "whipped cream set with gelatin", Threshold{16, 20, 24}, Threshold{25, 30, 35}
+	return f
+}
+
+// Validate reports what is wrong with the food, an *InputError or *RangeError.
+func (f SoftFood) Validate() error {
+	if err := f.Material.Validate(); err != nil {
+		return err
+	}
+	if err := notNegative("heat of melting", f.Latent, "J/kg"); err != nil {
+		return err
+	}
+	if err := within("latent heat", f.Latent, 0, 400e3, "J/kg", "no more than ice"); err != nil {
+		return err
+	}
+	if err := within("start of melting", f.MeltsFromC, -40, 79, "degC", "soft foods"); err != nil {
+		return err
+	}
+	if err := within("end of melting", f.MeltsToC, f.MeltsFromC+1, 80, "degC", "soft foods: 1 K above its start"); err != nil {
+		return err
+	}
+	if err := f.SoftC.check("softening temperature", -40, 80, "degC"); err != nil {
+		return err
+	}
+	if err := f.RunC.check("running temperature", f.SoftC.Likely, 80, "degC"); err != nil {
+		return err
+	}
+	return within("water activity", f.Activity, 0, 1, "", "a fraction")
+}
+
+// curve is the food for the solver, by volume.
+func (f SoftFood) curve() Curve {
+	const low, high = -60.0, 500.0 // the skin may get hot before the depth is reached
+	h, c := 0.0, f.Density*f.SpecificHeat
+	points := Curve{{low, 0, f.Conductivity}}
+	step := func(to, latent float64) {
+		h += c*(to-points[len(points)-1].TempC) + f.Density*latent
+		points = append(points, CurvePoint{to, h, f.Conductivity})
+	}
+	step(f.MeltsFromC, 0)
+	step(f.MeltsToC, f.Latent)
+	step(high, 0)
+	return points
+}
