@@ -105,6 +105,21 @@ func TestHeatIsWhatTheSurfaceExchanged(t *testing.T) {
 	})
 }
 
+// A place at the mean temperature exists, and the mean is what has not gone.
+func TestMeanLiesBetweenSurfaceAndCentre(t *testing.T) {
+	eachSeries(t, func(s *Series) {
+		for _, fo := range []float64{1e-5, 0.01, 0.3} {
+			mean, err := s.Mean(fo)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if mean < s.theta(1, fo)-1e-9 || mean > s.theta(0, fo)+1e-9 {
+				t.Errorf("%v Bi %g Fo %g: mean %g outside %g..%g", s.form, s.bi, fo, mean, s.theta(1, fo), s.theta(0, fo))
+			}
+		}
+	})
+}
+
 func TestSmallBiotTendsToTheLumpedBody(t *testing.T) {
 	for _, form := range forms {
 		s := mustSeries(t, form, 1e-5)

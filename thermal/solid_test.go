@@ -197,6 +197,20 @@ func TestSolidRefusesNonsense(t *testing.T) {
 	}
 }
 
+func TestMaterialRefusesNonsense(t *testing.T) {
+	m := butterLike
+	m.Density = -1
+	if _, err := m.Diffusivity(); !errors.Is(err, ErrInput) {
+		t.Error(err)
+	}
+	if _, err := m.Effusivity(); !errors.Is(err, ErrInput) {
+		t.Error(err)
+	}
+	if a, err := butterLike.Diffusivity(); err != nil || math.Abs(a/9.153e-8-1) > 1e-3 {
+		t.Errorf("diffusivity %g (%v)", a, err)
+	}
+}
+
 func FuzzSolid(f *testing.F) {
 	f.Add(0.05, 0.0, 0.0, 0.0, false, 9.0, 4.0, 24.0, 0.5, int64(1e12))
 	f.Add(0.05, 0.04, 0.0, 0.0, false, 1e3, 4.0, -24.0, 1.0, int64(1))

@@ -1,0 +1,56 @@
+package thermal_test
+
+import (
+	"fmt"
+
+	"example.org/honestplate/thermal"
+)
+
+// How long do dough balls of 60 mm take in each freezer? Plank leaves out what goes
+// before and after freezing; Pham does not.
+func ExampleFreezing() {
+	dough, err := thermal.Watery(0.44, -4, 1100)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, medium := range []thermal.Medium{thermal.HomeFreezer(), thermal.DeepFreezer(), thermal.BlastFreezer()} {
+		f := thermal.Freezing{Food: dough, Size: thermal.Size{Diameter: 0.06}, Medium: medium, StartC: 22, EndC: -15}
+		plank, err := f.Plank()
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		pham, err := f.Pham()
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%-13s Plank %s  Pham %s\n", medium.Name, thermal.Clock(plank), thermal.Clock(pham))
+	}
+	// Output:
+	// home freezer  Plank 4:25:23  Pham 5:49:55
+	// deep freezer  Plank 2:22:54  Pham 3:25:42
+	// blast freezer Plank 42:01  Pham 1:01:43
+}
+
+// A brick freezes a little sooner than a slab as thick.
+func ExampleShapeFactor() {
+	e, err := thermal.ShapeFactor(thermal.Size{Height: 0.04, Width: 0.12, Depth: 0.16}, 0.964)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.2f times\n", e)
+	// Output:
+	// 1.17 times
+}
+
+// What the sheet prints beside the dry ice.
+func ExampleDryIce() {
+	m := thermal.DryIce()
+	fmt.Printf("%.1f degC, %.0f W/(m2 K)\n%s\n", m.TempC, m.H, m.Caution)
+	// Output:
+	// -78.5 degC, 40 W/(m2 K)
+	// Dry ice burns skin at once and its gas suffocates: insulated gloves, eye protection, a ventilated room (1 kg adds about 11,000 ppm CO2 to a closed 50 m3; the usual limit is 5,000), never a sealed container or a car without ventilation, never in a drink that is served. Follow local rules.
+}
