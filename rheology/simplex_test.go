@@ -107,3 +107,51 @@ func TestTheProgramFindsTheBestCorner(t *testing.T) {
 		}
 	}
 }
+
+func TestTheProgramOfManyLiquidsIsSolved(t *testing.T) {
+	rng := rand.New(rand.NewPCG(15, 16))
+	for range 300 {
+		n := 6 + rng.IntN(maxParts-5)
+		b := bounded{steps: 10 + rng.IntN(100000)}
+		var cost []float64
+		for range n {
+			low, high := 0, b.steps
+			if rng.IntN(4) == 0 {
+				low = rng.IntN(1 + b.steps/n)
+			}
+			if rng.IntN(2) == 0 {
+				high = low + rng.IntN(1+b.steps/3)
+			}
+			// Liquids often alike, which is where a simplex may stall.
+			b.ln = append(b.ln, math.Log(0.001)+float64(rng.IntN(8)))
+			b.min, b.max = append(b.min, low), append(b.max, high)
+			cost = append(cost, float64(rng.IntN(4)))
+		}
+		most := 0
+		for _, m := range b.max {
+			most += m
+		}
+		if most < b.steps {
+			continue
+		}
+		thin, thick := b.extreme(false), b.extreme(true)
+		low, high := b.lnOf(thin), b.lnOf(thick)
+		for _, share := range []float64{0, rng.Float64(), 1} {
+			target := low + share*(high-low)
+			got, err := b.optimum(target, cost)
+			if err != nil {
+				t.Fatalf("%+v for %v in %v..%v: %v", b, target, low, high, err)
+			}
+			steps, total := b.round(got, target), 0
+			for i, k := range steps {
+				total += k
+				if k < b.min[i] || k > b.max[i] {
+					t.Fatalf("%+v: %v leaves a limit", b, steps)
+				}
+			}
+			if off := math.Abs(b.lnOf(steps) - target); total != b.steps || off > 8/float64(b.steps)+1e-8 {
+				t.Fatalf("%+v for %v: %v, sum %v, off %v", b, target, steps, total, off)
+			}
+		}
+	}
+}
