@@ -79,15 +79,3 @@ func TestSharesAreExact(t *testing.T) {
 		t.Errorf("total %d steps, want 124", s.TotalSteps())
 	}
 }
-
-func TestHeroUnitsForOneGoodUnit(t *testing.T) {
-	for _, p := range []float64{0.1, 0.3, 0.6, 0.9} {
-		for _, c := range []float64{0.5, 0.9, 0.99} {
-			got, err := Heroes{SuccessRate: p, Wanted: 1, Confidence: c}.Units()
-			want := int(math.Ceil(math.Log(1-c)/math.Log(1-p) - 1e-9))
-			if err != nil || got != want {
-				t.Errorf("p=%v C=%v: %d, %v; want %d", p, c, got, err, want)
-			}
-		}
-	}
-}

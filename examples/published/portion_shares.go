@@ -86,4 +86,16 @@ var portionShares = []Check{
 		Table: "chance_of_five", Package: "portion", Quantity: "probability", Claim: "half the fifth digit",
 		Points: chanceOfFive,
 	},
+	{
+		Table: "quid", Package: "portion", Quantity: "ingredient in the food", Unit: "%", Claim: "the printed digit",
+		Points: quid,
+	},
+	{
+		Table: "servings", Package: "portion", Quantity: "servings", Unit: "servings", Claim: "equal",
+		Points: servings,
+	},
+	{
+		Table: "bounded_allocation", Package: "portion", Quantity: "allocation", Unit: "units", Claim: "half the last printed digit",
+		Points: boundedAllocation,
+	},
 }

@@ -1,0 +1,150 @@
+package portion
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"testing"
+)
+
+func TestErrorOfScalesInService(t *testing.T) {
+	s := Scale{StepGrams: 0.5, MaxGrams: 3000}
+	for load, want := range map[float64]float64{0: 0.25, 250: 0.25, 250.5: 0.5, 1000: 0.5, 1000.5: 0.75, 3000: 0.75} {
+		if got, err := s.MaxError(load); err != nil || got != want {
+			t.Errorf("%v g: %v, %v; want %v", load, got, err, want)
+		}
+		service := s
+		service.InService = true
+		if got, err := service.MaxError(load); err != nil || got != 2*want {
+			t.Errorf("%v g in service: %v, %v; want %v", load, got, err, 2*want)
+		}
+	}
+	if _, err := s.MaxError(3000.5); !errors.Is(err, ErrRange) {
+		t.Errorf("above the greatest load: %v", err)
+	}
+	if _, err := (Scale{StepGrams: 0.1}).MaxError(1000.1); !errors.Is(err, ErrRange) {
+		t.Errorf("above 10 000 e: %v", err)
+	}
+}
+
+func TestClassesHaveNames(t *testing.T) {
+	for c, want := range map[Class]string{ClassI: "I", ClassII: "II", ClassIII: "III", ClassIIII: "IIII", 9: "Class(9)"} {
+		if c.String() != want {
+			t.Errorf("%d is %q", int(c), c)
+		}
+	}
+}
+
+func TestUncertaintyOfAWeighing(t *testing.T) {
+	w, err := Scale{StepGrams: 0.5}.Weigh(62, 62, 62)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := math.Sqrt(0.25/6 + 0.0625/3); math.Abs(w.Standard-want) > 1e-12 || w.Expanded != 2*w.Standard || w.Grams != 62 || w.Readings != 3 {
+		t.Errorf("%+v, want u = %v", w, want)
+	}
+	if w.String() != "62.00 +- 0.50 g" {
+		t.Errorf("%v", w)
+	}
+	if s := (Weighing{Grams: 1234, Expanded: 20}).String(); s != "1234 +- 20 g" {
+		t.Error(s)
+	}
+	if s := (Weighing{Grams: 5}).String(); s != "5 g" {
+		t.Error(s)
+	}
+}
+
+func TestBadWeighings(t *testing.T) {
+	s := Scale{StepGrams: 0.5}
+	for name, c := range map[string]struct {
+		err  error
+		kind error
+	}{
+		"no reading":       {second(s.Weigh()), ErrInput},
+		"NaN":              {second(s.Weigh(math.NaN())), ErrInput},
+		"spread":           {second(s.Weigh(62, 64)), ErrRange},
+		"too heavy":        {second(s.Weigh(1e6)), ErrRange},
+		"no loads":         {second(s.Sum()), ErrInput},
+		"bad load":         {second(s.Sum(1, -1)), ErrInput},
+		"no tolerance":     {second(s.MostWeighings(10, 0)), ErrInput},
+		"bad mass":         {second(s.MostWeighings(-1, 1)), ErrInput},
+		"tight tolerance":  {second(s.MostWeighings(10, 0.1)), ErrRange},
+		"step":             {second(Scale{StepGrams: -1}.MaxError(1)), ErrInput},
+		"huge step":        {second(Scale{StepGrams: 1e9}.MaxError(1)), ErrRange},
+		"interval":         {second(Scale{VerifyGrams: math.NaN()}.MaxError(1)), ErrInput},
+		"greatest load":    {second(Scale{MaxGrams: -1}.MaxError(1)), ErrInput},
+		"repeatability":    {second(Scale{Repeat: -1}.MaxError(1)), ErrInput},
+		"class":            {second(Scale{Class: 9}.MaxError(1)), ErrInput},
+		"least load step":  {second(Scale{StepGrams: -1}.LeastLoad()), ErrInput},
+		"least load class": {second(Scale{Class: 9}.LeastLoad()), ErrInput},
+		"NaN load":         {second(s.MaxError(math.NaN())), ErrInput},
+	} {
+		if !errors.Is(c.err, c.kind) {
+			t.Errorf("%s: %v", name, c.err)
+		}
+	}
+}
+
+// A sum of one is that weighing; more weighings are less sure, by more than the
+// square root of their number and by no more than the number.
+func TestSumsGrowUnsure(t *testing.T) {
+	rng := rand.New(rand.NewPCG(1, 7))
+	for range 10_000 {
+		s := Scale{StepGrams: []float64{0.01, 0.1, 0.5, 1}[rng.IntN(4)], Class: Class(rng.IntN(3)), Repeat: 0.1 * rng.Float64()}
+		load := 400 * s.StepGrams * rng.Float64()
+		one, err := s.Sum(load)
+		if err != nil {
+			t.Fatal(err)
+		}
+		single, err := s.Weigh(load)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if math.Abs(one.Standard-single.Standard) > 1e-12 {
+			t.Fatalf("%+v, %v g: %v alone, %v as a sum", s, load, single, one)
+		}
+		n := 2 + rng.IntN(30)
+		many, err := s.Sum(packs(n, load)...)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if k := many.Standard / one.Standard; k < math.Sqrt(float64(n)) || k > float64(n) {
+			t.Fatalf("%d weighings are %v times as unsure as one", n, k)
+		}
+		most, err := s.MostWeighings(load, many.Expanded*(1+1e-12))
+		if err != nil || most != n {
+			t.Fatalf("%v g allow %d weighings, %v; want %d", many.Expanded, most, err, n)
+		}
+	}
+}
+
+func TestPictureShowsWhatIsDeclared(t *testing.T) {
+	d := Declaration{Item: "smoked cheese", Grams: 62, StepGrams: 0.5, Advertised: true}
+	for _, c := range []struct {
+		grams float64
+		act   Act
+	}{{62, ""}, {62.4, ""}, {61.6, ""}, {63, Exceed}, {61, Reduce}} {
+		v, err := d.JudgePicture(Weighing{Grams: c.grams, Expanded: 0.5})
+		var e *AdvertisedError
+		switch {
+		case c.act == "" && (err != nil || !v.Agrees):
+			t.Errorf("%v g: %+v, %v", c.grams, v, err)
+		case c.act != "" && (!errors.As(err, &e) || !errors.Is(err, ErrAdvertised) || e.Act != c.act || v.Agrees):
+			t.Errorf("%v g: %+v, %v", c.grams, v, err)
+		}
+	}
+	d.Advertised = false
+	if v, err := d.JudgePicture(Weighing{Grams: 80}); err != nil || v.Agrees {
+		t.Errorf("garnish: %+v, %v", v, err)
+	}
+	for name, err := range map[string]error{
+		"no declaration": second(Declaration{}.JudgePicture(Weighing{Grams: 1})),
+		"only a count":   second(Declaration{Count: 3}.JudgePicture(Weighing{Grams: 1})),
+		"NaN":            second(d.JudgePicture(Weighing{Grams: math.NaN()})),
+		"uncertainty":    second(d.JudgePicture(Weighing{Grams: 1, Expanded: -1})),
+	} {
+		if !errors.Is(err, ErrInput) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
