@@ -140,22 +140,22 @@ func TestBadWishes(t *testing.T) {
 		err  error
 		kind error
 	}{
-		"declaration":    {second(Declaration{}.ShareNear([]Wish{{Grams: 1}})), ErrInput},
-		"count only":     {second(Declaration{Count: 1}.ShareNear([]Wish{{Grams: 1}})), ErrInput},
-		"too many steps": {second(Declaration{Grams: 1e6, StepGrams: 1e-4}.ShareNear([]Wish{{Grams: 1}})), ErrRange},
-		"huge wish":      {second(Declaration{Grams: 1, StepGrams: 1e-3}.ShareNear([]Wish{{Grams: 1e8}})), ErrRange},
-		"no wishes":      {second(d.ShareNear(nil)), ErrInput},
-		"NaN":            {second(d.ShareNear([]Wish{{Grams: math.NaN()}})), ErrInput},
-		"negative":       {second(d.ShareNear([]Wish{{Grams: -1}})), ErrRange},
-		"firmness":       {second(d.ShareNear([]Wish{{Grams: 1, Firmness: 1e9}})), ErrRange},
-		"bound":          {second(d.ShareNear([]Wish{{Grams: 1, MinGrams: math.NaN()}})), ErrInput},
-		"maximum":        {second(d.ShareNear([]Wish{{Grams: 1, MaxGrams: math.Inf(1)}})), ErrInput},
-		"minima":         {second(d.ShareNear([]Wish{{Grams: 1, MinGrams: 6}, {MinGrams: 6}})), ErrInput},
-		"maxima":         {second(d.ShareNear([]Wish{{Grams: 1, MaxGrams: 6}, {MaxGrams: 0.4}})), ErrInput},
-		"crossed":        {second(d.ShareNear([]Wish{{Grams: 1, MinGrams: 6, MaxGrams: 5}})), ErrInput},
-		"no step fits":   {second(d.ShareNear([]Wish{{Grams: 1, MinGrams: 5.1, MaxGrams: 5.3}})), ErrInput},
-		"ideal":          {second(Ideal(10, nil)), ErrInput},
-		"ideal, ratio":   {second(Ideal(10, []Claim{{Weight: 1e300}, {Weight: 0.3}})), ErrRange},
+		"declaration":    {failure(Declaration{}.ShareNear([]Wish{{Grams: 1}})), ErrInput},
+		"count only":     {failure(Declaration{Count: 1}.ShareNear([]Wish{{Grams: 1}})), ErrInput},
+		"too many steps": {failure(Declaration{Grams: 1e6, StepGrams: 1e-4}.ShareNear([]Wish{{Grams: 1}})), ErrRange},
+		"huge wish":      {failure(Declaration{Grams: 1, StepGrams: 1e-3}.ShareNear([]Wish{{Grams: 1e8}})), ErrRange},
+		"no wishes":      {failure(d.ShareNear(nil)), ErrInput},
+		"NaN":            {failure(d.ShareNear([]Wish{{Grams: math.NaN()}})), ErrInput},
+		"negative":       {failure(d.ShareNear([]Wish{{Grams: -1}})), ErrRange},
+		"firmness":       {failure(d.ShareNear([]Wish{{Grams: 1, Firmness: 1e9}})), ErrRange},
+		"bound":          {failure(d.ShareNear([]Wish{{Grams: 1, MinGrams: math.NaN()}})), ErrInput},
+		"maximum":        {failure(d.ShareNear([]Wish{{Grams: 1, MaxGrams: math.Inf(1)}})), ErrInput},
+		"minima":         {failure(d.ShareNear([]Wish{{Grams: 1, MinGrams: 6}, {MinGrams: 6}})), ErrInput},
+		"maxima":         {failure(d.ShareNear([]Wish{{Grams: 1, MaxGrams: 6}, {MaxGrams: 0.4}})), ErrInput},
+		"crossed":        {failure(d.ShareNear([]Wish{{Grams: 1, MinGrams: 6, MaxGrams: 5}})), ErrInput},
+		"no step fits":   {failure(d.ShareNear([]Wish{{Grams: 1, MinGrams: 5.1, MaxGrams: 5.3}})), ErrInput},
+		"ideal":          {failure(Ideal(10, nil)), ErrInput},
+		"ideal, ratio":   {failure(Ideal(10, []Claim{{Weight: 1e300}, {Weight: 0.3}})), ErrRange},
 	} {
 		if !errors.Is(c.err, c.kind) {
 			t.Errorf("%s: %v", name, c.err)

@@ -117,10 +117,10 @@ func TestStandingOfOnePackage(t *testing.T) {
 		t.Errorf("near the limit: %+v, %v", v, err)
 	}
 	for name, err := range map[string]error{
-		"contents":    second(AverageEU.JudgePackage(500, math.NaN(), 0)),
-		"uncertainty": second(AverageEU.JudgePackage(500, 1, -1)),
-		"nominal":     second(Minimum.JudgePackage(0, 1, 0)),
-		"system":      second(System(9).JudgePackage(500, 1, 0)),
+		"contents":    failure(AverageEU.JudgePackage(500, math.NaN(), 0)),
+		"uncertainty": failure(AverageEU.JudgePackage(500, 1, -1)),
+		"nominal":     failure(Minimum.JudgePackage(0, 1, 0)),
+		"system":      failure(System(9).JudgePackage(500, 1, 0)),
 	} {
 		if !errors.Is(err, ErrInput) {
 			t.Errorf("%s: %v", name, err)
@@ -128,8 +128,8 @@ func TestStandingOfOnePackage(t *testing.T) {
 	}
 }
 
-// second returns the error of a call.
-func second[T any](_ T, err error) error { return err }
+// failure returns the error of a call.
+func failure[T any](_ T, err error) error { return err }
 
 func TestAShorterPackageNeverStandsBetter(t *testing.T) {
 	rank := map[Standing]int{Full: 0, Tolerated: 1, Undecided: 1, Defective: 2, Inadequate: 3}

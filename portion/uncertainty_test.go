@@ -74,21 +74,21 @@ func TestBadBudgets(t *testing.T) {
 	_, _, _, nan := Repeated(1, math.NaN())
 	_, _, _, overflow := Repeated(-huge, huge)
 	for name, err := range map[string]error{
-		"rectangular":      second(Rectangular(-1)),
-		"resolution":       second(Resolution(math.NaN())),
+		"rectangular":      failure(Rectangular(-1)),
+		"resolution":       failure(Resolution(math.NaN())),
 		"one reading":      few,
 		"NaN reading":      nan,
 		"huge readings":    overflow,
-		"no components":    second(Combine()),
-		"negative":         second(Combine(Component{Standard: -1})),
-		"sensitivity":      second(Combine(Component{Standard: 1, Sensitivity: math.NaN()})),
-		"freedom":          second(Combine(Component{Standard: 1, Freedom: -1})),
-		"huge term":        second(Combine(Component{Standard: huge, Sensitivity: 2})),
-		"huge sum":         second(Combine(Component{Standard: huge}, Component{Standard: huge})),
-		"confidence":       second(Combined{1, 5}.Expanded(1)),
-		"combined":         second(Combined{-1, 5}.Expanded(0.95)),
-		"combined freedom": second(Combined{1, 0}.Expanded(0.95)),
-		"huge expanded":    second(Combined{huge, 1}.Expanded(0.95)),
+		"no components":    failure(Combine()),
+		"negative":         failure(Combine(Component{Standard: -1})),
+		"sensitivity":      failure(Combine(Component{Standard: 1, Sensitivity: math.NaN()})),
+		"freedom":          failure(Combine(Component{Standard: 1, Freedom: -1})),
+		"huge term":        failure(Combine(Component{Standard: huge, Sensitivity: 2})),
+		"huge sum":         failure(Combine(Component{Standard: huge}, Component{Standard: huge})),
+		"confidence":       failure(Combined{1, 5}.Expanded(1)),
+		"combined":         failure(Combined{-1, 5}.Expanded(0.95)),
+		"combined freedom": failure(Combined{1, 0}.Expanded(0.95)),
+		"huge expanded":    failure(Combined{huge, 1}.Expanded(0.95)),
 	} {
 		if !errors.Is(err, ErrInput) {
 			t.Errorf("%s: %v", name, err)

@@ -60,24 +60,24 @@ func TestBadWeighings(t *testing.T) {
 		err  error
 		kind error
 	}{
-		"no reading":       {second(s.Weigh()), ErrInput},
-		"NaN":              {second(s.Weigh(math.NaN())), ErrInput},
-		"spread":           {second(s.Weigh(62, 64)), ErrRange},
-		"too heavy":        {second(s.Weigh(1e6)), ErrRange},
-		"no loads":         {second(s.Sum()), ErrInput},
-		"bad load":         {second(s.Sum(1, -1)), ErrInput},
-		"no tolerance":     {second(s.MostWeighings(10, 0)), ErrInput},
-		"bad mass":         {second(s.MostWeighings(-1, 1)), ErrInput},
-		"tight tolerance":  {second(s.MostWeighings(10, 0.1)), ErrRange},
-		"step":             {second(Scale{StepGrams: -1}.MaxError(1)), ErrInput},
-		"huge step":        {second(Scale{StepGrams: 1e9}.MaxError(1)), ErrRange},
-		"interval":         {second(Scale{VerifyGrams: math.NaN()}.MaxError(1)), ErrInput},
-		"greatest load":    {second(Scale{MaxGrams: -1}.MaxError(1)), ErrInput},
-		"repeatability":    {second(Scale{Repeat: -1}.MaxError(1)), ErrInput},
-		"class":            {second(Scale{Class: 9}.MaxError(1)), ErrInput},
-		"least load step":  {second(Scale{StepGrams: -1}.LeastLoad()), ErrInput},
-		"least load class": {second(Scale{Class: 9}.LeastLoad()), ErrInput},
-		"NaN load":         {second(s.MaxError(math.NaN())), ErrInput},
+		"no reading":       {failure(s.Weigh()), ErrInput},
+		"NaN":              {failure(s.Weigh(math.NaN())), ErrInput},
+		"spread":           {failure(s.Weigh(62, 64)), ErrRange},
+		"too heavy":        {failure(s.Weigh(1e6)), ErrRange},
+		"no loads":         {failure(s.Sum()), ErrInput},
+		"bad load":         {failure(s.Sum(1, -1)), ErrInput},
+		"no tolerance":     {failure(s.MostWeighings(10, 0)), ErrInput},
+		"bad mass":         {failure(s.MostWeighings(-1, 1)), ErrInput},
+		"tight tolerance":  {failure(s.MostWeighings(10, 0.1)), ErrRange},
+		"step":             {failure(Scale{StepGrams: -1}.MaxError(1)), ErrInput},
+		"huge step":        {failure(Scale{StepGrams: 1e9}.MaxError(1)), ErrRange},
+		"interval":         {failure(Scale{VerifyGrams: math.NaN()}.MaxError(1)), ErrInput},
+		"greatest load":    {failure(Scale{MaxGrams: -1}.MaxError(1)), ErrInput},
+		"repeatability":    {failure(Scale{Repeat: -1}.MaxError(1)), ErrInput},
+		"class":            {failure(Scale{Class: 9}.MaxError(1)), ErrInput},
+		"least load step":  {failure(Scale{StepGrams: -1}.LeastLoad()), ErrInput},
+		"least load class": {failure(Scale{Class: 9}.LeastLoad()), ErrInput},
+		"NaN load":         {failure(s.MaxError(math.NaN())), ErrInput},
 	} {
 		if !errors.Is(c.err, c.kind) {
 			t.Errorf("%s: %v", name, c.err)
@@ -138,10 +138,10 @@ func TestPictureShowsWhatIsDeclared(t *testing.T) {
 		t.Errorf("garnish: %+v, %v", v, err)
 	}
 	for name, err := range map[string]error{
-		"no declaration": second(Declaration{}.JudgePicture(Weighing{Grams: 1})),
-		"only a count":   second(Declaration{Count: 3}.JudgePicture(Weighing{Grams: 1})),
-		"NaN":            second(d.JudgePicture(Weighing{Grams: math.NaN()})),
-		"uncertainty":    second(d.JudgePicture(Weighing{Grams: 1, Expanded: -1})),
+		"no declaration": failure(Declaration{}.JudgePicture(Weighing{Grams: 1})),
+		"only a count":   failure(Declaration{Count: 3}.JudgePicture(Weighing{Grams: 1})),
+		"NaN":            failure(d.JudgePicture(Weighing{Grams: math.NaN()})),
+		"uncertainty":    failure(d.JudgePicture(Weighing{Grams: 1, Expanded: -1})),
 	} {
 		if !errors.Is(err, ErrInput) {
 			t.Errorf("%s: %v", name, err)
