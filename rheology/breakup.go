@@ -138,27 +138,27 @@ func (j Jet) breakUp(turbulent bool) float64 {
 		}
 		return sum
 	}
-	// Without stretch x - 1 = n (inertial + viscous). The stretched x is never above
-	// that by much nor below 1; secant on the logarithms.
-	x := 1 + n*(inertial+viscous)
-	low, high := 1.0, math.Max(x, 1+1e-9)
+	// Newton, kept in a bracket, from the sum of the two limits that have a closed form. A
+	// part in a million is far inside the band.
+	x := math.Pow(1+1.75*n*inertial, 4.0/7) + math.Pow(1+1.5*n*viscous, 2.0/3) - 1
+	low, high := 1.0, math.Inf(1)
 	for range 60 {
-		g := grown(x)
-		rate := 1 / (inertial/(math.Sqrt(x)*math.Sqrt(math.Sqrt(x))) + viscous/math.Sqrt(x))
-		if g > n {
+		r := math.Sqrt(x)
+		g, rate := grown(x)-n, 1/(inertial/(r*math.Sqrt(r))+viscous/r)
+		if g > 0 {
 			high = x
 		} else {
 			low = x
 		}
-		next := x - (g-n)/rate
+		next := x - g/rate
 		if next <= low || next >= high {
-			next = (low + high) / 2
+			next = (low + min(high, 2*low)) / 2
 		}
-		if math.Abs(next-x) < 1e-9*x {
-			x = next
+		done := math.Abs(next-x) < 1e-6*x
+		x = next
+		if done {
 			break
 		}
-		x = next
 	}
 	return (x*x - 1) * j.Speed * j.Speed / (2 * standardGravity)
 }

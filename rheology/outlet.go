@@ -78,6 +78,9 @@ func (o *outlet) atRate(rate float64, strict bool) (Estimate, error) {
 
 // rangeOf returns the range that a liquid's error tells of.
 func rangeOf(err error) (*RangeError, bool) {
+	if err == nil {
+		return nil, false
+	}
 	var r *RangeError
 	if !errors.As(err, &r) || !(r.Low < r.High) {
 		return nil, false
@@ -118,23 +121,26 @@ func (o *outlet) head(q float64) (float64, error) {
 // of the flow, close to a power of it, so the secant of the logarithms, kept in a
 // bracket, arrives in a few steps. start is a guess; 0 for none.
 func (o *outlet) flow(h, start float64) (float64, error) {
-	target := math.Log(h)
-	high := math.Log(o.fastest(h))
-	low := math.Inf(-1)
-	x := high
-	if start > 0 {
-		x = min(math.Log(start), high)
-	} else {
-		x -= 0.5
+	if !(start > 0) {
+		start = o.guess(h)
 	}
+	low, high := math.Inf(-1), math.Log(o.fastest(h))
+	x := min(math.Log(start), high)
 	var px, py float64
 	for step := range 200 {
 		got, err := o.head(math.Exp(x))
 		if err != nil {
 			return 0, err
 		}
-		y := math.Log(got) - target
-		if math.Abs(y) < 1e-11 {
+		y := math.Log(got / h)
+		slope := 1.5
+		if step > 0 {
+			slope = (y - py) / (x - px)
+		}
+		next := x - y/slope
+		if math.Abs(y) < 1e-5 && slope > 0.1 {
+			// The last step squares what is left.
+			x = next
 			break
 		}
 		if y > 0 {
@@ -142,26 +148,30 @@ func (o *outlet) flow(h, start float64) (float64, error) {
 		} else {
 			low = x
 		}
-		slope := 1.5
-		if step > 0 && px != x {
-			slope = (y - py) / (x - px)
-		}
 		px, py = x, y
-		next := x - y/slope
-		switch {
-		case !(slope > 0) || !(next < high) || !(next > low):
+		if !(slope > 0) || !(next < high) || !(next > low) {
 			if math.IsInf(low, -1) {
-				next = min(high, x) - 2 - 2*math.Abs(y)
+				next = high - 2 - 2*math.Abs(y)
 			} else {
 				next = (low + high) / 2
 			}
 		}
-		if math.Abs(next-x) < 1e-14*math.Abs(x) {
+		if math.Abs(next-x) < 1e-14*(1+math.Abs(x)) {
 			break
 		}
 		x = next
 	}
 	return math.Exp(x), nil
+}
+
+// guess is a flow near the one under the head h, of the liquid at its stated viscosity.
+func (o *outlet) guess(h float64) float64 {
+	if o.width > 0 {
+		return o.fastest(h) / 4
+	}
+	nu := o.eta * o.scale / o.rho
+	a := 32 * nu * (o.length + o.bore/2) / (standardGravity * o.bore * o.bore)
+	return o.boreArea() * 2 * h / (a + math.Sqrt(a*a+4*h/standardGravity))
 }
 
 // fastest returns a flow that no liquid under the head h exceeds.

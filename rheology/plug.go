@@ -14,11 +14,16 @@ func (o *outlet) plug(q float64, strict bool) (Estimate, float64, error) {
 	newtonian := 8 * q / (o.boreArea() * o.bore)
 	low, high := math.Log(newtonian)-1, math.Inf(1)
 	x := math.Log(newtonian) + 0.5
-	var px, py float64
+	px, py := x, 0.0
 	for step := range 100 {
 		got, err := o.sheared(math.Exp(x))
 		if err != nil {
 			return Estimate{}, 0, err
+		}
+		if got <= 0 {
+			// All of it at the yield stress, to the digits there are.
+			low, x = x, x+1
+			continue
 		}
 		y := math.Log(got / newtonian)
 		if math.Abs(y) < 1e-9 {
@@ -30,7 +35,7 @@ func (o *outlet) plug(q float64, strict bool) (Estimate, float64, error) {
 			low = x
 		}
 		slope := 1.0
-		if step > 0 {
+		if step > 0 && px != x && py != 0 {
 			slope = (y - py) / (x - px)
 		}
 		px, py = x, y
@@ -78,14 +83,19 @@ func (o *outlet) sheared(g float64) (float64, error) {
 }
 
 // stress at a shear rate, Pa, never below the yield stress. Below the liquid's range of
-// rates it is the stress at the range's end: a flow curve with a yield stress is flat there.
+// rates it goes down to the yield stress along a Casson curve, tau^(1/2) straight over
+// rate^(1/2); above it the viscosity is that of the range's end.
 func (o *outlet) stress(rate float64) (float64, error) {
 	e, err := o.thins.ViscosityAtRate(o.tempC, rate)
-	if r, ok := rangeOf(err); ok && (rate < r.Low || rate > r.High) {
-		if rate < r.Low {
-			rate = r.Low
+	if r, ok := rangeOf(err); ok && rate < r.Low && r.Low > 0 {
+		if e, err = o.thins.ViscosityAtRate(o.tempC, r.Low); err != nil {
+			return 0, err
 		}
-		e, err = o.thins.ViscosityAtRate(o.tempC, min(rate, r.High))
+		still := math.Sqrt(o.yield)
+		root := still + (math.Sqrt(max(e.Value*r.Low, o.yield))-still)*math.Sqrt(rate/r.Low)
+		return root * root, e.check("viscosity", "Pa s")
+	} else if ok && rate > r.High {
+		e, err = o.thins.ViscosityAtRate(o.tempC, r.High)
 	}
 	if err != nil {
 		return 0, err
