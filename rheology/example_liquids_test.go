@@ -104,7 +104,7 @@ func ExampleCatalogue() {
 	// sugar syrup, 65 Brix            0..80 degC     0.149 Pa s at 20 degC
 	// maple syrup, 66.9 Brix          0..60 degC     0.225 Pa s at 20 degC
 	// invert syrup, 80 % solids       5..70 degC     6.48 Pa s at 20 degC
-	// glucose syrup, 80 % solids      15..70 degC    168 Pa s at 20 degC
+	// glucose syrup, 80 % solids      15..70 degC    60.6 Pa s at 20 degC
 	// honey, 17 % moisture            5..70 degC     17.6 Pa s at 20 degC
 	// olive oil                       5..90 degC     0.0803 Pa s at 20 degC
 	// sunflower oil                   5..90 degC     0.0648 Pa s at 20 degC

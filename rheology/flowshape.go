@@ -15,8 +15,9 @@ type shape struct {
 	grad   func(r float64, p, out []float64) // d stress / d constants
 }
 
-// rateScale is the geometric middle of the measured rates: dividing by it keeps the
-// consistency K and the index N from chasing each other.
+// shapeOf returns the shape of a kind. scale is the geometric middle of the
+// measured rates; dividing by it keeps the consistency K and the index N from
+// chasing each other.
 func shapeOf(k FlowKind, scale float64) shape {
 	switch k {
 	case FitNewtonian:

@@ -131,6 +131,25 @@ func TestSugarThickensWater(t *testing.T) {
 	}
 }
 
+// The laboratory's fit and the remembered values that Glucose lies between.
+func TestGlucoseHoldsBothThatItLiesBetween(t *testing.T) {
+	hold := func(solids, tempC, pas float64) {
+		t.Helper()
+		e, err := Glucose{solids}.Viscosity(tempC)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !e.Contains(pas) {
+			t.Errorf("%g %% at %g degC: %.3g, band %.3g..%.3g", solids, tempC, pas, e.Low, e.High)
+		}
+	}
+	for tempC := 23.5; tempC <= 46; tempC += 2.5 {
+		hold(77, tempC, 15603*math.Pow(tempC, -2.44))
+	}
+	hold(80, 27, 60)
+	hold(80, 38, 12)
+}
+
 func TestWaterThinsEverySyrup(t *testing.T) {
 	for tempC := 15.0; tempC <= 60; tempC += 5 {
 		for _, c := range []struct {

@@ -22,7 +22,7 @@ func (m Maple) sucrose() Sucrose {
 	if m.Brix == 0 {
 		return Sucrose{66.9}
 	}
-	return Sucrose{m.Brix}
+	return Sucrose(m)
 }
 
 func (m Maple) check(tempC float64) error {
@@ -127,9 +127,11 @@ func (s Invert) SurfaceTension(tempC float64) (Estimate, error) {
 
 // Glucose is glucose (corn) syrup of about 42 dextrose equivalent by its solids,
 // 74..84 % by mass, at 15..70 degC. The zero SolidsPercent means 80, confectioner's
-// glucose. The trade's own table may not be reused; these are typical values from
-// memory: about 60 Pa s at 27 and 12 at 38 degC with 80 % solids, drawn through by
-// the equation of Honey. Table syrups sold as corn syrup are thinner: measure.
+// glucose. The trade's own table may not be reused. The equation of Honey is drawn
+// between two: remembered values of confectioner's glucose, about 60 Pa s at 27 and
+// 12 at 38 degC with 80 % solids, and a laboratory's fit to a corn syrup of 77 %,
+// 15603 t^-2.44 Pa s with t in degC, 23.5..46 (read in its public program), 6 Pa s at
+// 25 degC. The two lie a factor of 5 apart at one strength: measure yours.
 type Glucose struct {
 	SolidsPercent float64 // % by mass, 74..84; 0 means 80
 }
@@ -152,20 +154,20 @@ func (s Glucose) check(tempC float64) error {
 func (s Glucose) Describe() Description {
 	return Description{
 		Name:   fmt.Sprintf("glucose syrup, %.4g %% solids", s.solids()),
-		Source: "typical of 42 dextrose equivalent, from memory",
+		Source: "between remembered glucose syrup of 42 dextrose equivalent and a laboratory's fit to a corn syrup of 77 %",
 		LowC:   15, HighC: 70,
 		Band: "x/: 3, an engineering estimate: dextrose equivalent and maker",
 	}
 }
 
 // Viscosity returns the dynamic viscosity in Pa s, Honey's equation with a glass
-// temperature of -36 degC at 80 % solids and 2.6 degC more for each % (from memory),
-// band x/: 3.
+// temperature of -42 degC at 80 % solids and 2.6 degC more for each % (from memory),
+// band x/: 3, which holds both of what is known.
 func (s Glucose) Viscosity(tempC float64) (Estimate, error) {
 	if err := s.check(tempC); err != nil {
 		return Estimate{}, err
 	}
-	return Factor(williamsLandelFerry(tempC-(-36+2.6*(s.solids()-80))), 3), nil
+	return Factor(williamsLandelFerry(tempC-(-42+2.6*(s.solids()-80))), 3), nil
 }
 
 // Density is in kg/m3, that of sucrose of the same solids, band +-1.5 %.
