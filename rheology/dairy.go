@@ -56,7 +56,8 @@ import (
 //
 // # Flow
 //
-// Phipps found cream Newtonian at 40..80 degC up to 50 % fat. Cold cream thickens
+// Phipps found cream Newtonian at 40..80 degC up to 50 % fat (his formula ends at 40).
+// Cold cream thickens
 // for two days and thins when stirred; with more than 20 % fat and below 40 degC
 // see ViscosityAtRate. Viscosity itself is at 100 1/s, about that of a pour.
 type Dairy struct {
