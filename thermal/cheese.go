@@ -103,7 +103,7 @@ const (
 //
 // Food that has stood warm for the camera is not eaten: follow local food codes.
 func (c Cheese) Clock(a Air, lamps ...Lamp) (CheeseClock, error) {
-	c, light, err := c.complete(lamps)
+	c, light, err := c.complete(a, lamps)
 	if err != nil {
 		return CheeseClock{}, err
 	}
@@ -129,7 +129,7 @@ func (c Cheese) Clock(a Air, lamps ...Lamp) (CheeseClock, error) {
 // Likely computes the likely course alone, without bands: each Window has three
 // equal times, and Decides is empty.
 func (c Cheese) Likely(a Air, lamps ...Lamp) (CheeseClock, error) {
-	c, light, err := c.complete(lamps)
+	c, light, err := c.complete(a, lamps)
 	if err != nil {
 		return CheeseClock{}, err
 	}
@@ -182,7 +182,10 @@ func (c Cheese) sample(a Air, light float64, x []float64, at []time.Duration) er
 
 // complete checks the cheese, fills in its defaults and returns the light that it
 // absorbs, W/m2.
-func (c Cheese) complete(lamps []Lamp) (Cheese, float64, error) {
+func (c Cheese) complete(a Air, lamps []Lamp) (Cheese, float64, error) {
+	if err := roomCheck(a); err != nil {
+		return c, 0, err
+	}
 	for _, d := range [...]struct {
 		v         *float64
 		or        float64

@@ -52,7 +52,7 @@ type Glass struct {
 	// the base, W/(m2 K); 0 means 6.
 	EndsH float64
 	// Absorptance of the drink for the lamps; the zero value means clear as water
-	// over one diameter.
+	// over one diameter. An empty glass absorbs nothing.
 	Absorptance Absorptance
 	// Stages are the amounts of dew that count; the zero value means DefaultStages.
 	Stages FogStages

@@ -14,7 +14,7 @@ const (
 
 // complete checks a glass and fills in its defaults.
 func (g Glass) complete(a Air) (Glass, error) {
-	if err := a.Validate(); err != nil {
+	if err := roomCheck(a); err != nil {
 		return g, err
 	}
 	if g.WallThickness == 0 {
@@ -43,7 +43,6 @@ func (g Glass) complete(a Air) (Glass, error) {
 		v, low, high float64
 		unit         string
 	}{
-		{"room temperature", a.TempC, -30, 60, "degC"},
 		{"glass diameter", g.Diameter, 0.01, 1, "m"},
 		{"wall thickness", g.WallThickness, 1e-4, 0.02, "m"},
 		{"drink mass", g.DrinkGrams, 0, 1e5, "g"},

@@ -21,6 +21,7 @@ type glassRun struct {
 	horizon, scale float64 // s; scale shortens the steps for convergence tests
 
 	time    float64 // s
+	rate    float64 // of dew or frost in the last step, kg/(m2 s)
 	coldest float64 // surface, deg C
 	at      [glassEvents]time.Duration
 	balance HeatBalance
@@ -92,7 +93,14 @@ func (r *glassRun) settle() {
 func (r *glassRun) run() error {
 	start := r.content()
 	for r.time < r.horizon {
-		dt := r.scale * min(max(0.25, 0.05*r.time), 120)
+		dt := min(max(0.25, 0.08*r.time), 180)
+		if r.frost > 0 {
+			dt = min(dt, 5) // thawing is done between the steps
+		}
+		if film := (r.dew + r.frost) / 1000; film > 0 && r.rate < 0 {
+			dt = min(dt, max(5, film/-r.rate)) // to where it is dry
+		}
+		dt *= r.scale
 		if err := r.step(min(dt, r.horizon-r.time)); err != nil {
 			return err
 		}
@@ -136,6 +144,7 @@ func (r *glassRun) step(dt float64) error {
 		flow = r.advance(dt, f)
 	}
 	r.time += dt
+	r.rate = rate
 	if !r.empty {
 		r.energy += flow.first * dt
 		r.settle()

@@ -64,7 +64,7 @@ const surfaceFilm = 600.0
 //
 // Food that has stood warm for the camera is not eaten: follow local food codes.
 func (d HotDish) Clock(a Air, lamps ...Lamp) (HotClock, error) {
-	d, light, err := d.complete(lamps)
+	d, light, err := d.complete(a, lamps)
 	if err != nil {
 		return HotClock{}, err
 	}
@@ -90,7 +90,7 @@ func (d HotDish) Clock(a Air, lamps ...Lamp) (HotClock, error) {
 // Likely computes the likely course alone, without bands: each Window has three
 // equal times, and Decides is empty.
 func (d HotDish) Likely(a Air, lamps ...Lamp) (HotClock, error) {
-	d, light, err := d.complete(lamps)
+	d, light, err := d.complete(a, lamps)
 	if err != nil {
 		return HotClock{}, err
 	}
@@ -140,7 +140,10 @@ func (d HotDish) sample(a Air, light float64, x []float64, at []time.Duration) e
 
 // complete checks the dish, fills in its defaults and returns the light that it
 // absorbs, W/m2.
-func (d HotDish) complete(lamps []Lamp) (HotDish, float64, error) {
+func (d HotDish) complete(a Air, lamps []Lamp) (HotDish, float64, error) {
+	if err := roomCheck(a); err != nil {
+		return d, 0, err
+	}
 	for _, f := range [...]struct {
 		v         *float64
 		or        float64

@@ -1,5 +1,14 @@
 package thermal
 
+// roomCheck checks the air and that it is that of a room: the set clocks know
+// -30..60 degC.
+func roomCheck(a Air) error {
+	if err := a.Validate(); err != nil {
+		return err
+	}
+	return within("room temperature", a.TempC, -30, 60, "degC", "this package's set clocks")
+}
+
 // roomUncertain is how well a room is known: +-1.5 K, +-6 % RH, air speed divided and
 // multiplied by 2, or 0..0.6 m/s where none is given, and convection +-20 %. These are
 // engineering estimates: a hygrometer is good to 3..5 %, the place where it hangs to as

@@ -1,5 +1,7 @@
 package thermal
 
+import "math"
+
 // maxCells is the most cells of a stack.
 const maxCells = 12
 
@@ -8,10 +10,10 @@ const maxCells = 12
 // per square metre of surface; cell 0 lies deepest, and the surface itself holds no
 // heat.
 //
-// Each step is a linearly implicit trapezoid: the flux from the air is linearised
-// about the surface's last temperature and all cells are solved together, so that
-// the heat said to flow is exactly what the cells gain. It is of second order in the
-// step but for the error of the linearisation, and stable for any step.
+// The flux from the air is linearised about the surface's last temperature and all
+// cells are solved together, so that the heat said to flow is exactly what the cells
+// gain. A step is Alexander's (1977) diagonally implicit Runge-Kutta method of second
+// order in two stages: it damps what is faster than the step, as thin cells are.
 type stack struct {
 	n          int
 	temp, heat [maxCells]float64 // deg C; heat capacity, J/(m2 K)
@@ -41,62 +43,82 @@ func (s *stack) stored() float64 {
 	return sum
 }
 
+// gamma is the diagonal of the two stages, 1 - 1/sqrt(2).
+const gamma = 1 - 1/math.Sqrt2
+
 // advance solves the stack over dt seconds with the flux f at the surface's present
-// temperature.
+// temperature. The stages are
 //
-// Unknown are the means over the step M = (old + new)/2, which turns the trapezoid
-// into one tridiagonal system: 2c/dt (M - old) = flows(M).
+//	T1 = old + gamma dt F(T1)/c
+//	new = old + (1 - gamma) dt F(T1)/c + gamma dt F(new)/c
+//
+// and since F is linear, all mean flows are those of M = (1 - gamma) T1 + gamma new.
 func (s *stack) advance(dt float64, f Flux) stackFlow {
-	// The surface holds no heat: top (Ts - M) = q0 + slope Ts, so that the heat into
-	// the last cell is a + b M.
+	// The surface holds no heat: top (Ts - T) = q0 + slope Ts, so that the heat into the
+	// last cell is a + b T.
 	q0, slope := f.Total()-f.Slope*s.surface, f.Slope
 	a, b := s.top*q0/(s.top-slope), s.top*slope/(s.top-slope)
 
-	var diag, m [maxCells]float64 // m is the right-hand side, then the means
-	last := s.n - 1
+	var diag, fixed, rate, stage [maxCells]float64 // rate is c/(gamma dt)
+	last, first := s.n-1, 0
 	for i := range s.n {
-		c := 2 * s.heat[i] / dt
-		diag[i] = c + s.link[i]
+		rate[i] = s.heat[i] / (gamma * dt)
+		diag[i] = rate[i] + s.link[i]
 		if i > 0 {
 			diag[i] += s.link[i-1]
 		}
-		m[i] = c * s.temp[i]
 	}
 	diag[0] += s.below
-	m[0] += s.below*s.belowC + s.source
+	fixed[0] = s.below*s.belowC + s.source
 	diag[last] -= s.link[last] + b // nothing beyond the last cell but the surface
-	m[last] += a
-	first := 0
+	fixed[last] += a
 	if s.held {
 		first = 1
-		m[0] = s.temp[0]
-		m[1] += s.link[0] * s.temp[0]
+		fixed[1] += s.link[0] * s.temp[0]
 	}
 	// Thomas's algorithm; the matrix is symmetric and diagonally dominant.
 	for i := first + 1; i < s.n; i++ {
-		w := s.link[i-1] / diag[i-1]
-		diag[i] -= w * s.link[i-1]
-		m[i] += w * m[i-1]
+		diag[i] -= s.link[i-1] * s.link[i-1] / diag[i-1]
 	}
-	m[last] /= diag[last]
-	for i := last - 1; i >= first; i-- {
-		m[i] = (m[i] + s.link[i]*m[i+1]) / diag[i]
+	for i := first; i < s.n; i++ {
+		stage[i] = fixed[i] + rate[i]*s.temp[i]
+	}
+	s.solve(first, &diag, &stage)
+	var mean [maxCells]float64
+	mean[0] = s.temp[0]
+	for i := first; i < s.n; i++ {
+		mean[i] = (1 - gamma) * stage[i]
+		stage[i] = fixed[i] + rate[i]*(s.temp[i]+(1-gamma)/gamma*(stage[i]-s.temp[i]))
+	}
+	s.solve(first, &diag, &stage)
+	for i := first; i < s.n; i++ {
+		mean[i] += gamma * stage[i]
+		s.temp[i] = stage[i]
 	}
 
 	flow := stackFlow{
-		surface: (q0 + s.top*m[last]) / (s.top - slope),
-		heat:    a + b*m[last],
-		below:   s.below * (s.belowC - m[0]),
+		surface: (q0 + s.top*mean[last]) / (s.top - slope),
+		heat:    a + b*mean[last],
+		below:   s.below * (s.belowC - mean[0]),
 	}
 	flow.first = flow.below + s.source
 	if s.n > 1 {
-		flow.first += s.link[0] * (m[1] - m[0])
+		flow.first += s.link[0] * (mean[1] - mean[0])
 	} else {
 		flow.first += flow.heat
 	}
-	for i := first; i < s.n; i++ {
-		s.temp[i] = 2*m[i] - s.temp[i]
-	}
 	s.surface = (q0 + s.top*s.temp[last]) / (s.top - slope)
 	return flow
+}
+
+// solve substitutes forward and back; diag is eliminated already.
+func (s *stack) solve(first int, diag, x *[maxCells]float64) {
+	last := s.n - 1
+	for i := first + 1; i < s.n; i++ {
+		x[i] += s.link[i-1] / diag[i-1] * x[i-1]
+	}
+	x[last] /= diag[last]
+	for i := last - 1; i >= first; i-- {
+		x[i] = (x[i] + s.link[i]*x[i+1]) / diag[i]
+	}
 }
