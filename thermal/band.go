@@ -71,8 +71,9 @@ func (u Uncertain) check() error {
 //
 // The model runs once with every input at its likely value, twice per input with
 // that one alone at its 95 % limits, and Samples times with all of them drawn from
-// a fixed quasi-random sequence (Halton's, scrambled, with a fixed seed). The runs
-// are spread over the cores; results do not depend on how many there are.
+// a fixed quasi-random sequence (gonum's samplemv.Halton, scrambled, with a fixed
+// seed). The runs are spread over the cores; results do not depend on how many
+// there are.
 type Study struct {
 	Inputs  []Uncertain // at most 24
 	Events  int         // how many times the model returns

@@ -43,7 +43,7 @@ func ExampleStudy() {
 		fmt.Println(s)
 	}
 	// Output:
-	// clear after 7:47 (4:00..12:08)
+	// clear after 7:47 (4:18..12:29)
 	// humidity 69 % (4:36 to 11:19)
 	// time constant 30 % (5:51 to 10:23)
 	// room temperature 1 % (7:18 to 8:16)

@@ -28,16 +28,16 @@ func ExampleScoop_Hold() {
 	}
 	// Output:
 	// from -13 degC
-	//   softens    3:35 (1:30..6:59)
-	//   first drip 7:13 (3:41..9:57)
-	//   puddles    0:23 (0:07..1:14)
-	//   slumps     8:28 (4:23..11:47)
+	//   softens    3:35 (1:25..7:14)
+	//   first drip 7:13 (3:28..10:16)
+	//   puddles    0:23 (0:09..1:09)
+	//   slumps     8:28 (4:38..11:56)
 	//   decided by air movement
 	// from -30 degC
-	//   softens    10:10 (6:20..14:34)
-	//   first drip 13:46 (7:18..17:22)
-	//   puddles    1:28 (0:27..4:10)
-	//   slumps     15:27 (8:43..19:44)
+	//   softens    10:10 (5:55..15:34)
+	//   first drip 13:46 (7:17..17:59)
+	//   puddles    1:28 (0:34..4:44)
+	//   slumps     15:27 (8:53..19:40)
 	//   decided by air movement
 }
 
@@ -64,7 +64,7 @@ func ExampleDeepFreeze() {
 		fmt.Printf("surface %.1f, mean %.1f, core %.1f degC\n", e.SurfaceC, e.MeanC, e.CoreC)
 	}
 	// Output:
-	// in the deep freezer for 1:50:14 (1:17:55..2:57:29)
+	// in the deep freezer for 1:50:14 (1:19:11..2:49:58)
 	// surface -18.0, mean -18.0, core -18.0 degC
 	// surface -29.7, mean -29.7, core -29.6 degC
 }

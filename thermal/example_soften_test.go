@@ -24,7 +24,7 @@ func ExampleSoftening() {
 		fmt.Println()
 	}
 	// Output:
-	// whipped cream softens 2:57 (0:22..8:38); softening temperature decides
-	// butter softens 19:12 (8:27..35:02); softening temperature decides
-	// dark chocolate softens never (52:07..never); slope to the light decides
+	// whipped cream softens 2:57 (0:25..9:32); softening temperature decides
+	// butter softens 19:12 (9:00..36:45); softening temperature decides
+	// dark chocolate softens never (47:49..never); softening temperature decides
 }
