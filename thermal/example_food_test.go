@@ -76,3 +76,46 @@ func ExampleOverrun() {
 	// Output:
 	// 94.6 %
 }
+
+// The typical mixes beside one another: how hard each is at -14 degC.
+func ExampleFrozenMix_presets() {
+	w := tabwriter.NewWriter(os.Stdout, 0, 0, 2, ' ', 0)
+	for _, mix := range []thermal.FrozenMix{
+		thermal.VanillaIceCream(), thermal.PremiumIceCream(), thermal.ChocolateIceCream(), thermal.Gelato(),
+		thermal.FrozenYogurt(), thermal.SoftServe(), thermal.Sorbet(), thermal.IcePop(),
+	} {
+		curve, err := mix.Curve()
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		ice, err := curve.IceFraction(-14)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Fprintf(w, "%s\tfrom %.1f degC\t%.0f %% frozen\t\n", mix.Name, curve.FreezingPointC(), 100*ice/mix.WaterFraction())
+	}
+	w.Flush()
+	// Output:
+	// vanilla ice cream (typical)    from -2.6 degC  78 % frozen
+	// premium ice cream (typical)    from -2.5 degC  78 % frozen
+	// chocolate ice cream (typical)  from -2.7 degC  77 % frozen
+	// gelato (typical)               from -3.0 degC  74 % frozen
+	// frozen yogurt (typical)        from -2.4 degC  79 % frozen
+	// soft serve (typical)           from -2.3 degC  80 % frozen
+	// sorbet (typical)               from -2.9 degC  75 % frozen
+	// ice pop (typical)              from -1.3 degC  88 % frozen
+}
+
+// Sugar water at 60 g of sucrose to 100 g of water.
+func ExampleSucroseDepression() {
+	k, err := thermal.SucroseDepression(60)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("freezes at %.2f degC\n", -k)
+	// Output:
+	// freezes at -3.85 degC
+}

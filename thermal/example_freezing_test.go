@@ -54,3 +54,20 @@ func ExampleDryIce() {
 	// -78.5 degC, 40 W/(m2 K)
 	// Dry ice burns skin at once and its gas suffocates: insulated gloves, eye protection, a ventilated room (1 kg adds about 11,000 ppm CO2 to a closed 50 m3; the usual limit is 5,000), never a sealed container or a car without ventilation, never in a drink that is served. Follow local rules.
 }
+
+// The freezers that the package knows, with the band of their coefficients.
+func ExampleMedium() {
+	for _, m := range []thermal.Medium{
+		thermal.ServingCabinet(), thermal.HomeFreezer(), thermal.DeepFreezer(), thermal.BlastFreezer(),
+		thermal.PlateFreezer(), thermal.DryIce(),
+	} {
+		fmt.Printf("%-15s %5.1f degC  %.0f (%.0f..%.0f) W/(m2 K)\n", m.Name, m.TempC, m.H, m.HLow, m.HHigh)
+	}
+	// Output:
+	// serving cabinet -13.0 degC  8 (5..12) W/(m2 K)
+	// home freezer    -18.0 degC  8 (5..12) W/(m2 K)
+	// deep freezer    -30.0 degC  8 (5..12) W/(m2 K)
+	// blast freezer   -35.0 degC  28 (15..50) W/(m2 K)
+	// plate freezer   -35.0 degC  180 (100..300) W/(m2 K)
+	// dry ice         -78.5 degC  40 (20..80) W/(m2 K)
+}

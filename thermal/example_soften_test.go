@@ -28,3 +28,20 @@ func ExampleSoftening() {
 	// butter softens 19:12 (9:00..36:45); softening temperature decides
 	// dark chocolate softens never (47:49..never); softening temperature decides
 }
+
+// Where each food goes soft and where it runs.
+func ExampleSoftFood() {
+	for _, f := range []thermal.SoftFood{
+		thermal.DarkChocolate(), thermal.MilkChocolate(), thermal.WhiteChocolate(),
+		thermal.Butter(), thermal.WhippedCream(), thermal.SetCream(),
+	} {
+		fmt.Printf("%s: soft at %g degC, runs at %g (%g..%g)\n", f.Name, f.SoftC.Likely, f.RunC.Likely, f.RunC.Low, f.RunC.High)
+	}
+	// Output:
+	// dark chocolate: soft at 31 degC, runs at 33.8 (32.5..35)
+	// milk chocolate: soft at 28.5 degC, runs at 32 (30..34)
+	// white chocolate: soft at 27.5 degC, runs at 31 (29..33)
+	// butter: soft at 18 degC, runs at 32 (28..35)
+	// whipped cream: soft at 12 degC, runs at 20 (15..26)
+	// whipped cream set with gelatin: soft at 20 degC, runs at 30 (25..35)
+}

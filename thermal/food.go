@@ -4,12 +4,12 @@ package thermal
 // (they are scaled to 1), and where it starts to freeze. Frozen desserts have a
 // FrozenMix instead, whose freezing curve is published.
 type Food struct {
-	Water        float64
-	Protein      float64
-	Fat          float64
+	Water        float64 // bound water included
+	Protein      float64 // binds 0.4 of its mass of water
+	Fat          float64 // solid or liquid
 	Carbohydrate float64 // without fibre
-	Fibre        float64
-	Ash          float64
+	Fibre        float64 // indigestible carbohydrate
+	Ash          float64 // minerals and salt
 	// FreezeC is the initial freezing point, degC, -30..-0.1; 0 means that it is
 	// not known, and frozen properties are refused.
 	FreezeC float64

@@ -27,11 +27,11 @@ func (f Freezable) frozenDensity() float64 {
 
 // A Freezing is a piece of food put into a freezer.
 type Freezing struct {
-	Food   Freezable
-	Size   Size
-	Medium Medium
-	StartC float64 // of the food, degC; not used by Plank
-	EndC   float64 // wanted at the centre, degC; not used by Plank
+	Food   Freezable // what freezes
+	Size   Size      // its shape
+	Medium Medium    // the freezer
+	StartC float64   // of the food, degC; not used by Plank
+	EndC   float64   // wanted at the centre, degC; not used by Plank
 }
 
 // check validates what both formulas need.

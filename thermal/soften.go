@@ -10,7 +10,7 @@ import "time"
 // over its range. The skin counts as soft, or as running, when it is so to
 // SkinDepth.
 type Softening struct {
-	Food SoftFood
+	Food SoftFood // what it is made of
 	// Form is SphereForm (the zero value: a truffle, a curl, a dollop, on its lit
 	// side) or SlabForm (a bar, a slice: lies flat, its underside takes no heat).
 	Form Form
@@ -39,8 +39,8 @@ type SoftClock struct {
 
 // A SoftMoment is a piece at one time of its likely course.
 type SoftMoment struct {
-	Time                   time.Duration
-	SurfaceC, MeanC, CoreC float64 // degC
+	Time                   time.Duration // since it came out
+	SurfaceC, MeanC, CoreC float64       // degC
 }
 
 // The uncertain inputs of a softening, in the order of the study.
