@@ -94,7 +94,7 @@ func ExampleFrozenMix_presets() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Fprintf(w, "%s\tfrom %.1f degC\t%.0f %% frozen\t\n", mix.Name, curve.FreezingPointC(), 100*ice/mix.WaterFraction())
+		fmt.Fprintf(w, "%s\tfrom %.1f degC\t%.0f %% frozen\n", mix.Name, curve.FreezingPointC(), 100*ice/mix.WaterFraction())
 	}
 	w.Flush()
 	// Output:
