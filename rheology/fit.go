@@ -22,12 +22,12 @@ type FlowKind int
 
 // The models that FitFlow knows, from the fewest constants to the most.
 const (
-	FitNewtonian FlowKind = iota
-	FitPowerLaw
-	FitBingham
-	FitCasson
-	FitHerschelBulkley
-	FitCarreau
+	FitNewtonian       FlowKind = iota // one constant: viscosity
+	FitPowerLaw                        // two: consistency, index
+	FitBingham                         // two: yield stress, plastic viscosity
+	FitCasson                          // two: yield stress, plastic viscosity
+	FitHerschelBulkley                 // three: yield stress, consistency, index
+	FitCarreau                         // four: the two viscosities, time, index
 	flowKinds
 )
 

@@ -8,17 +8,17 @@ type Oil int
 
 // The oils that have a value of their own.
 const (
-	Olive Oil = iota
-	Sunflower
-	Rapeseed // low in erucic acid, as sold today (canola)
-	Corn
-	Soybean
-	Peanut
-	Cottonseed
-	Safflower
-	RiceBran
-	Walnut
-	oils // how many there are
+	Olive      Oil = iota // olive oil
+	Sunflower             // sunflower oil
+	Rapeseed              // rapeseed oil, low in erucic acid, as sold today (canola)
+	Corn                  // maize (corn) oil
+	Soybean               // soya bean oil
+	Peanut                // peanut (groundnut) oil
+	Cottonseed            // cottonseed oil
+	Safflower             // safflower oil
+	RiceBran              // rice bran oil, the thickest of those that Diamante & Lan read
+	Walnut                // walnut oil, the thinnest of them
+	oils                  // how many there are
 )
 
 // oilTable holds each oil's name and its viscosity at 38 degC in Pa s, at which

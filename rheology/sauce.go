@@ -14,15 +14,15 @@ type Sauce int
 // chocolates from read sources; yoghurt, custard and chocolate sauce typical, from
 // memory.
 const (
-	Ketchup Sauce = iota
-	Mustard
-	Mayonnaise
-	StirredYoghurt
-	Custard
-	ChocolateSauce
-	MilkChocolate
-	DarkChocolate
-	TemperedChocolate
+	Ketchup           Sauce = iota // tomato ketchup, Herschel-Bulkley
+	Mustard                        // prepared mustard, power law
+	Mayonnaise                     // mayonnaise, power law
+	StirredYoghurt                 // yoghurt, stirred, Herschel-Bulkley
+	Custard                        // custard sauce, Herschel-Bulkley
+	ChocolateSauce                 // chocolate syrup as a topping, Herschel-Bulkley
+	MilkChocolate                  // milk chocolate, melted, Casson
+	DarkChocolate                  // dark chocolate, melted, Casson
+	TemperedChocolate              // milk chocolate, tempered, Bingham
 	sauces
 )
 
