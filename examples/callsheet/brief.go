@@ -46,6 +46,7 @@ type Lamp struct {
 	Joules        float64 `json:"joules_per_pop,omitzero" range:"1,5000"`
 	PopsPerMinute float64 `json:"pops_per_minute,omitzero" range:"0.01,120"`
 	ModellingW    float64 `json:"modelling_watts,omitzero" range:"1,2000"`
+	Lux           float64 `json:"lux,omitzero" range:"1,200000"` // measured at the food; it then decides
 	DistanceM     float64 `json:"distance_m" range:"0.2,20"`
 	BeamDegrees   float64 `json:"beam_degrees" range:"5,170"`
 	Transmittance float64 `json:"transmittance,omitzero" range:"0.01,1"` // of soft box or diffuser; left out: bare
@@ -148,18 +149,16 @@ type Scoop struct {
 	CabinetC   float64 `json:"cabinet_c" range:"-25,-8"` // of the serving cabinet it is scooped from
 }
 
-// Flatbread is a round baked with an item laid in strips over its cuts.
+// Flatbread is a round baked with an item laid in strips over its cuts. The camera
+// stands at the bottom of the drawing, in front of slice 1.
 type Flatbread struct {
 	Item       string  `json:"item"`
 	DiameterMM float64 `json:"diameter_mm" range:"50,800"`
 	Slices     int     `json:"slices" range:"2,24"`
-	RimMM      float64 `json:"rim_mm" range:"0,100"`
-	CameraDeg  float64 `json:"camera_deg" range:"-360,360"` // where the camera stands, anticlockwise from the right
-	Favour     float64 `json:"favour" range:"1,5"`          // weight of the camera side over the far side
-	BakedC     float64 `json:"baked_c" range:"60,250"`      // of the cheese when it leaves the oven
-	LayerMM    float64 `json:"layer_mm" range:"0.5,20"`
-	BreadMM    float64 `json:"bread_mm" range:"2,60"`
-	MinGrams   float64 `json:"min_strip_grams,omitzero" range:"0.01,1000"`
+	RimMM      float64 `json:"rim_mm" range:"0,100"`  // kept free of the item
+	Favour     float64 `json:"favour" range:"0,0.9"`  // of the camera side: near the front a strip carries 1 + favour of the even share
+	BakedC     float64 `json:"baked_c" range:"60,110"` // of the cheese when it leaves the oven
+	BreadMM    float64 `json:"bread_mm" range:"1,60"`
 }
 
 // Pieces are chosen from weighed ones.

@@ -1,0 +1,49 @@
+package main
+
+import (
+	"errors"
+	"io/fs"
+	"maps"
+	"os"
+	"path/filepath"
+	"slices"
+)
+
+// writeFolder writes files into dir, all or none: they are staged beside it and
+// moved in only when the last one is safely written.
+func writeFolder(dir string, files map[string][]byte) (err error) {
+	if err := os.MkdirAll(filepath.Dir(filepath.Clean(dir)), 0o755); err != nil {
+		return err
+	}
+	stage, err := os.MkdirTemp(filepath.Dir(filepath.Clean(dir)), ".callsheet-")
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, os.RemoveAll(stage)) }()
+	names := slices.Sorted(maps.Keys(files))
+	for _, name := range names {
+		if err := writeSynced(filepath.Join(stage, name), files[name]); err != nil {
+			return err
+		}
+	}
+	if err := os.Mkdir(dir, 0o755); err != nil && !errors.Is(err, fs.ErrExist) {
+		return err
+	}
+	for _, name := range names {
+		if err := os.Rename(filepath.Join(stage, name), filepath.Join(dir, name)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// writeSynced writes a file and waits until it is on the disk, so that a full one
+// is noticed here.
+func writeSynced(path string, data []byte) error {
+	f, err := os.Create(path)
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(data)
+	return errors.Join(err, f.Sync(), f.Close())
+}
