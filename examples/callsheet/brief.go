@@ -155,8 +155,8 @@ type Flatbread struct {
 	Item       string  `json:"item"`
 	DiameterMM float64 `json:"diameter_mm" range:"50,800"`
 	Slices     int     `json:"slices" range:"2,24"`
-	RimMM      float64 `json:"rim_mm" range:"0,100"`  // kept free of the item
-	Favour     float64 `json:"favour" range:"0,0.9"`  // of the camera side: near the front a strip carries 1 + favour of the even share
+	RimMM      float64 `json:"rim_mm" range:"0,100"`   // kept free of the item
+	Favour     float64 `json:"favour" range:"0,0.9"`   // of the camera side: near the front a strip carries 1 + favour of the even share
 	BakedC     float64 `json:"baked_c" range:"60,110"` // of the cheese when it leaves the oven
 	BreadMM    float64 `json:"bread_mm" range:"1,60"`
 }
