@@ -47,7 +47,7 @@ type Record struct {
 type RecordItem struct {
 	Item       string   `json:"item"`                // what it is; not empty
 	Advertised bool     `json:"advertised,omitzero"` // the advertised product
-	Declared   Amount   `json:"declared"`            // what its buyer is promised
+	Declared   Amount   `json:"declared,omitzero"`   // what its buyer is promised; empty for what only dresses the picture
 	Planned    *Amount  `json:"planned,omitzero"`    // what was to be shown; nil if no plan was made
 	Weighed    *Weighed `json:"weighed,omitzero"`    // what was shown; nil until it is weighed
 	StandIn    *StandIn `json:"stand_in,omitzero"`   // nil if the item itself is in the picture
@@ -153,8 +153,11 @@ func (i RecordItem) validate(at string) error {
 		return err
 	}
 	d := i.Declaration()
-	if err := d.Validate(); err != nil {
-		return &RecordError{Field: at + ".declared", Err: err}
+	// What only dresses the picture need not be declared: nobody is promised any.
+	if i.Advertised || i.Declared != (Amount{}) {
+		if err := d.Validate(); err != nil {
+			return &RecordError{Field: at + ".declared", Err: err}
+		}
 	}
 	if i.StandIn != nil {
 		if err := d.Allows(Replace); err != nil {

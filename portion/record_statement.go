@@ -55,7 +55,10 @@ func (r Record) writeItems(b *strings.Builder) {
 		case i.StandIn != nil:
 			kind = "stand-in: " + markdown(i.StandIn.What)
 		}
-		planned, weighed := "no plan", "not weighed"
+		declared, planned, weighed := "nothing", "no plan", "not weighed"
+		if i.Declared != (Amount{}) {
+			declared = amount(i.Declared.Grams, i.Declared.Count)
+		}
 		if i.Planned != nil {
 			planned = amount(i.Planned.Grams, i.Planned.Count)
 		}
@@ -69,7 +72,7 @@ func (r Record) writeItems(b *strings.Builder) {
 			}
 		}
 		fmt.Fprintf(b, "| %s | %s | %s | %s | %s | %s |\n", markdown(i.Item), kind,
-			amount(i.Declared.Grams, i.Declared.Count), planned, weighed, i.difference())
+			declared, planned, weighed, i.difference())
 	}
 	b.WriteString("\n")
 }
@@ -78,7 +81,10 @@ func (r Record) writeItems(b *strings.Builder) {
 // is declared.
 func (i RecordItem) difference() string {
 	w := i.Weighed
-	if w == nil {
+	switch {
+	case i.Declared == (Amount{}):
+		return "-"
+	case w == nil:
 		return "open"
 	}
 	var parts []string

@@ -179,7 +179,7 @@ func TestRecordRefusesWhatCannotBeWritten(t *testing.T) {
 		"picture":                func(r *Record) { r.Picture = "" },
 		"items":                  func(r *Record) { r.Items = nil },
 		"items[1].item":          func(r *Record) { r.Items[1].Item = "\xff" },
-		"items[1].declared":      func(r *Record) { r.Items[1].Declared = Amount{} },
+		"items[0].declared":      func(r *Record) { r.Items[0].Declared = Amount{} },
 		"items[1].planned":       func(r *Record) { r.Items[1].Planned = &Amount{} },
 		"items[1].how":           func(r *Record) { r.Items[1].How = "\xff" },
 		"items[1].weighed":       func(r *Record) { r.Items[1].Weighed = &Weighed{ErrorGrams: -1} },
