@@ -118,6 +118,7 @@ type Liquid struct {
 	FatPercent      float64   `json:"fat_percent,omitzero" range:"0.03,50"`
 	Brix            float64   `json:"brix,omitzero" range:"0,90"`
 	MoisturePercent float64   `json:"moisture_percent,omitzero" range:"10,30"`
+	SolidsPercent   float64   `json:"solids_percent,omitzero" range:"1,100"`
 	Measured        *Measured `json:"measured,omitzero"`
 }
 
@@ -132,7 +133,7 @@ type Measured struct {
 type Glass struct {
 	Item       string  `json:"item"`
 	DiameterMM float64 `json:"diameter_mm" range:"30,150"`
-	HeightMM   float64 `json:"height_mm" range:"30,300"` // of the liquid
+	HeightMM   float64 `json:"height_mm" range:"30,300"` // outside, of the glass
 	WallMM     float64 `json:"wall_mm" range:"0.5,10"`
 	DrinkGrams float64 `json:"drink_grams" range:"20,2000"`
 	DrinkC     float64 `json:"drink_c" range:"-5,30"`

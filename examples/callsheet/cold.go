@@ -2,6 +2,9 @@ package main
 
 import (
 	"fmt"
+	"maps"
+	"math"
+	"slices"
 	"time"
 
 	"example.org/honestplate/thermal"
@@ -23,11 +26,12 @@ func (p *Plan) planGlass(s *Shot, d *Glass) error {
 		{"beads", clock.Beads, false},
 		{"runs", clock.Runs, d.Look == "beads"},
 	}
-	s.add("Fog", fmt.Sprintf("haze after %s; white after %s", clock.Haze, clock.Opaque))
-	s.add("Beads", fmt.Sprintf("after %s; runs after %s", clock.Beads, clock.Runs))
+	s.add("Fog", fmt.Sprintf("haze %s; white %s", when(clock.Haze), when(clock.Opaque)))
+	s.add("Beads", fmt.Sprintf("%s; decided by: %s", when(clock.Beads), decisive(clock.Decides)))
+	s.add("Runs", when(clock.Runs))
 	if d.IceGrams > 0 {
 		s.Events = append(s.Events, Event{"ice gone", clock.IceGone, true})
-		s.add("Ice", fmt.Sprintf("real; the last of it gone after %s", clock.IceGone))
+		s.add("Ice", fmt.Sprintf("real; the last of it gone %s", when(clock.IceGone)))
 	}
 	opens, closes, look := clock.Haze, clock.Opaque, "a haze that the drink shows through"
 	if d.Look == "beads" {
@@ -42,31 +46,8 @@ func (p *Plan) planGlass(s *Shot, d *Glass) error {
 	s.Holds = earlier(closes, clock.IceGone)
 	s.HoldsTill = "the look is over"
 	s.Decides = decisive(clock.Decides)
-	if shock, err := thermal.ThermalShock(thermal.ShockCheck{}); err == nil {
-		_ = shock
-	}
 	s.Cautions = append(s.Cautions, "chilled glass breaks under a hot lamp or a hot drink: let it warm before the next fill")
 	return nil
-}
-
-// until says when a window closes, or that it does not.
-func until(w thermal.Window) string {
-	if w.Likely == thermal.Never {
-		return "the end of the slot"
-	}
-	return thermal.Clock(w.Likely)
-}
-
-// earlier is the window of whatever comes first of two.
-func earlier(a, b thermal.Window) thermal.Window {
-	return thermal.Window{Earliest: min(a.Earliest, b.Earliest), Likely: min(a.Likely, b.Likely), Latest: min(a.Latest, b.Latest)}
-}
-
-func decisive(s []thermal.Sensitivity) string {
-	if len(s) == 0 {
-		return ""
-	}
-	return fmt.Sprintf("%s (%.0f %% of the spread)", s[0].Input, 100*s[0].Share)
 }
 
 var mixes = map[string]func() thermal.FrozenMix{
@@ -75,6 +56,78 @@ var mixes = map[string]func() thermal.FrozenMix{
 	"soft serve": thermal.SoftServe, "frozen yogurt": thermal.FrozenYogurt, "ice pop": thermal.IcePop,
 }
 
-// safety is what a freezer's time is multiplied by before counting back: doors
-// are opened, shelves are full.
-const prepMargin = 30 * time.Minute
+// doors is added to every freezer time: doors are opened, shelves are full.
+const doors = 30 * time.Minute
+
+// The freezers are asked for a core this much warmer than they are; the last
+// degrees take for ever.
+const (
+	homeShort = 3.0
+	deepShort = 4.0
+)
+
+func (p *Plan) planScoop(s *Shot, d *Scoop) error {
+	field := s.Field + ".scoop"
+	mix, ok := mixes[d.Mix]
+	if !ok {
+		return fieldErrorf(field+".mix", "%q, want one of %q", d.Mix, slices.Sorted(maps.Keys(mixes)))
+	}
+	home, deep := thermal.HomeFreezer(), thermal.DeepFreezer()
+	home.TempC, deep.TempC = p.Brief.Freezers.HomeC, p.Brief.Freezers.DeepC
+	homeC, deepC := home.TempC+homeShort, deep.TempC+deepShort
+	if d.CabinetC <= homeC {
+		return fieldErrorf(field+".cabinet_c", "is %g: the home freezer brings it to %g, so it would not harden there", d.CabinetC, homeC)
+	}
+	if homeC <= deepC {
+		return fieldErrorf("freezers.deep_c", "is %g: too near home_c for a second, deeper freeze", deep.TempC)
+	}
+	freeze := thermal.DeepFreeze{Mix: mix(), Diameter: d.DiameterMM / 1000, StartC: d.CabinetC, TargetC: homeC, Medium: home}
+	first, err := freeze.Times()
+	if err != nil {
+		return &FieldError{field, err}
+	}
+	freeze.StartC, freeze.TargetC, freeze.Medium = homeC, deepC, deep
+	second, err := freeze.Times()
+	if err != nil {
+		return &FieldError{field, err}
+	}
+	var clock thermal.ScoopClock
+	for _, from := range []struct {
+		label string
+		tempC float64
+	}{{"Cabinet", d.CabinetC}, {"One freeze", homeC}, {"Two freezes", deepC}} {
+		clock, err = thermal.Scoop{Mix: mix(), Diameter: d.DiameterMM / 1000, StartC: from.tempC}.Hold(p.Air, p.Lamps...)
+		if err != nil {
+			return &FieldError{field, err}
+		}
+		s.add(from.label, fmt.Sprintf("at %.0f degC: soft %s, drips %s, shape lost %s", from.tempC, when(clock.Softens), when(clock.FirstDrip), when(clock.Slumps)))
+	}
+	if grams, err := ballGrams(mix(), d.DiameterMM/1000); err == nil {
+		s.add("Weigh", fmt.Sprintf("a ball of %.0f mm of this mix weighs about %.0f g; the scale decides, not the scoop", d.DiameterMM, grams))
+	}
+	homeTime, deepTime := surely(first.Core), surely(second.Core)
+	s.add("Freeze", fmt.Sprintf("first %s at %.0f degC, then %s at %.0f degC, until the core is at %.0f degC",
+		thermal.Clock(homeTime), home.TempC, thermal.Clock(deepTime), deep.TempC, deepC))
+	s.Prep = append(s.Prep,
+		Prep{deepTime + homeTime, fmt.Sprintf("%d scoops of %s from the cabinet into the home freezer, %.0f degC", s.Units, d.Item, home.TempC)},
+		Prep{deepTime, fmt.Sprintf("the scoops of %s on into the deep freezer, %.0f degC", d.Item, deep.TempC)})
+	s.Events = []Event{{"edges soft", clock.Softens, true}, {"first drip", clock.FirstDrip, true}, {"shape lost", clock.Slumps, true}}
+	s.Holds, s.HoldsTill, s.Decides = clock.Softens, "its edges go soft, and soon it drips", decisive(clock.Decides)
+	s.Cautions = append(s.Cautions, "deep-frozen metal and food burn bare skin: gloves; deep-frozen food is not for eating straight away")
+	if deep.TempC <= -50 {
+		s.Cautions = append(s.Cautions, "a freezer this cold, and any dry ice in it: trained hands, gloves, fresh air; dry ice suffocates and never goes into a sealed box")
+	}
+	return nil
+}
+
+// surely is the time to count back: the late end of the band and a margin for
+// doors, in whole five minutes.
+func surely(w thermal.Window) time.Duration {
+	return (w.Latest + doors).Truncate(5*time.Minute) + 5*time.Minute
+}
+
+// ballGrams is what a ball of a mix weighs.
+func ballGrams(mix thermal.FrozenMix, diameter float64) (float64, error) {
+	density, err := mix.Density()
+	return density * math.Pi / 6 * diameter * diameter * diameter * 1000, err
+}

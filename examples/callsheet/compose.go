@@ -47,24 +47,20 @@ func (p *Plan) Sheet() *Sheet {
 func (p *Plan) daySection() Section {
 	sec := Section{
 		Title:  "The day",
-		Note:   "What holds longest comes first, to settle the light; what goes fastest comes last.",
-		Table:  &TableBlock{Head: []string{"shot", "dish", "one unit holds", "swap every", "heroes", "decided most by"}},
+		Note:   "What holds longest comes first, to settle the light; what goes fastest comes last. The last column names what most of the uncertainty comes from.",
+		Table:  &TableBlock{Head: []string{"shot", "dish", "one unit holds", "swap every", "heroes", "decided by"}},
 		Figure: "timeline.svg",
 	}
 	for i := range p.Shots {
 		s := &p.Shots[i]
-		holds, swap := "the slot", "-"
+		holds, swap := cmp.Or(s.Moment, "as long as it is fresh"), "-"
 		if s.Holds.MayHappen() {
 			holds = s.Holds.String()
 		}
 		if s.Swap > 0 {
 			swap = thermal.Clock(s.Swap)
 		}
-		decides := s.Decides
-		if decides == "" {
-			decides = "-"
-		}
-		sec.Table.Rows = append(sec.Table.Rows, []string{s.At.Format("15:04"), s.Dish.Name, holds, swap, fmt.Sprint(s.Units), decides})
+		sec.Table.Rows = append(sec.Table.Rows, []string{s.At.Format("15:04"), s.Dish.Name, holds, swap, fmt.Sprint(s.Units), cmp.Or(s.Decides, "-")})
 	}
 	return sec
 }

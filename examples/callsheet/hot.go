@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	"example.org/honestplate/portion"
 	"example.org/honestplate/thermal"
@@ -35,8 +36,10 @@ func (p *Plan) planFlatbread(s *Shot, d *Flatbread) error {
 	if err != nil {
 		return &FieldError{field, err}
 	}
+	every := (s.slot() / time.Duration(s.Units)).Truncate(time.Minute)
+	s.add("Oven", fmt.Sprintf("one leaves it every %s for the %d heroes of the slot", thermal.Clock(max(every, time.Minute)), s.Units))
 	s.Events = []Event{{"strings", clock.Opens, false}, {"pull over", clock.Closes, true}}
-	s.add("Pull", fmt.Sprintf("strings from %s out of the oven; over after %s", opensAt(clock.Opens), clock.Closes))
+	s.add("Pull", fmt.Sprintf("strings from %s; over %s; decided by: %s", opensAt(clock.Opens), when(clock.Closes), decisive(clock.Decides)))
 	s.Holds, s.HoldsTill, s.Decides = clock.Closes, "the cheese sets", decisive(clock.Decides)
 	s.Cautions = append(s.Cautions, "oven-hot boards and cheese burn: gloves for whoever pulls the slice")
 	return nil
@@ -44,7 +47,7 @@ func (p *Plan) planFlatbread(s *Shot, d *Flatbread) error {
 
 func opensAt(w thermal.Window) string {
 	if w.Likely == 0 {
-		return "the moment it comes"
+		return "the oven on"
 	}
-	return w.String()
+	return w.String() + " out of the oven"
 }

@@ -28,19 +28,20 @@ type Shot struct {
 	At    time.Time
 	// Holds is how long one unit looks right on the set; Never in all three places
 	// where nothing changes within the hour.
-	Holds     thermal.Window
-	HoldsTill string // what ends it
-	Decides   string // which uncertain input the time hangs on most
-	Units     int    // to prepare, for the confidence asked
-	Swap      time.Duration
-	Events    []Event
-	Lines     []Line
-	Prep      []Prep
-	Buys      []Buy
-	Cautions  []string
-	Planned   map[string]string // item -> what is planned of it, for the record
-	Layout    []byte            // SVG of where things lie
-	PrepDone  bool
+	Holds      thermal.Window
+	HoldsTill  string // what ends it
+	Moment     string // for what is over in a moment: how long that lasts
+	Decides    string // which uncertain input the time hangs on most
+	Units      int    // to prepare, for the confidence asked
+	Swap       time.Duration
+	Events     []Event
+	Lines      []Line
+	Prep       []Prep
+	Buys       []Buy
+	Cautions   []string
+	Planned    map[string]string // item -> what is planned of it, for the record
+	Layout     []byte            // SVG of where things lie
+	confidence float64
 }
 
 // Prep is something that must start before the shot.
@@ -107,7 +108,7 @@ func (s *Shot) slot() time.Duration {
 }
 
 func (p *Plan) shot(d *Dish, field string) (*Shot, error) {
-	s := &Shot{Dish: d, Field: field, Holds: fresh, Planned: map[string]string{}}
+	s := &Shot{Dish: d, Field: field, Holds: fresh, Planned: map[string]string{}, confidence: p.Brief.Confidence}
 	for j := range d.Frame {
 		it := &d.Frame[j]
 		if !it.Advertised {
@@ -194,3 +195,6 @@ func (l Lamp) lamp() thermal.Lamp {
 		Distance: l.DistanceM, BeamDegrees: l.BeamDegrees, Transmittance: l.Transmittance,
 	}
 }
+
+// add appends an answer to the dish's lines; an empty label continues the last.
+func (s *Shot) add(label, text string) { s.Lines = append(s.Lines, Line{label, text}) }

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/thermal"
 )
 
 // kinds are the liquids a brief may name, each with the field that says which.
@@ -18,6 +19,8 @@ var kinds = map[string]struct {
 	"dairy":   {"fat_percent", func(l Liquid) rheology.Liquid { return rheology.Dairy{FatPercent: l.FatPercent} }},
 	"sucrose": {"brix", func(l Liquid) rheology.Liquid { return rheology.Sucrose{Brix: l.Brix} }},
 	"honey":   {"moisture_percent", func(l Liquid) rheology.Liquid { return rheology.Honey{MoisturePercent: l.MoisturePercent} }},
+	"maple":   {"brix", func(l Liquid) rheology.Liquid { return rheology.Maple{Brix: l.Brix} }},
+	"invert":  {"solids_percent", func(l Liquid) rheology.Liquid { return rheology.Invert{SolidsPercent: l.SolidsPercent} }},
 	"water":   {"", func(Liquid) rheology.Liquid { return rheology.Water{} }},
 }
 
@@ -36,7 +39,7 @@ func (l Liquid) liquid(field string) (rheology.Liquid, error) {
 	for _, f := range []struct {
 		name  string
 		value float64
-	}{{"fat_percent", l.FatPercent}, {"brix", l.Brix}, {"moisture_percent", l.MoisturePercent}} {
+	}{{"fat_percent", l.FatPercent}, {"brix", l.Brix}, {"moisture_percent", l.MoisturePercent}, {"solids_percent", l.SolidsPercent}} {
 		if f.name == kind.needs && f.value == 0 {
 			return nil, fieldErrorf(field+"."+f.name, "missing: %s needs it", l.Kind)
 		}
@@ -53,6 +56,10 @@ func (l Liquid) liquid(field string) (rheology.Liquid, error) {
 	}
 	return liquid, nil
 }
+
+// mixAhead leaves time to mix, chill, test, correct and test again; common
+// practice, no source.
+const mixAhead = 90 * time.Minute
 
 // A mixed liquid is what goes into the jug.
 type mixed struct {
@@ -120,6 +127,7 @@ func (s *Shot) mix(d *Pour, field string, liquids []rheology.Liquid, wanted floa
 	recipeText := fmt.Sprintf("%.*f g %s + %.*f g %s = %.*f g", decimals, batch.ThinGrams, d.Liquids[0].Name,
 		decimals, batch.ThickGrams, d.Liquids[1].Name, decimals, d.BatchGrams)
 	s.add("Mix", fmt.Sprintf("%s, to pour at %s at %.0f degC; predicted %s", recipeText, mPaS(rheology.Exactly(wanted)), d.TempC, mPaS(batch.Predicted)))
+	s.Prep = append(s.Prep, Prep{mixAhead, fmt.Sprintf("mix the %s, chill it to %.0f degC, time the cup and correct", d.Item, d.TempC)})
 	s.Planned[d.Item] = recipeText
 	batches := math.Ceil(d.PouredGrams * float64(s.Units) / d.BatchGrams)
 	s.Buys = append(s.Buys, Buy{d.Liquids[0].Name, batch.ThinGrams * batches, 0}, Buy{d.Liquids[1].Name, batch.ThickGrams * batches, 0})
@@ -165,7 +173,7 @@ func (s *Shot) cupTest(jug mixed) error {
 	}
 	cup, err := rheology.ISOCupFor(eta.Value / rho.Value)
 	if errors.Is(err, rheology.ErrRange) {
-		s.add("Test", fmt.Sprintf("no ISO 2431 cup holds %.3g mm2/s; time the pour itself", 1e6*eta.Value/rho.Value))
+		s.add("Test", fmt.Sprintf("no ISO 2431 cup reaches %s mm2/s: time the pour itself", digits(1e6*eta.Value/rho.Value, 2)))
 		return nil
 	}
 	if err != nil {
@@ -173,15 +181,17 @@ func (s *Shot) cupTest(jug mixed) error {
 	}
 	likely, shortest, longest, err := cup.TimeOf(jug.liquid, jug.tempC)
 	if err != nil {
-		// The band may leave the cup's range although the likely value does not.
-		if likely, err = cup.Time(eta.Value / rho.Value); err != nil {
-			return err
-		}
-		s.add("Test", fmt.Sprintf("%s cup at %.0f degC: %s confirms it", cup, jug.tempC, seconds(likely)))
-		return nil
+		return err
 	}
-	s.add("Test", fmt.Sprintf("%s cup at %.0f degC: %s confirms it (the band gives %s to %s); another time corrects the batch",
-		cup, jug.tempC, seconds(likely), seconds(shortest), seconds(longest)))
+	least, most := "", ""
+	if shortest == cup.Least {
+		least = " or less" // the cup reads no shorter
+	}
+	if longest == cup.Most {
+		most = " or more"
+	}
+	s.add("Test", fmt.Sprintf("%s cup at %.0f degC: %s confirms it (by the band %s%s to %s%s)",
+		cup, jug.tempC, seconds(likely), seconds(shortest), least, seconds(longest), most))
 	return nil
 }
 
@@ -192,8 +202,10 @@ func (s *Shot) pourAndLand(d *Pour, field string, jug mixed) error {
 	if err != nil {
 		return &FieldError{field + ".jug", err}
 	}
-	s.add("Pour", fmt.Sprintf("%.0f g in %s (%s to %s), %.0f mL/s, %s", d.PouredGrams, seconds(pour.Duration.Likely),
-		seconds(pour.Duration.Shortest), seconds(pour.Duration.Longest), pour.Rate.Value*1e6, pour.Regime))
+	s.add("Pour", fmt.Sprintf("%s g in %s (%s to %s), %s mL/s; decided by: %s", digits(d.PouredGrams, 3), seconds(pour.Duration.Likely),
+		seconds(pour.Duration.Shortest), seconds(pour.Duration.Longest), digits(pour.Rate.Value*1e6, 2), decidesPour(pour)))
+	s.Events = []Event{{"pour ends", thermal.Window{Earliest: pour.Duration.Shortest, Likely: pour.Duration.Likely, Latest: pour.Duration.Longest}, true}}
+	s.Moment = "pour lasts " + seconds(pour.Duration.Likely)
 	stream, err := pour.Stream(d.DropMM / 1000)
 	if err != nil {
 		return &FieldError{field + ".drop_mm", err}
@@ -208,56 +220,46 @@ func (s *Shot) pourAndLand(d *Pour, field string, jug mixed) error {
 	return nil
 }
 
+// decidesPour says what the duration's band comes from: the liquid or the outlet.
+func decidesPour(p rheology.Pour) string {
+	spread := math.Log(p.Viscosity.High / p.Viscosity.Low)
+	if p.Regime == rheology.FrictionFlow && spread > 2*p.Hydraulics {
+		return "the liquid's thickness, so test it first"
+	}
+	return fmt.Sprintf("the jug (%s) more than the liquid", p.Regime)
+}
+
 func streamWords(st rheology.Stream) string {
+	width, speed := digits(st.Diameter*1000, 2), digits(st.Speed, 2)
 	switch {
 	case st.Drips:
-		return fmt.Sprintf("it only drips: drops of %.1f mm; tilt further for a stream", st.Diameter*1000)
+		return fmt.Sprintf("it only drips, in drops of %s mm: tilt further for a stream", width)
 	case st.Broken:
-		return fmt.Sprintf("in drops of %.1f mm where it lands, at %.1f m/s: it breaks after %s", st.Diameter*1000, st.Speed, millimetres(st.BreakUp))
+		return fmt.Sprintf("broken into drops of %s mm where it lands, at %s m/s: it holds together for %s mm (%s to %s)", width, speed,
+			digits(st.BreakUp.Value*1000, 2), digits(st.BreakUp.Low*1000, 2), digits(st.BreakUp.High*1000, 2))
+	case st.MayBreak:
+		return fmt.Sprintf("%s mm wide where it lands, at %s m/s; it may break up: it holds together for %s mm (%s to %s)", width, speed,
+			digits(st.BreakUp.Value*1000, 2), digits(st.BreakUp.Low*1000, 2), digits(st.BreakUp.High*1000, 2))
 	}
-	return fmt.Sprintf("%.1f mm wide where it lands, at %.1f m/s; whole for %s", st.Diameter*1000, st.Speed, millimetres(st.BreakUp))
+	return fmt.Sprintf("%s mm wide and whole where it lands, at %s m/s", width, speed)
 }
 
 func splashWords(sp rheology.Splash) string {
-	agree, apply := 0, 0
+	above, apply := 0, 0
 	for _, v := range sp.Verdicts[:sp.Count] {
 		if v.Applies {
 			apply++
-			if v.Splashes {
-				agree++
+			if v.Exceeded() {
+				above++
 			}
 		}
 	}
-	return fmt.Sprintf("%s: %d of %d criteria say it splashes", sp.Summary, agree, apply)
-}
-
-// stepDecimals is how many decimals a mass in steps has.
-func stepDecimals(step float64) int {
-	for n := range 6 {
-		scaled := step * math.Pow10(n)
-		if math.Abs(scaled-math.Round(scaled)) < 1e-9 {
-			return n
-		}
+	if apply == 0 {
+		return fmt.Sprintf("%s: no published criterion covers this liquid and surface", sp.Summary)
 	}
-	return 6
-}
-
-// mPaS prints a viscosity with its band, if it has one.
-func mPaS(e rheology.Estimate) string {
-	if e.Low == e.High {
-		return fmt.Sprintf("%.2g mPa s", e.Value*1000)
+	low, high := digits(sp.Threshold.Low, 2), digits(sp.Threshold.High, 2)
+	if low != high {
+		low += " to " + high
 	}
-	return fmt.Sprintf("%.2g (%.2g to %.2g) mPa s", e.Value*1000, e.Low*1000, e.High*1000)
-}
-
-func millimetres(e rheology.Estimate) string {
-	return fmt.Sprintf("%.0f mm (%.0f to %.0f)", e.Value*1000, e.Low*1000, e.High*1000)
-}
-
-// seconds prints a short time: to a tenth below ten seconds.
-func seconds(d time.Duration) string {
-	if d < 10*time.Second {
-		return fmt.Sprintf("%.1f s", d.Seconds())
-	}
-	return fmt.Sprintf("%.0f s", d.Seconds())
+	return fmt.Sprintf("%s: %d of %d published criteria exceeded; their threshold is %s m/s", sp.Summary, above, apply, low)
 }

@@ -1,0 +1,82 @@
+package main
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"time"
+
+	"example.org/honestplate/rheology"
+	"example.org/honestplate/thermal"
+)
+
+// when puts a window in words: when it happens, or that it does not.
+func when(w thermal.Window) string {
+	switch {
+	case !w.MayHappen():
+		return "never"
+	case w.Likely == thermal.Never:
+		return fmt.Sprintf("most likely never, at the earliest after %s", thermal.Clock(w.Earliest))
+	case w.Latest == thermal.Never:
+		return fmt.Sprintf("after %s (%s or later, perhaps never)", thermal.Clock(w.Likely), thermal.Clock(w.Earliest))
+	}
+	return "after " + w.String()
+}
+
+// until says when a window closes, or that it does not.
+func until(w thermal.Window) string {
+	if w.Likely == thermal.Never {
+		return "the end of the slot"
+	}
+	return thermal.Clock(w.Likely)
+}
+
+// earlier is the window of whatever comes first of two.
+func earlier(a, b thermal.Window) thermal.Window {
+	return thermal.Window{Earliest: min(a.Earliest, b.Earliest), Likely: min(a.Likely, b.Likely), Latest: min(a.Latest, b.Latest)}
+}
+
+// decisive names the input that explains most of a time's spread, and its share.
+func decisive(s []thermal.Sensitivity) string {
+	if len(s) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s, %.0f %%", s[0].Input, 100*s[0].Share)
+}
+
+// digits prints a number to n significant digits, never with an exponent.
+func digits(v float64, n int) string {
+	if v == 0 {
+		return "0"
+	}
+	decimals := n - 1 - int(math.Floor(math.Log10(math.Abs(v))))
+	scale := math.Pow10(decimals)
+	return strconv.FormatFloat(math.Round(v*scale)/scale, 'f', max(0, decimals), 64)
+}
+
+// mPaS prints a viscosity with its band, if it has one.
+func mPaS(e rheology.Estimate) string {
+	if e.Low == e.High {
+		return digits(e.Value*1000, 2) + " mPa s"
+	}
+	return fmt.Sprintf("%s (%s to %s) mPa s", digits(e.Value*1000, 2), digits(e.Low*1000, 2), digits(e.High*1000, 2))
+}
+
+// seconds prints a short time: to a tenth below ten seconds.
+func seconds(d time.Duration) string {
+	if d < 10*time.Second {
+		return fmt.Sprintf("%.1f s", d.Seconds())
+	}
+	return fmt.Sprintf("%.0f s", d.Seconds())
+}
+
+// stepDecimals is how many decimals a mass in steps has.
+func stepDecimals(step float64) int {
+	for n := range 6 {
+		scaled := step * math.Pow10(n)
+		if math.Abs(scaled-math.Round(scaled)) < 1e-9 {
+			return n
+		}
+	}
+	return 6
+}
