@@ -21,7 +21,8 @@ const (
 	// Spiral sets pieces on a sunflower's spiral from the centre: the k-th at radius
 	// c sqrt(k), each 137.508 degrees further than the last (Vogel 1979, A better way
 	// to construct the sunflower head; the angle 180 (3 - sqrt 5) is exact). On an
-	// oval or a rectangle the spiral is stretched with it.
+	// oval or a rectangle the spiral is stretched with it. One piece alone lies in the
+	// middle, where that is clear.
 	Spiral
 )
 

@@ -117,6 +117,9 @@ const (
 
 // spiral sets the pieces on the widest spiral that has so many clear spots.
 func (s Scatter) spiral(p plate) ([]Point, error) {
+	if s.Count == 1 && s.clear(p, Point{}) {
+		return []Point{{}}, nil // one piece has no neighbours to keep away from
+	}
 	a, b := p.inner()
 	// Stretched with the dish, the spiral fills it; the widest step that still has
 	// Count clear spots is found by halving. Steps narrower than the pieces need not

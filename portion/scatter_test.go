@@ -294,3 +294,13 @@ func FuzzPlace(f *testing.F) {
 		}
 	})
 }
+
+func TestOnePieceOnASpiralLiesInTheMiddle(t *testing.T) {
+	placing, err := Scatter{Arrangement: Spiral, Count: 1, Diameter: 0.05}.Place(Round{Diameter: 0.07})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if at := placing.Spots[0].At; at != (Point{}) {
+		t.Errorf("the piece lies at %v, want the middle", at)
+	}
+}
