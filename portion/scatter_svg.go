@@ -15,19 +15,12 @@ func (p Placing) SVG() []byte {
 	if len(p.Spots) == 0 {
 		return page(120, "Pieces", "nothing placed", "")
 	}
-	head := fmt.Sprintf("%d pieces of %s mm %s, %s.", len(p.Spots), num(p.Scatter.Diameter*1000), p.Scatter.Arrangement, sliced(len(p.plate.slices)))
 	var total float64
 	for _, g := range p.Grams() {
 		total += g
 	}
 	total = math.Round(total*1e6) / 1e6
-	second := fmt.Sprintf("Centres at least %s mm apart; clear of edges and cuts.", num(math.Floor(p.Nearest()*1e4)/10))
-	if p.Scatter.OverCuts {
-		second = fmt.Sprintf("Centres at least %s mm apart; clear of edges.", num(math.Floor(p.Nearest()*1e4)/10))
-	}
-	if len(p.Pieces) > 0 {
-		head += " Together " + plain(total) + " g."
-	}
+	head, second := p.words(total)
 	item := p.Scatter.Item
 	if item == "" {
 		item = "Pieces"
@@ -54,6 +47,25 @@ func (p Placing) SVG() []byte {
 	d.camera(pageWidth/2, y)
 	d.bar(pageMargin, y-12, size)
 	return page(p.table(&d, y+40)+16, "Placing of "+item, head+" "+second, d.String())
+}
+
+// words are the drawing's two lines under its name.
+func (p Placing) words(total float64) (head, second string) {
+	size, cuts := plain(math.Round(p.Scatter.Diameter*1e4)/10), sliced(len(p.plate.slices))
+	clear := "clear of edges and cuts"
+	if p.Scatter.OverCuts {
+		clear = "clear of edges"
+	}
+	if len(p.Spots) == 1 {
+		head, second = fmt.Sprintf("One piece, %s mm across; %s.", size, cuts), "Set it "+clear+"."
+	} else {
+		head = fmt.Sprintf("%d pieces, each %s mm across, %s; %s.", len(p.Spots), size, p.Scatter.Arrangement, cuts)
+		second = fmt.Sprintf("Centres at least %s mm apart; %s.", num(math.Floor(p.Nearest()*1e4)/10), clear)
+	}
+	if len(p.Pieces) > 0 {
+		head += " Together " + plain(total) + " g."
+	}
+	return head, second
 }
 
 // table lists the pieces in the order of placing and the slices' sums.
