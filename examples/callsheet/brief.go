@@ -99,6 +99,7 @@ type Pour struct {
 	PouredGrams float64  `json:"poured_grams" range:"1,10000"` // in one take
 	Jug         Jug      `json:"jug"`
 	DropMM      float64  `json:"drop_mm" range:"5,2000"`           // from the lip to the food
+	PlateMM     float64  `json:"plate_mm" range:"40,800"`          // the plate or bowl it lands on, across
 	Onto        string   `json:"onto"`                             // dry plate, or film: a surface already wet
 	FilmMM      float64  `json:"film_mm,omitzero" range:"0.05,50"` // depth of that liquid
 }
@@ -147,6 +148,7 @@ type Scoop struct {
 	Item       string  `json:"item"`
 	Mix        string  `json:"mix"` // vanilla ice cream, sorbet, ...
 	DiameterMM float64 `json:"diameter_mm" range:"15,120"`
+	PlateMM    float64 `json:"plate_mm" range:"40,800"`
 	CabinetC   float64 `json:"cabinet_c" range:"-25,-8"` // of the serving cabinet it is scooped from
 }
 

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"time"
 
+	"example.org/honestplate/portion"
 	"example.org/honestplate/thermal"
 )
 
@@ -46,6 +47,9 @@ func (p *Plan) planGlass(s *Shot, d *Glass) error {
 	s.Holds = earlier(closes, clock.IceGone)
 	s.HoldsTill = "the look is over"
 	s.Decides = decisive(clock.Decides)
+	if err := s.place(d.Item, glass.Diameter, 0.8*(glass.Diameter-2*glass.WallThickness), []portion.Piece{{Name: d.Item, Grams: d.DrinkGrams}}); err != nil {
+		return &FieldError{field + ".diameter_mm", err}
+	}
 	s.Cautions = append(s.Cautions, "chilled glass breaks under a hot lamp or a hot drink: let it warm before the next fill")
 	return nil
 }
@@ -113,6 +117,10 @@ func (p *Plan) planScoop(s *Shot, d *Scoop) error {
 		Prep{deepTime, fmt.Sprintf("the scoops of %s on into the deep freezer, %.0f degC", d.Item, deep.TempC)})
 	s.Events = []Event{{"edges soft", clock.Softens, true}, {"first drip", clock.FirstDrip, true}, {"shape lost", clock.Slumps, true}}
 	s.Holds, s.HoldsTill, s.Decides = clock.Softens, "its edges go soft, and soon it drips", decisive(clock.Decides)
+	ball := portion.Piece{Name: d.Item, Grams: s.Dish.find(d.Item).Grams}
+	if err := s.place(d.Item, d.PlateMM/1000, d.DiameterMM/1000, []portion.Piece{ball}); err != nil {
+		return &FieldError{field + ".plate_mm", err}
+	}
 	s.Cautions = append(s.Cautions, "deep-frozen metal and food burn bare skin: gloves; deep-frozen food is not for eating straight away")
 	if deep.TempC <= -50 {
 		s.Cautions = append(s.Cautions, "a freezer this cold, and any dry ice in it: trained hands, gloves, fresh air; dry ice suffocates and never goes into a sealed box")

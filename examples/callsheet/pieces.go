@@ -42,5 +42,8 @@ func (p *Plan) planPieces(s *Shot, d *Pieces) error {
 	s.add("Choose", fmt.Sprintf("%s of the %d weighed: %.*f g for %.*f g declared; %s",
 		strings.Join(names, " "), len(d.Weighed), decimals, best.Grams, decimals, it.Grams, proof))
 	s.Planned[d.Item] = fmt.Sprintf("%s, %.*f g", strings.Join(names, " "), decimals, best.Grams)
+	if err := s.place(d.Item, d.PlateMM/1000, d.PieceMM/1000, best.Pieces); err != nil {
+		return &FieldError{field + ".plate_mm", err}
+	}
 	return nil
 }

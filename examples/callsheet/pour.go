@@ -7,6 +7,7 @@ import (
 	"slices"
 	"time"
 
+	"example.org/honestplate/portion"
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/thermal"
 )
@@ -216,6 +217,10 @@ func (s *Shot) pourAndLand(d *Pour, field string, jug mixed) error {
 		return &FieldError{field + ".film_mm", err}
 	}
 	s.add("Splash", splashWords(splash))
+	spot := max(0.01, 3*stream.Diameter)
+	if err := s.place(d.Item, d.PlateMM/1000, spot, []portion.Piece{{Name: d.Item, Grams: d.PouredGrams}}); err != nil {
+		return &FieldError{field + ".plate_mm", err}
+	}
 	s.Cautions = append(s.Cautions, "liquids and mains: keep jugs away from lamps, packs and leads")
 	return nil
 }
