@@ -16,7 +16,7 @@ const (
 	Peanut                // peanut (groundnut) oil
 	Cottonseed            // cottonseed oil
 	Safflower             // safflower oil
-	RiceBran              // rice bran oil, the thickest of those that Diamante & Lan read
+	RiceBran              // rice bran oil, the thickest of those that Diamante & Lan measured
 	Walnut                // walnut oil, the thinnest of them
 	oils                  // how many there are
 )
@@ -64,7 +64,8 @@ func (o Oil) check(tempC float64) error {
 //
 //	eta = eta38 exp[1070 (1/(T - 140) - 1/171.15)],  T in K
 //
-// eta38 by oil, at 38 degC; the Vogel shape, common to all, is our fit to remembered
+// eta38 by oil, at 38 degC, fitted to the values it is checked against; the Vogel
+// shape, common to all, is our fit to remembered
 // values of olive oil at 10..70 degC and soya oil at 30..90. Its activation energy is
 // 26 kJ/mol at 60 degC; Diamante & Lan print 21..30. Band x/: 1.15, from
 // testdata/oil_viscosity.csv: 18 of 19 values inside. Two remembered values of
