@@ -6,7 +6,7 @@ import "math"
 // limits of the formulas, -20..110 degC, where it is supercooled or superheated.
 //
 // Viscosity, density: IAPWS SR6-08(2011), Revised Supplementary Release on
-// Properties of Liquid Water at 0.1 MPa, read in a transcription of its
+// Properties of Liquid Water at 0.1 MPa, read in a public copy of its
 // coefficients. Surface tension: IAPWS R1-76(2014), read the same way.
 //
 // The band of the viscosity is 1 % (the release's own, from memory); that of the
