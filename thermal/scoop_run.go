@@ -133,7 +133,7 @@ type scoopSample struct {
 func (r *scoopRun) prepare(m *scoopModel, x []float64) (scoopSample, error) {
 	s := m.s
 	air := m.air
-	air.TempC, air.RH = x[scoopAirC], x[scoopRH]
+	air.TempC, air.RH, air.Speed = x[scoopAirC], x[scoopRH], x[scoopSpeed]
 	surface := Surface{Shape: Sphere, Length: s.Diameter, Activity: 1, ConvectionFactor: x[scoopWind]}
 	ex, err := surface.In(air)
 	if err != nil {

@@ -19,6 +19,11 @@ var thermalClocks = []Check{
 		Claim:  "half the last printed digit",
 		Points: iceSheet,
 	},
+	{
+		Table: "ice_in_water", Package: "thermal", Quantity: "ice mixed with water", Unit: "degC or g",
+		Claim:  "the sources' latent heat: 0.5 % of the ice, 0.1 K",
+		Points: iceInWater,
+	},
 }
 
 func iceBall(r testdata.Row) ([]Point, error) {
@@ -59,4 +64,19 @@ func iceSheet(r testdata.Row) ([]Point, error) {
 		return nil, err
 	}
 	return []Point{Near(r.Text("case"), v[5], t.Seconds(), v[6])}, nil
+}
+
+func iceInWater(r testdata.Row) ([]Point, error) {
+	v, err := floats(r, "ice_g", "ice_c", "water_g", "water_c", "end_c", "ice_left_g")
+	if err != nil {
+		return nil, err
+	}
+	m, err := thermal.MixIce(v[0], v[1], v[2], v[3])
+	if err != nil {
+		return nil, err
+	}
+	if v[5] > 0 {
+		return []Point{Same("melting stops at 0 degC", v[4], m.TempC), Near("ice left, g", v[5], m.IceGrams, 0.005*v[0])}, nil
+	}
+	return []Point{Near("end temperature, degC", v[4], m.TempC, 0.1)}, nil
 }

@@ -1,0 +1,62 @@
+package thermal_test
+
+import (
+	"fmt"
+
+	"example.org/honestplate/thermal"
+)
+
+// How long does a 3 cm cube of real ice last on the table under an LED and under a
+// tungsten lamp of the same brightness?
+func ExampleIceOnTable() {
+	room := thermal.Air{TempC: 24, RH: 0.5}
+	cube := thermal.IceOnTable{Shape: thermal.IceCube, Size: 0.03, StartC: -12}
+	for _, source := range []thermal.Source{thermal.LED, thermal.Tungsten} {
+		c, err := cube.Clock(room, thermal.Lamp{Source: source, Lux: 5000})
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%v: shines from %v, half melted at %v\n", source, quarters(c.Shines), quarters(c.HalfOff))
+	}
+	// Output:
+	// LED: shines from 1:47 (1:04..2:17), half melted at 32:01 (19:27..36:26)
+	// tungsten: shines from 1:43 (1:02..2:11), half melted at 30:12 (18:59..33:57)
+}
+
+// One large ball or as much crushed ice: how cold, how soon, and how watered?
+func ExampleIcedDrink() {
+	room := thermal.Air{TempC: 24, RH: 0.5}
+	drink := thermal.IcedDrink{DrinkGrams: 150, DrinkC: 20, IceGrams: 80, IceC: -12, Diameter: 0.07}
+	for _, ice := range []struct {
+		shape thermal.IceShape
+		size  float64
+	}{{thermal.IceBall, 0.055}, {thermal.IceChip, 0.004}} {
+		drink.Shape, drink.Size = ice.shape, ice.size
+		c, err := drink.Clock(room)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		m := c.Series[len(c.Series)/6]
+		fmt.Printf("%v: coldest %.1f degC; watered at %v; ice gone at %v\n", ice.shape, c.ColdestC, quarters(c.Watered), quarters(c.IceGone))
+		fmt.Printf("  at %s: %.1f degC, %.0f g of melt\n", thermal.Clock(m.Time), m.DrinkC, m.MeltGrams)
+	}
+	// Output:
+	// ball: coldest 1.9 degC; watered at 2:26 (0:42..6:56); ice gone at 1:23:16 (58:21..1:56:02)
+	//   at 16:39: 2.0 degC, 39 g of melt
+	// chip: coldest 0.3 degC; watered at 0:19 (0:06..0:56); ice gone at 57:57 (45:02..1:07:31)
+	//   at 11:35: 0.3 degC, 41 g of melt
+}
+
+// Fifty grams of ice at its melting point in a tenth of a litre of warm water.
+func ExampleMixIce() {
+	m, err := thermal.MixIce(52, 0, 100, 40)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.0f degC, %.1f g of ice left in %.0f g of water\n", m.TempC, m.IceGrams, m.WaterGrams)
+	// Output:
+	// 0 degC, 1.8 g of ice left in 150 g of water
+}

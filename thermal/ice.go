@@ -1,0 +1,119 @@
+package thermal
+
+import (
+	"fmt"
+	"math"
+)
+
+// An IceShape is the shape of pieces of ice.
+type IceShape int
+
+// The shapes of ice.
+const (
+	IceCube IceShape = iota // Size is the edge
+	IceBall                 // Size is the diameter
+	IceChip                 // a flake; Size is its thickness, a third of its width
+)
+
+// String gives the shape's name.
+func (s IceShape) String() string {
+	switch s {
+	case IceCube:
+		return "cube"
+	case IceBall:
+		return "ball"
+	case IceChip:
+		return "chip"
+	}
+	return fmt.Sprintf("ice shape %d", int(s))
+}
+
+const (
+	iceDensity       = 917.0  // kg/m3 at 0 degC (CRC Handbook 0.9167, read)
+	iceConductivity  = 2.2    // W/(m K) near 0 degC; handbooks 2.14..2.24 (read)
+	iceSpecificHeat  = 2050.0 // J/(kg K) between -10 and 0 degC (CRC Handbook 2.03..2.11, read)
+	meltConductivity = 0.57   // W/(m K), water at 0..5 degC
+	meltSpecificHeat = 4190.0 // J/(kg K), water: 4.18..4.22 from 0 to 100 degC
+)
+
+// icePiece is a piece as the ball of the same ratio of volume to surface, in which
+// quasi-steady melting takes as long, and how many times that ball's mass it has.
+type icePiece struct {
+	radius float64 // m
+	grams  float64 // of the piece
+	table  float64 // share of its surface that lies on a table
+}
+
+func (s IceShape) piece(size float64) icePiece {
+	switch s {
+	case IceBall:
+		return icePiece{size / 2, 1000 * iceDensity * math.Pi / 6 * size * size * size, 0.02}
+	case IceChip:
+		// t x 3t x 3t: volume 9 t3, surface 30 t2.
+		return icePiece{0.9 * size, 1000 * iceDensity * 9 * size * size * size, 0.3}
+	}
+	return icePiece{size / 2, 1000 * iceDensity * size * size * size, 1.0 / 6}
+}
+
+func (s IceShape) check(size float64) error {
+	if s < IceCube || s > IceChip {
+		return &InputError{"ice shape", float64(s), "", "IceCube, IceBall or IceChip"}
+	}
+	return within("size of the ice", size, 0.001, 0.2, "m", "ice clocks")
+}
+
+// PieceGrams returns the mass of one piece of ice, g, of the given size, m,
+// 0.001..0.2: a cube of edge Size, a ball of that diameter, a chip of that thickness
+// and three times as long and wide, of clear ice of 917 kg/m3.
+func (s IceShape) PieceGrams(size float64) (float64, error) {
+	if err := s.check(size); err != nil {
+		return 0, err
+	}
+	return s.piece(size).grams, nil
+}
+
+// Mixed is what becomes of ice and water left together without loss of heat.
+type Mixed struct {
+	TempC    float64 // degC
+	IceGrams float64 // ice left
+	// WaterGrams is the liquid: what there was, and what has melted or less what has
+	// frozen.
+	WaterGrams float64
+}
+
+// MixIce returns the end of iceGrams at iceC (-60..0 degC) in waterGrams at waterC
+// (0..100 degC), from the balance of heat
+//
+//	m_w c_w T_w + m_i (c_i T_i - L) = heat of what is left, 0 for water at 0 degC
+//
+// with c_w 4.19, c_i 2.05 kJ/(kg K) and L 333.6 kJ/kg. Masses are 0..1e6 g, not both
+// 0; else an *InputError or a *RangeError.
+func MixIce(iceGrams, iceC, waterGrams, waterC float64) (Mixed, error) {
+	for _, v := range []struct {
+		name      string
+		v         float64
+		low, high float64
+		unit      string
+	}{
+		{"mass of ice", iceGrams, 0, 1e6, "g"}, {"temperature of the ice", iceC, -60, 0, "degC"},
+		{"mass of water", waterGrams, 0, 1e6, "g"}, {"temperature of the water", waterC, 0, 100, "degC"},
+	} {
+		if err := within(v.name, v.v, v.low, v.high, v.unit, "mixing of ice and water"); err != nil {
+			return Mixed{}, err
+		}
+	}
+	all := iceGrams + waterGrams
+	if all == 0 {
+		return Mixed{}, &InputError{"mass of ice and water", 0, "g", "above 0"}
+	}
+	// J per g x 1000
+	heat := waterGrams*meltSpecificHeat*waterC + iceGrams*(iceSpecificHeat*iceC-fusion)
+	switch {
+	case heat >= 0:
+		return Mixed{heat / (all * meltSpecificHeat), 0, all}, nil
+	case heat <= -all*fusion:
+		return Mixed{(heat/all + fusion) / iceSpecificHeat, all, 0}, nil
+	}
+	ice := -heat / fusion
+	return Mixed{0, ice, all - ice}, nil
+}

@@ -1,0 +1,165 @@
+package thermal
+
+import (
+	"math"
+	"time"
+)
+
+// An icedRun is the work space of one core.
+type icedRun struct {
+	table fluxTable
+	gain  [gainPoints]float64 // W into the drink, at temperatures gainStep apart
+	path  []drinkPoint
+}
+
+type drinkPoint struct{ t, tempC float64 }
+
+const (
+	gainPoints = 27
+	gainStep   = 4.0 // K, from -4 degC
+	gainLow    = -4.0
+	endsH      = 6.0 // W/(m2 K), surface and base of the drink
+)
+
+// reckon tabulates what comes through the wall against the temperature of the drink:
+// the outside is where the air's flux is the wall's.
+func (r *icedRun) reckon(d IcedDrink, air Air, wind float64) error {
+	area, height := d.height()
+	ex, err := Surface{Shape: VerticalCylinder, Length: max(height, 0.005), Diameter: d.Diameter, ConvectionFactor: wind}.In(air)
+	if err != nil {
+		return err
+	}
+	r.table.reset(ex)
+	// Inside, a drink that ice stirs a little: 150 W/(m2 K), as in Glass.
+	wall := 1 / (1/150.0 + d.WallThickness/SodaLime().Conductivity)
+	side := math.Pi * d.Diameter * height
+	for i := range r.gain {
+		t := gainLow + gainStep*float64(i)
+		outside := rootOf(func(s float64) float64 {
+			q, _ := r.table.at(s)
+			return wall*(s-t) - q
+		}, min(t, air.TempC)-5, max(t, air.TempC)+5)
+		r.gain[i] = wall*(outside-t)*side + endsH*2*area*(air.TempC-t)
+	}
+	return r.table.err
+}
+
+func (r *icedRun) at(tempC float64) float64 {
+	x := (tempC - gainLow) / gainStep
+	i := min(max(int(x), 0), gainPoints-2)
+	return r.gain[i] + (x-float64(i))*(r.gain[i+1]-r.gain[i])
+}
+
+// The state: temperature of the drink, degC; mass of ice, kg; its mean temperature,
+// degC.
+const (
+	stateDrink = iota
+	stateIce
+	stateIceC
+)
+
+// iceEven is how near to 0 degC ice counts as at it, K: what is missing is then
+// taken as a little more ice.
+const iceEven = 0.02
+
+// times computes the events, the coldest temperature and, if asked, the course.
+func (r *icedRun) times(m *icedModel, x []float64, at []time.Duration, series *[]IcedDrinkMoment, every float64) (float64, error) {
+	air := m.air
+	air.TempC, air.RH, air.Speed = x[drinkAirC], x[drinkRH], x[drinkSpeed]
+	if err := r.reckon(m.d, air, x[drinkWind]); err != nil {
+		return 0, err
+	}
+	return r.integrate(m, x, at, series, every), nil
+}
+
+// slopes returns the equations for one set of inputs.
+func (r *icedRun) slopes(m *icedModel, x []float64, ice0, all float64) func(float64, [3]float64) [3]float64 {
+	light, h := m.light*x[drinkLight], x[drinkIceH]
+	radius0 := m.d.Shape.piece(m.d.Size).radius
+	return func(_ float64, y [3]float64) (dy [3]float64) {
+		ice := max(y[stateIce], 0)
+		drink := all - ice
+		radius := max(radius0*math.Cbrt(ice/ice0), 1e-6)
+		area := 3 * ice / (iceDensity * radius) // of all pieces: 3 V/r
+		in := h * area * max(y[stateDrink], 0)
+		inner := 5 * iceConductivity / radius * area * -y[stateIceC]
+		melt := (in - inner) / fusion // kg/s; it joins the drink at 0 degC
+		dy[stateDrink] = (r.at(y[stateDrink])+light-in)/(drink*meltSpecificHeat) - melt*y[stateDrink]/drink
+		dy[stateIce] = -melt
+		if y[stateIceC] < 0 && ice > 0 {
+			// What melts off, or freezes on, is at 0 degC.
+			dy[stateIceC] = inner/(ice*iceSpecificHeat) + melt*y[stateIceC]/ice
+		}
+		return dy
+	}
+}
+
+func (r *icedRun) integrate(m *icedModel, x []float64, at []time.Duration, series *[]IcedDrinkMoment, every float64) float64 {
+	d := m.d
+	ice0 := d.IceGrams / 1000 * x[drinkIceGrams]
+	all := d.DrinkGrams/1000 + ice0
+	ode := rk23{slope: r.slopes(m, x, ice0, all), scale: [3]float64{1, ice0, 5}, tol: 2e-4, dt: 0.1}
+	y := [3]float64{x[drinkStart], ice0, x[drinkIceC]}
+	for i := range at {
+		at[i] = Never
+	}
+	watered := ice0 - x[drinkShare]*d.DrinkGrams/1000
+	note := func(t float64) {
+		if series != nil {
+			ice := max(y[stateIce], 0)
+			*series = append(*series, IcedDrinkMoment{Time: seconds(t), DrinkC: y[stateDrink], IceGrams: 1000 * ice, MeltGrams: 1000 * (ice0 - ice)})
+		}
+	}
+	note(0)
+	r.path = append(r.path[:0], drinkPoint{0, y[stateDrink]})
+	horizon, next := d.Horizon.Seconds(), every
+	if series != nil {
+		horizon = min(horizon, 60*every)
+	}
+	for t := 0.0; t < horizon-1e-6; {
+		limit := horizon - t
+		if series != nil {
+			limit = min(limit, next-t)
+		}
+		t1, z := ode.step(t, y, limit)
+		cross := func(e int, level float64) {
+			before, after := y[stateIce], z[stateIce]
+			if at[e] == Never && before > level && after <= level {
+				at[e] = seconds(t + (t1-t)*(before-level)/(before-after))
+			}
+		}
+		cross(drinkHalf, 0.5*ice0)
+		cross(drinkGone, 0.01*ice0)
+		cross(drinkWatered, watered)
+		t, y = t1, z
+		if y[stateIceC] > -iceEven && y[stateIceC] != 0 {
+			y[stateIce] -= y[stateIce] * iceSpecificHeat * y[stateIceC] / fusion
+			y[stateIceC] = 0
+			ode.primed = false
+		}
+		r.path = append(r.path, drinkPoint{t, y[stateDrink]})
+		if series != nil && t >= next-1e-6 {
+			note(t)
+			next += every
+		}
+		if series == nil && at[drinkGone] != Never {
+			break
+		}
+	}
+	coldest := y[stateDrink]
+	for _, p := range r.path {
+		coldest = min(coldest, p.tempC)
+	}
+	for i, p := range r.path {
+		if p.tempC > coldest+1 {
+			continue
+		}
+		at[drinkCold] = seconds(p.t)
+		if i > 0 {
+			b := r.path[i-1]
+			at[drinkCold] = seconds(b.t + (p.t-b.t)*(b.tempC-coldest-1)/(b.tempC-p.tempC))
+		}
+		break
+	}
+	return coldest
+}

@@ -1,0 +1,50 @@
+package thermal
+
+import "math"
+
+// A rk23 integrates three ordinary equations by the embedded pair of Bogacki and
+// Shampine (1989, A 3(2) pair of Runge-Kutta formulas; from memory): third order,
+// the step from the difference to second order.
+type rk23 struct {
+	slope  func(t float64, y [3]float64) [3]float64
+	scale  [3]float64 // errors are measured in units of these
+	tol    float64    // allowed error of a step in those units
+	dt     float64
+	first  [3]float64 // slope at the start, of the step before
+	primed bool
+}
+
+// step advances y from t by at most limit and returns the new time and state.
+func (r *rk23) step(t float64, y [3]float64, limit float64) (float64, [3]float64) {
+	if !r.primed {
+		r.first, r.primed = r.slope(t, y), true
+	}
+	add := func(a float64, k1 [3]float64, b float64, k2 [3]float64, c float64, k3 [3]float64) (out [3]float64) {
+		for i := range len(y) {
+			out[i] = y[i] + a*k1[i] + b*k2[i] + c*k3[i]
+		}
+		return out
+	}
+	for {
+		h := min(r.dt, limit)
+		k1 := r.first
+		k2 := r.slope(t+h/2, add(h/2, k1, 0, k1, 0, k1))
+		k3 := r.slope(t+h*3/4, add(0, k1, h*3/4, k2, 0, k2))
+		z := add(h*2/9, k1, h/3, k2, h*4/9, k3)
+		k4 := r.slope(t+h, z)
+		wrong := 0.0
+		for i := range len(y) {
+			e := h * (-5.0/72*k1[i] + k2[i]/12 + k3[i]/9 - k4[i]/8)
+			wrong = max(wrong, math.Abs(e)/(r.tol*r.scale[i]))
+		}
+		grow := min(4, 0.9/math.Cbrt(max(wrong, 1e-3)))
+		if wrong <= 1 || h < 1e-6 {
+			if h == r.dt || grow < 1 {
+				r.dt = h * grow
+			}
+			r.first = k4
+			return t + h, z
+		}
+		r.dt = h * max(0.2, grow)
+	}
+}
