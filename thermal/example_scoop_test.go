@@ -38,16 +38,14 @@ func ExampleScoop_Hold() {
 	}
 	// Output:
 	// from -13 degC
-	//   softens    3:35 (1:37..7:44)
-	//   first drip 7:13 (3:13..9:49)
-	//   puddles    0:23 (0:07..1:08)
-	//   slumps     8:28 (4:10..11:56)
+	//   softens    3:30 (1:45..7:00)
+	//   first drip 7:15 (3:15..9:30)
+	//   slumps     8:30 (4:30..11:45)
 	//   decided by air speed
 	// from -30 degC
-	//   softens    10:10 (5:53..15:33)
-	//   first drip 13:46 (6:44..17:35)
-	//   puddles    1:28 (0:33..4:16)
-	//   slumps     15:27 (8:07..19:31)
+	//   softens    10:15 (6:15..14:45)
+	//   first drip 13:45 (7:00..17:00)
+	//   slumps     15:30 (9:00..19:45)
 	//   decided by air speed
 }
 
@@ -74,7 +72,7 @@ func ExampleDeepFreeze() {
 		fmt.Printf("surface %.1f, mean %.1f, core %.1f degC\n", e.SurfaceC, e.MeanC, e.CoreC)
 	}
 	// Output:
-	// in the deep freezer for 1:50:14 (1:17:55..2:57:29)
+	// in the deep freezer for 1:50:14 (1:19:11..2:49:58)
 	// surface -18.0, mean -18.0, core -18.0 degC
 	// surface -29.7, mean -29.7, core -29.6 degC
 }
