@@ -96,12 +96,6 @@ func filmHead(q, nu, length float64) float64 {
 	return math.Sqrt(math.Sqrt(long*long*long*long + short*short*short*short))
 }
 
-// standingHead is the head that a yield stress holds on a lip, m: rho g H2 = 2 tau (L + H).
-func standingHead(tau, rho, length float64) float64 {
-	weight := rho * standardGravity
-	return (tau + math.Sqrt(tau*tau+2*weight*length*tau)) / weight
-}
-
 func lipHead(q, nu, length float64) float64 { return weirHead(q) + filmHead(q, nu, length) }
 
 // lipFriction is the share of the head that friction takes.

@@ -73,7 +73,7 @@ func (o *outlet) atRate(rate float64, strict bool) (Estimate, error) {
 	if err != nil {
 		return Estimate{}, err
 	}
-	return e, e.check("viscosity", "Pa s")
+	return e, e.check("viscosity", "Pa s", 1e-9, 1e12)
 }
 
 // rangeOf returns the range that a liquid's error tells of.
@@ -103,7 +103,7 @@ func (o *outlet) head(q float64) (float64, error) {
 		if o.yield > 0 {
 			// The yield stress holds back a head of its own; the film feels the rest.
 			plastic := max(eta-o.yield/rate, 0.05*eta) * o.scale / o.rho
-			return lipHead(q/o.width, plastic, o.length) + standingHead(o.yield, o.rho, o.length), nil
+			return lipHead(q/o.width, plastic, o.length) + o.standing(o.yield), nil
 		}
 		return lipHead(q/o.width, nu, o.length), nil
 	}
@@ -115,6 +115,16 @@ func (o *outlet) head(q float64) (float64, error) {
 		nu = (still + (eta-still)*o.scale) / o.rho
 	}
 	return boreLoss(v*o.bore/nu, o.length/o.bore, o.discharge) * v * v / (2 * standardGravity), nil
+}
+
+// standing is the head in m that a stress tau at the wall holds: of a bore, 4 tau L/(rho g D)
+// with the entry as extra length; on a lip, rho g H2 = 2 tau (L + H).
+func (o *outlet) standing(tau float64) float64 {
+	weight := o.rho * standardGravity
+	if o.width > 0 {
+		return (tau + math.Sqrt(tau*tau+2*weight*o.length*tau)) / weight
+	}
+	return 4 * tau * (o.length + couetteRadii*o.bore/2) / (weight * o.bore)
 }
 
 // flow returns the flow in m3/s under a head in m. The head is a rising function

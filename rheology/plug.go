@@ -93,12 +93,12 @@ func (o *outlet) stress(rate float64) (float64, error) {
 		}
 		still := math.Sqrt(o.yield)
 		root := still + (math.Sqrt(max(e.Value*r.Low, o.yield))-still)*math.Sqrt(rate/r.Low)
-		return root * root, e.check("viscosity", "Pa s")
+		return root * root, e.check("viscosity", "Pa s", 1e-9, 1e12)
 	} else if ok && rate > r.High {
 		e, err = o.thins.ViscosityAtRate(o.tempC, r.High)
 	}
 	if err != nil {
 		return 0, err
 	}
-	return max(e.Value*rate, o.yield), e.check("viscosity", "Pa s")
+	return max(e.Value*rate, o.yield), e.check("viscosity", "Pa s", 1e-9, 1e12)
 }

@@ -41,6 +41,7 @@ type Pour struct {
 	first, last  float64  // heads that drive the flow at the start and the end, m
 	surface      float64  // m2; 0: the head stays
 	yield        Estimate // Pa; 0: none
+	stuck        float64  // head that the yield stress holds, m
 	startL, endL float64  // rates, m3/s, of the likely liquid
 }
 
@@ -94,14 +95,14 @@ func newPour(l Liquid, tempC, grams float64) (Pour, error) {
 	if p.Viscosity, err = l.Viscosity(tempC); err != nil {
 		return p, err
 	}
-	for _, q := range []struct {
-		name string
-		e    Estimate
-		unit string
-	}{{"density", p.Density, "kg/m3"}, {"surface tension", p.SurfaceTension, "N/m"}, {"viscosity", p.Viscosity, "Pa s"}} {
-		if err := q.e.check(q.name, q.unit); err != nil {
-			return p, err
-		}
+	if err := p.Density.check("density", "kg/m3", 1, 3e4); err != nil {
+		return p, err
+	}
+	if err := p.SurfaceTension.check("surface tension", "N/m", 1e-4, 10); err != nil {
+		return p, err
+	}
+	if err := p.Viscosity.check("viscosity", "Pa s", 1e-6, 1e9); err != nil {
+		return p, err
 	}
 	p.Grams = grams
 	p.out = outlet{liquid: l, tempC: tempC, eta: p.Viscosity.Value, rho: p.Density.Value, scale: 1}
@@ -109,11 +110,11 @@ func newPour(l Liquid, tempC, grams float64) (Pour, error) {
 	return p, nil
 }
 
-// check returns an InputError unless the estimate is a band of positive numbers:
-// a user's own Liquid may answer anything.
-func (e Estimate) check(quantity, unit string) error {
+// check returns an error unless the estimate is a band within sane limits: a user's own
+// Liquid may answer anything.
+func (e Estimate) check(quantity, unit string, low, high float64) error {
 	for _, v := range [...]float64{e.Low, e.Value, e.High} {
-		if err := positive(quantity, v, unit); err != nil {
+		if err := within(quantity, v, low, high, unit, "a liquid that pours"); err != nil {
 			return err
 		}
 	}
@@ -123,9 +124,10 @@ func (e Estimate) check(quantity, unit string) error {
 	return nil
 }
 
-// yields returns a NoFlowError if the liquid has a yield stress and the wall stress
-// under the head is below it, and keeps the yield stress otherwise.
-func (p *Pour) yields(l Liquid, stress, head, hold float64) error {
+// yields keeps the liquid's yield stress, if it has one, and the head that it holds, and
+// returns a NoFlowError if that is not less than the head there is, of which surface tension
+// holds another part. stress is the one at the wall.
+func (p *Pour) yields(l Liquid, stress, head, tension float64) error {
 	y, ok := l.(Yielding)
 	if !ok {
 		return nil
@@ -137,14 +139,14 @@ func (p *Pour) yields(l Liquid, stress, head, hold float64) error {
 	if yield == (Estimate{}) {
 		return nil
 	}
-	if err := yield.check("yield stress", "Pa"); err != nil {
+	if err := yield.check("yield stress", "Pa", 1e-6, 1e6); err != nil {
 		return err
 	}
 	p.yield, p.out.yield = yield, yield.Value
-	p.MayStay = stress <= yield.High
-	if stress <= yield.Value {
-		need := hold + (head-hold)*yield.Value/stress
-		return &NoFlowError{Cause: "yield stress", Head: head, NeedHead: need, Stress: stress, Yield: yield.Value}
+	p.stuck = p.out.standing(yield.Value)
+	p.MayStay = p.out.standing(yield.High) >= head-tension
+	if p.stuck >= head-tension {
+		return &NoFlowError{Cause: "yield stress", Head: head, NeedHead: tension + p.stuck, Stress: stress, Yield: yield.Value}
 	}
 	return nil
 }
@@ -155,7 +157,7 @@ func (p *Pour) run(h, surface, wall float64) error {
 	p.first, p.last, p.surface = h, h, surface
 	if surface > 0 {
 		p.last = h - volume/surface
-		if least := h * leastHead; p.last < least {
+		if least := max(h*leastHead, p.stuck+(h-p.stuck)*leastHead); p.last < least {
 			most := (h - least) * surface * p.Density.Value * 1000
 			return &RangeError{"mass to pour", p.Grams, 0, most, "g", "what the vessel's head can move"}
 		}

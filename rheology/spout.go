@@ -94,9 +94,8 @@ func (s Spout) Pour(l Liquid, tempC, grams float64) (Pour, error) {
 	if s.Head <= hold {
 		return Pour{}, &NoFlowError{Cause: "surface tension", Head: s.Head, NeedHead: hold}
 	}
-	// The wall stress of a bore: rho g H D/(4 L), with the entry as extra length.
-	weight := p.Density.Value * standardGravity * s.Diameter / (4 * (s.Length + couetteRadii*s.Diameter/2))
-	if err := p.yields(l, weight*(s.Head-hold), s.Head, hold); err != nil {
+	stress := (s.Head - hold) / p.out.standing(1)
+	if err := p.yields(l, stress, s.Head, hold); err != nil {
 		return Pour{}, err
 	}
 	if err := p.run(s.Head-hold, s.SurfaceArea, s.WallArea); err != nil {
