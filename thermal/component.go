@@ -39,16 +39,16 @@ const choiOkos = "Choi & Okos 1986"
 // quadratic is a0 + a1 t + a2 t^2, t in degC.
 type quadratic struct{ a0, a1, a2 float64 }
 
-func (q quadratic) at(t float64) float64 { return q.a0 + t*(q.a1+t*q.a2) }
+func (q *quadratic) at(t float64) float64 { return q.a0 + t*(q.a1+t*q.a2) }
 
 // integral is the integral from 0 to t.
-func (q quadratic) integral(t float64) float64 {
+func (q *quadratic) integral(t float64) float64 {
 	return t * (q.a0 + t*(q.a1/2+t*q.a2/3))
 }
 
-// densityFits in kg/m3.
-func (c Component) densityFit() quadratic {
-	return [componentCount]quadratic{
+// The fits: density in kg/m3, conductivity in W/(m K), specific heat in J/(kg K).
+var (
+	densityFits = [componentCount]quadratic{
 		Water:        {997.18, 3.1439e-3, -3.7574e-3},
 		Protein:      {1329.9, -0.5184, 0},
 		Fat:          {925.59, -0.41757, 0},
@@ -56,12 +56,8 @@ func (c Component) densityFit() quadratic {
 		Fibre:        {1311.5, -0.36589, 0},
 		Ash:          {2423.8, -0.28063, 0},
 		Ice:          {916.89, -0.13071, 0},
-	}[c]
-}
-
-// conductivityFit in W/(m K).
-func (c Component) conductivityFit() quadratic {
-	return [componentCount]quadratic{
+	}
+	conductivityFits = [componentCount]quadratic{
 		Water:        {0.57109, 1.7625e-3, -6.7036e-6},
 		Protein:      {0.17881, 1.1958e-3, -2.7178e-6},
 		Fat:          {0.18071, -2.7604e-4, -1.7749e-7},
@@ -69,15 +65,8 @@ func (c Component) conductivityFit() quadratic {
 		Fibre:        {0.18331, 1.2497e-3, -3.1683e-6},
 		Ash:          {0.32962, 1.4011e-3, -2.9069e-6},
 		Ice:          {2.2196, -6.2489e-3, 1.0154e-4},
-	}[c]
-}
-
-// heatFit in J/(kg K); water has two, above and below 0 degC.
-func (c Component) heatFit(t float64) quadratic {
-	if c == Water && t < 0 {
-		return quadratic{4081.7, -5.3062, 0.99516}
 	}
-	return [componentCount]quadratic{
+	heatFits = [componentCount]quadratic{
 		Water:        {4176.2, -9.0864e-2, 5.4731e-3},
 		Protein:      {2008.2, 1.2089, -1.3129e-3},
 		Fat:          {1984.2, 1.4733, -4.8008e-3},
@@ -85,7 +74,19 @@ func (c Component) heatFit(t float64) quadratic {
 		Fibre:        {1845.9, 1.8306, -4.6509e-3},
 		Ash:          {1092.6, 1.8896, -3.6817e-3},
 		Ice:          {2062.3, 6.0769, 0},
-	}[c]
+	}
+	supercooledWaterHeat = quadratic{4081.7, -5.3062, 0.99516}
+)
+
+func (c Component) densityFit() *quadratic      { return &densityFits[c] }
+func (c Component) conductivityFit() *quadratic { return &conductivityFits[c] }
+
+// heatFit of water has two parts, above and below 0 degC.
+func (c Component) heatFit(t float64) *quadratic {
+	if c == Water && t < 0 {
+		return &supercooledWaterHeat
+	}
+	return &heatFits[c]
 }
 
 // Density returns the density, kg/m3, at tempC: a0 + a1 t + a2 t^2. Outside

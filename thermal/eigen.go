@@ -72,11 +72,11 @@ func newton(form Form, bi float64, n int, lo, hi float64) float64 {
 			hi = z
 		}
 		next := z - f/slope
+		if math.Abs(next-z) <= 4e-15*z {
+			return next
+		}
 		if !(next > lo && next < hi) {
 			next = (lo + hi) / 2
-		}
-		if math.Abs(next-z) <= 2e-16*z || next == lo || next == hi {
-			return next
 		}
 		z = next
 	}

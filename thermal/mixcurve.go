@@ -9,7 +9,8 @@ package thermal
 //
 // with the solids and ice of Choi & Okos (1986), unfrozen water w_u at 4.18
 // kJ/(kg K), L0 = 333.6 kJ/kg and w_u from FrozenAtC. Nothing more freezes below
-// -33 degC. Composition formulas are not used: the enthalpy method of Pham is
+// -33 degC; what is left then, about 7 % of the mix, is more than its protein binds
+// (0.4 kg/kg), so bound water sets no further limit. Composition formulas are not used: the enthalpy method of Pham is
 // said by its own abstract (1995) to fail for ice cream, Tchigeov's ice fraction
 // is 7 to 29 points too high, and taking all the water as ice makes the heat of
 // melting at -13 degC 48 % too great.

@@ -22,7 +22,7 @@ type Series struct {
 	terms [seriesTerms]seriesTerm
 }
 
-type seriesTerm struct{ z, z2, c, mean float64 }
+type seriesTerm struct{ z, z2, c, cz, mean float64 } // cz is c/z
 
 const (
 	// seriesTerms terms leave less than exp(-44) of the difference at seriesFrom.
@@ -67,7 +67,7 @@ func checkForm(form Form) error {
 func newTerm(form Form, bi float64, n int) seriesTerm {
 	z := eigenvalue(form, bi, n)
 	c, mean := amplitude(form, bi, z)
-	return seriesTerm{z, z * z, c, mean}
+	return seriesTerm{z, z * z, c, c / z, mean}
 }
 
 // FirstTerm returns the first root z_1, in radians, and its factor c_1 at the
@@ -98,6 +98,9 @@ func (s *Series) theta(x, fo float64) float64 {
 	if fo < seriesFrom {
 		return s.early(x, fo)
 	}
+	if s.form == SphereForm && x > 1e-3 {
+		return s.ball(x, fo)
+	}
 	sum := 0.0
 	for i := range s.terms {
 		t := &s.terms[i]
@@ -108,6 +111,20 @@ func (s *Series) theta(x, fo float64) float64 {
 		sum += t.c * math.Exp(-v) * mode(s.form, t.z, x)
 	}
 	return sum
+}
+
+// ball is theta for the commonest body, with the divisions taken out of the sum.
+func (s *Series) ball(x, fo float64) float64 {
+	sum := 0.0
+	for i := range s.terms {
+		t := &s.terms[i]
+		v := t.z2 * fo
+		if v > negligible {
+			break
+		}
+		sum += t.cz * math.Exp(-v) * math.Sin(t.z*x)
+	}
+	return sum / x
 }
 
 func (s *Series) early(x, fo float64) float64 {

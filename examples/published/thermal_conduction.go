@@ -21,6 +21,8 @@ var thermalConduction = []Check{
 		Claim: "half the last printed digit; rounded on the way 0.25 %", Points: lumpedBodies},
 	{Table: "ice_cream_freezing_curve", Package: "thermal", Quantity: "freezing curve of an ice cream mix", Unit: "degC",
 		Claim: "0.02 K inside the depression table, 0.3 K beyond it", Points: freezingCurve},
+	{Table: "mix_freezing_points", Package: "thermal", Quantity: "freezing point of ice cream mixes", Unit: "degC",
+		Claim: "0.12 K", Points: mixFreezing},
 	{Table: "mix_density_overrun", Package: "thermal", Quantity: "density and overrun of frozen desserts",
 		Claim: "printed digits", Points: mixDensityOverrun},
 	{Table: "choi_okos_at_minus_40", Package: "thermal", Quantity: "properties of food components",
@@ -61,6 +63,19 @@ func freezingCurve(r testdata.Row) ([]Point, error) {
 		tolerance = 0.3
 	}
 	return []Point{Near(fmt.Sprintf("%g %% frozen", v[0]), v[1], got, tolerance)}, err
+}
+
+func mixFreezing(r testdata.Row) ([]Point, error) {
+	v, err := floats(r, "fat_percent", "msnf_percent", "sucrose_percent", "freezing_point_c")
+	if err != nil {
+		return nil, err
+	}
+	mix := thermal.FrozenMix{FatPercent: v[0], MSNFPercent: v[1], SucrosePercent: v[2]}
+	if water, err := r.Float("water_percent"); err == nil {
+		mix.OtherSolidsPercent = 100 - water - v[0] - v[1] - v[2]
+	}
+	got, err := mix.FreezingPointC()
+	return []Point{Near(r.Text("mix"), v[3], got, 0.12)}, err
 }
 
 // floats reads several columns of a row as numbers.
