@@ -101,6 +101,30 @@ func (m Measured) ViscosityAtRate(tempC, shearRate float64) (Estimate, error) {
 	return Estimate{e.Value * k, e.Low * k * low, e.High * k * high}, nil
 }
 
+// YieldStress returns the liquid's yield stress in Pa scaled like its viscosity, band
+// and all: a sauce measured twice as thick is taken to stand twice as steep. The zero
+// Estimate if the liquid has none.
+func (m Measured) YieldStress(tempC float64) (Estimate, error) {
+	e, err := m.Viscosity(tempC)
+	if err != nil {
+		return Estimate{}, err
+	}
+	y, ok := m.Liquid.(Yielding)
+	if !ok {
+		return Estimate{}, nil
+	}
+	yield, err := y.YieldStress(tempC)
+	if err != nil {
+		return Estimate{}, err
+	}
+	base, err := m.Liquid.Viscosity(tempC)
+	if err != nil {
+		return Estimate{}, err
+	}
+	k := e.Value / base.Value
+	return yield.Times(k), nil
+}
+
 func (m Measured) moved(ratio float64) Estimate {
 	if ratio == 1 {
 		return m.PaS

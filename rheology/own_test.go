@@ -65,6 +65,39 @@ func TestMeasuredMilkPredictsItsOtherTemperatures(t *testing.T) {
 	}
 }
 
+func TestMeasuredSauceStandsAsMuchThicker(t *testing.T) {
+	table, err := Ketchup.Viscosity(20)
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := Measured{Ketchup, 20, Factor(2*table.Value, 1.05)}
+	y, err := m.YieldStress(20)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want, err := Ketchup.YieldStress(20)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if math.Abs(y.Value/want.Value-2) > 1e-12 || math.Abs(y.High/want.High-2) > 1e-12 {
+		t.Errorf("got %+v, want twice %+v", y, want)
+	}
+	if y, err := (Measured{Dairy{36}, 6, Exactly(0.02)}).YieldStress(6); err != nil || y != (Estimate{}) {
+		t.Errorf("measured cream: %v, %v", y, err)
+	}
+	for _, bad := range []Measured{{}, {Ketchup, 200, Exactly(1)}} {
+		if _, err := bad.YieldStress(20); err == nil {
+			t.Errorf("%+v: no error", bad)
+		}
+		if _, err := bad.ViscosityAtRate(20, 10); err == nil {
+			t.Errorf("%+v: no error", bad)
+		}
+	}
+	if _, err := m.ViscosityAtRate(20, 1e6); !errors.Is(err, ErrRange) {
+		t.Errorf("got %v", err)
+	}
+}
+
 func TestTwoPointsGiveArrheniusThroughBoth(t *testing.T) {
 	v, err := FitVogel(TemperaturePoint{10, 0.138}, TemperaturePoint{40, 0.0363})
 	if err != nil {

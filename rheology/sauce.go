@@ -193,8 +193,10 @@ func (s Sauce) SurfaceTension(tempC float64) (Estimate, error) {
 	return Within(sauceTable[s].tension, 0.2), nil
 }
 
-// A Yielding liquid stands still below a stress in Pa.
+// A Yielding liquid stands still below a stress in Pa; the zero Estimate says that it
+// has no such stress.
 type Yielding interface {
 	Liquid
+	// YieldStress is in Pa.
 	YieldStress(tempC float64) (Estimate, error)
 }
