@@ -77,12 +77,6 @@ func New(title, x, y string) *plot.Plot {
 	return p
 }
 
-// LogX puts the horizontal axis on a logarithmic scale.
-func LogX(p *plot.Plot) { p.X.Scale, p.X.Tick.Marker = plot.LogScale{}, LogTicks{} }
-
-// LogY puts the vertical axis on a logarithmic scale.
-func LogY(p *plot.Plot) { p.Y.Scale, p.Y.Tick.Marker = plot.LogScale{}, LogTicks{} }
-
 // XY makes plottable points of two columns.
 func XY(x, y []float64) plotter.XYs {
 	pts := make(plotter.XYs, len(x))
@@ -151,7 +145,7 @@ func SVG(p *plot.Plot, w, h vg.Length) ([]byte, error) {
 	c := vgsvg.NewWith(vgsvg.UseWH(w, h))
 	full, m := draw.New(c), vg.Points(8)
 	full.FillPolygon(Paper, []vg.Point{{}, {X: w}, {X: w, Y: h}, {Y: h}})
-	p.Draw(draw.Crop(full, m, -2*m, m, -m))
+	drawPlot(p, draw.Crop(full, m, -2*m, m, -m))
 	var b bytes.Buffer
 	if _, err := c.WriteTo(&b); err != nil {
 		return nil, fmt.Errorf("drawing %q: %w", p.Title.Text, err)

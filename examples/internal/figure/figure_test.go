@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"gonum.org/v1/plot/vg/draw"
+	"gonum.org/v1/plot/vg/vgsvg"
 )
 
 func TestTicksAreRoundNumbers(t *testing.T) {
@@ -70,5 +72,31 @@ func TestSameBytes(t *testing.T) {
 		if !bytes.Equal(first, draw()) {
 			t.Fatal("two drawings of one plot differ")
 		}
+	}
+}
+
+// A long label must not push a logarithmic axis away from the edge.
+func TestLogAxesFillTheDrawing(t *testing.T) {
+	p := New("", "a long label of the horizontal axis, mm", "a long label of the vertical axis, s")
+	LogX(p)
+	LogY(p)
+	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = 1, 300, 1, 300
+	svg, err := SVG(p, Width, Height)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p.X.Label.Text == "" || p.Y.Label.Text == "" {
+		t.Error("drawing took a label off the plot")
+	}
+	for _, label := range []string{p.X.Label.Text, p.Y.Label.Text} {
+		if !bytes.Contains(svg, []byte(label)) {
+			t.Errorf("the label %q is not drawn", label)
+		}
+	}
+	// Inside the margins of SVG and the labels: the axes reach 94 % of the way.
+	p.X.Label.Text, p.Y.Label.Text = "", ""
+	c := draw.New(vgsvg.NewWith(vgsvg.UseWH(Width, Height)))
+	if d := p.DataCanvas(c); d.Max.Y < 0.94*Height || d.Max.X < 0.94*Width {
+		t.Errorf("the plot ends at %v of %v x %v", d.Max, Width, Height)
 	}
 }
