@@ -72,7 +72,7 @@ func TestUnitsAreTheLeastThatDo(t *testing.T) {
 // grid of rates.
 func TestPastTakesAreTheAverageOverRates(t *testing.T) {
 	rng := rand.New(rand.NewPCG(2, 9))
-	for range 200 {
+	for range 40 {
 		h := Heroes{Takes: 1 + rng.IntN(20), Wanted: 1 + rng.IntN(4)}
 		h.Good = rng.IntN(h.Takes + 1)
 		n := h.Wanted + rng.IntN(15)

@@ -42,8 +42,9 @@ func (s Shares) TotalSteps() int64 {
 // Share spreads the declared amount over the zones in proportion to their
 // weights, within their minima and maxima, by LargestRemainder: the mass in whole
 // steps if a mass is declared, otherwise the pieces. The total is exact and ties
-// go to the larger weight, then to the earlier zone. Favouring a zone moves grams
-// to it and never adds any.
+// go to the larger weight, then to the earlier zone. Raising a zone's weight never
+// lowers its share and never changes the total; between two other zones a step may
+// change hands, which the divisor methods of ShareBy exclude.
 //
 // Errors: those of Validate; an InputError for no zones, for a bad weight or
 // bound (named by its zone) or for bounds that no sharing can meet.

@@ -79,3 +79,84 @@ func TestSharesAreExact(t *testing.T) {
 		t.Errorf("total %d steps, want 124", s.TotalSteps())
 	}
 }
+
+func TestSharingPieces(t *testing.T) {
+	d := Declaration{Item: "dumplings", Count: 9, Grams: 120}
+	zones := []Zone{{Name: "front", Weight: 3}, {Name: "middle", Weight: 2, MaxCount: 2}, {Name: "back", Weight: 1, MinCount: 2}}
+	s, err := d.ShareCount(LargestRemainder, zones)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []Portion{{"front", 5, 0, 5}, {"middle", 2, 0, 2}, {"back", 2, 0, 2}}
+	if diff := cmp.Diff(want, s.Portions); diff != "" {
+		t.Error(diff)
+	}
+	d.Grams = 0 // then Share shares the pieces
+	if again, err := d.Share(zones); err != nil || cmp.Diff(want, again.Portions) != "" {
+		t.Errorf("%+v, %v", again, err)
+	}
+	for name, c := range map[string]struct {
+		d     Declaration
+		zones []Zone
+	}{
+		"no count":       {Declaration{Grams: 1}, zones},
+		"no declaration": {Declaration{}, zones},
+		"negative":       {d, []Zone{{Weight: 1, MinCount: -1}}},
+		"no zones":       {d, nil},
+		"minima":         {d, []Zone{{Weight: 1, MinCount: 10}}},
+	} {
+		if _, err := c.d.ShareCount(Webster, c.zones); !errors.Is(err, ErrInput) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+func TestBadZonesAreNamed(t *testing.T) {
+	d := Declaration{Grams: 10, StepGrams: 0.5}
+	for want, zones := range map[string][]Zone{
+		`portion: Weight of zone "front" is NaN, want a finite number, 0 or more`:                             {{Name: "front", Weight: math.NaN()}},
+		`portion: Weight of zone 2 is -1, want a finite number, 0 or more`:                                    {{Weight: 1}, {Weight: -1}},
+		`portion: MinGrams of zone 1 is -1 g, want a finite number, 0 or more`:                                {{Weight: 1, MinGrams: -1}},
+		`portion: MaxGrams of zone 1 is +Inf g, want a finite number, 0 or more`:                              {{Weight: 1, MaxGrams: math.Inf(1)}},
+		`portion: MaxGrams of zone 1 is 2 g, want at least MinGrams, 3 g`:                                     {{Weight: 1, MinGrams: 3, MaxGrams: 2}},
+		`portion: MaxGrams of zone 1 is 3.3 g, want a whole step of 0.5 g between MinGrams and MaxGrams`:      {{Weight: 1, MinGrams: 3.1, MaxGrams: 3.3}},
+		`portion: sum of the minima is 22 units, want at most the total, 20`:                                  {{Weight: 1, MinGrams: 5.5}, {Weight: 1, MinGrams: 5.5}},
+		`portion: MinGrams of zone 1 in steps is 2e+12 steps, outside 0..1e+12 steps (limit of this package)`: {{Weight: 1, MinGrams: 1e12}},
+		`portion: number of zones is 0, want at least 1`:                                                      nil,
+	} {
+		if _, err := d.Share(zones); err == nil || err.Error() != want {
+			t.Errorf("got  %v\nwant %s", err, want)
+		}
+	}
+	s, err := d.Share([]Zone{{Weight: 1}, {Weight: 1, MaxGrams: 0.3}, {Weight: 1, MaxGrams: 1e300}})
+	if err != nil || s.Portions[1].Steps != 0 {
+		t.Errorf("a maximum below one step, and one beyond all: %+v, %v", s.Portions, err)
+	}
+}
+
+func TestNoWeightAtAll(t *testing.T) {
+	s, err := Declaration{Grams: 3}.Share([]Zone{{MinGrams: 2}, {MinGrams: 1}})
+	if err != nil || s.Portions[0].Steps != 2 || s.Portions[1].Steps != 1 {
+		t.Errorf("minima that are the total: %+v, %v", s, err)
+	}
+}
+
+func TestDecimalsReadAsWritten(t *testing.T) {
+	for _, c := range []struct {
+		v    float64
+		want decimal
+	}{{0.5, decimal{5, -1}}, {-62, decimal{-62, 0}}, {0.1 + 0.2, decimal{3, -1}}, {1e300, decimal{1, 300}}, {0, decimal{}}, {123.456, decimal{123456, -3}}} {
+		if got := toDecimal(c.v); got != c.want {
+			t.Errorf("%v: %+v, want %+v", c.v, got, c.want)
+		}
+	}
+	for _, c := range []struct {
+		d    decimal
+		n    int64
+		want float64
+	}{{decimal{1, -1}, 3, 0.3}, {decimal{5, 2}, 2, 1000}, {decimal{123456789012345, -14}, 1e12, 1234567890123.45}, {decimal{1, 30}, 7, 7e30}, {decimal{1, -1}, 0, 0}} {
+		if got := c.d.times(c.n); got != c.want {
+			t.Errorf("%+v x %d = %v, want %v", c.d, c.n, got, c.want)
+		}
+	}
+}

@@ -132,3 +132,26 @@ func (d Declaration) JudgePicture(w Weighing) (PictureVerdict, error) {
 	}
 	return v, d.Allows(act)
 }
+
+// JudgeCount compares the pieces in the picture with the declared count. For an
+// advertised item more is an AdvertisedError that says Exceed, fewer one that says
+// Reduce; others may differ. Common practice, no source; local advertising law
+// decides. Errors besides: those of Validate; InputError where no count is declared
+// or pieces is negative.
+func (d Declaration) JudgeCount(pieces int) error {
+	if err := d.Validate(); err != nil {
+		return err
+	}
+	if d.Count == 0 {
+		return &InputError{"declared count (Count)", 0, "", "above 0 to compare a count with"}
+	}
+	switch {
+	case pieces < 0:
+		return &InputError{"pieces in the picture", float64(pieces), "", "0 or more"}
+	case pieces > d.Count:
+		return d.Allows(Exceed)
+	case pieces < d.Count:
+		return d.Allows(Reduce)
+	}
+	return nil
+}

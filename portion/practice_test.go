@@ -1,0 +1,120 @@
+package portion
+
+import (
+	"errors"
+	"math/rand/v2"
+	"testing"
+)
+
+// Common practice, no source: cheese laid over the cuts of a flatbread before
+// baking still totals the declared grams, no more and no less, whatever the slices
+// and strips and whatever the camera favours.
+func TestCheeseOverTheCutsTotalsWhatIsDeclared(t *testing.T) {
+	rng := rand.New(rand.NewPCG(1, 12))
+	for range 10_000 {
+		cheese := Declaration{Item: "smoked cheese", Grams: float64(20+rng.IntN(200)) / 2, StepGrams: 0.5, Advertised: true}
+		table := Table{Declaration: cheese, Rows: make([]Zone, 2+rng.IntN(7)), Columns: make([]Zone, 2+rng.IntN(4))}
+		for i := range table.Rows {
+			table.Rows[i].Weight = 1
+		}
+		for j := range table.Columns {
+			table.Columns[j].Weight = 1 + rng.Float64()
+		}
+		g, err := table.Share()
+		if err != nil {
+			t.Fatal(err)
+		}
+		total := 0.0
+		for i := range g.Steps {
+			for j := range g.Steps[i] {
+				total += g.Grams(i, j) // halves: exact
+			}
+		}
+		if total != cheese.Grams {
+			t.Fatalf("%v g on the cuts, %v declared", total, cheese.Grams)
+		}
+	}
+}
+
+// Common practice, no source: favouring the camera moves grams, it never adds any.
+// Raising one zone's weight raises or keeps its share and lowers or keeps the
+// others' (largest remainder may also move a step between two others), and the total
+// stays.
+func TestFavouringTheCameraMovesGrams(t *testing.T) {
+	rng := rand.New(rand.NewPCG(2, 12))
+	for range 10_000 {
+		d := Declaration{Grams: float64(10 + rng.IntN(100)), StepGrams: 1, Advertised: true}
+		zones := make([]Zone, 2+rng.IntN(6))
+		for i := range zones {
+			zones[i].Weight = 1 + rng.Float64()
+		}
+		for _, m := range allMethods[:6] {
+			before, err := d.ShareBy(m, zones)
+			if err != nil {
+				t.Fatal(err)
+			}
+			was := zones[0].Weight
+			zones[0].Weight *= 1 + 2*rng.Float64()
+			after, err := d.ShareBy(m, zones)
+			if err != nil {
+				t.Fatal(err)
+			}
+			zones[0].Weight = was
+			if before.TotalSteps() != after.TotalSteps() {
+				t.Fatalf("%v: %d steps became %d", m, before.TotalSteps(), after.TotalSteps())
+			}
+			for i := range zones {
+				if d := after.Portions[i].Steps - before.Portions[i].Steps; i == 0 && d < 0 || i > 0 && d > 0 && m != LargestRemainder {
+					t.Fatalf("%v: zone %d changes by %d", m, i, d)
+				}
+			}
+		}
+	}
+}
+
+// Common practice, no source: ratios signed off by the maker's technician are
+// constraints, not wishes. A batch that cannot hold them is refused, with the
+// nearest that can.
+func TestSignedOffRatiosAreConstraints(t *testing.T) {
+	dressing := Formula{Parts: []Ingredient{{"oil", 3}, {"vinegar", 1}}, StepGrams: 0.5, Locked: true}
+	var e *StepError
+	if _, err := dressing.For(25); !errors.As(err, &e) || e.Below != 24 || e.Above != 26 {
+		t.Errorf("25 g: %v, want 24 or 26", err)
+	}
+	if s, err := dressing.For(26); err != nil || s.Portions[0].Grams != 19.5 || s.Portions[1].Grams != 6.5 {
+		t.Errorf("26 g: %v, %v", s, err)
+	}
+}
+
+// Common practice, no source: an advertised item is neither replaced nor thinned
+// nor exceeded; what only dresses the picture may be.
+func TestAdvertisedItemsAreShownAsTheyAre(t *testing.T) {
+	cheese := Declaration{Item: "smoked cheese", Grams: 62, Count: 9, Advertised: true}
+	garnish := Declaration{Item: "herbs", Grams: 5, Count: 9}
+	for _, act := range []Act{Replace, Thin, Exceed, Reduce} {
+		var e *AdvertisedError
+		if err := cheese.Allows(act); !errors.As(err, &e) || e.Act != act || !errors.Is(err, ErrAdvertised) {
+			t.Errorf("cheese %s: %v", act, err)
+		}
+		if err := garnish.Allows(act); err != nil {
+			t.Errorf("herbs %s: %v", act, err)
+		}
+	}
+	const want = "portion: smoked cheese is the advertised product and must not be replaced"
+	if err := cheese.Allows(Replace); err.Error() != want {
+		t.Errorf("%q, want %q", err, want)
+	}
+	for pieces, kind := range map[int]error{9: nil, 10: ErrAdvertised, 8: ErrAdvertised, -1: ErrInput} {
+		if err := cheese.JudgeCount(pieces); !errors.Is(err, kind) {
+			t.Errorf("%d pieces: %v", pieces, err)
+		}
+		if err := garnish.JudgeCount(pieces); pieces >= 0 && err != nil {
+			t.Errorf("%d herbs: %v", pieces, err)
+		}
+	}
+	for name, d := range map[string]Declaration{"invalid": {}, "no count": {Grams: 3}} {
+		if err := d.JudgeCount(1); !errors.Is(err, ErrInput) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
