@@ -42,7 +42,7 @@ func (h *History) theta(fo float64) float64 {
 		if v > negligible {
 			break
 		}
-		sum += h.a[i] * math.Exp(-v)
+		sum += h.a[i] * decay(v)
 	}
 	return sum
 }

@@ -108,7 +108,7 @@ func (s *Series) theta(x, fo float64) float64 {
 		if v > negligible {
 			break
 		}
-		sum += t.c * math.Exp(-v) * mode(s.form, t.z, x)
+		sum += t.c * decay(v) * mode(s.form, t.z, x)
 	}
 	return sum
 }
@@ -122,7 +122,7 @@ func (s *Series) ball(x, fo float64) float64 {
 		if v > negligible {
 			break
 		}
-		sum += t.cz * math.Exp(-v) * math.Sin(t.z*x)
+		sum += t.cz * decay(v) * math.Sin(t.z*x)
 	}
 	return sum / x
 }
@@ -153,7 +153,7 @@ func (s *Series) eachTerm(fo float64, f func(t seriesTerm, e float64)) {
 		if v > negligible {
 			return
 		}
-		f(t, math.Exp(-v))
+		f(t, decay(v))
 	}
 }
 

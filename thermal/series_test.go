@@ -139,7 +139,7 @@ func TestThetaFallsWithTimeAndTowardsTheSurface(t *testing.T) {
 	eachSeries(t, func(s *Series) {
 		for _, x := range places {
 			last := 1.0
-			for v := -30.0; v < 5; v += 0.1 {
+			for v := -30.0; v < 5; v += 0.25 {
 				theta := s.theta(x, math.Exp(v))
 				if theta > last+1e-9 || theta < -1e-12 || math.IsNaN(theta) {
 					t.Fatalf("%v Bi %g x %g Fo %g: theta %g after %g", s.form, s.bi, x, math.Exp(v), theta, last)
