@@ -38,14 +38,14 @@ func ExampleScoop_Hold() {
 	}
 	// Output:
 	// from -13 degC
-	//   softens    3:30 (1:45..7:00)
-	//   first drip 7:15 (3:15..9:30)
-	//   slumps     8:30 (4:30..11:45)
+	//   softens    3:30 (1:45..6:30)
+	//   first drip 7:45 (3:30..10:15)
+	//   slumps     9:00 (4:45..12:15)
 	//   decided by air speed
 	// from -30 degC
-	//   softens    10:15 (6:15..14:45)
-	//   first drip 13:45 (7:00..17:00)
-	//   slumps     15:30 (9:00..19:45)
+	//   softens    10:00 (6:15..14:15)
+	//   first drip 14:30 (7:30..17:45)
+	//   slumps     16:00 (9:30..20:00)
 	//   decided by air speed
 }
 
@@ -72,7 +72,7 @@ func ExampleDeepFreeze() {
 		fmt.Printf("surface %.1f, mean %.1f, core %.1f degC\n", e.SurfaceC, e.MeanC, e.CoreC)
 	}
 	// Output:
-	// in the deep freezer for 1:50:14 (1:19:11..2:49:58)
+	// in the deep freezer for 1:47:39 (1:16:35..2:47:13)
 	// surface -18.0, mean -18.0, core -18.0 degC
-	// surface -29.7, mean -29.7, core -29.6 degC
+	// surface -29.7, mean -29.7, core -29.7 degC
 }

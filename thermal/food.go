@@ -153,7 +153,7 @@ func (f Food) Conductivity(tempC float64) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	return p.conductivity(tempC, ice, f.Porosity), nil
+	return effectiveMedium(p.conductivity(tempC, ice), conductivity(tempC+kelvin), f.Porosity), nil
 }
 
 // FreezingHeat returns the heat of freezing all the water, J per kg of food: the

@@ -241,6 +241,12 @@ func TestMixingRulesForConductivity(t *testing.T) {
 			}
 		}
 	}
+	for _, air := range []float64{0, 0.2, 0.47, 0.6} {
+		k, open := foam(0.9, 0.024, air), effectiveMedium(0.9, 0.024, air)
+		if k < open-1e-12 || k > 0.9*(1-air)+0.024*air+1e-12 || (air <= 0.5 && k > 1.21*open) {
+			t.Errorf("foam with %g of air: %g, open pores %g", air, k, open)
+		}
+	}
 	if k := levy(2, 2*(1+1e-9), 0.3); math.Abs(k-2) > 1e-8 {
 		t.Errorf("alike phases: %g", k)
 	}
