@@ -16,16 +16,16 @@ const (
 	byHand = 500 * time.Millisecond
 	mm2    = 1e-6
 	// The standards themselves were not seen; testdata/cup_constants.csv has what was.
-	iso    = "ISO 2431 as transcribed in a public program (mendip-defender/conversion_calculators; read)"
-	din    = "DIN 53211 as transcribed in a public program (mendip-defender/conversion_calculators; read)"
-	d1200  = "ASTM D1200 as transcribed in a public program (mendip-defender/conversion_calculators; read)"
+	iso    = "ISO 2431 as copied in a public program (mendip-defender/conversion_calculators; read)"
+	din    = "DIN 53211 as copied in a public program (mendip-defender/conversion_calculators; read)"
+	d1200  = "ASTM D1200 as copied in a public program (mendip-defender/conversion_calculators; read)"
 	cannon = "Cannon Instrument cup page, 25 degC (read)"
 	noSize = "no such cup"
 )
 
 // ISO2431 returns the flow cup of ISO 2431 with an orifice of 3, 4, 5 or 6 mm,
 // for 30 to 100 s: 7..42, 34..135, 91..326 and 188..684 mm2/s. The constants were
-// read in a transcription of the standard; the band of 2.2 % is that found for other
+// read in a copy of the standard; the band of 2.2 % is that found for other
 // makes of cup. For another size the cup answers every question with an InputError.
 func ISO2431(mm int) Cup {
 	c := Cup{Name: fmt.Sprintf("ISO 2431, %d mm", mm), Least: 30 * time.Second, Most: 100 * time.Second, Rel: cupBand, Reading: byHand, Source: iso}
@@ -69,7 +69,7 @@ func DIN53211() Cup {
 }
 
 // FordCup returns the Ford cup of ASTM D1200, number 1 to 5. Numbers 1 and 2 are
-// Cannon Instrument's, 3 to 5 from a transcription of the standard; they agree with
+// Cannon Instrument's, 3 to 5 from a copy of the standard; they agree with
 // Cannon's calibration points. For another number the cup answers every question
 // with an InputError. The Hydraulic Institute's table of "Ford
 // cups" is another scale, 3 % lower at 34 s of number 4.

@@ -10,7 +10,7 @@ import "math"
 // Range 0.6 to 5.8 mm, within 1.8 % of Gunn and Kinzer's table there; the formula is
 // negative below 0.11 mm. Source: Atlas, Srivastava and Sekhon 1973, fitted to Gunn
 // and Kinzer 1949, "The terminal velocity of fall for water droplets in stagnant
-// air" (table read in a transcription). RangeError outside.
+// air" (table read in a copy). RangeError outside.
 func DropTerminalSpeed(d float64) (float64, error) {
 	if err := within("drop diameter", d, 0.6e-3, 5.8e-3, "m", "Gunn and Kinzer 1949"); err != nil {
 		return 0, err

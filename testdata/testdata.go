@@ -8,7 +8,7 @@
 //
 // The first other line names the columns, with units in the names. A column
 // "source" or "known", where present, speaks for its row. read means seen in the
-// source or a transcription of it; memory means recalled, not seen; computed
+// source or a copy of it; memory means recalled, not seen; computed
 // means generated with the general-purpose library and version that the source
 // names. Only tests and the programs under examples read this package.
 package testdata

@@ -106,7 +106,7 @@ func (a Air) DewPointC() (float64, error) {
 // of the handbook; EnhancementFactor is the reason.
 //
 // Source: ASHRAE Handbook Fundamentals (SI) 2021, ch. 1, eq. 20, read in a
-// transcription.
+// copy.
 func (a Air) HumidityRatio() (float64, error) {
 	if err := a.Validate(); err != nil {
 		return 0, err
@@ -124,7 +124,7 @@ func ratioFrom(pw, p float64) float64 { return ratioOfMoles * pw / (p - pw) }
 //	h = 1006 t + W (2501000 + 1860 t), t in deg C
 //
 // Source: ASHRAE Handbook Fundamentals (SI) 2021, ch. 1, eq. 30, read in a
-// transcription.
+// copy.
 func (a Air) Enthalpy() (float64, error) {
 	if err := a.Validate(); err != nil {
 		return 0, err
@@ -140,7 +140,7 @@ func enthalpy(t, w float64) float64 { return 1006*t + w*(2.501e6+1860*t) }
 //	v = 287.042 T (1 + 1.607858 W)/p, T in K
 //
 // Source: ASHRAE Handbook Fundamentals (SI) 2021, ch. 1, eq. 26, read in a
-// transcription.
+// copy.
 func (a Air) SpecificVolume() (float64, error) {
 	if err := a.Validate(); err != nil {
 		return 0, err

@@ -11,7 +11,7 @@ import "math"
 // true pressure by +-3 %.
 //
 // Source: ASHRAE Handbook Fundamentals (SI) 2021, ch. 1, eq. 3, read in a
-// transcription.
+// copy.
 func PressureAtAltitude(m float64) (float64, error) {
 	if err := within("altitude", m, -5000, 11000, "m", "ASHRAE Handbook Fundamentals 2021, ch. 1, eq. 3"); err != nil {
 		return 0, err

@@ -5,7 +5,7 @@ package thermal
 // properties of foods, as used by the ASHRAE Refrigeration handbook (chapter on
 // thermal properties of foods). Their range is -40..150 degC.
 //
-// The constants were read in two public transcriptions and, because both carry
+// The constants were read in two public copies and, because both carry
 // slips, each was checked against a property value before use: the conductivity
 // of water starts at 0.57109 (not 0.457109: 0.60 W/(m K) at 20 degC), the linear
 // term of ice is -6.2489e-3 (not ten times that: 2.39 at -20 degC), the specific

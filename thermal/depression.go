@@ -8,7 +8,7 @@ const depressionStep = 3.0
 // depressionTable is the freezing point depression of sucrose in water, K, at
 // 0, 3, 6 ... 180 g of sucrose per 100 g of water: Leighton 1927 after Pickering
 // 1891, as printed by Goff & Hartel, Ice Cream, 7th ed. 2013, Table 6.1 (read in
-// a transcription). Printed to 0.01 K.
+// a copy). Printed to 0.01 K.
 var depressionTable = [...]float64{
 	0.0, 0.18, 0.35, 0.53, 0.72, 0.9, 1.1, 1.29, 1.47, 1.67,
 	1.86, 2.03, 2.21, 2.4, 2.6, 2.78, 2.99, 3.2, 3.42, 3.63,

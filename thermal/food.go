@@ -70,7 +70,7 @@ func (f Food) parts() mixParts {
 }
 
 // boundShare is the water that protein keeps from freezing, kg per kg of protein:
-// 0.4, Schwartzberg 1976 as cited by the ASHRAE handbook (read in a transcription).
+// 0.4, Schwartzberg 1976 as cited by the ASHRAE handbook (read in a copy).
 const boundShare = 0.4
 
 // freezable is the water that can freeze, kg per kg.

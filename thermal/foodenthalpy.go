@@ -12,7 +12,7 @@ const chen = "Chen 1985"
 //
 // and from there on, unfrozen, H(Tf) + (T - Tf) (4190 - 2300 x_s - 628 x_s^3), with
 // x_s the solids and x_b = 0.4 x_protein the bound water. Source: Chen 1985, in the
-// ASHRAE Refrigeration handbook (read in a transcription); found best of the
+// ASHRAE Refrigeration handbook (read in a copy); found best of the
 // composition formulas by Fricke & Becker 2001 (abstract, read). It fails for fats
 // and ice cream, says Pham (1995, abstract): for those use FrozenMix.
 //

@@ -22,7 +22,7 @@ const (
 	// msnfFactor and wheyFactor are the sucrose equivalents of the lactose in milk
 	// solids not fat and in whey solids; saltFactor makes the depression by milk
 	// salts, K, from (MSNF + whey solids)/water. Goff & Hartel 2013, ch. 6, the
-	// method of Leighton 1927 (read in a transcription).
+	// method of Leighton 1927 (read in a copy).
 	msnfFactor  = 0.545
 	wheyFactor  = 0.765
 	saltFactor  = 2.37
@@ -114,7 +114,7 @@ func (m FrozenMix) FreezingPointC() (float64, error) { return m.FrozenAtC(0) }
 //	T = -D(100 SE/Wu) - 2.37 (MSNF + WS)/Wu,  Wu = W (1 - frozen)
 //
 // where D is SucroseDepression. Source: Leighton 1927, as in Goff & Hartel, Ice
-// Cream, 7th ed. 2013, ch. 6 (read in a transcription; 0.8 deduced from its
+// Cream, 7th ed. 2013, ch. 6 (read in a copy; 0.8 deduced from its
 // worked mix). Within 0.02 K of that mix while SE is inside the table, 0.3 K
 // beyond. Errors as Validate; another share is a *RangeError.
 func (m FrozenMix) FrozenAtC(frozen float64) (float64, error) {

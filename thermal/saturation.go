@@ -26,7 +26,7 @@ const (
 // air.
 //
 // Source: Hyland and Wexler 1983 as given in the ASHRAE Handbook Fundamentals
-// (SI) 2021, ch. 1, eqs. 5 and 6, read in a transcription.
+// (SI) 2021, ch. 1, eqs. 5 and 6, read in a copy.
 func SaturationPressure(tempC float64) (float64, error) {
 	if err := within("temperature", tempC, -100, 200, "degC", saturationBy); err != nil {
 		return 0, err

@@ -13,7 +13,7 @@ import "math"
 // and the error is a *RangeError.
 //
 // Source: ASHRAE Handbook Fundamentals (SI) 2021, ch. 1, eqs. 33 and 35, read in a
-// transcription.
+// copy.
 func (a Air) WetBulbC() (float64, error) {
 	if err := a.Validate(); err != nil {
 		return 0, err

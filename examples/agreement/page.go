@@ -22,7 +22,7 @@ func page(rows []row) (map[string][]byte, error) {
 Each data set in [testdata](../../testdata) beside what the library says today.
 "Inside" counts the points within the band that the comparison claims; "mean ratio"
 is the geometric mean of predicted over published; "worst" is the ratio of the worst
-point. Known: "read" in the source or a transcription of it, "memory" recalled, not
+point. Known: "read" in the source or a copy of it, "memory" recalled, not
 seen, "computed" made with the general-purpose library that the source names.
 `)
 	for _, pkg := range packages {
