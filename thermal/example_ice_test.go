@@ -20,8 +20,8 @@ func ExampleIceOnTable() {
 		fmt.Printf("%v: shines from %v, half melted at %v\n", source, quarters(c.Shines), quarters(c.HalfOff))
 	}
 	// Output:
-	// LED: shines from 1:45 (1:00..2:15), half melted at 32:00 (18:00..36:30)
-	// tungsten: shines from 1:45 (1:00..2:15), half melted at 30:15 (17:30..34:30)
+	// LED: shines from 1:45 (1:00..2:15), half melted at 31:15 (17:30..35:45)
+	// tungsten: shines from 1:45 (1:00..2:15), half melted at 29:30 (17:00..33:45)
 }
 
 // One large ball or as much crushed ice: how cold, how soon, and how watered?
@@ -43,10 +43,10 @@ func ExampleIcedDrink() {
 		fmt.Printf("  at %s: %.1f degC, %.0f g of melt\n", thermal.Clock(m.Time), m.DrinkC, m.MeltGrams)
 	}
 	// Output:
-	// ball: coldest 1.9 degC; watered at 2:30 (0:45..6:30); ice gone at 1:23:15 (57:15..2:00:00)
-	//   at 16:39: 2.0 degC, 39 g of melt
-	// chip: coldest 0.3 degC; watered at 0:15 (0:00..1:00); ice gone at 58:00 (43:45..1:07:45)
-	//   at 11:35: 0.3 degC, 41 g of melt
+	// ball: coldest 2.0 degC; watered at 2:30 (0:45..6:30); ice gone at 1:22:00 (56:15..1:58:30)
+	//   at 16:25: 2.0 degC, 39 g of melt
+	// chip: coldest 0.3 degC; watered at 0:15 (0:00..1:00); ice gone at 57:00 (42:45..1:06:45)
+	//   at 11:24: 0.3 degC, 41 g of melt
 }
 
 // Fifty grams of ice at its melting point in a tenth of a litre of warm water.

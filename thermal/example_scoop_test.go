@@ -39,13 +39,13 @@ func ExampleScoop_Hold() {
 	// Output:
 	// from -13 degC
 	//   softens    3:30 (1:45..6:30)
-	//   first drip 7:45 (3:30..10:15)
-	//   slumps     9:00 (4:45..12:15)
+	//   first drip 7:30 (3:15..9:45)
+	//   slumps     8:45 (4:30..12:00)
 	//   decided by air speed
 	// from -30 degC
-	//   softens    10:00 (6:15..14:15)
-	//   first drip 14:30 (7:30..17:45)
-	//   slumps     16:00 (9:30..20:00)
+	//   softens    9:45 (6:00..14:00)
+	//   first drip 14:00 (7:15..17:15)
+	//   slumps     15:45 (9:00..19:30)
 	//   decided by air speed
 }
 

@@ -24,9 +24,9 @@ func ExampleSoftening() {
 		fmt.Println()
 	}
 	// Output:
-	// whipped cream softens 2:57 (0:25..9:32); softening temperature decides
-	// butter softens 19:12 (9:00..36:45); softening temperature decides
-	// dark chocolate softens never (47:49..never); softening temperature decides
+	// whipped cream softens 2:51 (0:24..8:58); softening temperature decides
+	// butter softens 19:05 (8:58..36:35); softening temperature decides
+	// dark chocolate softens never (47:48..never); softening temperature decides
 }
 
 // Where each food goes soft and where it runs.

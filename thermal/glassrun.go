@@ -95,7 +95,7 @@ func (r *glassRun) run() error {
 	for r.time < r.horizon {
 		dt := min(max(0.25, 0.08*r.time), 180)
 		if r.frost > 0 {
-			dt = min(dt, 5) // thawing is done between the steps
+			dt = min(dt, 4) // thawing is done between the steps
 		}
 		if film := (r.dew + r.frost) / 1000; film > 0 && r.rate < 0 {
 			dt = min(dt, max(5, film/-r.rate)) // to where it is dry

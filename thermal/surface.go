@@ -56,7 +56,7 @@ type Flux struct {
 	Light      float64 // absorbed light, as given, W/m2
 	VapourRate float64 // kg/(m2 s); positive is dew or frost, negative evaporation
 	H          float64 // convection coefficient, W/(m2 K)
-	HM         float64 // mass transfer coefficient on vapour density, m/s
+	HM         float64 // mass transfer coefficient on vapour density at the film temperature, m/s
 	// Slope and VapourSlope say how Total and VapourRate change with the surface's
 	// temperature, W/(m2 K) and kg/(m2 s K), within some 15 % from -20 to 60 degC: for
 	// a solver's linearised step. Neither is above 0.
@@ -90,7 +90,7 @@ type Exchanger struct {
 	free              float64 // Prandtl part of the free correlation
 	forced, warmer    float64 // h of forced convection; its power of film over stream temperature
 	airC, pressure    float64
-	vapour, rho       float64 // vapour pressure, Pa, and its density, kg/m3
+	vapour            float64 // vapour pressure, Pa
 	virtual, radiance float64 // virtual temperature, K; fourth power of the air's, K4
 }
 
@@ -124,7 +124,7 @@ func (s Surface) In(a Air) (Exchanger, error) {
 	x := Exchanger{
 		shape: s.Shape, length: s.Length, emissivity: s.Emissivity, activity: s.Activity,
 		factor: s.ConvectionFactor, airC: a.TempC, pressure: p, vapour: pw,
-		rho: pw / (vapourGas * t), virtual: virtualTemperature(t, pw, p), radiance: t * t * t * t,
+		virtual: virtualTemperature(t, pw, p), radiance: t * t * t * t,
 	}
 	if x.emissivity == 0 {
 		x.emissivity = DefaultEmissivity
@@ -199,7 +199,7 @@ func virtualTemperature(t, pw, p float64) float64 {
 //
 //	convection = h (T_air - T_s), Nu^3 = Nu_free^3 + Nu_forced^3
 //	radiation  = eps sigma (T_air^4 - T_s^4)
-//	vapour     = h_M (rho_air - a_w rho_sat(T_s)) F, h_M = h/(rho c_p Le^(2/3)), Le = alpha/D
+//	vapour     = h_M (p_w - a_w p_ws(T_s))/(R_v T_film) F, h_M = h/(rho c_p Le^(2/3)), Le = alpha/D
 //	latent     = vapour x latent heat of dew, or of frost below 0 degC
 //
 // with film properties at the mean temperature, virtual temperatures in the
@@ -249,10 +249,12 @@ func (x Exchanger) At(surfaceC, light float64) (Flux, error) {
 	f.HM = h / (rho * airHeat * third * third)
 	f.Slope = -h + growth*f.Convection - 4*x.emissivity*stefanBoltzmann*ts*ts*ts
 	if ps != x.vapour {
-		flow, rhoS, latent := stefanFlow(x.vapour, ps, p), ps/(vapourGas*ts), latentHeat(surfaceC)
-		hm := f.HM * flow
-		f.VapourRate = hm * (x.rho - rhoS)
-		f.VapourSlope = min(0, f.VapourRate*(growth+flow*lnSlope*ps/(2*p))-hm*rhoS*(lnSlope-1/ts))
+		// Pressures drive it, so that it turns exactly at the dew point; densities would
+		// not, as they change with temperature alone.
+		flow, latent := stefanFlow(x.vapour, ps, p), latentHeat(surfaceC)
+		hm := f.HM * flow / (vapourGas * film)
+		f.VapourRate = hm * (x.vapour - ps)
+		f.VapourSlope = min(0, f.VapourRate*(growth+flow*lnSlope*ps/(2*p))-hm*ps*lnSlope)
 		f.Latent = f.VapourRate * latent
 		f.Slope += f.VapourSlope * latent
 	}

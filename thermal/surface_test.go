@@ -44,6 +44,33 @@ func TestFluxesPointTheRightWay(t *testing.T) {
 	}
 }
 
+// Just below the dew point a dry surface takes a little dew, just above it a wet one
+// gives a little: the sign turns exactly there.
+func TestVapourTurnsAtTheDewPoint(t *testing.T) {
+	room := Air{TempC: 23, RH: 0.5}
+	dew, err := room.DewPointC()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, activity := range []float64{0, 1} {
+		x, err := Surface{Length: 0.1, Activity: activity}.In(room)
+		if err != nil {
+			t.Fatal(err)
+		}
+		below, err := x.At(dew-0.01, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		above, err := x.At(dew+0.01, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !(below.VapourRate > 0) || above.VapourRate > 0 || activity == 1 && above.VapourRate == 0 {
+			t.Errorf("activity %g: %g below, %g above", activity, below.VapourRate, above.VapourRate)
+		}
+	}
+}
+
 func TestNothingFlowsAtEquilibrium(t *testing.T) {
 	f, err := Surface{Shape: Sphere, Length: 0.05, Activity: 1}.Exchange(Air{TempC: 20, RH: 1}, 20, 0)
 	if err != nil {

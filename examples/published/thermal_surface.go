@@ -44,7 +44,7 @@ var surfaceChecks = []Check{
 	{
 		Table: "coffee_cooling", Package: "thermal",
 		Quantity: "temperature of coffee in a mug", Unit: "degC",
-		Claim:  "15 % of the excess over the room, for an assumed mug of 250 g, 80 mm wide, at 50 % RH",
+		Claim:  "15 % of the excess over the room, for an assumed mug of 300 g, 80 mm wide, at 50 % RH",
 		Points: coffee,
 	},
 }
@@ -258,7 +258,7 @@ func coffee(r testdata.Row) ([]Point, error) {
 			points = append(points, Skip(label, "the start"))
 			continue
 		}
-		clock, err := thermal.HotDish{Grams: 250, Diameter: 0.08, StartC: start, LimitC: v[3] + 1}.Likely(room)
+		clock, err := thermal.HotDish{Grams: 300, Diameter: 0.08, StartC: start, LimitC: v[3] + 1}.Likely(room)
 		if err != nil {
 			return nil, err
 		}

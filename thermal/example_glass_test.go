@@ -1,0 +1,74 @@
+package thermal_test
+
+import (
+	"fmt"
+
+	"example.org/honestplate/thermal"
+)
+
+// When does an iced drink look cold, and when must it be swapped? No ice, no runs.
+func ExampleGlass_Clock() {
+	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
+	for _, ice := range []float64{0, 150} {
+		g := thermal.Glass{Diameter: 0.075, Height: 0.14, DrinkGrams: 350 - ice, IceGrams: ice, DrinkC: 4, WallC: 4}
+		k, err := g.Clock(room)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%.0f g of ice\n", ice)
+		fmt.Println("  haze    ", k.Haze)
+		fmt.Println("  beads   ", quarters(k.Beads))
+		fmt.Println("  runs    ", quarters(k.Runs))
+		fmt.Println("  ice gone", quarters(k.IceGone))
+		fmt.Printf("  fog up to %.0f mm, %.0f above the liquid; decided by %s\n", 1000*k.FogLine, 1000*(k.FogLine-k.LiquidLine), k.Decides[0].Input)
+	}
+	// Output:
+	// 0 g of ice
+	//   haze     0:16 (0:03..0:44)
+	//   beads    never (7:45..never)
+	//   runs     never
+	//   ice gone never
+	//   fog up to 104 mm, 8 above the liquid; decided by what counts as beads
+	// 150 g of ice
+	//   haze     0:15 (0:03..0:38)
+	//   beads    11:30 (4:45..31:15)
+	//   runs     1:43:30 (49:30..never)
+	//   ice gone 1:26:30 (1:13:15..1:43:30)
+	//   fog up to 105 mm, 8 above the liquid; decided by what counts as beads
+}
+
+// A mug out of the freezer, a glass out of the refrigerator, both empty: how long do
+// they stay white?
+func ExampleGlass_Likely() {
+	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
+	for name, g := range map[string]thermal.Glass{
+		"mug at -18 degC":  {Diameter: 0.085, Height: 0.12, WallThickness: 0.006, WallC: -18},
+		"glass at +4 degC": {Diameter: 0.075, Height: 0.14, WallC: 4},
+	} {
+		k, err := g.Likely(room)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%s: haze %s, thawed %s, dry %s\n", name, thermal.Clock(k.Haze.Likely), thermal.Clock(k.Thawed.Likely), thermal.Clock(k.Dry.Likely))
+	}
+	// Unordered output:
+	// mug at -18 degC: haze 0:06, thawed 6:52, dry 43:43
+	// glass at +4 degC: haze 0:17, thawed never, dry 7:37
+}
+
+// Boiling tea into a glass from the freezer?
+func ExampleWare_Shock() {
+	for _, w := range []thermal.Ware{thermal.AnnealedGlass(), thermal.BorosilicateGlass()} {
+		s, err := w.Shock(-18, 80, 0, 0)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%s, %.0f K: %v\n", w.Name, -s.DeltaK, s.Risk)
+	}
+	// Output:
+	// annealed soda-lime glass, 98 K: expect it to break
+	// borosilicate glass, 98 K: may break
+}

@@ -1,0 +1,71 @@
+package thermal_test
+
+import (
+	"fmt"
+
+	"example.org/honestplate/thermal"
+)
+
+// What moving a tungsten head from 1 m to 1.5 m buys: less than half the heat, and the
+// scoop holds longer.
+func ExampleLamp_At() {
+	room := thermal.Air{TempC: 24, RH: 0.5}
+	scoop := thermal.Scoop{Mix: thermal.VanillaIceCream(), Diameter: 0.055, StartC: -18}
+	near := thermal.Lamp{Watts: 650, Source: thermal.Tungsten, Distance: 1, BeamDegrees: 50, Head: thermal.Fresnel}
+	far, err := near.At(1.5)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, l := range []thermal.Lamp{near, far} {
+		e, err := l.Irradiance()
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		c, err := scoop.Likely(room, l)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%.1f m: %.0f W/m2, the scoop softens after %s\n", l.Distance, e, thermal.Clock(quarters(c.Softens).Likely))
+	}
+	// Output:
+	// 1.0 m: 254 W/m2, the scoop softens after 5:45
+	// 1.5 m: 113 W/m2, the scoop softens after 6:15
+}
+
+// The same 5000 lx from four sources: a white food takes up twenty times more heat
+// from tungsten than from LED.
+func ExampleIrradianceFromLux() {
+	for s := thermal.Tungsten; s <= thermal.Flash; s++ {
+		e, err := thermal.IrradianceFromLux(5000, s)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		share, err := thermal.WhiteFood().Of(s)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%-9v %3.0f W/m2, absorbed %3.0f\n", s, e, share*e)
+	}
+	// Output:
+	// tungsten  185 W/m2, absorbed 120
+	// discharge  38 W/m2, absorbed  13
+	// LED        16 W/m2, absorbed   2
+	// flash      53 W/m2, absorbed  20
+}
+
+// How much of a lamp's light stays in 30 mm of clear ice.
+func ExampleClearIce() {
+	ice, err := thermal.ClearIce(0.03)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("tungsten %.0f %%, discharge %.0f %%, LED %.1f %%\n", 100*ice.Tungsten, 100*ice.Discharge, 100*ice.LED)
+	// Output:
+	// tungsten 65 %, discharge 29 %, LED 0.4 %
+}
