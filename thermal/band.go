@@ -49,7 +49,8 @@ func (u Uncertain) at(z float64) float64 {
 
 func (u Uncertain) check() error {
 	for _, v := range [...]float64{u.Likely, u.Low, u.High, u.Min, u.Max} {
-		if err := finite(u.Name, v, ""); err != nil {
+		// The tails reach three times as far as the limits and must stay finite.
+		if err := within(u.Name, v, -1e100, 1e100, "", "numbers that can be spread"); err != nil {
 			return err
 		}
 	}
@@ -60,6 +61,8 @@ func (u Uncertain) check() error {
 		return &InputError{u.Name + ": high limit", u.High, "", "at least the likely value"}
 	case u.Scale && u.Low <= 0:
 		return &InputError{u.Name + ": low limit", u.Low, "", "above 0, for a factor"}
+	case u.Scale && u.High/u.Low > 1e50:
+		return &InputError{u.Name + ": high limit", u.High, "", "within 1e50 times the low one"}
 	case u.Min > u.Max:
 		return &InputError{u.Name + ": least possible value", u.Min, "", "at most the greatest"}
 	}
@@ -96,7 +99,7 @@ type Outcome struct {
 }
 
 // Run carries out the study. It returns an *InputError for a study that makes no
-// sense, else the error of the earliest failing run, saying which it was.
+// sense (a *RangeError for an input beyond 1e100), else the error of the earliest failing run, saying which it was.
 func (s Study) Run() ([]Outcome, error) {
 	n := s.Samples
 	if n == 0 {

@@ -127,6 +127,7 @@ func TestStudyRefusesNonsense(t *testing.T) {
 		"infinite limit":    func(s *Study) { s.Inputs[0].High = math.Inf(1) },
 		"low above likely":  func(s *Study) { s.Inputs[0].Low = 101 },
 		"high below likely": func(s *Study) { s.Inputs[0].High = 99 },
+		"factor too wide":   func(s *Study) { s.Inputs[1].Low = 1e-60 },
 		"factor through 0":  func(s *Study) { s.Inputs[1].Low = 0 },
 		"min above max":     func(s *Study) { s.Inputs[0].Min, s.Inputs[0].Max = 2, 1 },
 	} {
@@ -208,5 +209,78 @@ func BenchmarkStudyOverhead(b *testing.B) {
 		if _, err := s.Run(); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+func FuzzStudy(f *testing.F) {
+	f.Add(1.0, 0.5, 2.0, true, 0.0, 0.0, 20)
+	f.Add(1e99, -1e99, 1e100, false, 0.0, 0.0, 9)
+	f.Add(0.9, 0.8, 1.1, false, 0.0, 1.0, 300)
+	f.Fuzz(func(t *testing.T, likely, low, high float64, scale bool, least, most float64, n int) {
+		s := twoInputs()
+		s.Inputs[0] = Uncertain{Name: "x", Likely: likely, Low: low, High: high, Scale: scale, Min: least, Max: most}
+		s.Samples = n
+		s.Model = func() func([]float64, []time.Duration) error {
+			return func(x []float64, at []time.Duration) error {
+				if math.IsNaN(x[0]) || math.IsInf(x[0], 0) {
+					t.Fatalf("a sample of %+v is %g", s.Inputs[0], x[0])
+				}
+				at[0] = seconds(math.Abs(x[0]))
+				at[1] = Never
+				return nil
+			}
+		}
+		out, err := s.Run()
+		if err != nil {
+			if !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+				t.Fatal(err)
+			}
+			return
+		}
+		w := out[0].Window
+		if w.Earliest > w.Likely || w.Likely > w.Latest || w.Earliest < 0 {
+			t.Fatalf("%+v: %+v", s.Inputs[0], w)
+		}
+		sum := 0.0
+		for _, d := range out[0].Decides {
+			if math.IsNaN(d.Share) || d.String() == "" {
+				t.Fatalf("%+v", d)
+			}
+			sum += d.Share
+		}
+		if len(out[0].Decides) > 0 && math.Abs(sum-1) > 1e-9 {
+			t.Fatalf("shares sum to %g", sum)
+		}
+	})
+}
+
+// Two inputs of known weights: the share is that of the variance, and the band that
+// of their sum, to what 256 samples can say.
+func TestSharesAreThoseOfTheVariance(t *testing.T) {
+	s := Study{
+		Inputs: []Uncertain{
+			{Name: "minor", Likely: 100, Low: 90, High: 110},
+			{Name: "major", Likely: 100, Low: 70, High: 130},
+			{Name: "idle", Likely: 1, Low: 0, High: 2},
+		},
+		Events: 1,
+		Model: func() func([]float64, []time.Duration) error {
+			return func(x []float64, at []time.Duration) error {
+				at[0] = seconds(x[0] + x[1])
+				return nil
+			}
+		},
+	}
+	out, err := s.Run()
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := out[0].Decides
+	if d[0].Input != "major" || math.Abs(d[0].Share-0.9) > 0.03 || d[1].Input != "minor" || d[2].Share > 0.01 {
+		t.Errorf("decided by %v", d)
+	}
+	half := math.Sqrt(10*10 + 30*30)
+	if low, high := 200-out[0].Earliest.Seconds(), out[0].Latest.Seconds()-200; math.Abs(low/half-1) > 0.1 || math.Abs(high/half-1) > 0.1 {
+		t.Errorf("band %v, want 200 s +- %.1f", out[0].Window, half)
 	}
 }

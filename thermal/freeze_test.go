@@ -212,6 +212,18 @@ func FuzzFreezing(f *testing.F) {
 				t.Fatalf("%+v: %v", x, v)
 			}
 		}
+		if err := x.Medium.Validate(); err == nil && !(x.Medium.H > 0) {
+			t.Fatalf("%+v is let through", x.Medium)
+		}
+		if d, err := SucroseDepression(depth); err == nil && !(d >= 0 && d < 14) {
+			t.Fatalf("depression at %g: %g", depth, d)
+		}
+		if o, err := Overrun(rho, k); err == nil && !(o >= 0) {
+			t.Fatalf("overrun of %g and %g: %g", rho, k, o)
+		}
+		if y, err := Watery(h, freeze, rho); err == nil && !(y.Latent > 0) {
+			t.Fatalf("%+v", y)
+		}
 		if e, err := ShapeFactor(x.Size, coefficient); err == nil && !(e >= 1 && e <= 3.2) {
 			t.Fatalf("%+v: shape factor %g", x.Size, e)
 		}
