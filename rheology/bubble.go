@@ -30,14 +30,12 @@ func BubbleRise(l Liquid, tempC, d float64) (Estimate, error) {
 	if err := within("bubble diameter", d, 1e-5, 0.05, "m", "Clift, Grace and Weber 1978"); err != nil {
 		return Estimate{}, err
 	}
-	if y, ok := l.(Yielding); ok {
-		yield, err := y.YieldStress(tempC)
-		if err != nil {
-			return Estimate{}, err
-		}
-		if d < 21*yield.Value/(standardGravity*(p.Density.Value-airDensity)) {
-			return Estimate{}, nil
-		}
+	held, err := heldBubble(l, tempC)
+	if err != nil {
+		return Estimate{}, err
+	}
+	if d < held {
+		return Estimate{}, nil
 	}
 	b := bubble{d: d, rho: p.Density.Value, sigma: p.SurfaceTension.Value}
 	eta := p.Viscosity
@@ -65,8 +63,8 @@ func BubbleRise(l Liquid, tempC, d float64) (Estimate, error) {
 
 // BubblesClear returns how long bubbles of diameter d (m) take to rise through depth
 // metres of the liquid at tempC: what to wait after stirring or filling. Smaller ones
-// stay: the time goes with 1/d2 in thick liquids. Errors: as for BubbleRise; NoFlowError
-// if a yield stress holds the bubble for good; RangeError for a wait of more than a year.
+// stay: the time goes with 1/d2 in thick liquids. Errors: as for BubbleRise; RangeError for a
+// bubble that a yield stress holds for good and for a wait of more than a year.
 func BubblesClear(l Liquid, tempC, d, depth float64) (DurationBand, error) {
 	u, err := BubbleRise(l, tempC, d)
 	if err != nil {
@@ -76,18 +74,38 @@ func BubblesClear(l Liquid, tempC, d, depth float64) (DurationBand, error) {
 		return DurationBand{}, err
 	}
 	if u.Value == 0 {
-		y := l.(Yielding)
-		yield, err := y.YieldStress(tempC)
+		least, err := heldBubble(l, tempC)
 		if err != nil {
 			return DurationBand{}, err
 		}
-		return DurationBand{}, &NoFlowError{Cause: "yield stress", Head: depth, NeedHead: math.Inf(1), Yield: yield.Value}
+		return DurationBand{}, &RangeError{"bubble diameter", d, least, 0.05, "m", "below, the yield stress holds it: Beris and others 1985"}
 	}
 	const year = 365 * 24 * time.Hour
 	if err := within("time to clear", depth/u.Low, 0, year.Seconds(), "s", "one year"); err != nil {
 		return DurationBand{}, err
 	}
 	return DurationBand{inSeconds(depth / u.High), inSeconds(depth / u.Value), inSeconds(depth / u.Low)}, nil
+}
+
+// heldBubble returns the diameter in m below which the liquid's yield stress holds a bubble;
+// 0 without one.
+func heldBubble(l Liquid, tempC float64) (float64, error) {
+	y, ok := l.(Yielding)
+	if !ok {
+		return 0, nil
+	}
+	yield, err := y.YieldStress(tempC)
+	if err != nil {
+		return 0, err
+	}
+	if err := notNegative("yield stress", yield.Value, "Pa"); err != nil {
+		return 0, err
+	}
+	rho, err := l.Density(tempC)
+	if err != nil {
+		return 0, err
+	}
+	return 21 * yield.Value / (standardGravity * (rho.Value - airDensity)), nil
 }
 
 // StokesBubble returns the speed in m/s at which a small bubble of diameter d (m) rises in

@@ -95,7 +95,7 @@ func newPour(l Liquid, tempC, grams float64) (Pour, error) {
 	if p.Viscosity, err = l.Viscosity(tempC); err != nil {
 		return p, err
 	}
-	if err := p.Density.check("density", "kg/m3", 1, 3e4); err != nil {
+	if err := p.Density.check("density", "kg/m3", 100, 3e4); err != nil {
 		return p, err
 	}
 	if err := p.SurfaceTension.check("surface tension", "N/m", 1e-4, 10); err != nil {

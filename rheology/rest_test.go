@@ -82,6 +82,9 @@ func TestAStiffLiquidStaysInUntilTheHeadMovesIt(t *testing.T) {
 	if !errors.As(err, &n) || n.Cause != "yield stress" || n.Yield != 20 || n.Stress >= 20 {
 		t.Fatalf("error %v", err)
 	}
+	if want := "rheology: the liquid does not run out: its yield stress holds it under a head of 20 mm; it moves from 41.7 mm"; err.Error() != want {
+		t.Errorf("error %q, want %q", err, want)
+	}
 	s.Head = n.NeedHead * 0.99
 	if _, err := s.Pour(ketchup, 20, 50); !errors.Is(err, rheology.ErrNoFlow) {
 		t.Errorf("just below: %v", err)
@@ -439,7 +442,7 @@ func TestBubbles(t *testing.T) {
 	if u, err := rheology.BubbleRise(ketchup, 20, 0.001); err != nil || u != (rheology.Estimate{}) {
 		t.Errorf("%v, %v", u, err)
 	}
-	if _, err := rheology.BubblesClear(ketchup, 20, 0.001, 0.1); !errors.Is(err, rheology.ErrNoFlow) {
+	if _, err := rheology.BubblesClear(ketchup, 20, 0.001, 0.1); !errors.Is(err, rheology.ErrRange) {
 		t.Error(err)
 	}
 	if _, err := rheology.BubbleRise(stiff{ketchup.given, 0.1}, 20, 0.01); err != nil {
