@@ -62,7 +62,11 @@ func (p Placing) words(total float64) (head, second string) {
 		head = fmt.Sprintf("%d pieces, each %s mm across, %s; %s.", len(p.Spots), size, p.Scatter.Arrangement, cuts)
 		second = fmt.Sprintf("Centres at least %s mm apart; %s.", num(math.Floor(p.Nearest()*1e4)/10), clear)
 	}
-	if len(p.Pieces) > 0 {
+	switch len(p.Pieces) {
+	case 0:
+	case 1:
+		head += " " + plain(total) + " g."
+	default:
 		head += " Together " + plain(total) + " g."
 	}
 	return head, second

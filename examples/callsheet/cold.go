@@ -47,10 +47,44 @@ func (p *Plan) planGlass(s *Shot, d *Glass) error {
 	s.Holds = earlier(closes, clock.IceGone)
 	s.HoldsTill = "the look is over"
 	s.Decides = decisive(clock.Decides)
+	if err := p.chill(s, d); err != nil {
+		return &FieldError{field + ".glass_c", err}
+	}
 	if err := s.place(d.Item, glass.Diameter, 0.8*(glass.Diameter-2*glass.WallThickness), []portion.Piece{{Name: d.Item, Grams: d.DrinkGrams}}); err != nil {
 		return &FieldError{field + ".diameter_mm", err}
 	}
 	s.Cautions = append(s.Cautions, "chilled glass breaks under a hot lamp or a hot drink: let it warm before the next fill")
+	return nil
+}
+
+// refrigeratorH is the exchange with the still air of a refrigerator, W/(m2 K),
+// from published examples: 6 to 9 (read).
+const refrigeratorH = 7
+
+// chill counts back when the glasses go into the cold, and checks that the fill
+// does not break them.
+func (p *Plan) chill(s *Shot, d *Glass) error {
+	shock, err := thermal.AnnealedGlass().Shock(d.GlassC, d.DrinkC, d.WallMM/1000, 0)
+	if err != nil {
+		return err
+	}
+	if shock.Risk != thermal.ShockLow {
+		s.add("Glass", fmt.Sprintf("%.0f K between glass and drink: %s", shock.DeltaK, shock.Risk))
+	}
+	if d.GlassC >= p.Air.TempC-1 {
+		return nil
+	}
+	// A wall that cools on both sides, in air a degree colder than it has to be.
+	wall := thermal.Lumped{
+		Material: thermal.SodaLime(), Volume: d.WallMM / 1000, Area: 2, H: refrigeratorH,
+		StartC: p.Air.TempC, AmbientC: d.GlassC - 1,
+	}
+	took, err := wall.TimeTo(d.GlassC)
+	if err != nil {
+		return err
+	}
+	s.Prep = append(s.Prep, Prep{took + doors, fmt.Sprintf("%d glasses and the %s into the cold, %.0f degC: at least %.0f min for the glass, the drink the night before",
+		s.Units, d.Item, d.GlassC, math.Ceil(took.Minutes()))})
 	return nil
 }
 

@@ -41,6 +41,12 @@ func (p *Plan) Sheet() *Sheet {
 		s.Sections = append(s.Sections, p.Shots[i].section(i))
 	}
 	s.Sections = append(s.Sections, p.buySection(), p.cautionSection(), p.recordSection())
+	for i := range p.Shots {
+		shot := &p.Shots[i]
+		s.Sections = append(s.Sections, Section{
+			Title: fmt.Sprintf("For the bench: %d %s", i+1, shot.Dish.Name), Figure: shot.layoutName(i), Bench: true,
+		})
+	}
 	return s
 }
 
@@ -102,9 +108,6 @@ func (p *Plan) prepSection() *Section {
 func (s *Shot) section(i int) Section {
 	sec := Section{
 		Title: fmt.Sprintf("%d  %s  %s-%s", i+1, s.Dish.Name, s.At.Format("15:04"), s.At.Add(s.slot()).Format("15:04")),
-	}
-	if s.Layout != nil {
-		sec.Figure = s.layoutName(i)
 	}
 	var real, free []string
 	for j := range s.Dish.Frame {

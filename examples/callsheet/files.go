@@ -27,9 +27,7 @@ func (p *Plan) Files(sheet *Sheet) (map[string][]byte, error) {
 		"record.json":  append(record, '\n'),
 	}
 	for i := range p.Shots {
-		if s := &p.Shots[i]; s.Layout != nil {
-			files[s.layoutName(i)] = s.Layout
-		}
+		files[p.Shots[i].layoutName(i)] = p.Shots[i].Layout
 	}
 	return files, nil
 }

@@ -18,6 +18,9 @@ func (s *Sheet) WriteText(w io.Writer) error {
 		hang(&b, "", l)
 	}
 	for _, sec := range s.Sections {
+		if sec.Bench {
+			continue
+		}
 		fmt.Fprintf(&b, "\n%s\n%s\n", strings.ToUpper(sec.Title), strings.Repeat("-", utf8.RuneCountInString(sec.Title)))
 		if sec.Note != "" {
 			hang(&b, "", sec.Note)

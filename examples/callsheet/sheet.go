@@ -14,6 +14,7 @@ type Section struct {
 	Table  *TableBlock
 	Lines  []Line
 	Figure string // file name of the section's figure, for the Markdown sheet
+	Bench  bool   // a drawing to print for the bench: in the Markdown sheet only
 }
 
 // A Line is one answer: what it is about, and what to do.
