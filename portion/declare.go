@@ -45,6 +45,7 @@ type StepError struct {
 	Below, Above float64 // the nearest allowed amounts, g
 }
 
+// Error says which amount it is and which amounts are next.
 func (e *StepError) Error() string {
 	return fmt.Sprintf("portion: %s is %s g, not a whole number of %s g steps; the nearest are %s g and %s g",
 		e.Field, plain(e.Value), plain(e.StepGrams), plain(e.Below), plain(e.Above))
@@ -139,6 +140,7 @@ type AdvertisedError struct {
 	Act  Act    // what is refused
 }
 
+// Error names the item and what is refused.
 func (e *AdvertisedError) Error() string {
 	return fmt.Sprintf("portion: %s is the advertised product and must not be %s", e.Item, e.Act)
 }

@@ -96,3 +96,15 @@ func ExampleFormula_For() {
 	// oil 19.5 g
 	// vinegar 6.5 g
 }
+
+// "About 2.5 servings", "about 4".
+func ExampleAboutServings() {
+	for _, n := range []float64{2.35, 3.76, 7.4} {
+		about, err := portion.AboutServings(n)
+		fmt.Println(n, "about", about, err)
+	}
+	// Output:
+	// 2.35 about 2.5 <nil>
+	// 3.76 about 4 <nil>
+	// 7.4 about 7 <nil>
+}

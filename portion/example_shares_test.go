@@ -158,3 +158,32 @@ func ExampleControlledRounding() {
 	// [13 11 3]
 	// [1 2 1]
 }
+
+// What largest remainder rounds, within bounds.
+func ExampleIdeal() {
+	claims := []portion.Claim{{Weight: 3}, {Weight: 2, Max: 15}, {Weight: 1, Min: 8}}
+	ideal, err := portion.Ideal(62, claims)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	whole, err := portion.LargestRemainder.Apportion(62, claims)
+	fmt.Printf("%.2f -> %d, %v\n", ideal, whole, err)
+	// Output:
+	// [35.25 15.00 11.75] -> [35 15 12], <nil>
+}
+
+// The ideal table before rounding: proportions kept, margins met.
+func ExampleFit() {
+	ideal, err := portion.Fit([][]float64{{1, 1}, {1, 3}}, []float64{10, 10}, []float64{8, 12})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, row := range ideal {
+		fmt.Printf("%.2f\n", row)
+	}
+	// Output:
+	// [5.28 4.72]
+	// [2.72 7.28]
+}

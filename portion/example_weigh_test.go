@@ -117,3 +117,42 @@ func ExampleMaximumAllowableVariation() {
 	// 113 g: 7.2 g, read in the source: true
 	// 454 g: 19.9 g, read in the source: false
 }
+
+// How short a package may be, whether a scale is fine enough to tell, and how evenly
+// a filling machine has to share pieces of 8 g.
+func ExampleTolerableNegativeError() {
+	tolerance, err := portion.TolerableNegativeError(330)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	eu, us, err := portion.CheckScale(tolerance, 1, 0.5)
+	fmt.Printf("%.1f g; a scale good to 1 g in 0.5 g steps will do: EU %v, US %v, %v\n", tolerance, eu, us, err)
+	deviation, err := portion.FillDeviation(330, 8)
+	fmt.Printf("fill: +- %.1f g, %v\n", deviation, err)
+	k, err := portion.SampleFactor(30, 0.995)
+	fmt.Printf("mean of 30: at most %.3f s below 330 g, %v\n", k, err)
+	// Output:
+	// 9.9 g; a scale good to 1 g in 0.5 g steps will do: EU true, US true, <nil>
+	// fill: +- 21.9 g, <nil>
+	// mean of 30: at most 0.503 s below 330 g, <nil>
+}
+
+// Five readings, a step of 0.1 g and a reference weight known to 0.05 g.
+func ExampleRepeated() {
+	mean, s, u, err := portion.Repeated(62.1, 62.0, 62.2, 62.1, 62.1)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	step, _ := portion.Resolution(0.1)
+	weight, _ := portion.Rectangular(0.05)
+	c, err := portion.Combine(
+		portion.Component{Name: "readings", Standard: u, Freedom: 4},
+		portion.Component{Name: "step", Standard: step},
+		portion.Component{Name: "weight", Standard: weight},
+	)
+	fmt.Printf("mean %.2f g, s %.3f g, combined u %.3f g, %v\n", mean, s, c.Standard, err)
+	// Output:
+	// mean 62.10 g, s 0.071 g, combined u 0.052 g, <nil>
+}

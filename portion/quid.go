@@ -8,13 +8,13 @@ import (
 
 // An Ingredient is one part of a recipe by mass.
 type Ingredient struct {
-	Name  string
+	Name  string  // for people; may be empty
 	Grams float64 // as it goes in, g, 0 or more
 }
 
 // A QuidLine is one line of a quantitative ingredient declaration (QUID).
 type QuidLine struct {
-	Name    string
+	Name    string  // of the ingredient
 	Percent float64 // 100 x ingoing mass / finished mass; above 100 if the food lost moisture
 	// Text is the percentage to a tenth, such as "62.5 %"; above 100 it is the mass
 	// used for 100 g of the finished food, such as "115 g per 100 g".
@@ -99,7 +99,7 @@ func WholePercents(ingredients []Ingredient) ([]int64, error) {
 
 // A Content is an ingredient's percentage of the declared mass.
 type Content struct {
-	Name    string
+	Name    string  // for people; may be empty
 	Percent float64 // 0..100
 }
 

@@ -120,6 +120,7 @@ type MarginError struct {
 	RowUnits, ColumnUnits int64    // sums of their totals, in whole steps
 }
 
+// Error names the rows and the columns that contradict each other.
 func (e *MarginError) Error() string {
 	return fmt.Sprintf("portion: %s must hold %d units, but all they may use is %s with %d",
 		list("row", e.Rows, e.RowNames), e.RowUnits, list("column", e.Columns, e.ColumnNames), e.ColumnUnits)

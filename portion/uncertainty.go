@@ -9,7 +9,7 @@ import (
 
 // A Component is one line of an uncertainty budget.
 type Component struct {
-	Name        string
+	Name        string  // for messages; may be empty
 	Standard    float64 // standard uncertainty u of the input, 0 or more, in its own unit
 	Sensitivity float64 // change c of the result per unit of the input; 0 means 1
 	Freedom     float64 // degrees of freedom; 0 means infinitely many

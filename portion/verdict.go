@@ -26,9 +26,9 @@ const (
 
 // A PackageVerdict is what one weighing says about one package.
 type PackageVerdict struct {
-	Standing  Standing
-	Shortfall float64 // nominal less contents, g; below 0 if there is more
-	Tolerance float64 // tolerable shortfall, g; 0 in the minimum system
+	Standing  Standing // where the package stands
+	Shortfall float64  // nominal less contents, g; below 0 if there is more
+	Tolerance float64  // tolerable shortfall, g; 0 in the minimum system
 	// Sure says that the uncertainty of the weighing cannot change the standing.
 	Sure bool
 }
