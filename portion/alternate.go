@@ -11,7 +11,7 @@ func (t *twoWay) alternate() (left int64) {
 	for j := range n {
 		t.columnFactor[j] = 1
 	}
-	scaled, inverse, cells := make([]float64, max(m, n)), make([]float64, max(m, n)), make([]int64, max(m, n))
+	scaled, inverse, cells := make([]float64, max(m, n)), make([]float64, max(m, n)), make([]float64, max(m, n))
 	// The last few units take alternation most of its time; paths are quicker.
 	few := int64(m+n) / 24
 	best, stalled := int64(math.MaxInt64), 0
@@ -21,7 +21,12 @@ func (t *twoWay) alternate() (left int64) {
 				scaled[j] = t.weight[i*n+j] * t.columnFactor[j]
 			}
 			t.rowFactor[i] = roundTo(t.rows[i], scaled[:n], inverse[:n], cells[:n])
-			copy(t.cells[i*n:], cells[:n])
+			if outOfHand(t.rowFactor[i]) {
+				return math.MaxInt64
+			}
+			for j, x := range cells[:n] {
+				t.cells[i*n+j] = int64(x)
+			}
 		}
 		left = 0
 		for j := range n {
@@ -47,16 +52,23 @@ func (t *twoWay) alternate() (left int64) {
 				scaled[i] = t.weight[i*n+j] * t.rowFactor[i]
 			}
 			t.columnFactor[j] = roundTo(t.columns[j], scaled[:m], inverse[:m], cells[:m])
+			if outOfHand(t.columnFactor[j]) {
+				return math.MaxInt64
+			}
 		}
 	}
 	return left
 }
 
+// outOfHand reports a factor that products with weights might lose: contradictory
+// margins drive factors apart without end.
+func outOfHand(factor float64) bool { return !(factor > 1e-200 && factor < 1e200) }
+
 // roundTo sets cells to the values times a factor, rounded to the nearest, so
 // that they sum to total, and returns the factor in the middle of those that do
 // it. inverse is room to work in. If every value is 0 the cells are 0 and the
 // factor 1.
-func roundTo(total int64, values, inverse []float64, cells []int64) float64 {
+func roundTo(total int64, values, inverse, cells []float64) float64 {
 	sum, largest := 0.0, 0.0
 	for _, v := range values {
 		sum += v
@@ -69,21 +81,19 @@ func roundTo(total int64, values, inverse []float64, cells []int64) float64 {
 	if total == 0 {
 		return 0.25 / largest
 	}
-	factor := float64(total) / sum
-	excess := -total
-	// (x -+ 1/2) x 1/value are the factors at which a cell changes.
+	factor, excess := float64(total)/sum, -float64(total)
+	// (x -+ 1/2) x 1/value are the factors at which a cell changes. A value of 0
+	// has them at infinity, an empty cell its lower one below 0: neither is chosen.
 	for k, v := range values {
-		cells[k] = int64(v*factor + 0.5)
+		cells[k] = math.Floor(v*factor + 0.5)
 		excess += cells[k]
-		if inverse[k] = math.Inf(1); v > 0 {
-			inverse[k] = 1 / v
-		}
+		inverse[k] = 1 / v
 	}
 	// Unit by unit: at most half a unit a cell is out, usually far less.
 	for ; excess > 0; excess-- {
 		last, most := -1, 0.0
 		for k, x := range cells {
-			if r := (float64(x) - 0.5) * inverse[k]; x > 0 && r > most {
+			if r := (x - 0.5) * inverse[k]; r > most {
 				last, most = k, r
 			}
 		}
@@ -92,7 +102,7 @@ func roundTo(total int64, values, inverse []float64, cells []int64) float64 {
 	for ; excess < 0; excess++ {
 		next, least := -1, math.Inf(1)
 		for k, x := range cells {
-			if r := (float64(x) + 0.5) * inverse[k]; r < least {
+			if r := (x + 0.5) * inverse[k]; r < least {
 				next, least = k, r
 			}
 		}
@@ -100,10 +110,7 @@ func roundTo(total int64, values, inverse []float64, cells []int64) float64 {
 	}
 	low, high := 0.0, math.Inf(1)
 	for k, x := range cells {
-		high = min(high, (float64(x)+0.5)*inverse[k])
-		if x > 0 {
-			low = max(low, (float64(x)-0.5)*inverse[k])
-		}
+		low, high = max(low, (x-0.5)*inverse[k]), min(high, (x+0.5)*inverse[k])
 	}
 	return math.Sqrt(low) * math.Sqrt(high)
 }

@@ -316,3 +316,29 @@ func BenchmarkBiproportional200(b *testing.B) {
 		}
 	}
 }
+
+// Margins that contradict each other drive the factors of alternating scaling
+// apart without end; the error must still come, quickly.
+func TestContradictionsOfAnySizeAreRefused(t *testing.T) {
+	rng := rand.New(rand.NewPCG(6, 2))
+	for range 300 {
+		m := 2 + rng.IntN(40)
+		weights, rows, columns := make([][]float64, m), make([]int64, m), make([]int64, m)
+		for i := range weights {
+			weights[i] = make([]float64, m)
+			for j := i; j < m; j++ { // nothing below the diagonal
+				weights[i][j] = math.Exp(3 * rng.NormFloat64())
+			}
+			rows[i] = int64(i) * 1_000_000 / int64(m)
+			columns[m-1-i] = rows[i]
+		}
+		var e *MarginError
+		if _, err := Biproportional(weights, rows, columns); !errors.As(err, &e) {
+			t.Fatalf("%d rows: %v", m, err)
+		}
+	}
+	const want = "portion: row 1 must hold 1 units, but all they may use is no column with 0"
+	if _, err := Biproportional([][]float64{{0}}, []int64{1}, []int64{1}); err == nil || err.Error() != want {
+		t.Errorf("got %v, want %s", err, want)
+	}
+}
