@@ -1,0 +1,255 @@
+package main
+
+import (
+	"fmt"
+	"testing"
+	"time"
+
+	"example.org/honestplate/rheology"
+)
+
+func TestPage(t *testing.T) { chapter.Check(t) }
+
+// The syrup is the product. It should run over the edge of the stack slowly enough
+// to be photographed, and as it stands on the shelf it runs off too fast. There is an
+// old answer to that: something thicker from another jar. Here it is the wrong one.
+// What is sold is poured as it is sold.
+//
+// # What may be chosen
+//
+// Say to the library that the syrup is advertised, and it will not put anything
+// into it, not even a syrup that looks the same.
+func Example_noBlend() {
+	_, err := rheology.Program{
+		Stock: []rheology.Stock{
+			{Liquid: rheology.Maple{}, Advertised: true},
+			{Liquid: rheology.Invert{}},
+		},
+		BatchGrams: 200, StepGrams: 1, TempC: 20,
+	}.For(0.5)
+	fmt.Println(err)
+	// Output:
+	// rheology: will not blend ["maple syrup, 66.9 Brix"]: the advertised product is shown as it is sold; choose its temperature instead
+}
+
+// The message ends with the way out. A syrup from the refrigerator is the same syrup,
+// and a customer who keeps it there sees it pour like that. (A syrup that is not the
+// product may be blended, but of syrup and water no rule of mixing tells the
+// thickness better than to a factor. Mix, and measure.)
+//
+// How much does temperature do?
+func Example_warmAndCold() {
+	for _, l := range []rheology.Liquid{rheology.Maple{}, rheology.Invert{}, rheology.Honey{}} {
+		fmt.Println(l.Describe().Name)
+		for _, tempC := range []float64{10, 20, 40} {
+			v, err := l.Viscosity(tempC)
+			if err != nil {
+				fmt.Println(err)
+				return
+			}
+			warmer, err := l.Viscosity(tempC + 1)
+			if err != nil {
+				fmt.Println(err)
+				return
+			}
+			fmt.Printf("%4g degC  %6.2g Pa s, to a factor of %.1f; a degree warmer %.0f %%\n",
+				tempC, v.Value, v.High/v.Value, 100*(warmer.Value/v.Value-1))
+		}
+	}
+	// Output:
+	// maple syrup, 66.9 Brix
+	//   10 degC    0.53 Pa s, to a factor of 1.4; a degree warmer -9 %
+	//   20 degC    0.23 Pa s, to a factor of 1.4; a degree warmer -7 %
+	//   40 degC   0.061 Pa s, to a factor of 1.4; a degree warmer -5 %
+	// invert syrup, 80 % solids
+	//   10 degC      25 Pa s, to a factor of 3.0; a degree warmer -13 %
+	//   20 degC     6.5 Pa s, to a factor of 3.0; a degree warmer -12 %
+	//   40 degC    0.76 Pa s, to a factor of 3.0; a degree warmer -9 %
+	// honey, 17 % moisture
+	//   10 degC      81 Pa s, to a factor of 1.8; a degree warmer -15 %
+	//   20 degC      18 Pa s, to a factor of 1.8; a degree warmer -13 %
+	//   40 degC     1.6 Pa s, to a factor of 1.8; a degree warmer -10 %
+}
+
+// A degree is worth more than twice what it is in milk for maple syrup, and four
+// times for honey. From a cold store to a warm plate, maple syrup thins nearly
+// nine times and honey fifty times: no second jar could do more. The factors beside
+// the numbers are the other half of the answer. Nobody seems to have printed a table
+// of maple syrup or of invert syrup, so the library takes a pure sugar syrup for the
+// one and a wet honey for the other, and says so with a wide band. The one trade
+// value we have of maple syrup, 150 to 200 mPa s without a temperature, is what
+// that gives in a warm kitchen.
+//
+// Figure: maple
+//
+// # The temperature for a wanted pour
+//
+// Turn the question round. Say that 0.3 Pa s is wanted of the maple syrup, and 5 Pa s
+// of honey. At which temperature, between a refrigerator and a warm plate, can each
+// be had? And what does the doubt about the syrup do to the answer? A jar at the
+// thick end of the band has to be as warm as the table says for a thinner syrup.
+func Example_serveAt() {
+	for _, s := range []struct {
+		liquid rheology.Liquid
+		wanted float64 // Pa s
+	}{{rheology.Maple{}, 0.3}, {rheology.Honey{}, 5}, {rheology.Maple{}, 5}} {
+		at, err := rheology.ServeAt(s.liquid, s.wanted, 5, 45)
+		if err != nil {
+			fmt.Println(err)
+			continue
+		}
+		v, err := s.liquid.Viscosity(at)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		thickJar, err := rheology.ServeAt(s.liquid, s.wanted*v.Value/v.High, 5, 45)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		thinJar, err := rheology.ServeAt(s.liquid, s.wanted*v.Value/v.Low, 5, 45)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%s, %g Pa s: %.0f degC (%.0f for a thin jar, %.0f for a thick one)\n",
+			s.liquid.Describe().Name, s.wanted, at, thinJar, thickJar)
+	}
+	// Output:
+	// maple syrup, 66.9 Brix, 0.3 Pa s: 16 degC (12 for a thin jar, 21 for a thick one)
+	// honey, 17 % moisture, 5 Pa s: 30 degC (25 for a thin jar, 35 for a thick one)
+	// rheology: viscosity wanted is 5 Pa s, outside 0.0467365..0.856798 Pa s (reach of maple syrup, 66.9 Brix between 5 and 45 degC)
+}
+
+// The last line is an answer too. Maple syrup is not to be had as thick as honey at
+// any temperature, and if the layout asks for that, the layout has to change.
+//
+// So a factor of 1.4 in thickness is four or five degrees of maple syrup, and honey's
+// 1.8 is five. That is little enough to find on the set: begin at the likely
+// temperature, pour once, go up or down.
+//
+// # Honey is known by the jar
+//
+// Honeys of one moisture differ by nearly a factor of two from flower to flower, and
+// three points of moisture make another factor of two when warm and five when cold.
+// The figure shows both, with every published value that the library has.
+//
+// Figure: honey
+//
+// So measure this jar. Maple syrup can be timed in a flow cup (5 mm). Honey is too slow
+// for that, but made for a falling ball: a clean steel ball of 3 mm sinks in the
+// middle of a tall jar while a stop-watch takes it over 10 cm, the marks well away from
+// the surface and the bottom. From then on the table only has to say how the
+// thickness changes with temperature, and in that honeys differ less.
+func Example_fallingBall() {
+	honey := rheology.Honey{}
+	density, err := honey.Density(20)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	ball := rheology.FallingBall{
+		Diameter: 0.003, Density: 7800, TubeDiameter: 0.060,
+		Distance: 0.10, Reading: 500 * time.Millisecond,
+	}
+	eta, err := ball.Viscosity(42*time.Second, density.Value)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	jar := rheology.Measured{Liquid: honey, TempC: 20, PaS: eta}
+	at, err := rheology.ServeAt(jar, 5, 5, 45)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("42 s at 20 degC: %.0f Pa s\n", eta.Value)
+	fmt.Printf("5 Pa s at %.0f degC\n", at)
+	// Output:
+	// 42 s at 20 degC: 12 Pa s
+	// 5 Pa s at 26 degC
+}
+
+// The measured jar is a thin one, and wants less warming than the table advised.
+//
+// # What it does to the pour
+//
+// 60 g from a small jug, over a lip 15 mm wide with 10 mm of head, at three
+// temperatures; and the width of the stream after falling 20 cm.
+func Example_thePour() {
+	jug := rheology.Lip{Width: 0.015, Length: 0.012, Head: 0.010}
+	for _, l := range []rheology.Liquid{rheology.Maple{}, rheology.Invert{}, rheology.Honey{}} {
+		fmt.Println(l.Describe().Name)
+		for _, tempC := range []float64{10, 20, 40} {
+			pour, err := jug.Pour(l, tempC, 60)
+			if err != nil {
+				fmt.Println(err)
+				return
+			}
+			stream, err := pour.Stream(0.20)
+			if err != nil {
+				fmt.Println(err)
+				return
+			}
+			d := pour.Duration
+			fmt.Printf("%4g degC  %4.0f s  (%.0f to %.0f)  stream %.1f mm\n", tempC,
+				d.Likely.Seconds(), d.Shortest.Seconds(), d.Longest.Seconds(), 1e3*stream.Diameter)
+		}
+	}
+	// Output:
+	// maple syrup, 66.9 Brix
+	//   10 degC    11 s  (8 to 14)  stream 1.7 mm
+	//   20 degC     7 s  (6 to 9)  stream 2.0 mm
+	//   40 degC     5 s  (4 to 6)  stream 2.5 mm
+	// invert syrup, 80 % solids
+	//   10 degC   145 s  (57 to 400)  stream 0.5 mm
+	//   20 degC    47 s  (21 to 119)  stream 0.8 mm
+	//   40 degC    12 s  (7 to 23)  stream 1.6 mm
+	// honey, 17 % moisture
+	//   10 degC   421 s  (238 to 754)  stream 0.4 mm
+	//   20 degC   107 s  (63 to 184)  stream 0.6 mm
+	//   40 degC    18 s  (12 to 27)  stream 1.3 mm
+}
+
+// The times are what one expects. The stream is not: cold honey comes down as a
+// thread, warm honey as a ribbon three times as wide. Over the same lip a thicker liquid
+// simply brings less, and the fall stretches what it brings. Who wants a broad,
+// slow ribbon of cold honey needs a wider lip and more head, not more cold.
+//
+// # What could go wrong
+//
+// Syrups grain. Maple syrup at 5 degC holds more sugar than it can dissolve, and honey
+// clouds in the cold within days. The numbers hold for the clear liquid only; chill
+// for the shot, not for the week.
+//
+// What is poured takes the temperature of what it lands on. A thin layer on a cold
+// plate is cold within seconds and stops; on a warm stack it runs on. Choose the
+// temperature of the plate together with that of the jug.
+//
+// Warm a jar in a bath of warm water with the lid loose. A microwave oven leaves
+// hot spots, and boiling water on a cold jar may break it. Hot syrup sticks and burns;
+// keep it below what a hand can stand. A ball that was in the jar has been in food:
+// count it out again, and do not serve that jar. Honey is not for infants under a
+// year, and nothing that stood under the lamps is for eating.
+//
+// A temperature is a choice that belongs in the record, like any other. Whether a
+// syrup shown hot or cold is still what the customer gets is for the client and local
+// advertising law to say.
+//
+// # Sources
+//
+// Sugar syrup, and maple syrup as one: Genotelle's equation, in Mathlouthi and Genotelle
+// 1995, Sucrose: properties and applications, read in a public program; the points are a
+// handbook column (testdata/sucrose_viscosity.csv). The trade value of maple syrup is
+// from a maker of viscometers, 2018 (testdata/trade_viscosity.csv). Honey, and invert syrup as one:
+// Juszczak and Fortuna 2006, "Rheology of selected Polish honeys", J. Food Eng. 75
+// (abstract). The honey points are theirs, those of a rosemary honey of Portugal, Pol. J.
+// Food Nutr. Sci. 2018, 68(3), 217, and five from memory of Steffe 1996, appendix, and
+// Singh and Heldman, table A.2.4 (testdata/honey_viscosity.csv); which honey has which
+// moisture at the ends of the Polish range is our reading. Falling ball: Stokes'
+// law with Faxen's correction of 1922, from memory. The lip is a weir with the friction
+// of a film added; its rate is good to 25 % at a given head, and the band shows it.
+// That plates cool a thin layer within seconds, and how jars are warmed: common practice,
+// no source. The wanted thicknesses, the jugs and the ball's time are invented.
+func Example_sources() {}
