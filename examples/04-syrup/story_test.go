@@ -74,8 +74,8 @@ func Example_warmAndCold() {
 // A degree is worth more than twice what it is in milk for maple syrup, and four
 // times for honey. From a cold store to a warm plate, maple syrup thins nearly
 // nine times and honey fifty times: no second jar could do more. The factors beside
-// the numbers are the other half of the answer. Nobody seems to have printed a table
-// of maple syrup or of invert syrup, so the library takes a pure sugar syrup for the
+// the numbers are the other half of the answer. No printed table of maple syrup
+// or of invert syrup was found, so the library takes a pure sugar syrup for the
 // one and a wet honey for the other, and says so with a wide band. The one trade
 // value we have of maple syrup, 150 to 200 mPa s without a temperature, is what
 // that gives in a warm kitchen.
@@ -203,17 +203,17 @@ func Example_thePour() {
 	//   20 degC     7 s  (6 to 9)  stream 2.0 mm
 	//   40 degC     5 s  (4 to 6)  stream 2.5 mm
 	// invert syrup, 80 % solids
-	//   10 degC   145 s  (57 to 400)  stream 0.5 mm
+	//   10 degC   145 s  (57 to 400)  stream 0.6 mm
 	//   20 degC    47 s  (21 to 119)  stream 0.8 mm
 	//   40 degC    12 s  (7 to 23)  stream 1.6 mm
 	// honey, 17 % moisture
-	//   10 degC   421 s  (238 to 754)  stream 0.4 mm
+	//   10 degC   421 s  (238 to 754)  stream 0.5 mm
 	//   20 degC   107 s  (63 to 184)  stream 0.6 mm
 	//   40 degC    18 s  (12 to 27)  stream 1.3 mm
 }
 
 // The times are what one expects. The stream is not: cold honey comes down as a
-// thread, warm honey as a ribbon three times as wide. Over the same lip a thicker liquid
+// thread, warm honey as a ribbon more than twice as wide. Over the same lip a thicker liquid
 // simply brings less, and the fall stretches what it brings. Who wants a broad,
 // slow ribbon of cold honey needs a wider lip and more head, not more cold.
 //
