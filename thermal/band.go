@@ -99,7 +99,8 @@ type Outcome struct {
 }
 
 // Run carries out the study. It returns an *InputError for a study that makes no
-// sense (a *RangeError for an input beyond 1e100), else the error of the earliest failing run, saying which it was.
+// sense (a *RangeError for an input beyond 1e100), else the error of the earliest
+// failing run, saying which it was.
 func (s Study) Run() ([]Outcome, error) {
 	n := s.Samples
 	if n == 0 {

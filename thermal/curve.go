@@ -155,6 +155,9 @@ func (c *EnthalpyCurve) ApparentHeat(tempC float64) (float64, error) {
 	return c.step / (c.nodes[i+1].tempC - c.nodes[i].tempC), nil
 }
 
+// Points returns the curve as the solver takes it: see Body.
+func (c *EnthalpyCurve) Points() Curve { return c.forSolver(48) }
+
 // FreezingPointC returns the temperature, degC, at which the last ice melts.
 func (c *EnthalpyCurve) FreezingPointC() float64 { return c.freezeC }
 

@@ -2,6 +2,7 @@ package thermal_test
 
 import (
 	"fmt"
+	"time"
 
 	"example.org/honestplate/thermal"
 )
@@ -70,4 +71,31 @@ func ExampleMedium() {
 	// blast freezer   -35.0 degC  28 (15..50) W/(m2 K)
 	// plate freezer   -35.0 degC  180 (100..300) W/(m2 K)
 	// dry ice         -78.5 degC  40 (20..80) W/(m2 K)
+}
+
+// The same dough by its composition and the enthalpy solver: what the core and the
+// mean are like each hour in the deep freezer.
+func ExampleFood_Points() {
+	dough := thermal.Food{Water: 0.44, Protein: 0.07, Fat: 0.03, Carbohydrate: 0.43, Fibre: 0.015, Ash: 0.015, FreezeC: -4}
+	points, err := dough.Points()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	freezer := thermal.DeepFreezer()
+	states, err := thermal.Body{Form: thermal.SphereForm, Radius: 0.03, Curve: points}.Run(22, -4,
+		func(surfaceC float64, _ time.Duration) float64 { return freezer.H * (freezer.TempC - surfaceC) },
+		time.Hour, 2*time.Hour, 3*time.Hour, 4*time.Hour)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, s := range states {
+		fmt.Printf("%v: core %.1f, mean %.1f degC\n", s.Time, s.CoreC, s.MeanC)
+	}
+	// Output:
+	// 1h0m0s: core -0.9, mean -4.1 degC
+	// 2h0m0s: core -4.0, mean -6.5 degC
+	// 3h0m0s: core -8.1, mean -11.2 degC
+	// 4h0m0s: core -16.7, mean -17.9 degC
 }

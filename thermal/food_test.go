@@ -142,6 +142,16 @@ func TestFoodRefusesNonsense(t *testing.T) {
 	} {
 		f := lean
 		spoil(&f)
+		if _, err := f.Points(); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+			t.Errorf("%s: points: %v", name, err)
+		}
+	}
+	for name, spoil := range map[string]func(*Food){
+		"negative": func(f *Food) { f.Fat = -0.1 },
+		"sum":      func(f *Food) { f.Water = 0.3 },
+	} {
+		f := lean
+		spoil(&f)
 		for i, call := range []func(float64) (float64, error){
 			f.Density, f.SpecificHeat, f.Conductivity, f.IceFraction, f.Enthalpy, f.ApparentHeat,
 			func(float64) (float64, error) { return f.FreezingHeat() },
@@ -182,6 +192,30 @@ func TestFreezableOfAFoodIsNearTheRoughRules(t *testing.T) {
 		if math.Abs(c.a/c.b-1) > 0.3 {
 			t.Errorf("%s: %g by composition, %g by water", c.name, c.a, c.b)
 		}
+	}
+}
+
+// Every food gives the solver a curve that rises.
+func TestPointsRise(t *testing.T) {
+	r := rand.New(rand.NewPCG(13, 14))
+	for i := range 300 {
+		f := randomFood(r)
+		if i%3 == 0 {
+			f.FreezeC = -30
+		}
+		points, err := f.Points()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := 1; i < len(points); i++ {
+			a, b := points[i-1], points[i]
+			if !(b.TempC > a.TempC && b.Enthalpy > a.Enthalpy && b.Conductivity > 0) {
+				t.Fatalf("%+v: %+v then %+v", f, a, b)
+			}
+		}
+	}
+	if c := mustCurve(t, Sorbet()).Points(); len(c) < 40 {
+		t.Errorf("%d points of a sorbet", len(c))
 	}
 }
 

@@ -56,6 +56,42 @@ func (f Food) chen(tempC float64) (mixParts, error) {
 	return f.parts(), within("temperature", tempC, chenLow, 60, "degC", chen)
 }
 
+// Points returns enthalpy and conductivity from -40 to 60 degC as the solver takes
+// them (see Body), on the density at 5 degC: the piece keeps its outline. Errors as
+// Enthalpy.
+func (f Food) Points() (Curve, error) {
+	const steps = 40
+	if _, err := f.chen(chenLow); err != nil {
+		return nil, err
+	}
+	rho, err := f.Density(5)
+	if err != nil {
+		return nil, err
+	}
+	var out Curve
+	add := func(tempC float64) error {
+		h, err := f.Enthalpy(tempC)
+		if err != nil {
+			return err
+		}
+		k, err := f.Conductivity(tempC)
+		out = append(out, CurvePoint{tempC, rho * h, k})
+		return err
+	}
+	most := 1 - f.FreezeC/chenLow // even steps of ice, which are even steps of heat
+	for i := range steps + 1 {
+		if err := add(max(chenLow, f.FreezeC/(1-most*(1-float64(i)/steps)))); err != nil {
+			return nil, err
+		}
+	}
+	for _, t := range [...]float64{5, 20, 40, 60} {
+		if err := add(t); err != nil {
+			return nil, err
+		}
+	}
+	return out, nil
+}
+
 // Freezable returns the food as the freezing formulas take it: unfrozen properties
 // at 5 degC, frozen ones at -20 degC, the heat of freezing all its water. A freezing
 // point that is not given is an *InputError; others as Validate.

@@ -26,6 +26,39 @@ func plankPham(t *testing.T, f Freezing) (plank, pham time.Duration) {
 	return plank, pham
 }
 
+// The closed formula and the solver, which share only the composition, agree as
+// published methods do among themselves: within 25 %.
+func TestPhamIsNearTheSolver(t *testing.T) {
+	points, err := lean.Points()
+	if err != nil {
+		t.Fatal(err)
+	}
+	food, err := lean.Freezable()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		form Form
+		size Size
+	}{{SphereForm, Size{Diameter: 0.06}}, {CylinderForm, Size{Diameter: 0.06, Long: true}}, {SlabForm, Size{Height: 0.06}}} {
+		for _, m := range []Medium{DeepFreezer(), BlastFreezer()} {
+			pham, err := Freezing{Food: food, Size: c.size, Medium: m, StartC: 15, EndC: -10}.Pham()
+			if err != nil {
+				t.Fatal(err)
+			}
+			states, err := Body{Form: c.form, Radius: 0.03, Curve: points}.Run(15, -1, func(surfaceC float64, _ time.Duration) float64 {
+				return m.H * (m.TempC - surfaceC)
+			}, pham*3/4, pham*5/4)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if states[0].CoreC < -10 || states[1].CoreC > -10 {
+				t.Errorf("%v in the %s: Pham %v, core %.1f degC at 3/4 of it, %.1f at 5/4", c.form, m.Name, pham, states[0].CoreC, states[1].CoreC)
+			}
+		}
+	}
+}
+
 // Plank's formula for a brick has his constants of slab, cylinder and ball as limits.
 func TestPlankBrickLimits(t *testing.T) {
 	for _, c := range []struct {
