@@ -12,6 +12,7 @@ import "math"
 // heating), water's absorption beyond, and how bright the food looks. Take them as
 // +-0.15 and put your own in where you can.
 type Absorptance struct {
+	// The share absorbed of each source's light, 0..1.
 	Tungsten, Discharge, LED, Flash float64
 }
 

@@ -33,12 +33,12 @@ type Cheese struct {
 	// Activity is the water activity of the open surface, 0..1; 0 means 0.9. Fresh
 	// cheese has 0.98, a coat of free fat slows drying: the band is 0.5..0.98.
 	Activity float64
-	// RunnyC is the temperature above which it runs rather than strings, deg C; 0
-	// means 85 (band +-6 K).
-	RunnyC float64
-	// SetC is the temperature below which it tears rather than strings, deg C; 0 means
-	// 55 (band +-10 K).
-	SetC float64
+	// RunnyC is the temperature above which it runs rather than strings, deg C, 30..120;
+	// zero means 85 (79..91).
+	RunnyC Threshold
+	// SetC is the temperature below which it tears rather than strings, deg C, 20..110;
+	// zero means 55 (45..65).
+	SetC Threshold
 	// Absorptance for the lamps, which are taken to fall square on; the zero value
 	// means PaleFood.
 	Absorptance Absorptance
@@ -159,15 +159,15 @@ func (c Cheese) uncertain(a Air, lamps []Lamp) []Uncertain {
 	in[cheeseUnderside] = Uncertain{Name: "board", Likely: c.UndersideH, Low: c.UndersideH / 2, High: c.UndersideH * 2, Scale: true}
 	low, high := LightBand(lamps...)
 	in[cheeseLight] = Uncertain{Name: "light", Likely: 1, Low: low, High: high, Scale: true}
-	in[cheeseRunny] = Uncertain{Name: "runny limit", Likely: c.RunnyC, Low: c.RunnyC - 6, High: c.RunnyC + 6}
-	in[cheeseSet] = Uncertain{Name: "stretch limit", Likely: c.SetC, Low: c.SetC - 10, High: c.SetC + 10}
+	in[cheeseRunny] = c.RunnyC.uncertain("runny limit")
+	in[cheeseSet] = c.SetC.uncertain("stretch limit")
 	return in
 }
 
 func (c Cheese) sample(a Air, light float64, x []float64, at []time.Duration) error {
 	a.TempC, a.RH, a.Speed = x[cheeseTemp], x[cheeseRH], x[cheeseSpeed]
 	c.Activity, c.StartC, c.UndersideH = x[cheeseActivity], x[cheeseStart], x[cheeseUnderside]
-	c.RunnyC, c.SetC = x[cheeseRunny], x[cheeseSet]
+	c.RunnyC.Likely, c.SetC.Likely = x[cheeseRunny], x[cheeseSet]
 	r, err := c.start(a, light*x[cheeseLight])
 	if err != nil {
 		return err
@@ -199,8 +199,6 @@ func (c Cheese) complete(a Air, lamps []Lamp) (Cheese, float64, error) {
 		{&c.UndersideH, 8, "heat transfer coefficient of the underside", 0.1, 1000, "W/(m2 K)"},
 		{&c.UndersideRiseC, 0, "rise of the underside", -40, 200, "K"},
 		{&c.Activity, 0.9, "water activity", 0, 1, ""},
-		{&c.RunnyC, 85, "runny limit", 30, 120, "degC"},
-		{&c.SetC, 55, "stretch limit", 20, 110, "degC"},
 	} {
 		if *d.v == 0 {
 			*d.v = d.or
@@ -215,8 +213,15 @@ func (c Cheese) complete(a Air, lamps []Lamp) (Cheese, float64, error) {
 	if err := within("thickness of the cheese", c.thickness(), 2e-4, 0.05, "m", "this package"); err != nil {
 		return c, 0, err
 	}
-	if c.SetC >= c.RunnyC {
-		return c, 0, &InputError{"stretch limit", c.SetC, "degC", "below the runny limit"}
+	c.RunnyC, c.SetC = c.RunnyC.or(79, 85, 91), c.SetC.or(45, 55, 65)
+	if err := c.RunnyC.check("runny limit", 30, 120, "degC"); err != nil {
+		return c, 0, err
+	}
+	if err := c.SetC.check("stretch limit", 20, 110, "degC"); err != nil {
+		return c, 0, err
+	}
+	if c.SetC.Likely >= c.RunnyC.Likely {
+		return c, 0, &InputError{"stretch limit", c.SetC.Likely, "degC", "below the runny limit"}
 	}
 	if c.Absorptance == (Absorptance{}) {
 		c.Absorptance = PaleFood()
@@ -244,7 +249,7 @@ func (c Cheese) start(a Air, light float64) (hotRun, error) {
 	r.below = 1 / (1/c.UndersideH + c.BreadThickness/breadCells/2/breadK)
 	r.belowC = a.TempC + c.UndersideRiseC
 	// It strings below one limit and until the other.
-	r.limits, r.limitCount = [maxLimits]float64{c.RunnyC, c.SetC}, 2
+	r.limits, r.limitCount = [maxLimits]float64{c.RunnyC.Likely, c.SetC.Likely}, 2
 	r.begin()
 	if r.at[1] == 0 {
 		r.at[0] = Never

@@ -271,11 +271,10 @@ func (g Glass) uncertain(a Air, lamps []Lamp) []Uncertain {
 	in[glassDrink] = Uncertain{Name: "drink temperature", Likely: g.DrinkC, Low: g.DrinkC - 1, High: g.DrinkC + 1, Min: 0, Max: 100}
 	lightLow, lightHigh := LightBand(lamps...)
 	in[glassLight] = Uncertain{Name: "light", Likely: 1, Low: lightLow, High: lightHigh, Scale: true}
-	for i, s := range [...]Stage{g.Stages.Haze, g.Stages.Opaque, g.Stages.Beads, g.Stages.Runs} {
-		in[glassHaze+i] = Uncertain{
-			Name: [...]string{"what counts as haze", "what counts as opaque", "what counts as beads", "what runs"}[i],
-			Low:  s.Low, Likely: s.Likely, High: s.High, Scale: true,
-		}
+	for i, s := range g.Stages.list() {
+		u := s.uncertain("what counts as " + stageNames[i])
+		u.Scale = true
+		in[glassHaze+i] = u
 	}
 	return in
 }

@@ -123,7 +123,7 @@ func TestDamperColderWindierFogsSooner(t *testing.T) {
 	// a stricter eye sees haze later
 	strict := tumbler(100)
 	strict.Stages = DefaultStages()
-	strict.Stages.Haze = Stage{0.5, 0.8, 1}
+	strict.Stages.Haze = Threshold{0.5, 0.8, 1}
 	sooner("keener eye", base, mustLikely(t, strict, calmRoom))
 }
 
@@ -307,7 +307,7 @@ func TestGlassClockBandsHoldTheLikelyRun(t *testing.T) {
 		t.Errorf("not reproducible: %v, %v, %v", again.Haze, k.Haze, err)
 	}
 	sure := tumbler(100)
-	sure.Stages = FogStages{Stage{0.4, 0.4, 0.4}, Stage{4, 4, 4}, Stage{20, 20, 20}, Stage{175, 175, 175}}
+	sure.Stages = FogStages{Exactly(0.4), Exactly(4), Exactly(20), Exactly(175)}
 	s, err := sure.Clock(Air{TempC: 23, RH: 0.5, Speed: 0.2})
 	if err != nil {
 		t.Fatal(err)
@@ -349,9 +349,9 @@ func TestGlassRefusesNonsense(t *testing.T) {
 		"empty and of no size": {Diameter: 0.07},
 		"horizon":              change(func(g *Glass) { g.Horizon = -time.Hour }),
 		"horizon of a year":    change(func(g *Glass) { g.Horizon = 9000 * time.Hour }),
-		"haze over opaque":     change(func(g *Glass) { g.Stages = DefaultStages(); g.Stages.Haze = Stage{5, 6, 7} }),
-		"haze band":            change(func(g *Glass) { g.Stages = DefaultStages(); g.Stages.Haze = Stage{0.5, 0.4, 1} }),
-		"no runs":              change(func(g *Glass) { g.Stages = DefaultStages(); g.Stages.Runs = Stage{} }),
+		"haze over opaque":     change(func(g *Glass) { g.Stages = DefaultStages(); g.Stages.Haze = Threshold{5, 6, 7} }),
+		"haze band":            change(func(g *Glass) { g.Stages = DefaultStages(); g.Stages.Haze = Threshold{0.5, 0.4, 1} }),
+		"no runs":              change(func(g *Glass) { g.Stages = DefaultStages(); g.Stages.Runs = Threshold{} }),
 		"absorptance":          change(func(g *Glass) { g.Absorptance.Tungsten = 3 }),
 	} {
 		for m, f := range map[string]func(Air, ...Lamp) (GlassClock, error){"Clock": g.Clock, "Likely": g.Likely} {

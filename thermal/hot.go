@@ -34,8 +34,8 @@ type HotClock struct {
 	SteamEnds Window        // when the surface is too cool for visible steam; 0 if it never steams
 	SteamC    float64       // the temperature of the surface at which steam ends, deg C; 100 if it never steams
 	Decides   []Sensitivity // of Limit
-	Series    []HotPoint
-	Balance   HeatBalance // J/m2 of open surface
+	Series    []HotPoint    // the likely course
+	Balance   HeatBalance   // J/m2 of open surface
 }
 
 // The uncertain inputs of a HotDish.

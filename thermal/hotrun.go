@@ -85,7 +85,7 @@ func (r *hotRun) run() error {
 	start := r.stored()
 	until := hotHorizon
 	for r.time < until {
-		dt := r.scale * min(max(0.25, 0.05*r.time), 60)
+		dt := r.scale * min(max(0.25, 0.05*r.time), 200)
 		before, old := r.time, r.mean()
 		var was [maxLimits]float64
 		for i := range r.limitCount {

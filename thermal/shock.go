@@ -5,8 +5,8 @@ import "math"
 // A Ware is a kind of glassware, and what sudden differences of temperature it is
 // known to stand.
 type Ware struct {
-	Name string
-	Wall Material
+	Name string   // for people
+	Wall Material // its Conductivity counts
 	// YoungPa, Poisson and Expansion are the elastic modulus, Pa, Poisson's ratio and
 	// the thermal expansion, 1/K.
 	YoungPa, Poisson, Expansion float64

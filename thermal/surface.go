@@ -29,7 +29,7 @@ const (
 // from a room at the air's temperature, from light, and by dew or frost; it loses
 // by evaporation if it is moist.
 type Surface struct {
-	Shape Shape
+	Shape Shape // how the air flows around it
 	// Length is the size that governs the flow, m; see the Shape.
 	Length float64
 	// Diameter is that of a VerticalCylinder, m; 0 takes it as a plate. Others
@@ -204,7 +204,7 @@ func virtualTemperature(t, pw, p float64) float64 {
 //
 // with film properties at the mean temperature, virtual temperatures in the
 // Rayleigh number and F = p/p_air,log-mean for the flow that the vapour itself
-// makes (Stefan), 1.01 on a cold glass, 1.5 at 80 degC. A dry surface (activity 0)
+// makes (Stefan), 1.01 on a cold glass, 1.36 at 80 degC. A dry surface (activity 0)
 // takes dew as soon as it is below the dew point; between a_w and saturation
 // nothing passes.
 //

@@ -4,6 +4,8 @@ package thermal
 // likely value and the 95 % band that the clock spreads over. The zero value of a
 // field that holds one stands for the default its doc comment gives.
 type Threshold struct {
+	// Low and High are the 95 % limits around Likely, in the unit of the field that
+	// holds the threshold.
 	Low, Likely, High float64
 }
 
