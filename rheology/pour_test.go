@@ -243,33 +243,3 @@ func TestMilkPoursInSecondsHoneyInMinutes(t *testing.T) {
 		t.Errorf("honey %v", d)
 	}
 }
-
-func BenchmarkPourStreamSplash(b *testing.B) {
-	var l rheology.Liquid = cream
-	b.ReportAllocs()
-	for b.Loop() {
-		p, err := jug.Pour(l, 20, 200)
-		if err != nil {
-			b.Fatal(err)
-		}
-		s, err := p.Stream(0.25)
-		if err != nil {
-			b.Fatal(err)
-		}
-		if _, err := s.Splash(rheology.Target{Film: 0.002}); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
-func BenchmarkPourFallingHead(b *testing.B) {
-	var l rheology.Liquid = cream
-	s := jug
-	s.SurfaceArea = 0.01
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := s.Pour(l, 20, 200); err != nil {
-			b.Fatal(err)
-		}
-	}
-}

@@ -1,0 +1,184 @@
+package rheology
+
+import (
+	"math"
+	"time"
+)
+
+// run computes the pour under a driving head h in m.
+func (p *Pour) run(h, surface, wall float64) error {
+	volume := p.Grams / 1000 / p.Density.Value
+	p.first, p.last, p.surface = h, h, surface
+	if surface > 0 {
+		p.last = h - volume/surface
+		if least := max(h*leastHead, p.stuck+(h-p.stuck)*leastHead); p.last < least {
+			most := (h - least) * surface * p.Density.Value * 1000
+			return &RangeError{"mass to pour", p.Grams, 0, most, "g", "what the vessel's head can move"}
+		}
+	}
+	seconds, err := p.time()
+	if err != nil {
+		return err
+	}
+	if err := p.start(); err != nil {
+		return err
+	}
+	if p.out.thins != nil && surface > 0 {
+		if _, _, err := p.out.effective(p.endL, true); err != nil {
+			return err
+		}
+	}
+	// The ends of the viscosity's band, each as ratios to the likely pour.
+	slow, err := p.scaled(p.Viscosity.High/p.Viscosity.Value, seconds)
+	if err != nil {
+		return err
+	}
+	fast, err := p.scaled(p.Viscosity.Low/p.Viscosity.Value, seconds)
+	if err != nil {
+		return err
+	}
+	// Independent parts, as fractions, in quadrature.
+	density := max(p.Density.High/p.Density.Value-1, 1-p.Density.Low/p.Density.Value)
+	up := func(ratio float64) float64 { return 1 + math.Hypot(ratio-1, p.Hydraulics) }
+	p.Rate = Estimate{p.startL, p.startL / up(1/slow.first), p.startL * up(fast.first)}
+	p.EndRate = Estimate{p.endL, p.endL / up(1/slow.last), p.endL * up(fast.last)}
+	longest := seconds * (1 + math.Hypot(up(slow.seconds)-1, density))
+	shortest := seconds / (1 + math.Hypot(up(1/fast.seconds)-1, density))
+	// Near a yield stress the slow end of the band can be ages away while the likely pour is
+	// not: that is an answer, as long as a Duration holds it.
+	if seconds > longestPour.Seconds() || longest > 200*365*24*3600 {
+		return &RangeError{"duration of the pour", seconds, 0, longestPour.Seconds(), "s", "one week"}
+	}
+	p.Duration = DurationBand{inSeconds(shortest), inSeconds(seconds), inSeconds(longest)}
+	p.left(volume, seconds, wall)
+	return nil
+}
+
+// ratios of a pour to the likely one.
+type ratios struct {
+	seconds, first, last float64 // duration, rate at the start, rate at the end
+}
+
+// scaled runs the pour with its viscosity multiplied by scale.
+func (p *Pour) scaled(scale, seconds float64) (ratios, error) {
+	q := *p
+	q.out.scale = scale
+	// Friction's share of the head says how the rate answers: a start for the search.
+	answer := math.Pow(scale, -p.share/(2-p.share))
+	q.startL, q.endL = p.startL*answer, p.endL*answer
+	t, err := q.time()
+	if err != nil {
+		return ratios{}, err
+	}
+	return ratios{t / seconds, q.startL / p.startL, q.endL / p.endL}, nil
+}
+
+// leastHead is the share of the first driving head that must remain at the end: a
+// laminar pour to nothing takes for ever.
+const leastHead = 1e-6
+
+func inSeconds(s float64) time.Duration { return time.Duration(math.Round(s * 1e9)) }
+
+// time returns the likely duration in s and keeps the rates at both ends.
+func (p *Pour) time() (float64, error) {
+	o := &p.out
+	var err error
+	if p.startL, err = o.flow(p.first, p.startL); err != nil {
+		return 0, err
+	}
+	if p.surface == 0 {
+		p.endL = p.startL
+		return p.Grams / 1000 / p.Density.Value / p.startL, nil
+	}
+	guess := p.endL
+	if guess == 0 {
+		guess = p.startL * p.last / p.first
+	}
+	if p.endL, err = o.flow(p.last, guess); err != nil {
+		return 0, err
+	}
+	return p.between(p.last, p.endL)
+}
+
+// between returns the time in s from the start until the head is h2 and the flow q2.
+//
+// With the head as the known function F of the flow, integration by parts leaves
+// an integral that needs no inverse:
+//
+//	integral dH/Q = F1/Q1 - F2/Q2 + integral F/Q d(ln Q)
+func (p *Pour) between(h2, q2 float64) (float64, error) {
+	q1 := p.startL
+	sum := p.first/q1 - h2/q2
+	span := math.Log(q1 / q2)
+	panels := max(1, math.Ceil(span/2))
+	step := span / panels
+	for i := range int(panels) {
+		low := math.Log(q2) + float64(i)*step
+		for j, x := range gauss5 {
+			q := math.Exp(low + step*x)
+			f, err := p.out.head(q)
+			if err != nil {
+				return 0, err
+			}
+			sum += gauss5Weight[j] * step * f / q
+		}
+	}
+	return p.surface * sum, nil
+}
+
+// The Gauss-Legendre rule of five points on 0..1. gonum's quad has the rule but
+// builds it on the heap at every call.
+var (
+	gauss5       = [5]float64{0.046910077030668, 0.230765344947158, 0.5, 0.769234655052842, 0.953089922969332}
+	gauss5Weight = [5]float64{0.118463442528095, 0.239314335249683, 0.284444444444444, 0.239314335249683, 0.118463442528095}
+)
+
+// start fills in what the stream looks like as it leaves.
+func (p *Pour) start() error {
+	o := &p.out
+	q := p.startL
+	e, rate, err := o.effective(q, true)
+	if err != nil {
+		return err
+	}
+	p.ShearRate = rate
+	if o.thins != nil {
+		p.Viscosity = e
+	}
+	nu := p.Viscosity.Value / p.Density.Value
+	if o.width > 0 {
+		p.Reynolds = 4 * q / o.width / nu
+		depth := o.brink(q, nu)
+		p.Speed = q / (o.width * depth)
+		p.Diameter = math.Sqrt(4 * q / (math.Pi * p.Speed))
+		p.share = lipFriction(q/o.width, nu, o.length)
+		p.Hydraulics = lipSpread
+	} else {
+		v := q / o.boreArea()
+		lod := o.length / o.bore
+		p.Speed, p.Reynolds = v, v*o.bore/nu
+		p.share = poiseuilleShare(p.Reynolds, lod)
+		p.Hydraulics = 0.03 + 0.07*(1-p.share)
+		if o.discharge > 0 {
+			p.Hydraulics = 0.03
+		}
+		// Behind a hole the jet goes on narrowing for half a diameter.
+		c := 1.0
+		if lod < 2 {
+			c = 1 - (1-contraction)*(1-lod/2)*min(edgeLoss(p.Reynolds, 0)/edgeHole, 1)
+		}
+		p.Diameter = o.bore * math.Sqrt(c)
+		p.Speed = v / c
+	}
+	switch {
+	case p.Reynolds >= 4000:
+		p.Regime = TurbulentFlow
+	case p.Reynolds > 2000:
+		p.Regime = TransitionalFlow
+	case p.share > 0.5:
+		p.Regime = FrictionFlow
+	default:
+		p.Regime = InertialFlow
+	}
+	return nil
+}
