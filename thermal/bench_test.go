@@ -29,6 +29,7 @@ func BenchmarkMeltingSphere(b *testing.B) {
 			for b.Loop() {
 				e.build(SphereForm, 0.025, 200, 0)
 				e.begin(c, -18, tol.v, law)
+				e.careFrom(1800)
 				if err := e.runTo(1800); err != nil {
 					b.Fatal(err)
 				}

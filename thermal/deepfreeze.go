@@ -143,6 +143,7 @@ func (d DeepFreeze) After(stages ...FreezeStage) ([]FreezeState, error) {
 	run.c.load(m.curve)
 	run.e.build(d.Form, d.Diameter/2, freezeCells, usualGrade)
 	run.e.begin(&run.c, d.StartC, freezeTolerance, &run.law)
+	run.e.careFrom(10)
 	ends := make([]FreezeState, len(stages))
 	until := 0.0
 	for i, s := range stages {
@@ -231,6 +232,7 @@ func (r *freezeRun) times(m *freezeModel, x []float64, at []time.Duration) error
 	e.build(m.d.Form, m.d.Diameter/2, freezeCells, usualGrade)
 	r.law = newtonLaw{x[freezeH], x[freezeMediumC]}
 	e.begin(&r.c, x[freezeStart], freezeTolerance, &r.law)
+	e.careFrom(30)
 	surface := e.expectCold(m.d.Diameter/2, m.d.TargetC)
 	core := e.expectCold(0, m.d.TargetC)
 	want := e.content(m.d.Diameter/2) * (r.c.enthalpyAt(m.d.TargetC) - e.startH)

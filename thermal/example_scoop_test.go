@@ -7,13 +7,18 @@ import (
 	"example.org/honestplate/thermal"
 )
 
-// quarters rounds a window to quarters of a minute: nobody needs the seconds.
-func quarters(w thermal.Window) thermal.Window {
+// quarters rounds a window to quarters of a minute, fives to five minutes: nobody
+// needs more.
+func quarters(w thermal.Window) thermal.Window { return rounded(w, 15*time.Second) }
+
+func fives(w thermal.Window) thermal.Window { return rounded(w, 5*time.Minute) }
+
+func rounded(w thermal.Window, to time.Duration) thermal.Window {
 	round := func(t time.Duration) time.Duration {
 		if t == thermal.Never {
 			return t
 		}
-		return t.Round(15 * time.Second)
+		return t.Round(to)
 	}
 	return thermal.Window{Earliest: round(w.Earliest), Likely: round(w.Likely), Latest: round(w.Latest)}
 }
@@ -38,14 +43,14 @@ func ExampleScoop_Hold() {
 	}
 	// Output:
 	// from -13 degC
-	//   softens    3:30 (1:45..6:30)
-	//   first drip 7:30 (3:15..9:45)
-	//   slumps     8:45 (4:30..12:00)
+	//   softens    3:30 (1:45..7:00)
+	//   first drip 7:15 (3:15..9:30)
+	//   slumps     8:30 (4:30..11:45)
 	//   decided by air speed
 	// from -30 degC
-	//   softens    9:45 (6:00..14:00)
-	//   first drip 14:00 (7:15..17:15)
-	//   slumps     15:45 (9:00..19:30)
+	//   softens    10:15 (6:15..14:45)
+	//   first drip 13:45 (7:15..17:00)
+	//   slumps     15:30 (9:00..19:45)
 	//   decided by air speed
 }
 
@@ -59,7 +64,7 @@ func ExampleDeepFreeze() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println("in the deep freezer for", w)
+	fmt.Println("in the deep freezer for", fives(w))
 	ends, err := scoops.After(
 		thermal.FreezeStage{Medium: thermal.HomeFreezer(), For: 10 * time.Hour},
 		thermal.FreezeStage{Medium: thermal.DeepFreezer(), For: 2 * time.Hour},
@@ -72,7 +77,7 @@ func ExampleDeepFreeze() {
 		fmt.Printf("surface %.1f, mean %.1f, core %.1f degC\n", e.SurfaceC, e.MeanC, e.CoreC)
 	}
 	// Output:
-	// in the deep freezer for 1:47:39 (1:16:35..2:47:13)
+	// in the deep freezer for 1:50:00 (1:20:00..2:50:00)
 	// surface -18.0, mean -18.0, core -18.0 degC
-	// surface -29.7, mean -29.7, core -29.7 degC
+	// surface -29.7, mean -29.7, core -29.6 degC
 }

@@ -237,6 +237,7 @@ func (r *iceRun) times(m *iceModel, x []float64, at []time.Duration, series *[]I
 	e := &r.e
 	e.build(SphereForm, p.radius, iceCells, 0)
 	e.begin(m.c, x[iceStart], iceTolerance, &r.surface)
+	e.careFrom(10)
 	shines := e.expect(p.radius, -icePure/2)
 	whole := e.content(p.radius)
 	scale := p.grams / (1000 * iceDensity * whole)

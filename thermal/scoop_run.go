@@ -44,6 +44,8 @@ const (
 	// Frozen dessert on a plate touches in spots and then through its own melt
 	// (engineering estimate, x/:2).
 	plateFilm = 300.0
+	// Nobody takes a picture in the first seconds.
+	scoopFrom = 3
 	// A wafer 3 mm thick of 0.1 W/(m K) in still air.
 	coneFilm = 8.0
 	// The foot is a disc of 0.6 of the diameter: 0.3^2 of the ball's surface. A cone
@@ -187,6 +189,7 @@ func (r *scoopRun) begin(m *scoopModel, x *scoopSurface, p scoopSample) {
 	}
 	r.e.build(form, p.radius, cells, grade)
 	r.e.begin(&r.c, p.startC, m.tol, x)
+	r.e.careFrom(scoopFrom)
 }
 
 // scoopMoments is how many steps of time a series has.

@@ -116,6 +116,7 @@ func (b Body) Run(startC, markC float64, heat func(surfaceC float64, at time.Dur
 	var e engine
 	e.build(b.Form, b.Radius, b.cells(), b.grade())
 	e.begin(c, startC, b.tolerance(), funcExchange(heat))
+	e.careFrom(firstAfterStart(times))
 	states := make([]BodyState, 0, len(times))
 	for _, at := range times {
 		if err := e.runTo(at.Seconds()); err != nil {
@@ -178,6 +179,16 @@ func increasing(times []time.Duration) error {
 		return &RangeError{"time", last.Seconds(), 0, maxRun.Seconds(), "s", "solver: a hundred days"}
 	}
 	return nil
+}
+
+// firstAfterStart is the first of the times that is not 0, s.
+func firstAfterStart(times []time.Duration) float64 {
+	for _, t := range times {
+		if t > 0 {
+			return t.Seconds()
+		}
+	}
+	return 0
 }
 
 func (e *engine) state(at time.Duration, markC float64) BodyState {

@@ -23,10 +23,14 @@ type engine struct {
 	seg     []int32   // piece of the curve; seg[n] the surface's
 	h0, f0  []float64 // the same at the start of the step
 	f1      []float64
-	g       []float64
+	vg      []float64 // what a stage starts from: volume times enthalpy, J
+	vs, vb  []float64 // volume times slope and base of the shell's piece of the curve
+	low     []float64 // potentials at the ends of that piece
+	high    []float64
 	un      []float64
 	d, r    []float64
-	wlink   []float64
+	wlink   []float64 // link times the implicit weight of the step
+	square  []float64 // of wlink
 	segHold []int32
 
 	tally
@@ -88,11 +92,12 @@ func grow[T any](s []T, n int) []T {
 func (e *engine) build(form Form, radius float64, n int, grade float64) {
 	e.form, e.n = form, n
 	e.face, e.at, e.vol = grow(e.face, n+1), grow(e.at, n), grow(e.vol, n)
-	e.per, e.wlink = grow(e.per, n), grow(e.wlink, n)
+	e.per, e.wlink, e.square = grow(e.per, n), grow(e.wlink, n), grow(e.square, n)
 	e.link, e.skin, e.area = grow(e.link, n), grow(e.skin, n), grow(e.area, n)
 	e.h, e.u, e.f = grow(e.h, n+1), grow(e.u, n+1), grow(e.f, n+1)
 	e.h0, e.f0, e.f1 = grow(e.h0, n+1), grow(e.f0, n+1), grow(e.f1, n+1)
-	e.g, e.un, e.d, e.r = grow(e.g, n+1), grow(e.un, n+1), grow(e.d, n+1), grow(e.r, n+1)
+	e.vg, e.un, e.d, e.r = grow(e.vg, n+1), grow(e.un, n+1), grow(e.d, n+1), grow(e.r, n+1)
+	e.vs, e.vb, e.low, e.high = grow(e.vs, n), grow(e.vb, n), grow(e.low, n), grow(e.high, n)
 	e.seg, e.segHold = grow(e.seg, n+1), grow(e.segHold, n+1)
 	for i := range n + 1 {
 		s := float64(i) / float64(n)

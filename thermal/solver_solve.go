@@ -2,7 +2,7 @@ package thermal
 
 import "math"
 
-// solve finds the potentials u with V (H(u) - g) = w * heat in at time t, by
+// solve finds the potentials u with V H(u) - vg = w * heat in at time t, by
 // solving the linear system of the current pieces of the curve until no shell
 // leaves its piece, or the heat misplaced by those that do is negligible.
 //
@@ -11,13 +11,14 @@ import "math"
 // side, and solved from the middle outwards.
 func (e *engine) solve(w, t float64, u []float64) bool {
 	n, c := e.n, e.c
-	last, mid := n-1, n/2
+	last := n - 1
 	allowed := slack * e.tolerance * (e.moved + e.least + math.Abs(w*e.q))
 	skin, area := e.skin[last], e.area[last]
 	us, js := e.u[n], int(e.seg[n])
 	u = u[:n+1]
-	vol, link, seg, pieces := e.vol[:n], e.wlink[:n], e.seg[:n], e.c.piece
-	g, d, r := e.g[:n], e.d[:n], e.r[:n]
+	link, square := e.wlink[:n], e.square[:n]
+	vg, vs, vb := e.vg[:n], e.vs[:n], e.vb[:n]
+	d, r, low, high := e.d[:n], e.r[:n], e.low[:n], e.high[:n]
 	q, dq := e.x.at(c.tempOn(js, us), t)
 	for range maxSolves {
 		e.solves++
@@ -26,32 +27,34 @@ func (e *engine) solve(w, t float64, u []float64) bool {
 		inv := 1 / (skin - area*dq)
 		ds, rs := skin*inv, area*(q-dq*us)*inv
 
-		inner, dIn, rIn := 0.0, 0.0, 0.0
-		outer, dOut, rOut := w*skin, ds, rs
+		// D is what is left of a diagonal, y of a right side; both run inwards.
 		i, j := 0, last
-		for ; j > mid; i, j = i+1, j-1 {
-			p, o := &pieces[seg[i]], &pieces[seg[j]]
-			right, left := link[i], link[j-1]
-			v, x := vol[i], vol[j]
-			a := 1 / (v*p.slope + right + inner*(1-dIn))
-			b := 1 / (x*o.slope + left + outer*(1-dOut))
-			dIn, rIn = right*a, (v*(g[i]-p.base)+inner*rIn)*a
-			dOut, rOut = left*b, (x*(g[j]-o.base)+outer*rOut)*b
-			d[i], r[i], d[j], r[j] = dIn, rIn, dOut, rOut
-			inner, outer = right, left
+		dIn, yIn := vs[0]+link[0], vg[0]-vb[0]
+		dOut, yOut := vs[last]+w*skin*(1-ds)+link[last-1], vg[last]-vb[last]+w*skin*rs
+		for ; j-i > 2; i, j = i+1, j-1 {
+			a, b := 1/dIn, 1/dOut
+			dIn = vs[i+1] + link[i] + link[i+1] - square[i]/dIn
+			dOut = vs[j-1] + link[j-1] + link[j-2] - square[j-1]/dOut
+			r[i], r[j] = yIn*a, yOut*b
+			a, b = link[i]*a, link[j-1]*b
+			d[i], d[j] = a, b
+			yIn = vg[i+1] - vb[i+1] + a*yIn
+			yOut = vg[j-1] - vb[j-1] + b*yOut
 		}
-		// One shell is left in the middle, or two.
-		for ; i < mid; i++ {
-			p := &pieces[seg[i]]
-			a := 1 / (vol[i]*p.slope + link[i] + inner*(1-dIn))
-			dIn, rIn = link[i]*a, (vol[i]*(g[i]-p.base)+inner*rIn)*a
-			d[i], r[i] = dIn, rIn
-			inner = link[i]
+		if j-i == 2 {
+			// One shell more on the inner side, then the two meet.
+			a := 1 / dIn
+			dIn = vs[i+1] + link[i] + link[i+1] - square[i]*a
+			r[i], d[i] = yIn*a, link[i]*a
+			yIn = vg[i+1] - vb[i+1] + d[i]*yIn
+			i++
 		}
-		p := &pieces[seg[mid]]
-		u[mid] = (vol[mid]*(g[mid]-p.base) + inner*rIn + outer*rOut) /
-			(vol[mid]*p.slope + inner*(1-dIn) + outer*(1-dOut))
-		for i, j, v, x := mid-1, mid+1, u[mid], u[mid]; i >= 0 || j < n; i, j = i-1, j+1 {
+		// The last two: dIn u[i] - link u[j] = yIn, dOut u[j] - link u[i] = yOut.
+		det := 1 / (dIn*dOut - square[i])
+		mid := i
+		u[i] = (yIn*dOut + link[i]*yOut) * det
+		u[j] = (yOut*dIn + link[i]*yIn) * det
+		for i, j, v, x := mid-1, mid+2, u[mid], u[mid+1]; i >= 0 || j < n; i, j = i-1, j+1 {
 			if i >= 0 {
 				v = r[i] + d[i]*v
 				u[i] = v
@@ -67,10 +70,9 @@ func (e *engine) solve(w, t float64, u []float64) bool {
 
 		wrong := 0.0
 		for i, v := range u[:n] {
-			if p := &pieces[seg[i]]; v >= p.low && v <= p.high {
-				continue
+			if v < low[i] || v > high[i] {
+				wrong += e.vol[i] * e.move(i, v)
 			}
-			wrong += vol[i] * e.move(i, v)
 		}
 		// The law is not linear in the surface temperature: repeat while it moves.
 		q, dq = e.x.at(c.tempOn(js, us), t)
@@ -100,8 +102,15 @@ func (e *engine) move(i int, u float64) float64 {
 	if abs(byH-j) < abs(byU-j) {
 		byU = byH
 	}
-	e.seg[i] = int32(byU)
+	e.put(i, byU)
 	return wrong
+}
+
+// put lays shell i on piece j of the curve and keeps what solve reads of it.
+func (e *engine) put(i, j int) {
+	p, v := &e.c.piece[j], e.vol[i]
+	e.seg[i] = int32(j)
+	e.vs[i], e.vb[i], e.low[i], e.high[i] = v*p.slope, v*p.base, p.low, p.high
 }
 
 func abs(i int) int {
