@@ -21,7 +21,7 @@ func ExampleIceOnTable() {
 	}
 	// Output:
 	// LED: shines from 1:45 (1:00..2:15), half melted at 31:15 (17:30..35:45)
-	// tungsten: shines from 1:45 (1:00..2:15), half melted at 29:30 (17:00..33:45)
+	// tungsten: shines from 1:45 (1:00..2:15), half melted at 29:30 (17:00..34:00)
 }
 
 // One large ball or as much crushed ice: how cold, how soon, and how watered?

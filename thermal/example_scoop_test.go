@@ -43,14 +43,14 @@ func ExampleScoop_Hold() {
 	}
 	// Output:
 	// from -13 degC
-	//   softens    3:30 (1:45..7:00)
-	//   first drip 7:15 (3:15..9:30)
-	//   slumps     8:30 (4:30..11:45)
+	//   softens    3:30 (1:45..6:30)
+	//   first drip 7:30 (3:15..9:45)
+	//   slumps     8:45 (4:30..12:00)
 	//   decided by air speed
 	// from -30 degC
-	//   softens    10:15 (6:15..14:45)
-	//   first drip 13:45 (7:15..17:00)
-	//   slumps     15:30 (9:00..19:45)
+	//   softens    9:45 (6:00..14:00)
+	//   first drip 14:00 (7:15..17:15)
+	//   slumps     15:45 (9:00..19:30)
 	//   decided by air speed
 }
 
@@ -77,7 +77,7 @@ func ExampleDeepFreeze() {
 		fmt.Printf("surface %.1f, mean %.1f, core %.1f degC\n", e.SurfaceC, e.MeanC, e.CoreC)
 	}
 	// Output:
-	// in the deep freezer for 1:50:00 (1:20:00..2:50:00)
+	// in the deep freezer for 1:50:00 (1:15:00..2:45:00)
 	// surface -18.0, mean -18.0, core -18.0 degC
-	// surface -29.7, mean -29.7, core -29.6 degC
+	// surface -29.7, mean -29.7, core -29.7 degC
 }

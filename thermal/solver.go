@@ -61,7 +61,7 @@ type Body struct {
 	// surface and thicker inside, which for the same number is more accurate.
 	Uniform bool
 	// Tolerance is the error allowed in one time step as a share of the heat that
-	// has passed the surface so far; 0 means 1e-4. 1e-9 to 0.01. Over a run the
+	// has passed the surface so far; 0 means 3e-5. 1e-9 to 0.01. Over a run the
 	// errors add up to some ten times that, or less.
 	Tolerance float64
 }
@@ -156,7 +156,7 @@ func (b Body) grade() float64 {
 
 func (b Body) tolerance() float64 {
 	if b.Tolerance == 0 {
-		return 1e-4
+		return 3e-5
 	}
 	return b.Tolerance
 }
