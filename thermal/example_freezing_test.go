@@ -96,6 +96,6 @@ func ExampleFood_Points() {
 	// Output:
 	// 1h0m0s: core -0.9, mean -4.1 degC
 	// 2h0m0s: core -4.0, mean -6.5 degC
-	// 3h0m0s: core -8.1, mean -11.2 degC
+	// 3h0m0s: core -8.2, mean -11.2 degC
 	// 4h0m0s: core -16.7, mean -17.9 degC
 }
