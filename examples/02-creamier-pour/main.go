@@ -131,19 +131,15 @@ func drawCoat() ([]byte, error) {
 
 // pourings are the milk as it comes and the chapter's blend.
 func pourings() (milk, blend rheology.Liquid, err error) {
+	recipe := rheology.Recipe{
+		Thin:       rheology.Dairy{FatPercent: 3.5},
+		Thick:      rheology.Dairy{FatPercent: 36},
+		BatchGrams: 800, StepGrams: 5, TempC: 5,
+	}
 	batch, err := recipe.For(0.010)
 	if err != nil {
 		return nil, nil, err
 	}
 	mix, err := batch.Mix()
 	return recipe.Thin, mix, err
-}
-
-// recipe is the chapter's question.
-var recipe = rheology.Recipe{
-	Thin:       rheology.Dairy{FatPercent: 3.5},
-	Thick:      rheology.Dairy{FatPercent: 36},
-	BatchGrams: 800,
-	StepGrams:  5,
-	TempC:      5,
 }

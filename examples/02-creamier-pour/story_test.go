@@ -96,7 +96,33 @@ func Example_grams() {
 // 15 to 25 % fat lie below that line: where globules hardly clump, a blend comes out
 // thinner, so be ready to add cream. (The two points under the band are from a
 // table in whole mPa s that puts light cream below skim milk. We show it as
-// printed.) The next chapter does the adding with a flow cup and a stop-watch.
+// printed.)
+//
+// The rule of mixing is in doubt as well. The library's own mixes the logarithms by
+// mass; another goes by volume, a third by the shape that was found for hot cream.
+func Example_rules() {
+	recipe := rheology.Recipe{
+		Thin:       rheology.Dairy{FatPercent: 3.5},
+		Thick:      rheology.Dairy{FatPercent: 36},
+		BatchGrams: 800, StepGrams: 5, TempC: 5,
+	}
+	for _, rule := range []rheology.Rule{rheology.LogMass, rheology.LogVolume, rheology.Emulsion} {
+		recipe.Rule = rule
+		batch, err := recipe.For(0.010)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%-21v  milk %g g, cream %g g\n", rule, batch.ThinGrams, batch.ThickGrams)
+	}
+	// Output:
+	// log-mixing by mass     milk 420 g, cream 380 g
+	// log-mixing by volume   milk 425 g, cream 375 g
+	// emulsion rule          milk 380 g, cream 420 g
+}
+
+// Forty-five grams between the rules are little beside the band, so this is not the thing to
+// quarrel about. The next chapter ends the quarrel with a flow cup and a stop-watch.
 //
 // # What a slip costs
 //

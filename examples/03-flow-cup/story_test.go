@@ -74,7 +74,7 @@ func Example_predict() {
 // by more than a second or two, the temperature is wandering.
 //
 // Our times were 33 s (invented, like the batch): five seconds less than the likely
-// time, and well inside the band.
+// time. Beside it stands what would have followed from 42 s.
 func Example_correct() {
 	batch, err := rheology.Recipe{
 		Thin:       rheology.Dairy{FatPercent: 3.5},
@@ -85,19 +85,22 @@ func Example_correct() {
 		fmt.Println(err)
 		return
 	}
-	fix, err := batch.CorrectFromCup(rheology.ISO2431(3), 33*time.Second)
-	if err != nil {
-		fmt.Println(err)
-		return
+	for _, seconds := range []int{33, 42} {
+		fix, err := batch.CorrectFromCup(rheology.ISO2431(3), time.Duration(seconds)*time.Second)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		p := fix.Predicted.Times(1000)
+		fmt.Printf("%d s is %.1f mPa s: add milk %g g, cream %g g\n",
+			seconds, 1e3*fix.MeasuredPaS, fix.AddThinGrams, fix.AddThickGrams)
+		fmt.Printf("  then %g g of %.0f mPa s, between %.0f and %.0f\n", fix.TotalGrams, p.Value, p.Low, p.High)
 	}
-	p := fix.Predicted.Times(1000)
-	fmt.Printf("measured %.1f mPa s\n", 1e3*fix.MeasuredPaS)
-	fmt.Printf("add %g g of cream: %g g in all\n", fix.AddThickGrams, fix.TotalGrams)
-	fmt.Printf("then %.0f mPa s, between %.0f and %.0f\n", p.Value, p.Low, p.High)
 	// Output:
-	// measured 8.7 mPa s
-	// add 196 g of cream: 696 g in all
-	// then 12 mPa s, between 10 and 14
+	// 33 s is 8.7 mPa s: add milk 0 g, cream 196 g
+	//   then 696 g of 12 mPa s, between 10 and 14
+	// 42 s is 14.1 mPa s: add milk 56 g, cream 0 g
+	//   then 556 g of 12 mPa s, between 11 and 13
 }
 
 // # What the correction does

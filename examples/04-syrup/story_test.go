@@ -37,7 +37,7 @@ func Example_noBlend() {
 // product may be blended, but of syrup and water no rule of mixing tells the
 // thickness better than to a factor. Mix, and measure.)
 //
-// How much does temperature do?
+// How much does temperature do? (Brix is the sugar in per cent by mass.)
 func Example_warmAndCold() {
 	for _, l := range []rheology.Liquid{rheology.Maple{}, rheology.Invert{}, rheology.Honey{}} {
 		fmt.Println(l.Describe().Name)
