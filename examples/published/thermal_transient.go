@@ -289,7 +289,7 @@ func lumpedBodies(r testdata.Row) ([]Point, error) {
 	if r.Text("answer") == "refused" {
 		bi, err := l.Biot()
 		if !errors.Is(err, thermal.ErrRange) {
-			return nil, fmt.Errorf("Biot number %g is not refused", bi)
+			return nil, fmt.Errorf("a Biot number of %g is not refused", bi)
 		}
 		return []Point{Skip(label, fmt.Sprintf("the book lumps at a Biot number of %.2f; the library refuses", bi))}, nil
 	}
