@@ -65,8 +65,8 @@ type Pick struct {
 	// 0 means one millionth.
 	ScoreStep float64
 	// Effort bounds the work and the memory, in steps of the search; the same
-	// effort gives the same answer on any machine. 0 means 10 million, of the order
-	// of a second. When it runs out, Picked.Proof says how far from the best the
+	// effort gives the same answer on any machine. 0 means 10 million: some tenths of
+	// a second, some tens of megabytes. When it runs out, Picked.Proof says how far from the best the
 	// answer can be.
 	Effort int
 }
@@ -76,6 +76,8 @@ type Pick struct {
 type Proof struct {
 	// Optimal is set when no permitted set is better, by score and by closeness.
 	Optimal bool
+	// First is set when also no equal set comes earlier in stated order.
+	First bool
 	// Bound is a total score that no permitted set exceeds.
 	Bound float64
 	// Gap is Bound less the answer's score: 0 when Optimal.
@@ -104,7 +106,8 @@ type Picked struct {
 // any set scoring within B of the relaxed optimum differs from the relaxed set by
 // pieces whose reduced scores add up to at most B. Those differences are enumerated
 // by dynamic programming over (count, mass) with B growing until a set is found
-// inside it, which proves it best. The relaxation is Geoffrion's (1974, Lagrangean
+// inside it, which proves it best. Where all scores are equal, the reachable totals
+// are listed instead, one bit each. The relaxation is Geoffrion's (1974, Lagrangean
 // relaxation for integer programming); growing a core of undecided items follows
 // Pisinger (1997, A minimal algorithm for the 0-1 knapsack problem). Both from
 // memory. All in integers.
@@ -137,7 +140,8 @@ type solution struct {
 	sum    int64
 	score  int64
 	bound  int64
-	proven bool
+	proven bool // no set is better
+	first  bool // and no equal set comes earlier
 	found  bool
 }
 
@@ -169,7 +173,7 @@ func (p Pick) picked(in *instance, s solution) Picked {
 		out.Pieces[i] = p.Pieces[k]
 	}
 	out.Score = in.points(s.score)
-	out.Proof = Proof{Optimal: s.proven, Bound: in.points(s.bound), Gap: in.points(s.bound - s.score), Work: in.work}
+	out.Proof = Proof{Optimal: s.proven, First: s.proven && s.first, Bound: in.points(s.bound), Gap: in.points(s.bound - s.score), Work: in.work}
 	if in.massless {
 		for _, piece := range out.Pieces {
 			out.Grams += piece.Grams

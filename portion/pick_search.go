@@ -2,21 +2,22 @@ package portion
 
 import (
 	"cmp"
+	"math"
 	"slices"
 )
 
 // A state is a way to differ from the relaxed set in the pieces seen so far: the
-// change of mass and of the current group's count packed into key, the reduced
-// score it costs, and the chain of changes.
+// change of mass and of the current group's count packed into key, and the reduced
+// score it costs. The set itself is the state's row of bits in the layer.
 type state struct {
-	key  int64
-	cost int64
-	node int32
+	key, cost int64
 }
 
-// A node is one change in a chain: the core item changed, and the chain before.
-type node struct {
-	item, before int32
+// A layer is the states alive after some pieces, in order of key, no two alike, each
+// with its row of bits.
+type layer struct {
+	states []state
+	held   []uint64
 }
 
 // A change is an undecided piece: leaving the relaxed set or joining it.
@@ -26,6 +27,9 @@ type change struct {
 	dw    int64 // change of mass
 	dc    int64 // change of the group's count; 0 where the count is free
 	group int
+	word  int    // where its bit is
+	bit   uint64 // in order of position, the first the highest: a larger row of bits
+	// is a set that comes earlier in stated order
 }
 
 // A search enumerates the sets whose cost is within a budget.
@@ -33,48 +37,52 @@ type search struct {
 	in    *instance
 	x     *relaxation
 	items []change
+	bits  []int // position of each bit of a row
+	words int   // of a row
 	width int64 // keys are mass*width + count
-	nodes []node
-	// thinned is set when states were dropped to bound the work, so that what is
-	// found need not be the best.
+	// thinned is set when states or pieces were left out to bound the work, so that
+	// what is found need not be the best.
 	thinned bool
 }
 
 const (
-	// A layer wider than this is thinned once the effort is spent, and never grows
-	// above maxLayer at all.
-	thinLayer = 2048
-	maxLayer  = 1 << 19
-	maxNodes  = 1 << 24
+	maxCore   = 4096    // pieces that a search leaves undecided
+	maxMemory = 1 << 22 // words in the rows of a layer
+	thinLayer = 2048    // states in a layer once the effort is spent
 )
 
-// within returns the best permitted set among those that cost at most budget.
+// within returns the best permitted set among those that cost at most budget, and
+// whether anything was left out.
 func (in *instance) within(x *relaxation, budget int64) (solution, bool) {
 	s := &search{in: in, x: x}
 	s.core(budget)
-	layer := []state{{0, 0, -1}}
-	var next []state
-	up, down := s.reaches()
-	for g := range in.groups {
-		first, _ := slices.BinarySearchFunc(s.items, g, func(c change, g int) int { return cmp.Compare(c.group, g) })
-		i := first
-		for ; i < len(s.items) && s.items[i].group == g; i++ {
-			next = s.extend(layer, next[:0], i, budget, in.lo-x.sum-up[i+1], in.hi-x.sum-down[i+1])
-			layer, next = next, layer
-			layer = s.thin(layer)
-		}
-		if in.groups[g].count != anyCount {
-			layer = slices.DeleteFunc(layer, func(t state) bool { return s.count(t.key) != 0 })
+	now, next := &layer{}, &layer{}
+	now.states = append(now.states, state{})
+	now.held = make([]uint64, s.words)
+	for k, pos := range s.bits {
+		if x.base[pos] {
+			now.held[k/64] |= 1 << (63 - k%64)
 		}
 	}
-	return s.bestOf(layer), s.thinned
+	up, down := s.reaches()
+	i := 0
+	for g := range in.groups {
+		for ; i < len(s.items) && s.items[i].group == g; i++ {
+			s.extend(now, next, s.items[i], budget, in.lo-x.sum-up[i+1], in.hi-x.sum-down[i+1])
+			now, next = next, now
+			s.thin(now)
+		}
+		if in.groups[g].count != anyCount {
+			s.settle(now)
+		}
+	}
+	return s.bestOf(now), s.thinned
 }
 
 // core lists the pieces that a set within the budget may change, group by group,
 // the dearest first: what remains to be decided late is cheap, so few states are
 // alive early. With a fixed count a piece never changes alone.
 func (s *search) core(budget int64) {
-	s.width = 1
 	for g, sp := range s.in.groups {
 		const none = int64(1) << 62
 		partner := [2]int64{none, none} // cheapest change out of, and into, the set
@@ -85,7 +93,6 @@ func (s *search) core(budget int64) {
 			}
 			partner[side] = min(partner[side], max(s.x.r[i], -s.x.r[i]))
 		}
-		from := len(s.items)
 		for i := sp.from; i < sp.to; i++ {
 			c := change{pos: i, cost: max(s.x.r[i], -s.x.r[i]), dw: s.in.w[i], dc: 1, group: g}
 			other := partner[0]
@@ -99,12 +106,25 @@ func (s *search) core(budget int64) {
 				s.items = append(s.items, c)
 			}
 		}
-		own := s.items[from:]
-		slices.SortFunc(own, func(a, b change) int {
-			return cmp.Or(cmp.Compare(b.cost, a.cost), cmp.Compare(a.pos, b.pos))
-		})
-		s.width = max(s.width, 2*int64(len(own))+1)
 	}
+	if len(s.items) > maxCore {
+		s.thinned = true
+		slices.SortFunc(s.items, func(a, b change) int {
+			return cmp.Or(cmp.Compare(a.cost, b.cost), cmp.Compare(a.pos, b.pos))
+		})
+		s.items = s.items[:maxCore]
+		slices.SortFunc(s.items, func(a, b change) int { return cmp.Compare(a.pos, b.pos) })
+	}
+	// Positions ascend here.
+	for k := range s.items {
+		s.items[k].word, s.items[k].bit = k/64, 1<<(63-k%64)
+		s.bits = append(s.bits, s.items[k].pos)
+	}
+	s.words = (len(s.items) + 63) / 64
+	s.width = 2*int64(len(s.items)) + 1
+	slices.SortFunc(s.items, func(a, b change) int {
+		return cmp.Or(cmp.Compare(a.group, b.group), cmp.Compare(b.cost, a.cost), cmp.Compare(a.pos, b.pos))
+	})
 }
 
 // reaches returns by how much the items from i on can still raise and lower the mass.
@@ -129,60 +149,77 @@ func (s *search) count(key int64) int64 {
 
 func (s *search) mass(key int64) int64 { return (key - s.count(key)) / s.width }
 
-// extend merges the layer with itself changed by item i: both are in order of key,
+// extend merges the layer with itself changed by an item: both are in order of key,
 // for a change shifts every key alike. Of two states with one key the cheaper
-// stays, of equal cost the one whose set comes first in stated order.
-func (s *search) extend(layer, next []state, i int, budget, low, high int64) []state {
-	c := s.items[i]
-	shift := c.dw*s.width + c.dc
-	half := s.width / 2
-	// The window of keys from which the window of totals can still be reached.
+// stays, of equal cost the one whose set comes first in stated order. States from
+// which the window low..high of masses cannot be reached any more are left out.
+func (s *search) extend(now, next *layer, c change, budget, low, high int64) {
+	next.states, next.held = next.states[:0], next.held[:0]
+	from, w := now.states, s.words
+	row := func(i int) []uint64 { return now.held[i*w : (i+1)*w] }
+	shift, half := c.dw*s.width+c.dc, s.width/2
 	first, last := satMul(low, s.width)-half, satMul(high, s.width)+half
-	a, b := 0, 0
-	for ; a < len(layer) && layer[a].key < first; a++ {
+	a, b := 0, 0 // the next state to stay, and to change
+	for ; a < len(from) && from[a].key < first; a++ {
 	}
-	for ; b < len(layer) && layer[b].key+shift < first; b++ {
+	for ; b < len(from) && from[b].key+shift < first; b++ {
 	}
-	for a < len(layer) || b < len(layer) {
+	const beyond = math.MaxInt64
+	for {
+		stay, moved := int64(beyond), int64(beyond)
+		if a < len(from) {
+			stay = from[a].key
+		}
+		if b < len(from) {
+			moved = from[b].key + shift
+		}
+		if min(stay, moved) > last {
+			break
+		}
 		s.in.work++
-		takeB := a >= len(layer) || (b < len(layer) && layer[b].key+shift < layer[a].key)
-		if !takeB && b < len(layer) && layer[b].key+shift == layer[a].key {
-			if cost := layer[b].cost + c.cost; cost < layer[a].cost || (cost == layer[a].cost && s.earlier(int32(i), layer[b].node, layer[a].node)) {
-				takeB = true
+		changed := moved < stay
+		if moved == stay {
+			cost := from[b].cost + c.cost
+			changed = cost < from[a].cost || (cost == from[a].cost && s.earlier(row(b), row(a), c))
+			if changed {
 				a++
 			} else {
 				b++
 			}
 		}
-		if !takeB {
-			if layer[a].key > last {
-				break
-			}
-			next = append(next, layer[a])
+		if !changed {
+			next.states = append(next.states, from[a])
+			next.held = append(next.held, row(a)...)
 			a++
 			continue
 		}
-		t := state{layer[b].key + shift, layer[b].cost + c.cost, layer[b].node}
+		if cost := from[b].cost + c.cost; cost <= budget {
+			next.states = append(next.states, state{moved, cost})
+			next.held = append(next.held, row(b)...)
+			next.held[len(next.held)-w+c.word] ^= c.bit
+		}
 		b++
-		if t.key > last {
-			if a >= len(layer) || layer[a].key > last {
-				break
-			}
-			continue
-		}
-		if t.cost <= budget {
-			s.nodes = append(s.nodes, node{int32(i), t.node})
-			t.node = int32(len(s.nodes) - 1)
-			next = append(next, t)
-		}
 	}
-	return next
 }
 
-// satMul multiplies a mass with the width, kept well inside 64 bits: masses reach
-// 2e12 and widths 2e6.
+// earlier reports whether row b changed by c comes before row a in stated order.
+func (s *search) earlier(b, a []uint64, c change) bool {
+	for k := range a {
+		x := b[k]
+		if k == c.word {
+			x ^= c.bit
+		}
+		if x != a[k] {
+			s.in.work += k / 8
+			return x > a[k]
+		}
+	}
+	return false
+}
+
+// satMul multiplies a mass with the width, kept well inside 64 bits.
 func satMul(mass, width int64) int64 {
-	const limit = int64(1) << 62
+	const limit = int64(1) << 61
 	if mass > limit/width {
 		return limit
 	}
@@ -192,62 +229,50 @@ func satMul(mass, width int64) int64 {
 	return mass * width
 }
 
-// earlier reports whether the set of chain b changed by item i comes before the
-// set of chain a in stated order: whether it holds the first position in which the
-// two differ.
-func (s *search) earlier(i, b, a int32) bool {
-	first, inB := s.items[i].pos, true
-	for a != b {
-		// Items are numbered in order of processing, so the later one is not shared
-		// unless both chains end in it.
-		ia, ib := int32(-1), int32(-1)
-		if a >= 0 {
-			ia = s.nodes[a].item
-		}
-		if b >= 0 {
-			ib = s.nodes[b].item
-		}
-		switch {
-		case ia == ib:
-			a, b = s.nodes[a].before, s.nodes[b].before
-			continue
-		case ia > ib:
-			if pos := s.items[ia].pos; pos < first {
-				first, inB = pos, false
-			}
-			a = s.nodes[a].before
-		default:
-			if pos := s.items[ib].pos; pos < first {
-				first, inB = pos, true
-			}
-			b = s.nodes[b].before
+// settle keeps the states in which a group has its count.
+func (s *search) settle(l *layer) {
+	n := 0
+	for i, t := range l.states {
+		if s.count(t.key) == 0 {
+			l.states[n] = t
+			copy(l.held[n*s.words:], l.held[i*s.words:(i+1)*s.words])
+			n++
 		}
 	}
-	// The chain with the change holds the piece only if the relaxed set does not.
-	return inB != s.x.base[first]
+	l.states, l.held = l.states[:n], l.held[:n*s.words]
 }
 
 // thin bounds the layer: above the limit the cheapest stay.
-func (s *search) thin(layer []state) []state {
-	limit := maxLayer
-	if s.in.work > s.in.effort || len(s.nodes) > maxNodes {
+func (s *search) thin(l *layer) {
+	limit := maxMemory / max(s.words, 8)
+	if s.in.work > s.in.effort {
 		limit = thinLayer
 	}
-	if len(layer) <= limit {
-		return layer
+	if len(l.states) <= limit {
+		return
 	}
 	s.thinned = true
-	slices.SortStableFunc(layer, func(a, b state) int { return cmp.Compare(a.cost, b.cost) })
-	layer = layer[:limit]
-	slices.SortFunc(layer, func(a, b state) int { return cmp.Compare(a.key, b.key) })
-	return layer
+	order := make([]int, len(l.states))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortFunc(order, func(a, b int) int {
+		return cmp.Or(cmp.Compare(l.states[a].cost, l.states[b].cost), cmp.Compare(a, b))
+	})
+	order = order[:limit]
+	slices.Sort(order)
+	for n, i := range order {
+		l.states[n] = l.states[i]
+		copy(l.held[n*s.words:], l.held[i*s.words:(i+1)*s.words])
+	}
+	l.states, l.held = l.states[:limit], l.held[:limit*s.words]
 }
 
 // bestOf returns the best permitted set of the final layer.
-func (s *search) bestOf(layer []state) solution {
+func (s *search) bestOf(l *layer) solution {
 	in, x := s.in, s.x
 	best := solution{}
-	for _, t := range layer {
+	for i, t := range l.states {
 		sum := x.sum + s.mass(t.key)
 		if sum < in.lo || sum > in.hi {
 			continue
@@ -257,7 +282,7 @@ func (s *search) bestOf(layer []state) solution {
 		if best.found && (c.score < best.score || (c.score == best.score && in.off(c.sum) > in.off(best.sum))) {
 			continue
 		}
-		c.chosen = s.set(t.node)
+		c.chosen = s.set(l.held[i*s.words : (i+1)*s.words])
 		if in.better(c, best) {
 			best = c
 		}
@@ -265,15 +290,17 @@ func (s *search) bestOf(layer []state) solution {
 	return best
 }
 
-// set lists the positions of a chain's set, ascending.
-func (s *search) set(n int32) []int {
-	changed := make(map[int]bool)
-	for ; n >= 0; n = s.nodes[n].before {
-		changed[s.items[s.nodes[n].item].pos] = true
-	}
+// set lists the positions of a row's set, ascending.
+func (s *search) set(row []uint64) []int {
 	var out []int
+	k := 0
 	for i, base := range s.x.base {
-		if base != changed[i] {
+		held := base
+		if k < len(s.bits) && s.bits[k] == i {
+			held = row[k/64]>>(63-k%64)&1 == 1
+			k++
+		}
+		if held {
 			out = append(out, i)
 		}
 	}

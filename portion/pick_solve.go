@@ -11,7 +11,7 @@ func (p Pick) flatBest(in *instance) (solution, error) {
 	}
 	best := solution{}
 	for _, t := range r.closest() {
-		s := solution{chosen: r.set(t), sum: t, found: true, proven: true}
+		s := solution{chosen: r.set(t), sum: t, found: true, proven: true, first: true}
 		for _, i := range s.chosen {
 			s.score += in.v[i]
 		}
@@ -58,7 +58,7 @@ func (p Pick) closest(in *instance) (solution, error) {
 		return solution{}, p.infeasible(in)
 	}
 	best := solution{}
-	bound, proven := int64(0), true
+	bound, proven, first := int64(0), true, true
 	for i, t := range totals {
 		narrow := *in
 		narrow.lo, narrow.hi = t, t
@@ -70,12 +70,12 @@ func (p Pick) closest(in *instance) (solution, error) {
 		if i == 0 || s.bound > bound {
 			bound = s.bound
 		}
-		proven = proven && s.proven
+		proven, first = proven && s.proven, first && s.first
 		if in.better(s, best) {
 			best = s
 		}
 	}
-	best.bound, best.proven = bound, proven
+	best.bound, best.proven, best.first = bound, proven, first
 	return best, nil
 }
 
@@ -117,7 +117,7 @@ func (p Pick) bestScore(in *instance) (solution, error) {
 			if s.found {
 				cost := x.bound - s.score*x.scale
 				if cost <= budget {
-					s.bound, s.proven = s.score, true
+					s.bound, s.proven, s.first = s.score, true, true
 					return s, nil
 				}
 				budget = cost
@@ -132,7 +132,7 @@ func (p Pick) bestScore(in *instance) (solution, error) {
 			s.proven = s.bound == s.score && in.off(s.sum) == 0
 			return s, nil
 		} else if budget >= total {
-			return p.anySet(in, floorDiv(x.bound-searched-1, x.scale))
+			return p.anySet(in, x, floorDiv(x.bound-searched-1, x.scale))
 		}
 		if !checked && in.work > 100_000 {
 			checked = true
@@ -147,24 +147,27 @@ func (p Pick) bestScore(in *instance) (solution, error) {
 	}
 }
 
-// anySet is the last resort when the search was cut short empty-handed: any
-// permitted set, with the bound.
-func (p Pick) anySet(in *instance, bound int64) (solution, error) {
-	s, err := solution{}, error(nil)
-	if r := in.reachable(in.hi, true); r != nil {
-		if totals := r.closest(); totals != nil {
-			s = solution{chosen: r.set(totals[0]), sum: totals[0], found: true}
-			for _, i := range s.chosen {
-				s.score += in.v[i]
-			}
-			s.bound = max(s.score, bound)
-			return s, nil
+// anySet is the last resort when the search was cut short empty-handed: a set near
+// the relaxed one, or any permitted set, with the bound.
+func (p Pick) anySet(in *instance, x *relaxation, bound int64) (solution, error) {
+	s := in.repair(x)
+	if !s.found {
+		r := in.reachable(in.hi, true)
+		if r == nil {
+			return s, &EffortError{Effort: in.effort}
 		}
-		err = p.infeasible(in)
-	} else {
-		err = &EffortError{Effort: in.effort}
+		totals := r.closest()
+		if totals == nil {
+			return s, p.infeasible(in)
+		}
+		s = solution{chosen: r.set(totals[0]), sum: totals[0], found: true}
+		for _, i := range s.chosen {
+			s.score += in.v[i]
+		}
 	}
-	return s, err
+	s.bound = max(s.score, bound)
+	s.proven = s.bound == s.score && in.off(s.sum) == 0
+	return s, nil
 }
 
 func floorDiv(a, b int64) int64 {

@@ -2,8 +2,11 @@ package portion
 
 import (
 	"errors"
+	"math"
 	"math/rand/v2"
+	"reflect"
 	"slices"
+	"strings"
 	"testing"
 )
 
@@ -125,11 +128,276 @@ func TestBestAgreesWithTryingEverySet(t *testing.T) {
 			continue
 		}
 		feasible++
-		if err != nil || !slices.Equal(got.Chosen, want) || !got.Proof.Optimal || got.Proof.Gap != 0 {
+		if err != nil || !slices.Equal(got.Chosen, want) || !got.Proof.Optimal || !got.Proof.First || got.Proof.Gap != 0 {
 			t.Fatalf("case %d: want %v, have %v, %+v, %v\n%+v", k, want, got.Chosen, got.Proof, err, p)
 		}
 	}
 	if feasible < 4000 {
 		t.Errorf("only %d cases had an answer", feasible)
 	}
+}
+
+func TestBestDoesNotDependOnTheOrderGiven(t *testing.T) {
+	r := rand.New(rand.NewPCG(25, 26))
+	for k := range 10_000 {
+		p := randomPick(r)
+		q := p
+		q.Pieces = slices.Clone(p.Pieces)
+		r.Shuffle(len(q.Pieces), func(i, j int) { q.Pieces[i], q.Pieces[j] = q.Pieces[j], q.Pieces[i] })
+		a, errA := p.Best()
+		b, errB := q.Best()
+		if (errA == nil) != (errB == nil) || a.Score != b.Score || math.Abs(a.Over) != math.Abs(b.Over) {
+			t.Fatalf("case %d: %v %v, shuffled %v %v", k, a, errA, b, errB)
+		}
+		if errA != nil && errA.Error() != errB.Error() {
+			t.Fatalf("case %d: %v, shuffled %v", k, errA, errB)
+		}
+	}
+}
+
+func TestMoreToleranceNeverScoresLess(t *testing.T) {
+	r := rand.New(rand.NewPCG(27, 28))
+	for k := range 10_000 {
+		p := randomPick(r)
+		p.Aim = BestScore
+		a, err := p.Best()
+		if err != nil {
+			continue
+		}
+		p.Tolerance++
+		b, err := p.Best()
+		if err != nil || b.Score < a.Score {
+			t.Fatalf("case %d: %v, with more tolerance %v, %v", k, a.Score, b.Score, err)
+		}
+		if strict := p; strict.Tolerance > 0 {
+			strict.NeverBelow = true
+			if c, err := strict.Best(); err == nil && (c.Over < 0 || c.Score > b.Score) {
+				t.Fatalf("case %d: never below gives %v over, %v points", k, c.Over, c.Score)
+			}
+		}
+	}
+}
+
+// Scores that are multiples of a thousandth choose as the same scores in whole
+// numbers do, though their sums as float64 differ in the last place.
+func TestDecimalScoresAreExact(t *testing.T) {
+	r := rand.New(rand.NewPCG(29, 30))
+	for k := range 2000 {
+		p := randomPick(r)
+		a, err := p.Best()
+		if err != nil {
+			continue
+		}
+		q := p
+		q.Pieces = slices.Clone(p.Pieces)
+		for i := range q.Pieces {
+			q.Pieces[i].Score /= 1000
+			q.Pieces[i].Grams /= 10
+		}
+		q.Grams, q.StepGrams, q.Tolerance = p.Grams/10, 0.1, p.Tolerance/10
+		b, err := q.Best()
+		if err != nil || !slices.Equal(a.Chosen, b.Chosen) || b.Score != a.Score/1000 || b.Grams != a.Grams/10 {
+			t.Fatalf("case %d: %v, in tenths %v, %v", k, a, b, err)
+		}
+	}
+}
+
+func TestCountAloneTakesTheBestLooking(t *testing.T) {
+	p := Pick{Pieces: weighed(30, 5), Count: 7}
+	got, err := p.Best()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var scores []float64
+	for _, x := range p.Pieces {
+		scores = append(scores, x.Score)
+	}
+	slices.Sort(scores)
+	want := 0.0
+	for _, s := range scores[23:] {
+		want += s
+	}
+	if got.Score != want || len(got.Chosen) != 7 || !got.Proof.Optimal || got.Over != 0 {
+		t.Errorf("%+v, want %v points", got, want)
+	}
+}
+
+func TestInfeasibleNamesTheNearestTotals(t *testing.T) {
+	even := Pick{Pieces: []Piece{{Grams: 10}, {Grams: 12}, {Grams: 20}, {Grams: 14}}, Count: 2, StepGrams: 1}
+	for _, c := range []struct {
+		grams, below, above, closest float64
+	}{{23, 22, 24, 22}, {60, 34, 0, 34}, {5, 0, 22, 22}, {27, 26, 30, 26}, {29, 26, 30, 30}} {
+		p := even
+		p.Grams = c.grams
+		_, err := p.Best()
+		var e *InfeasibleError
+		if !errors.As(err, &e) || !errors.Is(err, ErrInfeasible) || !e.Known || e.Below != c.below || e.Above != c.above {
+			t.Errorf("%v g: have %+v", c.grams, err)
+			continue
+		}
+		if closest, ok := e.Closest(); !ok || closest != c.closest || !strings.Contains(e.Error(), withUnit(closest, "g")) {
+			t.Errorf("%v g: closest %v, %v: %v", c.grams, closest, ok, e)
+		}
+	}
+	unknown := &InfeasibleError{Count: 3, Grams: 10}
+	if _, ok := unknown.Closest(); ok || !strings.Contains(unknown.Error(), "not sought") {
+		t.Errorf("have %v", unknown)
+	}
+}
+
+// Totals too many to list and scores that hardly differ from mass leave the search
+// with nothing to prune: the effort ends it, with a gap that holds.
+func TestEffortBoundsTheSearchAndTheGapHolds(t *testing.T) {
+	r := rand.New(rand.NewPCG(31, 32))
+	p := Pick{Count: 30, StepGrams: 0.001}
+	for range 200 {
+		steps := 10_000_000 + r.Int64N(90_000_000)
+		p.Pieces = append(p.Pieces, Piece{Grams: float64(steps) / 1000, Score: float64(steps+r.Int64N(1000)) / 1000})
+	}
+	p.Grams, p.Tolerance, p.Effort = 1_500_000, 0.5, 50_000
+	short, err := p.Best()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if math.Abs(short.Over) > 0.5 || len(short.Chosen) != 30 || short.Proof.Gap < 0 || short.Proof.Bound < short.Score {
+		t.Errorf("%+v", short)
+	}
+	if short.Proof.Work > 4_000_000 {
+		t.Errorf("%d steps of work for an effort of 50 000", short.Proof.Work)
+	}
+	again, err := p.Best()
+	if err != nil || !reflect.DeepEqual(short, again) {
+		t.Errorf("another answer the second time: %v", err)
+	}
+	p.Effort = 3_000_000
+	long, err := p.Best()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if long.Score > short.Proof.Bound || short.Score > long.Proof.Bound {
+		t.Errorf("bounds contradict: %v of %v, %v of %v", short.Score, short.Proof.Bound, long.Score, long.Proof.Bound)
+	}
+	// Closest total where the totals cannot be listed.
+	p.Aim, p.Tolerance = ClosestTotal, 1000
+	p.Effort = 50_000
+	if got, err := p.Best(); err != nil || math.Abs(got.Over) > 1000 {
+		t.Errorf("%+v, %v", got.Over, err)
+	}
+	// Nothing scored: the totals are all that counts, and still too many.
+	for i := range p.Pieces {
+		p.Pieces[i].Score = 0
+	}
+	p.Aim = BestScore
+	if got, err := p.Best(); err != nil || math.Abs(got.Over) > 1000 {
+		t.Errorf("%+v, %v", got.Over, err)
+	}
+}
+
+// Where many sets are equal the effort may end before their order is settled; the
+// score and the total are proven all the same.
+func TestManyEqualSetsAreStillProvenBest(t *testing.T) {
+	p := Pick{Pieces: weighed(500, 1), Count: 40, Grams: 720, StepGrams: 0.1, Effort: 200_000}
+	for i := range p.Pieces {
+		p.Pieces[i].Score = p.Pieces[i].Grams // so every permitted set scores 720
+	}
+	got, err := p.Best()
+	if err != nil || !got.Proof.Optimal || got.Proof.First || got.Score != 720 || got.Over != 0 {
+		t.Errorf("%+v, %v", got.Proof, err)
+	}
+	// No count, no scores, and more totals than can be listed.
+	p.Pieces, p.Count, p.Grams = weighed(100_000, 2), 0, 100_000
+	for i := range p.Pieces {
+		p.Pieces[i].Score = 0
+	}
+	if got, err := p.Best(); err != nil || got.Over != 0 || !got.Proof.Optimal {
+		t.Errorf("%+v, %v", got.Proof, err)
+	}
+}
+
+func TestEffortSpentWithoutAnAnswerIsAnError(t *testing.T) {
+	// Multiples of 997 steps never make a total one off them, and the totals are too
+	// many to list at this effort.
+	r := rand.New(rand.NewPCG(33, 34))
+	p := Pick{Count: 20, StepGrams: 1, Grams: 20*997*50_000 + 1, Effort: 1000}
+	for range 60 {
+		p.Pieces = append(p.Pieces, Piece{Grams: float64(997 * (1000 + r.IntN(99_000))), Score: float64(r.IntN(10))})
+	}
+	var e *EffortError
+	if _, err := p.Best(); !errors.As(err, &e) || !errors.Is(err, ErrEffort) || e.Effort != 1000 || e.Error() == "" {
+		t.Errorf("have %v", err)
+	}
+	p.Aim, p.Tolerance = ClosestTotal, 0
+	if _, err := p.Best(); !errors.Is(err, ErrEffort) {
+		t.Errorf("have %v", err)
+	}
+}
+
+func TestBestRefusesByName(t *testing.T) {
+	good := Pick{Pieces: []Piece{{Name: "tart", Grams: 10}, {Grams: 12}, {Grams: 20}}, Count: 2, Grams: 22, StepGrams: 1}
+	nan, inf := math.NaN(), math.Inf(1)
+	for _, c := range []struct {
+		name   string
+		change func(*Pick)
+	}{
+		{"number of pieces", func(p *Pick) { p.Pieces = nil }},
+		{"number of pieces", func(p *Pick) { p.Pieces = make([]Piece, maxPieces+1) }},
+		{"aim", func(p *Pick) { p.Aim = 7 }},
+		{"effort", func(p *Pick) { p.Effort = -1 }},
+		{"score step", func(p *Pick) { p.ScoreStep = -1 }},
+		{"count of pieces to choose", func(p *Pick) { p.Count = 4 }},
+		{"count of pieces to choose", func(p *Pick) { p.Count = -1 }},
+		{`mass of piece "tart"`, func(p *Pick) { p.Pieces[0].Grams = nan }},
+		{"mass of piece 2", func(p *Pick) { p.Pieces[1].Grams = 0 }},
+		{"mass of piece 2", func(p *Pick) { p.Pieces[1].Grams = 1e10 }},
+		{"mass of piece 2", func(p *Pick) { p.Pieces[1].Grams = 12.5 }},
+		{"mass of piece 2", func(p *Pick) { p.Pieces[1].Grams = 1e-9 }},
+		{"mass of all pieces", func(p *Pick) { p.StepGrams, p.Pieces[1].Grams, p.Pieces[2].Grams = 0.001, 6e8, 6e8 }},
+		{"declared mass", func(p *Pick) { p.Grams = 0 }},
+		{"declared mass", func(p *Pick) { p.Grams = -1 }},
+		{"Grams", func(p *Pick) { p.Grams = 22.5 }},
+		{"scale step", func(p *Pick) { p.StepGrams = nan }},
+		{"tolerance", func(p *Pick) { p.Tolerance = -1 }},
+		{"tolerance", func(p *Pick) { p.Tolerance = inf }},
+		{`score of piece "tart"`, func(p *Pick) { p.Pieces[0].Score = inf }},
+		{"score of piece 2", func(p *Pick) { p.Pieces[1].Score = -1e15 }},
+		{`group "b"`, func(p *Pick) { p.Groups = []Group{{"", 2}, {"b", 1}} }},
+		{`count of group ""`, func(p *Pick) { p.Groups = []Group{{"", 4}} }},
+		{`group of piece "tart"`, func(p *Pick) { p.Pieces[1].Group = "b"; p.Groups = []Group{{"b", 1}} }},
+		{"count of pieces to choose", func(p *Pick) { p.Groups = []Group{{"", 1}} }},
+	} {
+		p := good
+		p.Pieces = slices.Clone(good.Pieces)
+		c.change(&p)
+		if _, err := p.Best(); err == nil || !strings.Contains(err.Error(), c.name) || !(errors.Is(err, ErrInput) || errors.Is(err, ErrRange)) {
+			t.Errorf("want an error about %s, have %v", c.name, err)
+		}
+	}
+}
+
+func FuzzBest(f *testing.F) {
+	f.Add(uint64(1), 8, 3, 50.0, 1.0, 3.0, false, false, 0, 1000, 0.0, 30)
+	f.Add(uint64(2), 20, 0, 120.0, 0.1, 0.0, true, false, 1, 10, 1.0, 3000)
+	f.Fuzz(func(t *testing.T, seed uint64, n, count int, grams, step, tolerance float64, below, above bool, aim, effort int, scoreStep float64, spread int) {
+		if n > 60 || effort > 100_000 || effort == 0 {
+			t.Skip("slow")
+		}
+		r := rand.New(rand.NewPCG(seed, 1))
+		p := Pick{Count: count, Grams: grams, StepGrams: step, Tolerance: tolerance, NeverBelow: below, NeverAbove: above, Aim: Aim(aim), Effort: effort, ScoreStep: scoreStep}
+		for range n {
+			p.Pieces = append(p.Pieces, Piece{Grams: step * float64(1+r.IntN(max(spread, 1))), Score: (r.Float64() - 0.3) * 100})
+		}
+		got, err := p.Best()
+		if err != nil {
+			return
+		}
+		if count > 0 && len(got.Chosen) != count {
+			t.Fatalf("%d pieces, want %d", len(got.Chosen), count)
+		}
+		if math.IsNaN(got.Score+got.Grams+got.Over+got.Proof.Bound+got.Proof.Gap) || got.Proof.Gap < 0 || (got.Proof.Optimal && got.Proof.Gap != 0) {
+			t.Fatalf("%+v", got)
+		}
+		if grams != 0 && (math.Abs(got.Over) > tolerance*(1+1e-9)+1e-9 || below && got.Over < 0 || above && got.Over > 0) {
+			t.Fatalf("%v g over, tolerance %v", got.Over, tolerance)
+		}
+	})
 }

@@ -46,7 +46,7 @@ func (r Record) Statement() string {
 }
 
 func (r Record) writeItems(b *strings.Builder) {
-	b.WriteString("| item | in the picture | declared | planned | weighed | weighed less declared |\n|---|---|---|---|---|---|\n")
+	b.WriteString("| item | in the picture | declared | planned | weighed | weighed minus declared |\n|---|---|---|---|---|---|\n")
 	for _, i := range r.Items {
 		kind := "itself"
 		switch {

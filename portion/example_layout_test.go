@@ -1,0 +1,50 @@
+package portion_test
+
+import (
+	"fmt"
+
+	"example.org/honestplate/portion"
+)
+
+// Cheese over the cuts of a flatbread, before baking: eight strips for eight slices,
+// a quarter more towards the camera, and still 62 g.
+func ExampleStrips_Lay() {
+	cheese := portion.Declaration{Item: "smoked cheese", Grams: 62, StepGrams: 0.5, Advertised: true}
+	bread := portion.Round{Diameter: 0.30, Edge: 0.02, Slices: 8}
+	layout, err := portion.Strips{Hub: 0.015, Favour: 0.25}.Lay(bread, cheese)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	strips, slices := 0.0, 0.0
+	for _, s := range layout.Strips {
+		fmt.Printf("strip %d: %.0f mm, %v g\n", s.Number, s.Length*1000, s.Grams)
+		strips += s.Grams
+	}
+	for _, s := range layout.Slices {
+		slices += s.Grams
+	}
+	fmt.Println("in strips", strips, "g, on slices", slices, "g")
+	// Output:
+	// strip 1: 115 mm, 7 g
+	// strip 2: 115 mm, 7 g
+	// strip 3: 115 mm, 7 g
+	// strip 4: 115 mm, 7 g
+	// strip 5: 115 mm, 8 g
+	// strip 6: 115 mm, 8 g
+	// strip 7: 115 mm, 9 g
+	// strip 8: 115 mm, 9 g
+	// in strips 62 g, on slices 62 g
+}
+
+// Nine olives on a plate of three slices, three on each, clear of cuts and rim.
+func ExampleScatter_Place() {
+	placing, err := portion.Scatter{Item: "olives", Count: 9, Diameter: 0.018, Gap: 0.004, CutGap: 0.002}.Place(portion.Round{Diameter: 0.2, Edge: 0.015, Slices: 3})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(placing.Counts(), "pieces, at least 22 mm apart:", placing.Nearest() >= 0.022)
+	// Output:
+	// [3 3 3] pieces, at least 22 mm apart: true
+}
