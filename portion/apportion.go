@@ -27,17 +27,27 @@ type Claim struct {
 // claims, for a weight or a bound that makes no sense, for minima above the total
 // or maxima below it, and for an unknown method.
 func (m Method) Apportion(total int64, claims []Claim) ([]int64, error) {
-	return m.apportion(total, claims, claimField)
+	return m.apportion(total, claims, claimWords())
 }
 
-func claimField(i int, field string) string { return fmt.Sprintf("%s of claim %d", field, i+1) }
+// A wording is how a caller speaks of claims in messages.
+type wording struct {
+	field func(i int, field string) string // names a field of a claim
+	unit  string                           // of amounts
+	scale float64                          // amounts a unit
+}
 
-// apportion is Apportion with the caller's way of naming a claim's field.
-func (m Method) apportion(total int64, claims []Claim, field func(int, string) string) ([]int64, error) {
+// claimWords speaks of claims by number, and of units.
+func claimWords() wording {
+	return wording{func(i int, field string) string { return fmt.Sprintf("%s of claim %d", field, i+1) }, "units", 1}
+}
+
+// apportion is Apportion in the caller's words.
+func (m Method) apportion(total int64, claims []Claim, say wording) ([]int64, error) {
 	if m < 0 || int(m) >= len(methodNames) {
 		return nil, &InputError{"method", float64(m), "", "one of the methods of this package"}
 	}
-	if err := checkClaims(total, claims, field); err != nil {
+	if err := checkClaims(total, claims, say); err != nil {
 		return nil, err
 	}
 	p, err := newParties(total, claims)
@@ -58,7 +68,7 @@ func (m Method) apportion(total int64, claims []Claim, field func(int, string) s
 }
 
 // checkClaims refuses claims that make no sense or that no sharing can meet.
-func checkClaims(total int64, claims []Claim, field func(int, string) string) error {
+func checkClaims(total int64, claims []Claim, say wording) error {
 	if total < 0 {
 		return &InputError{"total to share", float64(total), "units", "0 or more"}
 	}
@@ -73,13 +83,13 @@ func checkClaims(total int64, claims []Claim, field func(int, string) string) er
 	least, most := 0.0, 0.0
 	for i, c := range claims {
 		if !(c.Weight >= 0) || math.IsInf(c.Weight, 1) {
-			return notNegative(field(i, "Weight"), c.Weight, "")
+			return notNegative(say.field(i, "Weight"), c.Weight, "")
 		}
 		if c.Min < 0 || c.Max < 0 {
-			return &InputError{field(i, "Min or Max"), float64(min(c.Min, c.Max)), "units", "0 or more"}
+			return &InputError{say.field(i, "Min or Max"), float64(min(c.Min, c.Max)), "units", "0 or more"}
 		}
 		if c.Max != 0 && c.Max < c.Min {
-			return &InputError{field(i, "Max"), float64(c.Max), "units", fmt.Sprintf("at least its minimum, %d", c.Min)}
+			return &InputError{say.field(i, "Max"), float64(c.Max), "units", fmt.Sprintf("at least its minimum, %d", c.Min)}
 		}
 		least += float64(min(c.Min, maxSteps+1))
 		switch {
@@ -92,11 +102,12 @@ func checkClaims(total int64, claims []Claim, field func(int, string) string) er
 		}
 	}
 	if least > float64(total) {
-		return &InputError{"sum of the minima", least, "units", fmt.Sprintf("at most the total, %d", total)}
+		return &InputError{"sum of the minima", least * say.scale, say.unit,
+			fmt.Sprintf("at most the total, %.6g %s", float64(total)*say.scale, say.unit)}
 	}
 	if most < float64(total) {
-		return &InputError{"most the zones can take", most, "units",
-			fmt.Sprintf("at least the total, %d (a zone of weight 0 takes its minimum only)", total)}
+		return &InputError{"most that can be taken", most * say.scale, say.unit,
+			fmt.Sprintf("at least the total, %.6g %s (weight 0 takes its minimum only)", float64(total)*say.scale, say.unit)}
 	}
 	return nil
 }

@@ -337,7 +337,7 @@ func TestContradictionsOfAnySizeAreRefused(t *testing.T) {
 			t.Fatalf("%d rows: %v", m, err)
 		}
 	}
-	const want = "portion: row 1 must hold 1 units, but all they may use is no column with 0"
+	const want = "portion: row 1 must hold 1, but may use no column"
 	if _, err := Biproportional([][]float64{{0}}, []int64{1}, []int64{1}); err == nil || err.Error() != want {
 		t.Errorf("got %v, want %s", err, want)
 	}

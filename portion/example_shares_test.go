@@ -113,7 +113,7 @@ func ExampleBiproportional_contradiction() {
 	_, err := portion.Biproportional([][]float64{{1, 0}, {1, 0}, {1, 1}}, []int64{5, 4, 3}, []int64{6, 6})
 	fmt.Println(err)
 	// Output:
-	// portion: rows 1, 2 must hold 9 units, but all they may use is column 1 with 6
+	// portion: rows 1, 2 must hold 9, but may use only column 1 with 6
 }
 
 // Canton Uri 2020, official: parties by communes, 37 seats, both totals exact.

@@ -73,7 +73,7 @@ func (d Declaration) ShareNear(wishes []Wish) (Shares, error) {
 		}
 		q.add(target, f, claims[i])
 	}
-	if err := checkClaims(total, claims, func(i int, field string) string { return zoneField(i, zones[i], field) }); err != nil {
+	if err := checkClaims(total, claims, gramWords(zones, step)); err != nil {
 		return Shares{}, err
 	}
 	s := Shares{d, make([]Portion, len(wishes))}
@@ -87,7 +87,7 @@ func (d Declaration) ShareNear(wishes []Wish) (Shares, error) {
 // bite: k v within Min and Max with one k for all, summing to the total as real
 // numbers. Errors as Apportion.
 func Ideal(total int64, claims []Claim) ([]float64, error) {
-	if err := checkClaims(total, claims, claimField); err != nil {
+	if err := checkClaims(total, claims, claimWords()); err != nil {
 		return nil, err
 	}
 	p, err := newParties(total, claims)

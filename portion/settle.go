@@ -117,13 +117,23 @@ func (t *twoWay) contradiction(cut []bool) error {
 type MarginError struct {
 	Rows, Columns         []int    // places in the table, from 0
 	RowNames, ColumnNames []string // names, where the table has them
-	RowUnits, ColumnUnits int64    // sums of their totals, in whole steps
+	RowUnits, ColumnUnits int64    // sums of their totals, in whole steps or pieces
+	StepGrams             float64  // mass of a step, g; 0 where the units are none
 }
 
 // Error names the rows and the columns that contradict each other.
 func (e *MarginError) Error() string {
-	return fmt.Sprintf("portion: %s must hold %d units, but all they may use is %s with %d",
-		list("row", e.Rows, e.RowNames), e.RowUnits, list("column", e.Columns, e.ColumnNames), e.ColumnUnits)
+	amount := func(units int64) string {
+		if e.StepGrams > 0 {
+			return fmt.Sprintf("%.6g g", float64(units)*e.StepGrams)
+		}
+		return fmt.Sprint(units)
+	}
+	use := "may use no column"
+	if len(e.Columns) > 0 {
+		use = fmt.Sprintf("may use only %s with %s", list("column", e.Columns, e.ColumnNames), amount(e.ColumnUnits))
+	}
+	return fmt.Sprintf("portion: %s must hold %s, but %s", list("row", e.Rows, e.RowNames), amount(e.RowUnits), use)
 }
 
 // Is reports that a MarginError is an ErrInput.
@@ -131,9 +141,6 @@ func (e *MarginError) Is(target error) bool { return target == ErrInput }
 
 // list names rows or columns for a message: by name, else by place from 1.
 func list(kind string, places []int, names []string) string {
-	if len(places) == 0 {
-		return "no " + kind
-	}
 	text := kind
 	if len(places) > 1 {
 		text += "s"

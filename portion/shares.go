@@ -75,7 +75,7 @@ func (d Declaration) ShareBy(m Method, zones []Zone) (Shares, error) {
 	if err != nil {
 		return Shares{}, err
 	}
-	got, err := m.apportion(total, claims, func(i int, field string) string { return zoneField(i, zones[i], field) })
+	got, err := m.apportion(total, claims, gramWords(zones, step))
 	if err != nil {
 		return Shares{}, err
 	}
@@ -102,7 +102,9 @@ func (d Declaration) ShareCount(m Method, zones []Zone) (Shares, error) {
 		}
 		claims[i] = Claim{z.Weight, int64(z.MinCount), int64(z.MaxCount)}
 	}
-	got, err := m.apportion(int64(d.Count), claims, func(i int, field string) string { return zoneField(i, zones[i], field) })
+	words := gramWords(zones, decimal{1, 0})
+	words.unit = "pieces"
+	got, err := m.apportion(int64(d.Count), claims, words)
 	if err != nil {
 		return Shares{}, err
 	}
@@ -147,6 +149,11 @@ func gramBounds(i int, z Zone, step decimal, c *Claim) error {
 	}
 	c.Max = most
 	return nil
+}
+
+// gramWords speaks of zones, and of amounts in grams.
+func gramWords(zones []Zone, step decimal) wording {
+	return wording{func(i int, field string) string { return zoneField(i, zones[i], field) }, "g", step.times(1)}
 }
 
 // zoneField names a field of a zone for a message.

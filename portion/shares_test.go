@@ -120,7 +120,7 @@ func TestBadZonesAreNamed(t *testing.T) {
 		`portion: MaxGrams of zone 1 is +Inf g, want a finite number, 0 or more`:                              {{Weight: 1, MaxGrams: math.Inf(1)}},
 		`portion: MaxGrams of zone 1 is 2 g, want at least MinGrams, 3 g`:                                     {{Weight: 1, MinGrams: 3, MaxGrams: 2}},
 		`portion: MaxGrams of zone 1 is 3.3 g, want a whole step of 0.5 g between MinGrams and MaxGrams`:      {{Weight: 1, MinGrams: 3.1, MaxGrams: 3.3}},
-		`portion: sum of the minima is 22 units, want at most the total, 20`:                                  {{Weight: 1, MinGrams: 5.5}, {Weight: 1, MinGrams: 5.5}},
+		`portion: sum of the minima is 11 g, want at most the total, 10 g`:                                    {{Weight: 1, MinGrams: 5.5}, {Weight: 1, MinGrams: 5.5}},
 		`portion: MinGrams of zone 1 in steps is 2e+12 steps, outside 0..1e+12 steps (limit of this package)`: {{Weight: 1, MinGrams: 1e12}},
 		`portion: number of zones is 0, want at least 1`:                                                      nil,
 	} {

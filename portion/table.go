@@ -22,7 +22,8 @@ type Grid struct {
 	Steps         [][]int64   // Steps[i][j]: whole steps, or pieces, of row i in column j
 }
 
-// Grams returns the mass of a cell in grams, 0 where pieces are shared.
+// Grams returns the mass of a cell in grams, 0 where pieces are shared. row and
+// column are places in Steps.
 func (g Grid) Grams(row, column int) float64 {
 	if g.Declaration.Grams == 0 {
 		return 0
@@ -101,6 +102,9 @@ func (t Table) margins() (g Grid, weights [][]float64, rows, columns []int64, er
 func (t Table) named(err error) error {
 	var e *MarginError
 	if errors.As(err, &e) {
+		if t.Declaration.Grams > 0 {
+			e.StepGrams = t.Declaration.step().times(1)
+		}
 		for _, i := range e.Rows {
 			e.RowNames = append(e.RowNames, t.Rows[i].Name)
 		}

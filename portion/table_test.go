@@ -76,7 +76,7 @@ func TestTableErrorsUseNames(t *testing.T) {
 	}
 	for name, share := range map[string]func() (Grid, error){"Share": table.Share, "Round": table.Round} {
 		_, err := share()
-		const want = "portion: row slice A must hold 5 units, but all they may use is column front with 2"
+		const want = "portion: row slice A must hold 5 g, but may use only column front with 2 g"
 		if err == nil || err.Error() != want {
 			t.Errorf("%s: got %v, want %v", name, err, want)
 		}
