@@ -39,6 +39,12 @@ var thermalConduction = []Check{
 		Claim: "half the last printed digit; chart 2 %", Points: freezingTimes},
 	{Table: "melting_points", Package: "thermal", Quantity: "melting of chocolate, butter and gelatin", Unit: "degC",
 		Claim: "inside the band of temperatures at which the food runs; end of melting 0.5 K", Points: meltingPoints},
+	{Table: "sucrose_equivalents", Package: "thermal", Quantity: "sucrose equivalents of sweeteners", Unit: "%",
+		Claim: "1 %; glucose syrup between 0.8 and 1.3", Points: sucroseEquivalents},
+	{Table: "freezer_media", Package: "thermal", Quantity: "heat transfer in freezers",
+		Claim: "inside the medium's band", Points: freezerMedia},
+	{Table: "plank_constants", Package: "thermal", Quantity: "shape constants of Plank's formula",
+		Claim: "0.1 %", Points: plankConstants},
 }
 
 func sucroseDepression(r testdata.Row) ([]Point, error) {
