@@ -43,10 +43,10 @@ func ExampleIcedDrink() {
 		fmt.Printf("  at %s: %.1f degC, %.0f g of melt\n", thermal.Clock(m.Time), m.DrinkC, m.MeltGrams)
 	}
 	// Output:
-	// ball: coldest 2.0 degC; watered at 2:30 (0:45..6:30); ice gone at 1:22:00 (56:15..1:58:30)
-	//   at 16:25: 2.0 degC, 39 g of melt
+	// ball: coldest 2.0 degC; watered at 2:30 (0:45..6:30); ice gone at 1:22:15 (56:15..1:58:30)
+	//   at 16:26: 2.0 degC, 39 g of melt
 	// chip: coldest 0.3 degC; watered at 0:15 (0:00..1:00); ice gone at 57:00 (42:45..1:06:45)
-	//   at 11:24: 0.3 degC, 41 g of melt
+	//   at 11:23: 0.3 degC, 41 g of melt
 }
 
 // Fifty grams of ice at its melting point in a tenth of a litre of warm water.

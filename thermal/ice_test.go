@@ -97,63 +97,104 @@ func (l *shrinkingLaw) at(s, _ float64) (float64, float64) {
 	return h * (25 - s), -h
 }
 
-func TestIceOnTable(t *testing.T) {
-	clock := func(i IceOnTable, a Air, lamps ...Lamp) IceClock {
-		t.Helper()
-		c, err := i.Clock(a, lamps...)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return c
+// iceTimes are the likely times of a piece of ice.
+func iceTimes(t *testing.T, i IceOnTable, a Air, lamps ...Lamp) [iceEvents]time.Duration {
+	t.Helper()
+	m, err := i.model(a, lamps)
+	if err != nil {
+		t.Fatal(err)
 	}
+	x := make([]float64, iceInputs)
+	m.study().inputs(x, 0, nil)
+	var at [iceEvents]time.Duration
+	if err := new(iceRun).times(m, x, at[:], nil, 0); err != nil {
+		t.Fatal(err)
+	}
+	return at
+}
+
+func TestIceOnTableIsMonotone(t *testing.T) {
 	base := IceOnTable{Shape: IceCube, Size: 0.03, StartC: -15}
-	b := clock(base, studio)
+	dark, lit := iceTimes(t, base, studio), iceTimes(t, base, studio, tungsten)
+	cold, big, cloudy, short := base, base, base, base
+	cold.StartC, big.Size, cloudy.Cloudy, short.Horizon = -30, 0.05, true, 10*time.Second
+	led := Lamp{Source: LED, Lux: 5000}
+	for name, c := range map[string]struct{ early, late [iceEvents]time.Duration }{
+		"colder start":  {dark, iceTimes(t, cold, studio)},
+		"bigger":        {dark, iceTimes(t, big, studio)},
+		"light":         {lit, dark},
+		"cloudy in it":  {iceTimes(t, cloudy, studio, tungsten), lit},
+		"damper room":   {iceTimes(t, base, Air{TempC: 24, RH: 0.8}), dark},
+		"warmer room":   {iceTimes(t, base, Air{TempC: 30, RH: 0.5}), dark},
+		"draught":       {iceTimes(t, base, Air{TempC: 24, RH: 0.5, Speed: 1}), dark},
+		"short horizon": {dark, iceTimes(t, short, studio)},
+	} {
+		if c.late[iceHalf] <= c.early[iceHalf] || c.late[iceShines] < c.early[iceShines] {
+			t.Errorf("%s: %v, %v", name, c.early, c.late)
+		}
+	}
+	if r := iceTimes(t, base, studio, led)[iceHalf].Seconds() / dark[iceHalf].Seconds(); r < 0.995 || r > 1 {
+		t.Errorf("LED light melts clear ice %.4f times as fast", 1/r)
+	}
+}
+
+func TestIceOnTableTellsItsCourse(t *testing.T) {
+	base := IceOnTable{Shape: IceCube, Size: 0.03, StartC: -15}
+	b, err := base.Clock(studio)
+	if err != nil {
+		t.Fatal(err)
+	}
+	likely := iceTimes(t, base, studio)
+	if b.Shines.Likely != likely[iceShines] || b.HalfOff.Likely != likely[iceHalf] || b.Gone.Likely != likely[iceGone] {
+		t.Errorf("%v %v %v, likely %v", b.Shines, b.HalfOff, b.Gone, likely)
+	}
 	if !(b.Shines.Likely < b.HalfOff.Likely && b.HalfOff.Likely < b.Gone.Likely && b.Gone.MayHappen()) || len(b.Decides) == 0 {
 		t.Errorf("%v %v %v", b.Shines, b.HalfOff, b.Gone)
 	}
-	cold, big, cloudy := base, base, base
-	cold.StartC, big.Size, cloudy.Cloudy = -30, 0.05, true
-	if c := clock(cold, studio); c.HalfOff.Likely <= b.HalfOff.Likely || c.Shines.Likely <= b.Shines.Likely {
-		t.Errorf("colder: %v", c.HalfOff)
+	grams, err := base.Shape.PieceGrams(base.Size)
+	if err != nil {
+		t.Fatal(err)
 	}
-	if c := clock(big, studio); c.HalfOff.Likely < b.HalfOff.Likely*3/2 {
-		t.Errorf("bigger: %v", c.HalfOff)
-	}
-	lit := clock(base, studio, tungsten)
-	if lit.HalfOff.Likely >= b.HalfOff.Likely {
-		t.Errorf("lit: %v", lit.HalfOff)
-	}
-	if c := clock(cloudy, studio, tungsten); c.HalfOff.Likely >= lit.HalfOff.Likely {
-		t.Errorf("cloudy: %v", c.HalfOff)
-	}
-	led := tungsten
-	led.Source, led.Watts, led.Lux = LED, 0, 5000
-	if c := clock(base, studio, led); float64(c.HalfOff.Likely) < 0.995*float64(b.HalfOff.Likely) {
-		t.Errorf("LED light melts clear ice: %v, dark %v", c.HalfOff, b.HalfOff)
-	}
-	if c := clock(base, Air{TempC: 24, RH: 0.8}); c.HalfOff.Likely >= b.HalfOff.Likely {
-		t.Errorf("damp: %v", c.HalfOff)
-	}
-	short := base
-	short.Horizon = 10 * time.Second
-	if c := clock(short, studio); c.HalfOff.MayHappen() {
-		t.Errorf("short: %v", c.HalfOff)
-	}
-	grams, _ := base.Shape.PieceGrams(base.Size)
-	last := grams + 1e-9
+	last := grams * (1 + 1e-9)
 	for _, m := range b.Series {
 		if m.IceGrams > last || m.IceGrams+m.PuddleGrams > grams*1.0001 || m.SurfaceC > 0 {
 			t.Errorf("%+v", m)
 		}
 		last = m.IceGrams
 	}
-	if last > 0.02*grams {
-		t.Errorf("%g g at the end of the series", last)
+	if last > 0.02*grams || len(b.Series) < 50 {
+		t.Errorf("%g g at the end of %d moments", last, len(b.Series))
+	}
+	base.Horizon = 10 * time.Second
+	if c, err := base.Clock(studio); err != nil || c.HalfOff.MayHappen() {
+		t.Errorf("short: %v, %v", c.HalfOff, err)
 	}
 }
 
 func whisky() IcedDrink {
 	return IcedDrink{DrinkGrams: 200, DrinkC: 20, Shape: IceCube, Size: 0.025, IceGrams: 100, IceC: -15, Diameter: 0.07}
+}
+
+// What came from outside is what drink and ice gained, to 1e-6 of it.
+func TestIcedDrinkEnergyBalance(t *testing.T) {
+	for _, iceC := range []float64{0, -5, -40} {
+		d := whisky()
+		d.IceC = iceC
+		m, err := d.model(studio, []Lamp{tungsten})
+		if err != nil {
+			t.Fatal(err)
+		}
+		x := make([]float64, drinkInputs)
+		m.study().inputs(x, 0, nil)
+		var at [drinkEvents]time.Duration
+		var r icedRun
+		if _, err := r.times(m, x, at[:], nil, 0); err != nil {
+			t.Fatal(err)
+		}
+		if !(r.in > 1000) || math.Abs(r.imbalance) > 1e-6*r.in {
+			t.Errorf("ice at %g degC: %g J from outside, %g J unaccounted for", iceC, r.in, r.imbalance)
+		}
+	}
 }
 
 // With nothing from outside, ice and drink end where the balance of heat says.

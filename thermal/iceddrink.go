@@ -91,9 +91,9 @@ type icedModel struct {
 
 // Clock computes the drink in the air a under the lamps:
 //
-//	m_d c dT/dt  = gain from the room - h A (T - 0)           the drink
-//	L dm_i/dt    = -(h A T - G (0 - T_i))                     melting at the ice's surface
-//	m_i c_i dT_i/dt = G (0 - T_i)                             the ice below 0 degC
+//	d(m_d c T)/dt     = gain from the room - h A T    the drink; melt joins at 0 degC
+//	L dm_i/dt         = G (0 - T_i) - h A T           melting at the ice's surface
+//	d(m_i c_i T_i)/dt = G (0 - T_i)                   the ice below 0 degC
 //
 // A is the surface of the pieces, balls of the same ratio of volume to surface,
 // which shrinks as m_i^(2/3); G = 5 k A/r is the conductance into a ball. The melt

@@ -10,6 +10,8 @@ type icedRun struct {
 	table fluxTable
 	gain  [gainPoints]float64 // W into the drink, at temperatures gainStep apart
 	path  []drinkPoint
+
+	in, imbalance float64 // heat from outside and what of it is unaccounted for, J
 }
 
 type drinkPoint struct{ t, tempC float64 }
@@ -50,17 +52,23 @@ func (r *icedRun) at(tempC float64) float64 {
 	return r.gain[i] + (x-float64(i))*(r.gain[i+1]-r.gain[i])
 }
 
-// The state: temperature of the drink, degC; mass of ice, kg; its mean temperature,
-// degC.
+// The state. Heats are counted so that their sum is what came in, whatever the
+// step: drink against water at 0 degC, ice against ice at 0 degC.
 const (
-	stateDrink = iota
-	stateIce
-	stateIceC
+	stateDrink = iota // heat of the drink, J
+	stateIce          // mass of ice, kg
+	stateCold         // heat of the ice, J, 0 or less
+	stateIn           // heat from outside so far, J
 )
 
 // iceEven is how near to 0 degC ice counts as at it, K: what is missing is then
 // taken as a little more ice.
 const iceEven = 0.02
+
+// drinkTemp is the temperature of the drink in a state, degC.
+func drinkTemp(y [4]float64, all float64) float64 {
+	return y[stateDrink] / ((all - max(y[stateIce], 0)) * meltSpecificHeat)
+}
 
 // times computes the events, the coldest temperature and, if asked, the course.
 func (r *icedRun) times(m *icedModel, x []float64, at []time.Duration, series *[]IcedDrinkMoment, every float64) (float64, error) {
@@ -73,23 +81,24 @@ func (r *icedRun) times(m *icedModel, x []float64, at []time.Duration, series *[
 }
 
 // slopes returns the equations for one set of inputs.
-func (r *icedRun) slopes(m *icedModel, x []float64, ice0, all float64) func(float64, [3]float64) [3]float64 {
+func (r *icedRun) slopes(m *icedModel, x []float64, ice0, all float64) func(float64, [4]float64) [4]float64 {
 	light, h := m.light*x[drinkLight], x[drinkIceH]
 	radius0 := m.d.Shape.piece(m.d.Size).radius
-	return func(_ float64, y [3]float64) (dy [3]float64) {
+	return func(_ float64, y [4]float64) (dy [4]float64) {
 		ice := max(y[stateIce], 0)
-		drink := all - ice
+		temp := drinkTemp(y, all)
 		radius := max(radius0*math.Cbrt(ice/ice0), 1e-6)
 		area := 3 * ice / (iceDensity * radius) // of all pieces: 3 V/r
-		in := h * area * max(y[stateDrink], 0)
-		inner := 5 * iceConductivity / radius * area * -y[stateIceC]
-		melt := (in - inner) / fusion // kg/s; it joins the drink at 0 degC
-		dy[stateDrink] = (r.at(y[stateDrink])+light-in)/(drink*meltSpecificHeat) - melt*y[stateDrink]/drink
-		dy[stateIce] = -melt
-		if y[stateIceC] < 0 && ice > 0 {
-			// What melts off, or freezes on, is at 0 degC.
-			dy[stateIceC] = inner/(ice*iceSpecificHeat) + melt*y[stateIceC]/ice
+		in := h * area * max(temp, 0)
+		inner := 0.0
+		if y[stateCold] < 0 && ice > 0 {
+			inner = 5 * iceConductivity / radius * area * -y[stateCold] / (ice * iceSpecificHeat)
 		}
+		outside := r.at(temp) + light
+		dy[stateDrink] = outside - in // melt joins at 0 degC, without heat
+		dy[stateIce] = (inner - in) / fusion
+		dy[stateCold] = inner
+		dy[stateIn] = outside
 		return dy
 	}
 }
@@ -98,8 +107,12 @@ func (r *icedRun) integrate(m *icedModel, x []float64, at []time.Duration, serie
 	d := m.d
 	ice0 := d.IceGrams / 1000 * x[drinkIceGrams]
 	all := d.DrinkGrams/1000 + ice0
-	ode := rk23{slope: r.slopes(m, x, ice0, all), scale: [3]float64{1, ice0, 5}, tol: 2e-4, dt: 0.1}
-	y := [3]float64{x[drinkStart], ice0, x[drinkIceC]}
+	kelvin := all * meltSpecificHeat // J
+	ode := rk23{slope: r.slopes(m, x, ice0, all), tol: 2e-4, dt: 0.1,
+		scale: [4]float64{kelvin, ice0, 5 * ice0 * iceSpecificHeat, 100 * kelvin}}
+	y := [4]float64{d.DrinkGrams / 1000 * meltSpecificHeat * x[drinkStart], ice0, ice0 * iceSpecificHeat * x[drinkIceC]}
+	heat := func() float64 { return y[stateDrink] + y[stateCold] - y[stateIce]*fusion }
+	before := heat()
 	for i := range at {
 		at[i] = Never
 	}
@@ -107,11 +120,11 @@ func (r *icedRun) integrate(m *icedModel, x []float64, at []time.Duration, serie
 	note := func(t float64) {
 		if series != nil {
 			ice := max(y[stateIce], 0)
-			*series = append(*series, IcedDrinkMoment{Time: seconds(t), DrinkC: y[stateDrink], IceGrams: 1000 * ice, MeltGrams: 1000 * (ice0 - ice)})
+			*series = append(*series, IcedDrinkMoment{Time: seconds(t), DrinkC: drinkTemp(y, all), IceGrams: 1000 * ice, MeltGrams: 1000 * (ice0 - ice)})
 		}
 	}
 	note(0)
-	r.path = append(r.path[:0], drinkPoint{0, y[stateDrink]})
+	r.path = append(r.path[:0], drinkPoint{0, drinkTemp(y, all)})
 	horizon, next := d.Horizon.Seconds(), every
 	if series != nil {
 		horizon = min(horizon, 60*every)
@@ -132,12 +145,12 @@ func (r *icedRun) integrate(m *icedModel, x []float64, at []time.Duration, serie
 		cross(drinkGone, 0.01*ice0)
 		cross(drinkWatered, watered)
 		t, y = t1, z
-		if y[stateIceC] > -iceEven && y[stateIceC] != 0 {
-			y[stateIce] -= y[stateIce] * iceSpecificHeat * y[stateIceC] / fusion
-			y[stateIceC] = 0
+		if c := y[stateCold]; c != 0 && c > -iceEven*iceSpecificHeat*max(y[stateIce], 0) {
+			y[stateIce] -= c / fusion
+			y[stateCold] = 0
 			ode.primed = false
 		}
-		r.path = append(r.path, drinkPoint{t, y[stateDrink]})
+		r.path = append(r.path, drinkPoint{t, drinkTemp(y, all)})
 		if series != nil && t >= next-1e-6 {
 			note(t)
 			next += every
@@ -146,7 +159,8 @@ func (r *icedRun) integrate(m *icedModel, x []float64, at []time.Duration, serie
 			break
 		}
 	}
-	coldest := y[stateDrink]
+	r.imbalance, r.in = heat()-before-y[stateIn], y[stateIn]
+	coldest := drinkTemp(y, all)
 	for _, p := range r.path {
 		coldest = min(coldest, p.tempC)
 	}

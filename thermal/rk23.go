@@ -2,24 +2,24 @@ package thermal
 
 import "math"
 
-// A rk23 integrates three ordinary equations by the embedded pair of Bogacki and
+// A rk23 integrates four ordinary equations by the embedded pair of Bogacki and
 // Shampine (1989, A 3(2) pair of Runge-Kutta formulas; from memory): third order,
 // the step from the difference to second order.
 type rk23 struct {
-	slope  func(t float64, y [3]float64) [3]float64
-	scale  [3]float64 // errors are measured in units of these
+	slope  func(t float64, y [4]float64) [4]float64
+	scale  [4]float64 // errors are measured in units of these
 	tol    float64    // allowed error of a step in those units
 	dt     float64
-	first  [3]float64 // slope at the start, of the step before
+	first  [4]float64 // slope at the start, of the step before
 	primed bool
 }
 
 // step advances y from t by at most limit and returns the new time and state.
-func (r *rk23) step(t float64, y [3]float64, limit float64) (float64, [3]float64) {
+func (r *rk23) step(t float64, y [4]float64, limit float64) (float64, [4]float64) {
 	if !r.primed {
 		r.first, r.primed = r.slope(t, y), true
 	}
-	add := func(a float64, k1 [3]float64, b float64, k2 [3]float64, c float64, k3 [3]float64) (out [3]float64) {
+	add := func(a float64, k1 [4]float64, b float64, k2 [4]float64, c float64, k3 [4]float64) (out [4]float64) {
 		for i := range len(y) {
 			out[i] = y[i] + a*k1[i] + b*k2[i] + c*k3[i]
 		}
