@@ -34,7 +34,7 @@ func ExampleGlass_Clock() {
 	//   haze     0:15 (0:03..0:38)
 	//   beads    11:30 (4:45..31:15)
 	//   runs     1:43:30 (49:30..never)
-	//   ice gone 1:26:30 (1:13:15..1:43:30)
+	//   ice gone 1:26:30 (1:13:30..1:43:45)
 	//   fog up to 105 mm, 8 above the liquid; decided by what counts as beads
 }
 

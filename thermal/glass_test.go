@@ -271,6 +271,27 @@ func TestLiquidLineRisesWithTheFillAndFogStopsAboveIt(t *testing.T) {
 	}
 }
 
+// The colder the wall runs up, the higher the fog: metal, thick glass, thin plastic.
+func TestFogClimbsByTheWallsConductivity(t *testing.T) {
+	climb := func(wall Material, thickness, height float64) float64 {
+		t.Helper()
+		g := tumbler(0)
+		g.Wall, g.WallThickness, g.Height = wall, thickness, height
+		k := mustLikely(t, g, calmRoom)
+		if k.FogLine < k.LiquidLine || k.FogLine > height {
+			t.Errorf("line %g, fog to %g of %g", k.LiquidLine, k.FogLine, height)
+		}
+		return k.FogLine - k.LiquidLine
+	}
+	steel, glass, film := climb(Material{16, 7900, 500}, 0.003, 0.2), climb(SodaLime(), 0.003, 0.2), climb(Material{0.01, 1000, 1500}, 1e-4, 0.9)
+	if !(steel > glass && glass > film && film > 0 && film < 0.001) {
+		t.Errorf("steel %g, glass %g, film %g", steel, glass, film)
+	}
+	if copper := climb(Material{390, 8900, 385}, 0.002, 0.1); copper < 0.01 {
+		t.Errorf("a short copper rim fogs to the top: %g", copper)
+	}
+}
+
 func TestColdIceFirstCoolsItsDrink(t *testing.T) {
 	wet, cold := tumbler(100), tumbler(100)
 	cold.IceC = -18

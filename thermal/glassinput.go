@@ -131,42 +131,52 @@ func (g Glass) light(lamps []Lamp) (float64, error) {
 	return abs.Absorbed(lamps...)
 }
 
-// lines returns the liquid line and the highest fog above the table. Above the
-// liquid the wall is a fin: its coldness fades as exp(-x/l), l = (k w/(h_out + h_in))^(1/2)
-// with 10 and 6 W/(m2 K), some 14 mm in glass of 3 mm.
-func (g Glass) lines(airC, dewC, coldestC float64) (liquid, fog float64) {
-	if g.DrinkGrams == 0 {
-		liquid = g.Height
-		if coldestC < dewC {
-			fog = g.Height
-		}
-		return liquid, fog
+// rim is how far the wall stands out of the liquid, m.
+func (g Glass) rim() float64 {
+	if g.Height == 0 {
+		return 0.2 * g.depth()
 	}
-	liquid = g.WallThickness + g.depth()
-	if coldestC >= dewC || dewC >= airC {
-		if dewC >= airC && coldestC < airC {
-			return liquid, max(g.Height, liquid)
-		}
-		return liquid, 0
-	}
-	fade := math.Sqrt(g.Wall.Conductivity * g.WallThickness / (finOutside + finInside))
-	fog = liquid + fade*math.Log((airC-coldestC)/(airC-dewC))
-	if g.Height > 0 {
-		fog = min(fog, g.Height)
-	}
-	return liquid, fog
+	return g.Height - g.WallThickness - g.depth()
 }
 
 // Coefficients of the wall above the liquid, W/(m2 K).
 const finOutside, finInside = 10.0, 6.0
 
-// endsConductance is W/K between the drink and the room through its surface, base
-// and the rim that sticks out of it.
-func (g Glass) endsConductance() float64 {
+// fade is the length over which the coldness of the wall fades above the liquid, m:
+// (k w/(h_out + h_in))^(1/2), some 14 mm in glass of 3 mm.
+func (g Glass) fade() float64 {
+	return math.Sqrt(g.Wall.Conductivity * g.WallThickness / (finOutside + finInside))
+}
+
+// lines returns the liquid line and the highest fog above the table. Above the liquid
+// the wall is a fin with an idle tip: its coldness fades as cosh((rim - x)/fade)/cosh(rim/fade).
+func (g Glass) lines(airC, dewC, coldestC float64) (liquid, fog float64) {
 	if g.DrinkGrams == 0 {
-		return 0
+		if coldestC < dewC {
+			fog = g.Height
+		}
+		return g.Height, fog
 	}
+	liquid = g.WallThickness + g.depth()
+	if coldestC >= dewC {
+		return liquid, 0
+	}
+	rim, fade := g.rim(), g.fade()
+	// Saturated air fogs all that is colder than itself.
+	share := max(0, airC-dewC) / (airC - coldestC)
+	if rim/fade > 300 { // cosh would overflow: a long, thin fin
+		return liquid, liquid + min(rim, -fade*math.Log(share))
+	}
+	if c := share * math.Cosh(rim/fade); c > 1 {
+		return liquid, liquid + rim - fade*math.Acosh(c)
+	}
+	return liquid, liquid + rim
+}
+
+// endsConductance is W/K between the drink and the room through its surface, base and
+// the rim that sticks out of it.
+func (g Glass) endsConductance() float64 {
 	face := math.Pi * g.bore() * g.bore() / 4
-	rim := math.Pi * g.Diameter * math.Sqrt(g.Wall.Conductivity*g.WallThickness*(finOutside+finInside))
-	return 2*g.EndsH*face + rim
+	fin := math.Pi * g.Diameter * g.fade() * (finOutside + finInside) * math.Tanh(g.rim()/g.fade())
+	return 2*g.EndsH*face + fin
 }

@@ -49,7 +49,7 @@ type SourceData struct {
 
 // Data returns the figures of a source, or an *InputError for an unknown one.
 //
-//	tungsten:  radiates 0.82 (0.80..0.86, published 81..86 %); 27 lm/W (25..34; a
+//	tungsten:  radiates 0.82 (0.80..0.86, published 81..86 %); 27 lm/W (24..34; a
 //	           black body at 3200 K has 27.1, behind glass 30.8)
 //	discharge: radiates 0.60 (0.44..0.65, published 62..65 % for mercury lamps);
 //	           130 lm/W (90..190; metal halide lamps give 65..115 lm per electrical watt)
@@ -74,7 +74,7 @@ func (s Source) data() SourceData {
 	case Flash:
 		return SourceData{0.30, 0.15, 0.50, 95, 80, 110, 5600}
 	}
-	return SourceData{0.82, 0.80, 0.86, 27, 25, 34, 3200}
+	return SourceData{0.82, 0.80, 0.86, 27, 24, 34, 3200}
 }
 
 // IrradianceFromLux returns the W/m2 that come with an illuminance of lux from a

@@ -42,6 +42,18 @@ var surfaceChecks = []Check{
 		Points: photometrics,
 	},
 	{
+		Table: "lamp_efficacy", Package: "thermal",
+		Quantity: "lumens per electrical watt, or per stored joule", Unit: "lm/W",
+		Claim:  "the source's own 95 % band",
+		Points: lampEfficacy,
+	},
+	{
+		Table: "emissivity", Package: "thermal",
+		Quantity: "the default emissivity", Unit: "", Banded: true,
+		Claim:  "0.05 for all that is not metal; fine snow has 0.82",
+		Points: emissivity,
+	},
+	{
 		Table: "coffee_cooling", Package: "thermal",
 		Quantity: "temperature of coffee in a mug", Unit: "degC",
 		Claim:  "15 % of the excess over the room, for an assumed mug of 300 g, 80 mm wide, at 50 % RH",
@@ -84,6 +96,14 @@ func convection(r testdata.Row) ([]Point, error) {
 		nu, err = thermal.NusseltCylinderAcross(re, pr)
 	case "sphere in stream":
 		nu, err = thermal.NusseltSphereInStream(re, pr, extra)
+	case "plate, both faces":
+		var up, down float64
+		if up, err = thermal.NusseltPlateUp(ra, pr); err == nil {
+			down, err = thermal.NusseltPlateDown(ra, pr)
+		}
+		nu = up + down
+	case "duct":
+		return duct(r, ra, extra, pr)
 	case "plate along":
 		nu, err = thermal.NusseltPlateAlong(re, pr)
 	default:
@@ -101,6 +121,30 @@ func convection(r testdata.Row) ([]Point, error) {
 		got = nu * s[0] / s[1] * s[2] * s[3]
 	}
 	return []Point{NearRel(label, v[1], got, v[2])}, nil
+}
+
+// duct is a warm duct's sides, top and bottom, per metre: length_m is its height and
+// area_m2 its width; the second Rayleigh number is on half the width.
+func duct(r testdata.Row, ra, wide, pr float64) ([]Point, error) {
+	v, err := numbers(r, "conductivity_w_per_m_k", "length_m", "area_m2", "dt_k", "published", "band_rel")
+	if err != nil {
+		return nil, err
+	}
+	side, err := thermal.NusseltVerticalPlateLaminar(ra, pr)
+	if err != nil {
+		return nil, err
+	}
+	top, err := thermal.NusseltPlateUp(wide, pr)
+	if err != nil {
+		return nil, err
+	}
+	bottom, err := thermal.NusseltPlateDown(wide, pr)
+	if err != nil {
+		return nil, err
+	}
+	// side: Nu k/H x 2H; top and bottom: Nu k/(w/2) x w
+	got := v[0] * v[3] * (2*side + 2*(top+bottom))
+	return []Point{NearRel(r.Text("example"), v[4], got, v[5])}, nil
 }
 
 func surfaceExamples(r testdata.Row) ([]Point, error) {
@@ -243,6 +287,42 @@ func photometrics(r testdata.Row) ([]Point, error) {
 		return nil, err
 	}
 	return []Point{{Label: name, Published: v[2], Predicted: lux, Low: lux / factor, High: lux * factor}}, nil
+}
+
+func lampEfficacy(r testdata.Row) ([]Point, error) {
+	v, err := r.Float("lumen_per_watt")
+	if err != nil {
+		return nil, err
+	}
+	label := r.Text("lamp")
+	source, ok := map[string]thermal.Source{
+		"tungsten": thermal.Tungsten, "discharge": thermal.Discharge, "LED": thermal.LED, "flash": thermal.Flash,
+	}[r.Text("source_type")]
+	if !ok {
+		return []Point{Skip(label, r.Text("source_type")+": not at 3200 K")}, nil
+	}
+	d, err := source.Data()
+	if err != nil {
+		return nil, err
+	}
+	return []Point{{
+		Label: label, Published: v, Predicted: d.Radiated * d.Efficacy,
+		Low: d.RadiatedLow * d.EfficacyLow, High: d.RadiatedHigh * d.EfficacyHigh,
+	}}, nil
+}
+
+func emissivity(r testdata.Row) ([]Point, error) {
+	v, err := r.Float("emissivity")
+	if err != nil {
+		return nil, err
+	}
+	switch r.Text("kind") {
+	case "metal":
+		return []Point{Skip(r.Text("material"), "bare metal: give its own")}, nil
+	case "stone":
+		return []Point{Skip(r.Text("material"), "sources disagree: others have 0.90..0.94")}, nil
+	}
+	return []Point{Near(r.Text("material"), v, thermal.DefaultEmissivity, 0.05)}, nil
 }
 
 func coffee(r testdata.Row) ([]Point, error) {
