@@ -59,32 +59,6 @@ func TestPhamIsNearTheSolver(t *testing.T) {
 	}
 }
 
-// Plank's formula for a brick has his constants of slab, cylinder and ball as limits.
-func TestPlankBrickLimits(t *testing.T) {
-	for _, c := range []struct {
-		name         string
-		b1, b2, p, r float64
-	}{
-		{"cube", 1, 1, 1. / 6, 1. / 24},
-		{"near cube", 1.0005, 1.0005, 1. / 6, 1. / 24},
-		{"square bar", 1, 1e6, 1. / 4, 1. / 16},
-		{"slab", 1e5, 1e5, 1. / 2, 1. / 8},
-	} {
-		p, r := brickPlank(c.b1, c.b2)
-		if math.Abs(p-c.p) > 1e-3 || math.Abs(r-c.r) > 1e-3 {
-			t.Errorf("%s: P %.5f R %.5f, want %.5f %.5f", c.name, p, r, c.p, c.r)
-		}
-	}
-	last := 0.0
-	for b := 1.0; b < 8; b += 0.01 { // no jump where the cube is taken apart
-		_, r := brickPlank(1, b)
-		if r < last-1e-6 || (last > 0 && r-last > 1e-3) {
-			t.Fatalf("R jumps to %g at ratio %g from %g", r, b, last)
-		}
-		last = r
-	}
-}
-
 func TestFreezingOrder(t *testing.T) {
 	plank, pham := plankPham(t, breadLike)
 	if !(pham > plank) {
@@ -110,79 +84,6 @@ func TestFreezingOrder(t *testing.T) {
 	f.StartC = 5
 	if _, cooler := plankPham(t, f); cooler >= pham {
 		t.Error("a cooler start does not freeze sooner")
-	}
-}
-
-// common practice, no source: the same ball is ready sooner in moving air than in a
-// home freezer, sooner still in dry ice.
-func TestMediaRank(t *testing.T) {
-	last := Never
-	for _, m := range []Medium{HomeFreezer(), DeepFreezer(), BlastFreezer(), DryIce()} {
-		f := breadLike
-		f.Medium, f.EndC = m, -15
-		if _, pham := plankPham(t, f); pham < last {
-			last = pham
-		} else {
-			t.Errorf("%s takes %v, not below %v", m.Name, pham, last)
-		}
-	}
-}
-
-func TestMediaAreSoundAndTheColdOnesWarn(t *testing.T) {
-	for _, m := range []Medium{HomeFreezer(), ServingCabinet(), DeepFreezer(), BlastFreezer(), PlateFreezer(), DryIce()} {
-		if err := m.Validate(); err != nil {
-			t.Errorf("%s: %v", m.Name, err)
-		}
-		if m.TempC < -20 && m.Caution == "" {
-			t.Errorf("%s at %g degC has no caution", m.Name, m.TempC)
-		}
-	}
-	for name, m := range map[string]Medium{
-		"NaN temperature": {TempC: math.NaN(), H: 8},
-		"no coefficient":  {TempC: -18},
-		"low above":       {TempC: -18, H: 8, HLow: 9},
-		"negative low":    {TempC: -18, H: 8, HLow: -1},
-		"high below":      {TempC: -18, H: 8, HHigh: 7},
-		"infinite high":   {TempC: -18, H: 8, HHigh: math.Inf(1)},
-	} {
-		if err := m.Validate(); !errors.Is(err, ErrInput) {
-			t.Errorf("%s: %v", name, err)
-		}
-	}
-	if err := (Medium{TempC: -100, H: 8}).Validate(); !errors.Is(err, ErrRange) {
-		t.Error(err)
-	}
-}
-
-func TestShapeFactorLimits(t *testing.T) {
-	for _, bi := range []float64{0.01, 1, 50} {
-		for name, c := range map[string]struct {
-			size Size
-			want float64
-		}{
-			"slab":          {Size{Height: 0.1}, 1},
-			"long cylinder": {Size{Diameter: 0.1, Long: true}, 2},
-			"ball":          {Size{Diameter: 0.1}, 3},
-			"vast brick":    {Size{Height: 0.1, Width: 100, Depth: 100}, 1},
-			"vast bar":      {Size{Height: 0.1, Width: 100, Long: true}, 1},
-			"flat disc":     {Size{Diameter: 100, Height: 0.1}, 1},
-			"tall cylinder": {Size{Diameter: 0.1, Height: 100}, 2},
-		} {
-			got, err := ShapeFactor(c.size, bi)
-			if err != nil || math.Abs(got-c.want) > 5e-3 {
-				t.Errorf("%s at Bi %g: %g, want %g (%v)", name, bi, got, c.want, err)
-			}
-		}
-	}
-	// At a small Biot number the factor is that of the surface to volume: 3 for a cube.
-	if got, _ := ShapeFactor(Size{Height: 1, Width: 1, Depth: 1}, 1e-6); math.Abs(got-3) > 1e-3 {
-		t.Errorf("cube: %g, want 3", got)
-	}
-	if _, err := ShapeFactor(Size{}, 1); !errors.Is(err, ErrInput) {
-		t.Error(err)
-	}
-	if _, err := ShapeFactor(Size{Height: 1}, 0); !errors.Is(err, ErrInput) {
-		t.Error(err)
 	}
 }
 
