@@ -342,3 +342,43 @@ func TestContradictionsOfAnySizeAreRefused(t *testing.T) {
 		t.Errorf("got %v, want %s", err, want)
 	}
 }
+
+// Favouring one cell for the camera never takes from it, whatever it does to the
+// others: both totals still hold.
+func TestFavouringACellNeverTakesFromIt(t *testing.T) {
+	rng := rand.New(rand.NewPCG(7, 2))
+	for range 10_000 {
+		weights, rows, columns := randomTable(rng, 1+rng.IntN(4), 1+rng.IntN(4), 0.3*rng.Float64(), 20)
+		before, err := Biproportional(weights, rows, columns)
+		if err != nil {
+			t.Fatal(err)
+		}
+		i, j := rng.IntN(len(rows)), rng.IntN(len(columns))
+		weights[i][j] *= 1 + 3*rng.Float64()
+		after, err := Biproportional(weights, rows, columns)
+		if err != nil {
+			t.Fatal(err)
+		}
+		keepsMargins(t, weights, rows, columns, after)
+		if after[i][j] < before[i][j] {
+			t.Fatalf("cell %d, %d falls from %d to %d", i, j, before[i][j], after[i][j])
+		}
+	}
+}
+
+func BenchmarkControlledRounding200(b *testing.B) {
+	rng := rand.New(rand.NewPCG(1, 1))
+	values := make([][]float64, 200)
+	for i := range values {
+		values[i] = make([]float64, 200)
+		for j := range values[i] {
+			values[i][j] = 10 * rng.Float64()
+		}
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := ControlledRounding(values); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
