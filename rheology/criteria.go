@@ -34,14 +34,17 @@ func (p *Splash) dry(s Stream, rough bool) {
 	})
 	rg := RibouxGordillo{Air: RoomAir()}
 	beta, _, threshold := rg.judge(s.Diameter/2, s.Speed, s.Viscosity, s.Density, s.SurfaceTension)
-	p.add(SplashVerdict{
+	lift := SplashVerdict{
 		Criterion: "Riboux and Gordillo 2014", Measure: "beta",
 		Value: beta, Threshold: threshold, Outcome: PromptSplash,
-		ThresholdSpeed: rg.speed(s.Diameter/2, s.Speed, s.Viscosity, s.Density, s.SurfaceTension),
-		Range:          "dry smooth surface, 0.3 to 10 mPa s, 17 to 72 mN/m",
-		Applies:        thin && s.Viscosity >= 3e-4 && s.SurfaceTension >= 0.017 && s.SurfaceTension <= 0.0735,
-		Known:          "read",
-	})
+		Range:   "dry smooth surface, 0.3 to 10 mPa s, 17 to 72 mN/m",
+		Applies: thin && s.Viscosity >= 3e-4 && s.SurfaceTension >= 0.017 && s.SurfaceTension <= 0.0735,
+		Known:   "read",
+	}
+	if lift.Applies {
+		lift.ThresholdSpeed = rg.speed(s.Diameter/2, s.Speed, s.Viscosity, s.Density, s.SurfaceTension)
+	}
+	p.add(lift)
 }
 
 // wet judges the landing on a film of delta drop diameters of the same liquid, by

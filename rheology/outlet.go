@@ -24,8 +24,9 @@ type outlet struct {
 	tempC  float64
 	eta    float64 // Pa s, where thins is nil
 	rho    float64
-	yield  float64 // Pa; 0: none
-	scale  float64 // on the viscosity, 1 or an end of its band; not on the yield stress
+	curve  localCurve // of thins, where there is no yield stress
+	yield  float64    // Pa; 0: none
+	scale  float64    // on the viscosity, 1 or an end of its band; not on the yield stress
 }
 
 // boreArea returns the section of the bore, m2.
@@ -91,7 +92,9 @@ func rangeOf(err error) (*RangeError, bool) {
 // head returns the head in m of liquid that a flow of q m3/s needs.
 func (o *outlet) head(q float64) (float64, error) {
 	eta, rate := o.eta, 0.0
-	if o.thins != nil {
+	if o.curve.known {
+		eta = math.Exp(o.curve.ln(math.Log(o.shearRate(q))))
+	} else if o.thins != nil {
 		e, at, err := o.effective(q, false)
 		if err != nil {
 			return 0, err
@@ -134,6 +137,10 @@ func (o *outlet) flow(h, start float64) (float64, error) {
 	if !(start > 0) {
 		start = o.guess(h)
 	}
+	enough := 1e-5
+	if o.scale != 1 {
+		enough = 1e-3 // for a band
+	}
 	low, high := math.Inf(-1), math.Log(o.fastest(h))
 	x := min(math.Log(start), high)
 	var px, py float64
@@ -148,7 +155,7 @@ func (o *outlet) flow(h, start float64) (float64, error) {
 			slope = (y - py) / (x - px)
 		}
 		next := x - y/slope
-		if math.Abs(y) < 1e-5 && slope > 0.1 {
+		if math.Abs(y) < enough && slope > 0.1 {
 			// The last step squares what is left.
 			x = next
 			break

@@ -42,7 +42,8 @@ type SplashVerdict struct {
 	Value, Threshold float64
 	// Outcome above the threshold.
 	Outcome SplashOutcome
-	// ThresholdSpeed of the same drop at the threshold, m/s; 0 where none was found.
+	// ThresholdSpeed of the same drop at the threshold, m/s; 0 where none was found, or
+	// looked for outside a criterion's range.
 	ThresholdSpeed float64
 	// Range where the criterion was found, in words, and whether it Applies here.
 	Range   string
