@@ -49,7 +49,10 @@ func (a Air) Conductivity() (float64, error) {
 }
 
 func conductivity(t float64) float64 {
-	return 2.64638e-3 * t * math.Sqrt(t) / (t + 245.4*math.Exp(-12*math.Ln10/t))
+	// 10^(-12/T) by its series, to 1e-8 above 170 K: every surface asks at every step.
+	y := 12 * math.Ln10 / t
+	power := 1 - y*(1-y/2*(1-y/3*(1-y/4*(1-y/5*(1-y/6)))))
+	return 2.64638e-3 * t * math.Sqrt(t) / (t + 245.4*power)
 }
 
 // SpecificHeat returns the heat capacity of the moist air per kg of dry air,

@@ -301,8 +301,12 @@ func (x *Exchanger) coefficient(ts, ps, nu, k, rho float64) (h, free float64) {
 // pressures.
 func stefanFlow(a, b, p float64) float64 {
 	dry, other := p-a, p-b
-	if d := other - dry; math.Abs(d) > 1e-6*p {
-		return p * math.Log(other/dry) / d
+	sum := dry + other
+	y := (other - dry) / sum
+	if y*y < 0.01 {
+		// ln(other/dry) = 2 artanh y, in series to 2e-10: no logarithm, and no 0/0.
+		y *= y
+		return 2 * p / sum * (1 + y*(1.0/3+y*(1.0/5+y*(1.0/7+y/9))))
 	}
-	return 2 * p / (dry + other)
+	return p * math.Log(other/dry) / (other - dry)
 }

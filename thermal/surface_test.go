@@ -138,9 +138,11 @@ func TestStefanFlowIsTheLogMean(t *testing.T) {
 	if got := stefanFlow(1400, 1400, p); math.Abs(got-p/(p-1400)) > 1e-12 {
 		t.Errorf("equal pressures: %g", got)
 	}
-	// continuous where it changes form
-	if a, b := stefanFlow(1400, 1400+0.1, p), stefanFlow(1400, 1400+0.2, p); math.Abs(a-b) > 1e-5 {
-		t.Errorf("%g, %g", a, b)
+	for _, b := range []float64{100, 5000, 19000, 21500, 60000} {
+		want := p * math.Log((p-b)/(p-1400)) / (1400 - b)
+		if got := stefanFlow(1400, b, p); math.Abs(got-want) > 1e-9*want {
+			t.Errorf("%g Pa: %.12g, want %.12g", b, got, want)
+		}
 	}
 	if got := stefanFlow(1058, 47414, p); math.Abs(got-1.357) > 0.01 {
 		t.Errorf("80 degC: %g", got)
@@ -277,6 +279,15 @@ func TestExchangerAllocatesNothing(t *testing.T) {
 	}
 	if n := testing.AllocsPerRun(10, func() { _, _ = x.At(-5, 100) }); n != 0 {
 		t.Errorf("allocates %g times", n)
+	}
+}
+
+func TestConductivitySeriesIsItsPower(t *testing.T) {
+	for k := 170.0; k < 450; k += 7 {
+		want := 2.64638e-3 * math.Pow(k, 1.5) / (k + 245.4*math.Pow(10, -12/k))
+		if got := conductivity(k); math.Abs(got-want) > 1e-8*want {
+			t.Errorf("%g K: %.12g, want %.12g", k, got, want)
+		}
 	}
 }
 
