@@ -11,71 +11,9 @@ type scoopRun struct {
 	c     compiled
 	curve Curve
 	table fluxTable
-	face  scoopSurface
-	foot  scoopSurface
-	ball  scoopSurface
-}
-
-// A scoopSurface is the exchange law of one of the three computations.
-type scoopSurface struct {
-	air     *fluxTable // nil for the foot
-	light   float64    // absorbed, W/m2 of this surface
-	share   float64    // of the surface that is on the plate or in the cone
-	contact contact
-}
-
-// A contact is the plate or cone as the dessert feels it: a film of poor contact in
-// series with what the material can bring up, and its own warming.
-type contact struct {
-	film   float64 // W/(m2 K)
-	effuse float64 // sqrt(k rho c), W s^0.5/(m2 K); 0 for a cone
-	behind float64 // what comes through from the room behind, W/(m2 K)
-	startC float64
-	roomC  float64
-}
-
-const (
-	// A glazed stoneware plate: k 1.5 W/(m K), rho c 2.1e6 J/(m3 K) (textbook values
-	// for stoneware, from memory), 7 mm thick: once chilled it warms in the room, both
-	// faces taking 10 W/(m2 K), with a time constant of rho c d/20 = 735 s.
-	plateEffusivity = 1775.0
-	plateBehind     = 8.0
-	plateWarms      = 735.0
-	// Frozen dessert on a plate touches in spots and then through its own melt
-	// (engineering estimate, x/:2).
-	plateFilm = 300.0
-	// Nobody takes a picture in the first seconds.
-	scoopFrom = 3
-	// A wafer 3 mm thick of 0.1 W/(m K) in still air.
-	coneFilm = 8.0
-	// The foot is a disc of 0.6 of the diameter: 0.3^2 of the ball's surface. A cone
-	// holds a quarter of it.
-	footShare = 0.09
-	coneShare = 0.25
-)
-
-func (s *scoopSurface) at(surfaceC, seconds float64) (flux, slope float64) {
-	if s.air != nil {
-		flux, slope = s.air.at(surfaceC)
-		flux, slope = (1-s.share)*flux+s.light, (1-s.share)*slope
-	}
-	if s.share > 0 {
-		h, t := s.contact.at(seconds)
-		flux += s.share * h * (t - surfaceC)
-		slope -= s.share * h
-	}
-	return flux, slope
-}
-
-func (c *contact) at(seconds float64) (h, tempC float64) {
-	if c.effuse == 0 {
-		return c.film, c.roomC
-	}
-	tempC = c.startC
-	if c.startC != c.roomC {
-		tempC = c.roomC + (c.startC-c.roomC)*math.Exp(-seconds/plateWarms)
-	}
-	return 1 / (1/c.film + 1/(c.behind+c.effuse/math.Sqrt(math.Pi*(seconds+1e-3)))), tempC
+	face  restingSurface
+	foot  restingSurface
+	ball  restingSurface
 }
 
 // times computes the four events for one set of inputs.
@@ -161,10 +99,10 @@ func (r *scoopRun) prepare(m *scoopModel, x []float64) (scoopSample, error) {
 	case OnNothing:
 		share = 0
 	}
-	r.face = scoopSurface{air: &r.table, light: light * x[scoopSlope]}
-	r.foot = scoopSurface{share: 1, contact: held}
+	r.face = restingSurface{air: &r.table, light: light * x[scoopSlope]}
+	r.foot = restingSurface{share: 1, contact: held}
 	// A ball catches light on its cross-section and spreads it over four times that.
-	r.ball = scoopSurface{air: &r.table, light: light / 4, share: share, contact: held}
+	r.ball = restingSurface{air: &r.table, light: light / 4, share: share, contact: held}
 
 	density := s.Mix.mixDensity() / (1 + s.Mix.OverrunPercent/100) * x[scoopDensity]
 	radius := s.Diameter / 2
@@ -177,9 +115,13 @@ func (r *scoopRun) prepare(m *scoopModel, x []float64) (scoopSample, error) {
 	}, nil
 }
 
+// scoopFrom is from when on a scoop's times are to be accurate, s: nobody takes a
+// picture sooner.
+const scoopFrom = 3
+
 // begin starts one of the computations; the foot is a slab, whose heat does not
 // come from all sides. Where a film is waited for, the shells divide it finely.
-func (r *scoopRun) begin(m *scoopModel, x *scoopSurface, p scoopSample) {
+func (r *scoopRun) begin(m *scoopModel, x *restingSurface, p scoopSample) {
 	form, cells, grade := SphereForm, m.cells, gradeFor(m.cells, p.film/6/p.radius)
 	switch x {
 	case &r.foot:
@@ -190,73 +132,4 @@ func (r *scoopRun) begin(m *scoopModel, x *scoopSurface, p scoopSample) {
 	r.e.build(form, p.radius, cells, grade)
 	r.e.begin(&r.c, p.startC, m.tol, x)
 	r.e.careFrom(scoopFrom)
-}
-
-// scoopMoments is how many steps of time a series has.
-const scoopMoments = 60
-
-// series computes the likely course: to a little beyond the loss of shape, or to
-// the horizon.
-func (m *scoopModel) series() ([]ScoopMoment, error) {
-	x := m.likely()
-	var face, ball scoopRun
-	p, err := face.prepare(m, x)
-	if err != nil {
-		return nil, err
-	}
-	if _, err := ball.prepare(m, x); err != nil {
-		return nil, err
-	}
-	var at [scoopEvents]time.Duration
-	if err := new(scoopRun).times(m, x, at[:]); err != nil {
-		return nil, err
-	}
-	end := m.s.Horizon.Seconds()
-	if at[slumps] != Never {
-		end = min(end, 1.25*at[slumps].Seconds())
-	}
-	face.begin(m, &face.face, p)
-	ball.begin(m, &ball.ball, p)
-	drip := face.e.expect(p.dripRadius, p.flowC)
-	frost := 0.0
-	moments := make([]ScoopMoment, 0, scoopMoments+1)
-	for i := range scoopMoments + 1 {
-		t := end * float64(i) / scoopMoments
-		for ball.e.t < t {
-			if err := ball.e.advanceShedding(t, p.flowC, p.film); err != nil {
-				return nil, err
-			}
-		}
-		for face.e.t < t && face.e.firedAt(drip) == Never {
-			before := face.table.vapour(face.e.surfaceC())
-			if err := face.e.advance(t); err != nil {
-				return nil, err
-			}
-			frost += face.e.span * (before + face.table.vapour(face.e.surfaceC())) / 2 * 1000
-		}
-		moments = append(moments, ball.moment(t, p, face.e.surfaceC(), frost))
-	}
-	return moments, ball.table.err
-}
-
-func (r *scoopRun) moment(t float64, p scoopSample, surfaceC, frost float64) ScoopMoment {
-	e := &r.e
-	stored, volume := 0.0, 0.0
-	for i := range e.n {
-		stored += e.vol[i] * e.h[i]
-		volume += e.vol[i]
-	}
-	outer := e.face[e.n]
-	solid := outer - e.filmFrom(e.c.potentialAt(p.flowC), e.n)
-	whole := e.content(p.radius)
-	return ScoopMoment{
-		Time:         seconds(t),
-		SurfaceC:     surfaceC,
-		MeanC:        e.c.tempOfEnthalpy(stored / volume),
-		CoreC:        e.c.tempOfEnthalpy(e.h[0]),
-		SoftMM:       1000 * (p.radius - outer + e.filmFrom(e.c.potentialAt(p.softC), e.n)),
-		MeltedShare:  1 - e.content(solid)/whole,
-		DrippedGrams: 1000 * p.density * (whole - e.content(outer)),
-		FrostGrams:   frost,
-	}
 }

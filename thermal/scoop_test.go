@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"reflect"
+	"sync"
 	"testing"
 	"time"
 )
@@ -245,6 +246,46 @@ func TestSwappingRestartsTheClock(t *testing.T) {
 	if l.FirstDrip.Likely != a.FirstDrip.Likely || l.Slumps.Likely != a.Slumps.Likely {
 		t.Errorf("Likely says %v, Hold %v", l.FirstDrip, a.FirstDrip)
 	}
+}
+
+// From many goroutines at once every clock is, bit for bit, what it is alone.
+func TestClocksFromManyGoroutines(t *testing.T) {
+	type answer struct {
+		scoop ScoopClock
+		core  Window
+		state BodyState
+	}
+	drink := whisky()
+	solve := func() (a answer, err error) {
+		if a.scoop, err = ball(-18).Likely(studio, tungsten); err != nil {
+			return a, err
+		}
+		d := DeepFreeze{Mix: VanillaIceCream(), Diameter: 0.055, StartC: -13, TargetC: -27, Medium: DeepFreezer()}
+		if a.core, err = d.Time(); err != nil {
+			return a, err
+		}
+		if _, err = drink.Clock(studio); err != nil {
+			return a, err
+		}
+		states, err := meltingSphere().Run(-18, 0, convection(15, 25), 10*time.Minute)
+		if err == nil {
+			a.state = states[0]
+		}
+		return a, err
+	}
+	want, err := solve()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var wg sync.WaitGroup
+	for range 64 {
+		wg.Go(func() {
+			if got, err := solve(); err != nil || !reflect.DeepEqual(got, want) {
+				t.Errorf("%+v, %v", got, err)
+			}
+		})
+	}
+	wg.Wait()
 }
 
 func TestAlreadySoftIsSoftAtOnce(t *testing.T) {

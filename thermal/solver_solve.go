@@ -2,6 +2,11 @@ package thermal
 
 import "math"
 
+const (
+	maxSolves = 40 // in one stage
+	slack     = 1  // unsolved heat allowed in a stage, in units of the step error
+)
+
 // solve finds the potentials u with V H(u) - vg = w * heat in at time t, by
 // solving the linear system of the current pieces of the curve until no shell
 // leaves its piece, or the heat misplaced by those that do is negligible.

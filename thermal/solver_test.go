@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 	"time"
 )
@@ -280,8 +281,37 @@ func TestRunRefusesNonsense(t *testing.T) {
 		t.Errorf("hotter than the curve: %v", err)
 	}
 	var stopped *SolverError
-	if _, err := good.Run(0, 0, convection(nan, 0), s); !errors.As(err, &stopped) {
+	if _, err := good.Run(0, 0, convection(nan, 0), s); !errors.As(err, &stopped) || !strings.Contains(err.Error(), "is the heat flux finite?") {
 		t.Errorf("NaN flux: %v", err)
+	}
+	// A law that swings a thousand times a second is not one the solver can follow.
+	swinging := func(s float64, at time.Duration) float64 { return 1e6 * math.Sin(1e4*at.Seconds()) }
+	if _, err := good.Run(0, 0, swinging, 90*24*time.Hour); err == nil {
+		t.Error("swinging flux: no error")
+	}
+}
+
+// At time 0 a body is as it was; even shells and graded ones agree.
+func TestRunFromTheStart(t *testing.T) {
+	b := Body{Radius: 0.02, Curve: Sharp(0, 0.5, iceCp, waterCp, iceFusion, iceK, waterK, -40, 40), Cells: 120}
+	graded, err := b.Run(-10, 0.25, convection(20, 25), 0, 20*time.Minute)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := graded[0]; math.Abs(s.MeanC+10) > 1e-9 || math.Abs(s.CoreC+10) > 1e-9 || s.HeatJ != 0 || s.PastShare != 0 || s.SurfaceC <= -10 {
+		t.Errorf("at the start %+v", s)
+	}
+	b.Uniform = true
+	even, err := b.Run(-10, 0.25, convection(20, 25), 20*time.Minute)
+	if err != nil {
+		t.Fatal(err)
+	}
+	closeRel(t, "heat", even[0].HeatJ, graded[1].HeatJ, 0.001)
+	closeRel(t, "melted share", even[0].PastShare, graded[1].PastShare, 0.005)
+	for f, want := range map[Form]string{SphereForm: "sphere", CylinderForm: "cylinder", SlabForm: "slab", 8: "Form(8)"} {
+		if f.String() != want {
+			t.Errorf("%d: %s", int(f), f)
+		}
 	}
 }
 

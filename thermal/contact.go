@@ -1,0 +1,64 @@
+package thermal
+
+import "math"
+
+// A restingSurface is the exchange law of what lies on a plate or in a cone, or of the
+// foot that touches it.
+type restingSurface struct {
+	air     *fluxTable // nil for the foot
+	light   float64    // absorbed, W/m2 of this surface
+	share   float64    // of the surface that is on the plate or in the cone
+	contact contact
+}
+
+func (s *restingSurface) at(surfaceC, seconds float64) (flux, slope float64) {
+	if s.air != nil {
+		flux, slope = s.air.at(surfaceC)
+		flux, slope = (1-s.share)*flux+s.light, (1-s.share)*slope
+	}
+	if s.share > 0 {
+		h, t := s.contact.at(seconds)
+		flux += s.share * h * (t - surfaceC)
+		slope -= s.share * h
+	}
+	return flux, slope
+}
+
+// A contact is the plate or cone as the dessert feels it: a film of poor contact in
+// series with what the material can bring up, and its own warming.
+type contact struct {
+	film   float64 // W/(m2 K)
+	effuse float64 // sqrt(k rho c), W s^0.5/(m2 K); 0 for a cone
+	behind float64 // what comes through from the room behind, W/(m2 K)
+	startC float64
+	roomC  float64
+}
+
+const (
+	// A glazed stoneware plate: k 1.5 W/(m K), rho c 2.1e6 J/(m3 K) (textbook values
+	// for stoneware, from memory), 7 mm thick: once chilled it warms in the room, both
+	// faces taking 10 W/(m2 K), with a time constant of rho c d/20 = 735 s.
+	plateEffusivity = 1775.0
+	plateBehind     = 8.0
+	plateWarms      = 735.0
+	// Frozen dessert on a plate touches in spots and then through its own melt
+	// (engineering estimate, x/:2).
+	plateFilm = 300.0
+	// A wafer 3 mm thick of 0.1 W/(m K) in still air.
+	coneFilm = 8.0
+	// The foot is a disc of 0.6 of the diameter: 0.3^2 of the ball's surface. A cone
+	// holds a quarter of it.
+	footShare = 0.09
+	coneShare = 0.25
+)
+
+func (c *contact) at(seconds float64) (h, tempC float64) {
+	if c.effuse == 0 {
+		return c.film, c.roomC
+	}
+	tempC = c.startC
+	if c.startC != c.roomC {
+		tempC = c.roomC + (c.startC-c.roomC)*math.Exp(-seconds/plateWarms)
+	}
+	return 1 / (1/c.film + 1/(c.behind+c.effuse/math.Sqrt(math.Pi*(seconds+1e-3)))), tempC
+}
