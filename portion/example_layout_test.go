@@ -48,3 +48,19 @@ func ExampleScatter_Place() {
 	// Output:
 	// [3 3 3] pieces, at least 22 mm apart: true
 }
+
+// Grated cheese on a tray of six pieces, the near row favoured.
+func ExampleSpread_Lay() {
+	layout, err := portion.Spread{Favour: 0.2}.Lay(
+		portion.Rectangle{Width: 0.3, Depth: 0.2, Edge: 0.01, Columns: 3, Rows: 2},
+		portion.Declaration{Item: "grated cheese", Grams: 90, StepGrams: 1})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, s := range layout.Slices {
+		fmt.Print(s.Grams, " ")
+	}
+	// Output:
+	// 16 17 16 13 15 13
+}

@@ -88,7 +88,7 @@ func (e *CrowdedError) Is(target error) bool { return target == ErrCrowded }
 
 const maxSpots = 1000
 
-// Place finds the spots. Every slice is given its share of the pieces in proportion
+// Place finds the spots. A single piece lies in the middle if it is clear there. Every slice is given its share of the pieces in proportion
 // to its area (for a Ring to its length of ring; a Spiral takes what its spiral
 // meets), by largest remainder, and every spot keeps the distances asked for. The
 // same Scatter gives the same spots everywhere.
@@ -107,10 +107,12 @@ func (s Scatter) Place(on Dish) (Placing, error) {
 		return Placing{}, err
 	}
 	var at []Point
-	switch s.Arrangement {
-	case Ring:
+	switch {
+	case s.Count == 1 && s.clear(p, Point{}):
+		at = []Point{{}}
+	case s.Arrangement == Ring:
 		at, err = s.ring(p)
-	case Spiral:
+	case s.Arrangement == Spiral:
 		at, err = s.spiral(p)
 	default:
 		at, err = s.scatter(p)

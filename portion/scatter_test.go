@@ -139,6 +139,15 @@ func TestRingHoldsWhatGeometrySays(t *testing.T) {
 	}
 }
 
+func TestASinglePieceLiesInTheMiddle(t *testing.T) {
+	for _, a := range []Arrangement{BlueNoise, Ring, Spiral} {
+		p, err := Scatter{Arrangement: a, Count: 1, Diameter: 0.02}.Place(Oval{Width: 0.3, Depth: 0.2})
+		if err != nil || p.Spots[0].At != (Point{}) {
+			t.Errorf("%s: %+v, %v", a, p.Spots, err)
+		}
+	}
+}
+
 func TestAssignUsesEveryPieceOnce(t *testing.T) {
 	r := rand.New(rand.NewPCG(15, 16))
 	for range 300 {

@@ -116,17 +116,7 @@ const (
 // make no sense, for a declaration without a mass, and where nothing would carry
 // the mass; a *RangeError outside the stated limits.
 func (s Strips) Lay(on Dish, d Declaration) (Layout, error) {
-	total, err := d.Steps()
-	if err != nil {
-		return Layout{}, err
-	}
-	if d.Grams == 0 {
-		return Layout{}, &InputError{"declared mass (Grams)", 0, "g", "above 0 to lay it out in strips"}
-	}
-	if on == nil {
-		return Layout{}, &InputError{"dish", 0, "", "a Round, an Oval or a Rectangle"}
-	}
-	p, err := on.plate()
+	total, p, err := layable(on, d)
 	if err != nil {
 		return Layout{}, err
 	}
@@ -138,9 +128,6 @@ func (s Strips) Lay(on Dish, d Declaration) (Layout, error) {
 	if len(l.Segments) == 0 {
 		return Layout{}, &InputError{"number of strips", 0, "", "at least 1; uncut dishes have no cuts to lay along"}
 	}
-	if err := within("declared mass in steps", float64(total), 1, maxLaidSteps, "steps", "limit of this package"); err != nil {
-		return Layout{}, err
-	}
 	if cells := len(l.Strips) * len(p.slices); cells > maxCells {
 		return Layout{}, &RangeError{"strips times slices", float64(cells), 1, maxCells, "", "limit of this package"}
 	}
@@ -148,6 +135,40 @@ func (s Strips) Lay(on Dish, d Declaration) (Layout, error) {
 		return Layout{}, err
 	}
 	return l, nil
+}
+
+// layable checks what every layout needs: a mass in not too many steps, and a dish.
+func layable(on Dish, d Declaration) (total int64, p plate, err error) {
+	if total, err = d.Steps(); err != nil {
+		return 0, p, err
+	}
+	if d.Grams == 0 {
+		return 0, p, &InputError{"declared mass (Grams)", 0, "g", "above 0 to lay it out"}
+	}
+	if err := within("declared mass in steps", float64(total), 1, maxLaidSteps, "steps", "limit of this package"); err != nil {
+		return 0, p, err
+	}
+	if on == nil {
+		return 0, p, &InputError{"dish", 0, "", "a Round, an Oval or a Rectangle"}
+	}
+	p, err = on.plate()
+	return total, p, err
+}
+
+// checkFavour checks how slices are favoured.
+func checkFavour(p plate, favour float64, weights []float64) error {
+	if err := within("favour", favour, 0, 0.9, "", "limit of this package"); err != nil {
+		return err
+	}
+	if len(weights) != 0 && len(weights) != len(p.slices) {
+		return &InputError{"number of slice weights", float64(len(weights)), "", fmt.Sprintf("none, or one for each of the %d slices", len(p.slices))}
+	}
+	for i, w := range weights {
+		if err := within(fmt.Sprintf("weight of slice %d", i+1), w, 0, 1e9, "", "limit of this package"); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 func (s Strips) check(p plate) error {
@@ -164,9 +185,6 @@ func (s Strips) check(p plate) error {
 	if err := within("turn of the strips", s.TurnDegrees, -360, 360, "degrees", "a full turn"); err != nil {
 		return err
 	}
-	if err := within("favour", s.Favour, 0, 0.9, "", "limit of this package"); err != nil {
-		return err
-	}
 	if err := notNegative("hub", s.Hub, "m"); err != nil {
 		return err
 	}
@@ -177,15 +195,7 @@ func (s Strips) check(p plate) error {
 	if err := within("strip width", s.Width, 0, 2*min(p.a, p.b), "m", "the dish"); err != nil {
 		return err
 	}
-	if len(s.Weights) != 0 && len(s.Weights) != len(p.slices) {
-		return &InputError{"number of slice weights", float64(len(s.Weights)), "", fmt.Sprintf("none, or one for each of the %d slices", len(p.slices))}
-	}
-	for i, w := range s.Weights {
-		if err := within(fmt.Sprintf("weight of slice %d", i+1), w, 0, 1e9, "", "limit of this package"); err != nil {
-			return err
-		}
-	}
-	return nil
+	return checkFavour(p, s.Favour, s.Weights)
 }
 
 // paths returns the strips, each as the curves it is made of.

@@ -14,7 +14,7 @@ import (
 // A Layout that Lay has not made draws as an empty page.
 func (l Layout) SVG() []byte {
 	var d drawing
-	if len(l.Segments) == 0 {
+	if len(l.Slices) == 0 {
 		return page(120, "Layout", "nothing laid out", "")
 	}
 	y := d.header(l.Declaration.Item, l.headline(), l.manner())
@@ -26,6 +26,9 @@ func (l Layout) SVG() []byte {
 	}
 	v := view{pageWidth / 2, y + around + l.plate.b*size, size}
 	d.dish(l.plate, v)
+	if len(l.Strips) == 0 {
+		l.drawSpread(&d, v)
+	}
 	l.drawStrips(&d, v)
 	d.cuts(l.plate, v)
 	l.drawLabels(&d, v)
@@ -50,10 +53,12 @@ func (l Layout) headline() string {
 
 func (l Layout) manner() string {
 	s := strconv.Itoa(len(l.Strips)) + " strips " + l.how.Pattern.String()
-	switch l.how.Pattern {
-	case Lattice:
+	switch {
+	case len(l.Strips) == 0:
+		s = "Spread inside the edge"
+	case l.how.Pattern == Lattice:
 		s = strconv.Itoa(len(l.Strips)) + " strips in a lattice"
-	case Rings:
+	case l.how.Pattern == Rings:
 		s = strconv.Itoa(len(l.Strips)) + " rings"
 	}
 	s += ", " + sliced(len(l.Slices)) + "."
@@ -89,6 +94,17 @@ func (l Layout) drawStrips(d *drawing, v view) {
 			fmt.Fprintf(d, `<path d="%s" fill="none" stroke-linecap="butt" stroke-linejoin="miter" %s/>`+"\n", pathData(s.paths, v), pass)
 		}
 	}
+}
+
+// drawSpread fills the inside of the free edge.
+func (l Layout) drawSpread(d *drawing, v view) {
+	a, b := l.plate.inner()
+	style := `fill="` + amber + `" fill-opacity="0.45" stroke="` + amberEdge + `" stroke-width="1"`
+	if l.plate.elliptic {
+		d.ellipse(v.x, v.y, a*v.scale, b*v.scale, style)
+		return
+	}
+	d.rect(v.x-a*v.scale, v.y-b*v.scale, 2*a*v.scale, 2*b*v.scale, style)
 }
 
 func pathData(paths []curve, v view) string {
@@ -172,6 +188,13 @@ func (p plate) beyond(x, along Point) float64 {
 // drawTable prints the grams: strips down, slices across where they fit, with both
 // sums; otherwise the sums alone in columns.
 func (l Layout) drawTable(d *drawing, y float64) float64 {
+	if len(l.Strips) == 0 {
+		y = d.pairs(y, "Weigh out, slice by slice", 4, len(l.Slices), func(i int) (string, string) {
+			return "slice " + strconv.Itoa(l.Slices[i].Number), plain(l.Slices[i].Grams) + " g"
+		})
+		d.text(pageMargin, y+16, 14, "start", `fill="`+ink+`" font-weight="bold"`, "Together "+plain(l.Declaration.Grams)+" g")
+		return y + 24
+	}
 	if len(l.Slices) > 10 {
 		y = d.pairs(y, "Strips, in order of placing", 4, len(l.Strips), func(i int) (string, string) {
 			s := l.Strips[i]

@@ -268,6 +268,60 @@ func TestLayRefusesByName(t *testing.T) {
 	}
 }
 
+func TestSpreadFollowsTheArea(t *testing.T) {
+	r := rand.New(rand.NewPCG(35, 36))
+	for k := range 10_000 {
+		_, on, d := randomLayout(r)
+		s := Spread{Favour: 0.9 * r.Float64() * float64(r.IntN(2))}
+		l, err := s.Lay(on, d)
+		if err != nil {
+			t.Fatalf("case %d: %v", k, err)
+		}
+		total, _ := d.Steps()
+		sum, area, weight := int64(0), 0.0, 0.0
+		for i, x := range l.Slices {
+			n, err := steps("", x.Grams, d.step())
+			if err != nil {
+				t.Fatal(err)
+			}
+			sum += n
+			a, c := l.plate.covered(i)
+			area += a
+			weight += a * (1 - s.Favour*c.Y/l.plate.b)
+		}
+		if sum != total {
+			t.Fatalf("case %d: %d steps declared, %d spread", k, total, sum)
+		}
+		a, b := l.plate.inner()
+		want := 4 * a * b
+		if l.plate.elliptic {
+			want = math.Pi * a * b
+		}
+		// Favouring moves grams, it adds none: the weights sum to the area.
+		if math.Abs(area-want) > 1e-12*want || math.Abs(weight-want) > 1e-12*want {
+			t.Fatalf("case %d: %v m2 covered, weight %v, want %v", k, area, weight, want)
+		}
+		if k%100 == 0 {
+			wellFormed(t, l.SVG())
+		}
+	}
+	l, err := Spread{Weights: []float64{1, 3}}.Lay(Round{Diameter: 0.3, Slices: 2}, Declaration{Grams: 100})
+	if err != nil || l.Slices[0].Grams != 25 || l.Slices[1].Grams != 75 {
+		t.Errorf("%+v, %v", l.Slices, err)
+	}
+	for _, s := range []Spread{{Favour: 1}, {Weights: []float64{0, 0}}, {Weights: []float64{1}}} {
+		if _, err := s.Lay(Round{Diameter: 0.3, Slices: 2}, Declaration{Grams: 100}); err == nil {
+			t.Errorf("%+v: no error", s)
+		}
+	}
+	if _, err := (Spread{}).Lay(nil, Declaration{Grams: 100}); !errors.Is(err, ErrInput) {
+		t.Errorf("no dish: %v", err)
+	}
+	if _, err := (Spread{}).Lay(Round{Diameter: 0.3}, Declaration{Grams: 1e7}); !errors.Is(err, ErrRange) {
+		t.Errorf("too many steps: %v", err)
+	}
+}
+
 // wellFormed fails the test unless the bytes are one XML document.
 func wellFormed(t *testing.T, svg []byte) {
 	t.Helper()
@@ -340,6 +394,9 @@ func FuzzLay(f *testing.F) {
 			}
 		}
 		d := Declaration{Grams: grams, StepGrams: step}
+		if l, err := (Spread{Favour: favour, Weights: s.Weights}).Lay(on, d); err == nil {
+			wellFormed(t, l.SVG())
+		}
 		l, err := s.Lay(on, d)
 		if err != nil {
 			return

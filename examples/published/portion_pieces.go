@@ -31,6 +31,10 @@ var portionPieces = []Check{
 		Points: changeMaking,
 	},
 	{
+		Table: "pieces_generated", Package: "portion", Quantity: "best score", Claim: "equal",
+		Points: generatedPieces,
+	},
+	{
 		Table: "circles_in_a_circle", Package: "portion", Quantity: "smallest dish for a ring", Unit: "piece radii", Claim: "the printed three decimals, cut off",
 		Points: circlesInACircle,
 	},
@@ -202,6 +206,39 @@ func changeMaking(r testdata.Row) ([]Point, error) {
 		return nil, err
 	}
 	return []Point{Same(label, want, float64(len(got.Chosen)))}, nil
+}
+
+func generatedPieces(r testdata.Row) ([]Point, error) {
+	masses, err := r.Floats("masses_tenth_g")
+	if err != nil {
+		return nil, err
+	}
+	scores, err := r.Floats("scores")
+	if err != nil {
+		return nil, err
+	}
+	p := portion.Pick{Pieces: pieces(masses), Count: 12, Grams: 216, StepGrams: 0.1}
+	for i := range p.Pieces {
+		p.Pieces[i].Grams /= 10
+		p.Pieces[i].Score = scores[i]
+	}
+	var points []Point
+	for _, c := range []struct {
+		column    string
+		tolerance float64
+	}{{"best_within_2_g", 2}, {"best_at_216_g", 0}} {
+		want, err := r.Float(c.column)
+		if err != nil {
+			return nil, err
+		}
+		p.Tolerance = c.tolerance
+		got, err := p.Best()
+		if err != nil {
+			return nil, err
+		}
+		points = append(points, Same(fmt.Sprintf("instance %s, %s", r.Text("instance"), c.column), want, got.Score))
+	}
+	return points, nil
 }
 
 // circlesInACircle finds the smallest dish on which a ring of pieces finds room.

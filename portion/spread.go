@@ -1,0 +1,63 @@
+package portion
+
+import "math"
+
+// A Spread says how an item without shape is laid: grated, crumbled, sauced, evenly
+// over the dish inside its free edge, so that its mass goes with the area.
+type Spread struct {
+	// Favour moves mass towards the camera as in Strips: at the near edge an area
+	// carries (1+Favour) of the even share, at the far edge (1-Favour), linear between.
+	Favour float64
+	// Weights are further weights of the slices, as in Strips.
+	Weights []float64
+}
+
+// Lay shares the declared mass over the slices, in whole steps, in proportion to
+// their area inside the free edge and the weights asked for, by largest remainder.
+// The Layout has no strips. Weigh out each slice's grams and spread them on it.
+//
+// Errors are those of Strips.Lay.
+func (s Spread) Lay(on Dish, d Declaration) (Layout, error) {
+	total, p, err := layable(on, d)
+	if err != nil {
+		return Layout{}, err
+	}
+	if err := checkFavour(p, s.Favour, s.Weights); err != nil {
+		return Layout{}, err
+	}
+	l := Layout{Declaration: d, Dish: on, how: Strips{Favour: s.Favour, Weights: s.Weights}, plate: p}
+	claims, all := make([]Claim, len(p.slices)), 0.0
+	for k := range claims {
+		area, centre := p.covered(k)
+		// The mean of a linear weight over an area is its value at the centre.
+		claims[k].Weight = area * (1 - s.Favour*centre.Y/p.b)
+		if len(s.Weights) > 0 {
+			claims[k].Weight *= s.Weights[k]
+		}
+		all += claims[k].Weight
+	}
+	if !(all > 0) {
+		return Layout{}, &InputError{"weight of the slices", all, "", "above 0"}
+	}
+	steps, err := LargestRemainder.Apportion(total, claims)
+	if err != nil {
+		return Layout{}, err
+	}
+	for k, n := range steps {
+		l.Slices = append(l.Slices, SlicePortion{p.slices[k], l.grams(n)})
+	}
+	return l, nil
+}
+
+// covered is the part of a slice inside the free edge: its area and its centre.
+func (p plate) covered(k int) (area float64, centre Point) {
+	a, b := p.inner()
+	s := p.slices[k]
+	if p.elliptic {
+		return s.Area * a / p.a * b / p.b, Point{s.Centre.X * a / p.a, s.Centre.Y * b / p.b}
+	}
+	w, h := p.a/float64(p.columns), p.b/float64(p.rows)
+	left, right := max(s.Centre.X-w, -a), min(s.Centre.X+w, a)
+	near, far := max(s.Centre.Y-h, -b), min(s.Centre.Y+h, b)
+	return math.Max(right-left, 0) * math.Max(far-near, 0), Point{(left + right) / 2, (near + far) / 2}
+}
