@@ -45,37 +45,71 @@ func controlled(values [][]float64, rows, columns []float64, total float64) ([][
 	left, right := m+n, m+n+1 // hubs before the rows and after the columns
 	net := newNetwork(m+n+2, m*n+m+n+1)
 	surplus := make([]int64, m+n+2)
-	// Flow of the floors is given; an edge of capacity 1 may add the rest.
-	link := func(from, to int, v, cost float64) (floor int64, edge int) {
+	out, gain := make([][]int64, m), make([][]float64, m)
+	floors := [2][]int64{make([]int64, m), make([]int64, n)}
+	for i, row := range values {
+		out[i], gain[i] = make([]int64, n), make([]float64, n)
+		for j, v := range row {
+			floor, up := floorUp(v)
+			out[i][j], gain[i][j] = floor, math.Inf(-1)
+			floors[0][i] += floor
+			floors[1][j] += floor
+			if up > 0 {
+				// Up instead of down changes the square by 1 - 2 up.
+				gain[i][j] = 2*up - 1
+			}
+		}
+	}
+	least, most := [2][]int{make([]int, m), make([]int, n)}, [2][]int{make([]int, m), make([]int, n)}
+	for side, margin := range [2][]float64{rows, columns} {
+		for k, v := range margin {
+			floor, up := floorUp(v)
+			least[side][k] = max(0, int(floor-floors[side][k]))
+			most[side][k] = least[side][k]
+			if up > 0 {
+				most[side][k]++
+			}
+		}
+	}
+	row, column := prices(gain, least, most)
+	copy(net.price, row)
+	copy(net.price[m:], column)
+	// An edge carries what the floors leave: 0 or 1. It starts at 1 where its
+	// price says that this is cheaper.
+	link := func(from, to int, cost float64) int {
+		e := net.edge(from, to, 1, cost)
+		if cost+net.price[from]-net.price[to] < 0 {
+			net.capacity[e], net.capacity[e+1] = 0, 1
+			surplus[from]--
+			surplus[to]++
+		}
+		return e
+	}
+	given := func(from, to int, v float64) {
 		floor, up := floorUp(v)
 		surplus[from] -= floor
 		surplus[to] += floor
 		if up > 0 {
-			return floor, net.edge(from, to, 1, cost)
+			link(from, to, 0)
 		}
-		return floor, -1
 	}
-	out := make([][]int64, m)
 	edges := make([][]int, m)
-	for i, row := range values {
-		link(left, i, rows[i], 0)
-		out[i], edges[i] = make([]int64, n), make([]int, n)
-		for j, v := range row {
-			floor, up := floorUp(v)
-			// Rounding f up instead of down changes its square by 1 - 2f.
-			_, e := link(i, m+j, v, 1-2*up)
-			out[i][j], edges[i][j] = floor, e
-			if e >= 0 && up > 0.5 { // up is cheaper: start there
-				net.capacity[e], net.capacity[e+1] = 0, 1
-				surplus[i]--
-				surplus[m+j]++
+	for i := range out {
+		given(left, i, rows[i])
+		edges[i] = make([]int, n)
+		for j, floor := range out[i] {
+			surplus[i] -= floor
+			surplus[m+j] += floor
+			edges[i][j] = -1
+			if g := gain[i][j]; !math.IsInf(g, -1) {
+				edges[i][j] = link(i, m+j, -g)
 			}
 		}
 	}
 	for j, c := range columns {
-		link(m+j, right, c, 0)
+		given(m+j, right, c)
 	}
-	link(right, left, total, 0)
+	given(right, left, total)
 	if net.settle(surplus, 1, func(int) {}) != nil {
 		// Only the rounding of huge sums can come here.
 		return nil, &InputError{"sum of the table", total, "", "totals that agree with the entries"}
