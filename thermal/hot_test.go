@@ -147,6 +147,18 @@ func TestSteamThresholdIsTheTangent(t *testing.T) {
 	}
 }
 
+// Everyday observation, no source: breath, 34 degC and damp, is just seen at 7 degC and
+// 65 %. That calibrates what LiquidGrams means.
+func TestBreathOnACoolDayIsJustSeen(t *testing.T) {
+	s, err := Air{TempC: 7, RH: 0.65}.Steam(34, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !s.Visible || s.LiquidGrams < 0.8 || s.LiquidGrams > 2.2 {
+		t.Errorf("%+v", s)
+	}
+}
+
 func TestShockGrades(t *testing.T) {
 	for _, c := range []struct {
 		ware          Ware
