@@ -126,39 +126,39 @@ func (j Jet) breakUp(turbulent bool) float64 {
 	n := j.efolds(turbulent)
 	inertial := math.Sqrt(j.Density*j.Diameter*j.Diameter*j.Diameter/j.SurfaceTension) / j.Speed * standardGravity
 	viscous := 3 * j.Viscosity * j.Diameter / j.SurfaceTension / j.Speed * standardGravity
-	// With x = V/v, 1/growth is 1/(inertial x^-3/4 + viscous x^-1/2): integrated by
-	// the five-point rule over the logarithm of x, which is smooth there.
+	// With y = (V/v)^(1/4) the integrand is 4 y6/(inertial + viscous y): so nearly a
+	// polynomial that the five-point rule has it all.
 	grown := func(top float64) float64 {
-		span := math.Log(top)
 		sum := 0.0
 		for i, t := range gauss5 {
-			x := math.Exp(span * t)
-			r := math.Sqrt(x)
-			sum += gauss5Weight[i] * span * x / (inertial/(r*math.Sqrt(r)) + viscous/r)
+			y := 1 + t*(top-1)
+			y3 := y * y * y
+			sum += gauss5Weight[i] * y3 * y3 / (inertial + viscous*y)
 		}
-		return sum
+		return 4 * (top - 1) * sum
 	}
 	// Newton, kept in a bracket, from the sum of the two limits that have a closed form. A
 	// part in a million is far inside the band.
-	x := math.Pow(1+1.75*n*inertial, 4.0/7) + math.Pow(1+1.5*n*viscous, 2.0/3) - 1
+	y := math.Sqrt(math.Sqrt(math.Pow(1+1.75*n*inertial, 4.0/7) + math.Pow(1+1.5*n*viscous, 2.0/3) - 1))
 	low, high := 1.0, math.Inf(1)
 	for range 60 {
-		r := math.Sqrt(x)
-		g, rate := grown(x)-n, 1/(inertial/(r*math.Sqrt(r))+viscous/r)
+		y3 := y * y * y
+		g, rate := grown(y)-n, 4*y3*y3/(inertial+viscous*y)
 		if g > 0 {
-			high = x
+			high = y
 		} else {
-			low = x
+			low = y
 		}
-		next := x - g/rate
+		next := y - g/rate
 		if next <= low || next >= high {
 			next = (low + min(high, 2*low)) / 2
 		}
-		done := math.Abs(next-x) < 1e-6*x
-		x = next
+		done := math.Abs(next-y) < 1e-6*y
+		y = next
 		if done {
 			break
 		}
 	}
+	x := y * y * y * y
 	return (x*x - 1) * j.Speed * j.Speed / (2 * standardGravity)
 }

@@ -7,15 +7,7 @@ func (p *Splash) add(v SplashVerdict) {
 	p.Count++
 }
 
-// dry judges the landing on a dry surface.
-//
-//   - Mundo, Sommerfeld and Tropea 1995, "Droplet-wall collisions": We^0.5 Re^0.25 >
-//     57.7 (read, second-hand; its range not seen).
-//   - Vander Wal, Berger and Mozes 2006, "The splash/non-splash boundary upon a dry
-//     surface and thin fluid film": sqrt(Ca) > 0.35 on dry smooth surfaces (read in the
-//     abstract). Only up to 10 mPa s here: see thinLiquid.
-//   - Riboux and Gordillo 2014, with the threshold of Pierzyna and others 2021: see
-//     RibouxGordillo.
+// dry judges the landing on a dry surface by the criteria that Splash lists.
 func (p *Splash) dry(s Stream, rough bool) {
 	k := math.Sqrt(s.Weber) * math.Sqrt(math.Sqrt(s.Reynolds))
 	p.add(SplashVerdict{
@@ -47,21 +39,7 @@ func (p *Splash) dry(s Stream, rough bool) {
 	p.add(lift)
 }
 
-// wet judges the landing on a film of delta drop diameters of the same liquid, by
-// K = We Oh^-0.4 and by We:
-//
-//   - Rioboo, Bauthier, Conti, Voue and De Coninck 2003: crown above 400, droplets
-//     above 2100, 0.06 < delta < 0.15 (from memory).
-//   - Cossali, Coghe and Marengo 1997, "The impact of a single drop on a wetted solid
-//     surface": droplets above 2100 + 5880 delta^1.44, 0.1 < delta < 1, Oh > 0.007
-//     (formula from memory, abstract read).
-//   - Okawa, Shiraishi and Mori 2006: droplets above 2100 on a plane water surface
-//     (from memory). Taken for pools of more than one drop diameter; for liquids thicker
-//     than water it leans on Oh to carry the viscosity, as Cossali's does.
-//   - Vander Wal, Berger and Mozes 2006: sqrt(We) > 20 on thin films (read in the
-//     abstract). It knows no viscosity: taken up to 10 mPa s and delta of 1.
-//   - Yarin and Weiss 1995: a train of drops on its own film, see YarinWeiss; only
-//     for a broken stream or a dripping one (from memory).
+// wet judges the landing on a film of delta drop diameters.
 func (p *Splash) wet(s Stream, delta float64) {
 	k := s.Weber * math.Pow(s.Ohnesorge, -0.4)
 	at := func(threshold float64) float64 { return s.Speed * math.Sqrt(threshold/k) }

@@ -90,8 +90,34 @@ const (
 // capillary number's would make thick cream splash most easily of all.
 const thinLiquid = 0.010
 
-// Splash judges the stream's landing on a surface by every published criterion
-// listed for it (dry: see drySplash; wet: wetSplash).
+// Splash judges the stream's landing on a surface by every published criterion that was
+// found. On a dry surface, of droplets thrown along it:
+//
+//   - Mundo, Sommerfeld and Tropea 1995, "Droplet-wall collisions": We^0.5 Re^0.25 > 57.7
+//     (read, second-hand; its range not seen).
+//   - Vander Wal, Berger and Mozes 2006, "The splash/non-splash boundary upon a dry surface
+//     and thin fluid film": Ca^0.5 > 0.35, smooth (read in the abstract), up to 10 mPa s:
+//     above, it would make thick cream splash most easily of all.
+//   - Riboux and Gordillo 2014, smooth, 0.3 to 10 mPa s: see RibouxGordillo.
+//
+// On a film of delta drop diameters of the same liquid, of a crown and of the droplets it
+// throws, with K = We Oh^-0.4:
+//
+//   - Rioboo and others 2003: crown at K > 400, droplets at K > 2100, 0.06 < delta < 0.15
+//     (from memory).
+//   - Cossali, Coghe and Marengo 1997, "The impact of a single drop on a wetted solid
+//     surface": K > 2100 + 5880 delta^1.44, 0.1 < delta < 1, Oh > 0.007 (formula from memory,
+//     abstract read).
+//   - Okawa, Shiraishi and Mori 2006: K > 2100 on a plane water surface (from memory), taken
+//     for pools deeper than a drop; for liquids thicker than water it leans on Oh to carry
+//     the viscosity, as Cossali's does.
+//   - Vander Wal, Berger and Mozes 2006: We^0.5 > 20 on thin films (read in the abstract). It
+//     knows no viscosity: up to 10 mPa s and delta of 1.
+//   - Yarin and Weiss 1995, see the function YarinWeiss: drops one after the other, so only
+//     for a broken stream or a dripping one, delta up to 1 (from memory).
+//
+// Wang and Chen 2000 (the critical We of very thin films rises with viscosity) is not among
+// them: its figures were not found.
 //
 // The criteria were found with single drops, and a stream is not one. What lands
 // first is: the head of a stream gathers into a blob of about its width, so for a

@@ -12,6 +12,9 @@ type Stream struct {
 	// Diameter in m where it lands: of the stream while it holds together, of its
 	// drops once it has broken (Broken) or where it only drips (Drips).
 	Diameter float64
+	// Width is Diameter with its band: the root of the rate's, and 5 % for what the fall
+	// leaves out (see Jet.Fall).
+	Width Estimate
 	// Speed where it lands, m/s.
 	Speed float64
 	// BreakUp is the fall after which the stream is drops, m, good to a factor of
@@ -40,19 +43,19 @@ type Stream struct {
 // longestFall is the fall up to which the drag of the air on a stream is left out.
 const longestFall = 3.0
 
-// ErrNoStream marks a Stream that carries no flow: the zero value instead of the
-// result of Pour.Stream.
-var ErrNoStream = errors.New("rheology: no stream: use Pour.Stream")
+// ErrNoStream marks a Pour or a Stream that carries no flow: a zero value instead of the
+// result of Spout.Pour, Lip.Pour or Pour.Stream.
+var ErrNoStream = errors.New("rheology: no flow: use the result of Pour and of Stream")
 
 // Stream returns the pour's stream at its start after a fall of drop metres, up to
 // 3 m (RangeError beyond: the air's drag is not in it; InputError below 0).
 //
-// How it falls and thins is Jet.Fall's. It breaks into drops after BreakUp (see Jet.FallingBreakUp), or drips from the start where
-// the Weber number at the outlet is below DrippingWeber. That criterion is used up to
-// an Ohnesorge number of 1 at the outlet: thicker liquids run as a thread at rates far
-// below it (common practice, no source), and CriticalWeber is 0 for them. Surface
-// tension's pull on the fall and the bulge of the stream where it meets the ground are
-// left out.
+// How it falls and thins is Jet.Fall's. It breaks into drops after BreakUp (see
+// Jet.FallingBreakUp), or drips from the start where the Weber number at the outlet is
+// below DrippingWeber. That criterion is used up to an Ohnesorge number of 1 at the
+// outlet: thicker liquids run as a thread at rates far below it (common practice, no
+// source), and CriticalWeber is 0 for them. A sauce with a yield stress falls in lumps
+// rather than drops; where, no criterion was found.
 func (p Pour) Stream(drop float64) (Stream, error) {
 	q := p.startL
 	if !(q > 0) {
@@ -88,6 +91,8 @@ func (p Pour) Stream(drop float64) (Stream, error) {
 			s.Diameter = RayleighDrop * math.Sqrt(4*q/(math.Pi*at))
 		}
 	}
+	low, high := 1-math.Sqrt(p.Rate.Low/q), math.Sqrt(p.Rate.High/q)-1
+	s.Width = Estimate{s.Diameter, s.Diameter / (1 + math.Hypot(low/(1-low), 0.05)), s.Diameter * (1 + math.Hypot(high, 0.05))}
 	s.numbers()
 	return s, nil
 }

@@ -129,6 +129,9 @@ func TestAStreamCarriesItsRate(t *testing.T) {
 				continue
 			}
 			near(t, "rate", math.Pi/4*s.Diameter*s.Diameter*s.Speed, p.Rate.Value, 1e-9)
+			if s.Width.Value != s.Diameter || s.Width.Low >= s.Diameter || s.Width.High <= s.Diameter {
+				t.Errorf("eta %g: width %v of %g m", l.eta, s.Width, s.Diameter)
+			}
 		}
 	}
 }
@@ -168,6 +171,33 @@ func TestAFastJetBreaksAsIfLevel(t *testing.T) {
 			t.Fatal(err)
 		}
 		near(t, "length", falling.Value, level.Value, 0.03)
+	}
+}
+
+// The waves on a falling jet have grown by as many e-folds as Grant and Middleman's jet, 19.5
+// (1 + 3 Oh)^-0.15, where it breaks: their rate summed along the fall.
+func TestAFallingJetBreaksWhenItsWavesHaveGrown(t *testing.T) {
+	r := rand.New(rand.NewPCG(4, 4))
+	for range 50 {
+		j := rheology.Jet{
+			Diameter: 0.001 + 0.01*r.Float64(), Speed: 0.05 + r.Float64(),
+			Viscosity: math.Pow(10, -3+4*r.Float64()), Density: 1000, SurfaceTension: 0.05,
+		}
+		e, err := j.FallingBreakUp(false)
+		if err != nil {
+			t.Fatal(err)
+		}
+		end := math.Sqrt(j.Speed*j.Speed + 2*g0*e.Value)
+		const n = 4000
+		step := math.Log(end/j.Speed) / n
+		sum := 0.0
+		for i := range n {
+			v := j.Speed * math.Exp((float64(i)+0.5)*step)
+			d := j.Diameter * math.Sqrt(j.Speed/v)
+			sum += v * step / g0 / (math.Sqrt(j.Density*d*d*d/j.SurfaceTension) + 3*j.Viscosity*d/j.SurfaceTension)
+		}
+		oh := j.Viscosity / math.Sqrt(j.Density*j.SurfaceTension*j.Diameter)
+		near(t, "e-folds", sum, 19.5*math.Pow(1+3*oh, -0.15), 1e-4)
 	}
 }
 
