@@ -48,3 +48,11 @@ func ExampleStudy() {
 	// time constant 30 % (5:51 to 10:23)
 	// room temperature 1 % (7:18 to 8:16)
 }
+
+// A band of minutes, read in quarters of a minute.
+func ExampleWindow_Round() {
+	w := thermal.Window{Earliest: 224 * time.Second, Likely: 529 * time.Second, Latest: thermal.Never}
+	fmt.Println(w.Round(15 * time.Second))
+	// Output:
+	// 8:45 (3:45..never)
+}

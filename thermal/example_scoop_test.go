@@ -10,19 +10,9 @@ import (
 
 // quarters rounds a window to quarters of a minute, fives to five minutes: nobody
 // needs more.
-func quarters(w thermal.Window) thermal.Window { return rounded(w, 15*time.Second) }
+func quarters(w thermal.Window) thermal.Window { return w.Round(15 * time.Second) }
 
-func fives(w thermal.Window) thermal.Window { return rounded(w, 5*time.Minute) }
-
-func rounded(w thermal.Window, to time.Duration) thermal.Window {
-	round := func(t time.Duration) time.Duration {
-		if t == thermal.Never {
-			return t
-		}
-		return t.Round(to)
-	}
-	return thermal.Window{Earliest: round(w.Earliest), Likely: round(w.Likely), Latest: round(w.Latest)}
-}
+func fives(w thermal.Window) thermal.Window { return w.Round(5 * time.Minute) }
 
 // How long does a scoop hold under one tungsten head, straight from the serving
 // cabinet and after a second, deeper freeze?

@@ -19,6 +19,20 @@ type Window struct {
 // MayHappen reports whether the event happens anywhere in the band.
 func (w Window) MayHappen() bool { return w.Earliest != Never }
 
+// Round returns the window with each time rounded to the nearest multiple of to, as
+// time.Duration.Round does; Never stays. A band of minutes is not to be read in
+// seconds, and output rounded to what the band warrants stays the same when a model
+// moves a little.
+func (w Window) Round(to time.Duration) Window {
+	round := func(t time.Duration) time.Duration {
+		if t == Never {
+			return t
+		}
+		return t.Round(to)
+	}
+	return Window{Earliest: round(w.Earliest), Likely: round(w.Likely), Latest: round(w.Latest)}
+}
+
 // String gives the window for people: "2:10 (1:30..3:05)", min:s below an hour,
 // h:min:s above, "never" for what never happens.
 func (w Window) String() string {
