@@ -127,7 +127,7 @@ func exactFields(dec *json.Decoder, t reflect.Type, at string) error {
 		if t.Kind() != reflect.Struct {
 			return &RecordError{Field: name(at), Want: "no object here"}
 		}
-		fields := fieldsOf(t)
+		fields, seen := fieldsOf(t), map[string]bool{}
 		for dec.More() {
 			key, err := dec.Token()
 			if err != nil {
@@ -137,10 +137,13 @@ func exactFields(dec *json.Decoder, t reflect.Type, at string) error {
 			k := key.(string)
 			where := strings.TrimPrefix(at+"."+k, ".")
 			ft, ok := fields[k]
-			if !ok {
-				return &RecordError{Field: where, Want: "no such field, or no second one"}
+			switch {
+			case !ok:
+				return &RecordError{Field: where, Want: "a field that the schema has"}
+			case seen[k]:
+				return &RecordError{Field: where, Want: "the field once, not twice"}
 			}
-			delete(fields, k)
+			seen[k] = true
 			if err := exactFields(dec, ft, where); err != nil {
 				return err
 			}

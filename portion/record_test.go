@@ -151,6 +151,17 @@ func TestRecordReaderRefusesByName(t *testing.T) {
 	}
 }
 
+func TestRecordReaderTellsUnknownFromRepeated(t *testing.T) {
+	for text, want := range map[string]string{
+		`{"lens": "50 mm"}`:                `portion: record: lens: want a field that the schema has`,
+		`{"picture": "a", "picture": "b"}`: `portion: record: picture: want the field once, not twice`,
+	} {
+		if _, err := ReadRecord(strings.NewReader(text)); err == nil || err.Error() != want {
+			t.Errorf("%s: %v, want %s", text, err, want)
+		}
+	}
+}
+
 func TestRecordKeepsAnAdvertisedItemAsDeclared(t *testing.T) {
 	for act, change := range map[Act]func(*RecordItem){
 		Replace: func(i *RecordItem) { i.StandIn = &StandIn{"wax", "heat"} },

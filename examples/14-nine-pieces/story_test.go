@@ -52,7 +52,7 @@ func Example_theBestLooking() {
 // # How many ways there are
 //
 // How many sets of nine can be made of eighteen, and how many of them weigh
-// 120.0 g? With eighteen pieces a machine can simply try them all. everyNine
+// 120.0 g? With eighteen pieces a machine can simply try them all. everyNine, in main.go,
 // does that: it calls the function with the total in tenths of a gram and the points.
 func Example_allOfThem() {
 	sets, exact, best := 0, 0, 0
