@@ -29,6 +29,7 @@ func ExampleScoop_Hold() {
 		fmt.Printf("from %.0f degC\n", start)
 		fmt.Println("  softens   ", quarters(c.Softens))
 		fmt.Println("  first drip", quarters(c.FirstDrip))
+		fmt.Println("  puddles   ", quarters(c.Puddles))
 		fmt.Println("  slumps    ", quarters(c.Slumps))
 		fmt.Println("  decided by", c.Decides[0].Input)
 	}
@@ -36,11 +37,13 @@ func ExampleScoop_Hold() {
 	// from -13 degC
 	//   softens    3:30 (1:45..6:30)
 	//   first drip 7:30 (3:15..9:45)
+	//   puddles    0:30 (0:15..1:15)
 	//   slumps     8:45 (4:30..12:00)
 	//   decided by air speed
 	// from -30 degC
 	//   softens    9:45 (6:00..14:00)
 	//   first drip 14:00 (7:15..17:15)
+	//   puddles    1:45 (0:30..5:00)
 	//   slumps     15:45 (9:00..19:30)
 	//   decided by air speed
 }

@@ -252,33 +252,42 @@ func TestSwappingRestartsTheClock(t *testing.T) {
 func TestClocksFromManyGoroutines(t *testing.T) {
 	type answer struct {
 		scoop ScoopClock
-		core  Window
-		state BodyState
+		ends  []FreezeState
+		body  []BodyState
+		mixed Mixed
 	}
-	drink := whisky()
 	solve := func() (a answer, err error) {
 		if a.scoop, err = ball(-18).Likely(studio, tungsten); err != nil {
 			return a, err
 		}
-		d := DeepFreeze{Mix: VanillaIceCream(), Diameter: 0.055, StartC: -13, TargetC: -27, Medium: DeepFreezer()}
-		if a.core, err = d.Time(); err != nil {
+		d := DeepFreeze{Mix: VanillaIceCream(), Diameter: 0.055, StartC: -13}
+		if a.ends, err = d.After(FreezeStage{DeepFreezer(), time.Hour}); err != nil {
 			return a, err
 		}
-		if _, err = drink.Clock(studio); err != nil {
+		if a.mixed, err = MixIce(10, -5, 100, 20); err != nil {
 			return a, err
 		}
-		states, err := meltingSphere().Run(-18, 0, convection(15, 25), 10*time.Minute)
-		if err == nil {
-			a.state = states[0]
-		}
+		a.body, err = meltingSphere().Run(-18, 0, convection(15, 25), 10*time.Minute)
 		return a, err
 	}
+	together(t, 64, func() (any, error) { return solve() })
+	together(t, 3, func() (any, error) { return ball(-18).Hold(studio, tungsten) })
+	together(t, 3, func() (any, error) { return portion(DeepFreezer()).Times() })
+	together(t, 3, func() (any, error) { return whisky().Clock(studio, tungsten) })
+	together(t, 3, func() (any, error) {
+		return IceOnTable{Shape: IceChip, Size: 0.005, StartC: -9}.Clock(studio, tungsten)
+	})
+}
+
+// together compares n concurrent answers with one alone.
+func together(t *testing.T, n int, solve func() (any, error)) {
+	t.Helper()
 	want, err := solve()
 	if err != nil {
 		t.Fatal(err)
 	}
 	var wg sync.WaitGroup
-	for range 64 {
+	for range n {
 		wg.Go(func() {
 			if got, err := solve(); err != nil || !reflect.DeepEqual(got, want) {
 				t.Errorf("%+v, %v", got, err)
@@ -286,6 +295,34 @@ func TestClocksFromManyGoroutines(t *testing.T) {
 		})
 	}
 	wg.Wait()
+}
+
+// Over the whole of what it takes, a scoop's computation ends with times in order
+// of what they mean: never a step that does not come off.
+func TestScoopOverItsWholeDomain(t *testing.T) {
+	blazing := Lamp{Source: Tungsten, Lux: 400000}
+	for _, d := range []float64{0.01, 0.05, 0.3} {
+		for _, start := range []float64{-60, -20, -6} {
+			for _, air := range []float64{-20, 3, 25, 50} {
+				for _, rh := range []float64{0, 1} {
+					for _, speed := range []float64{0, 2} {
+						for _, lamps := range [][]Lamp{nil, {tungsten}, {blazing}} {
+							for rest := OnPlate; rest <= OnNothing; rest++ {
+								s := Scoop{Mix: Sorbet(), Diameter: d, StartC: start, Rest: rest, PlateC: -30, SoftDepth: Exactly(d / 10)}
+								c, err := s.Likely(Air{TempC: air, RH: rh, Speed: speed}, lamps...)
+								if err != nil {
+									t.Fatalf("%+v in %g degC, %g, %g m/s, %d lamps: %v", s, air, rh, speed, len(lamps), err)
+								}
+								if air == -20 && start == -60 && lamps == nil && c.Slumps.MayHappen() && rest == OnNothing {
+									t.Errorf("slumps at %v in a freezer", c.Slumps)
+								}
+							}
+						}
+					}
+				}
+			}
+		}
+	}
 }
 
 func TestAlreadySoftIsSoftAtOnce(t *testing.T) {
@@ -349,6 +386,9 @@ func TestRestsHaveNames(t *testing.T) {
 	}
 }
 
+// rarely is true for one value in sixteen.
+func rarely(v float64) bool { return math.Float64bits(v*1.1)%16 == 0 }
+
 func FuzzScoopHold(f *testing.F) {
 	f.Add(0.055, -18.0, 24.0, 0.5, 0.0, 650.0, 1.4, 40.0, 0, 0, 0.65, 200.0)
 	f.Add(0.3, -60.0, 50.0, 1.0, 30.0, 1e5, 0.3, 10.0, 0, 1, 0.9, 5.0)
@@ -362,8 +402,13 @@ func FuzzScoopHold(f *testing.F) {
 		if err != nil {
 			return
 		}
+		if rarely(start) { // the whole band takes long
+			if c, err = s.Hold(a, l); err != nil {
+				return
+			}
+		}
 		for _, w := range []Window{c.Softens, c.FirstDrip, c.Puddles, c.Slumps} {
-			if w.Likely < 0 || (w.Likely > s.Horizon && w.Likely != Never) {
+			if w.Earliest < 0 || w.Earliest > w.Likely || w.Likely > w.Latest || (w.Likely > s.Horizon && w.Likely != Never) {
 				t.Fatalf("%v", w)
 			}
 		}

@@ -341,3 +341,22 @@ func FuzzBodyRun(f *testing.F) {
 		}
 	})
 }
+
+func FuzzCurve(f *testing.F) {
+	f.Add(0.0, 0.02, 2e6, 4e6, 3e8, 2.2, 0.57, -40.0, 30.0)
+	f.Add(-5.0, 3.0, 1e3, 1e9, 1.0, 1e-4, 1e5, -273.0, 4000.0)
+	f.Fuzz(func(t *testing.T, melt, width, cs, cl, latent, ks, kl, low, high float64) {
+		b := Body{Radius: 0.02, Cells: 12, Curve: Sharp(melt, width, cs, cl, latent, ks, kl, low, high), Tolerance: 1e-3}
+		start := low + (high-low)/4
+		states, err := b.Run(start, melt, convection(20, low+(high-low)*3/4), time.Minute)
+		if err != nil {
+			return
+		}
+		s := states[0]
+		for _, v := range []float64{s.SurfaceC, s.MeanC, s.CoreC, s.HeatJ, s.StoredJ, s.PastShare} {
+			if math.IsNaN(v) || math.IsInf(v, 0) {
+				t.Fatalf("%+v", s)
+			}
+		}
+	})
+}
