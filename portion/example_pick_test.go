@@ -77,6 +77,6 @@ func ExampleInfeasibleError() {
 		fmt.Println("closest:", e.Below, "g")
 	}
 	// Output:
-	// portion: no choice of 2 pieces weighs 90 g to a permitted tolerance of 0 g; the most they reach is 87 g
+	// portion: no 2 of the pieces weigh 90 g, to the step; the most they reach is 87 g
 	// closest: 87 g
 }

@@ -19,6 +19,8 @@ type InfeasibleError struct {
 	Count     int     // pieces to choose; 0 where the number was free
 	Grams     float64 // declared, g
 	Tolerance float64 // g, as given
+	// NeverBelow and NeverAbove are as in the Pick.
+	NeverBelow, NeverAbove bool
 	// Below and Above are the nearest totals that sets of the right count make, g:
 	// at most and at least the declared mass. 0 means there is none on that side, or
 	// that Known is false.
@@ -29,16 +31,26 @@ type InfeasibleError struct {
 }
 
 func (e *InfeasibleError) Error() string {
-	what := "no choice of pieces"
+	what := "no set of the pieces weighs"
 	if e.Count > 0 {
-		what = fmt.Sprintf("no choice of %d pieces", e.Count)
+		what = fmt.Sprintf("no %d of the pieces weigh", e.Count)
 	}
-	head := fmt.Sprintf("portion: %s weighs %s to a permitted tolerance of %s", what, withUnit(e.Grams, "g"), withUnit(e.Tolerance, "g"))
+	within := ", to the step"
+	if e.Tolerance > 0 {
+		within = " within " + withUnit(e.Tolerance, "g")
+	}
+	if e.NeverBelow {
+		within += ", never below"
+	}
+	if e.NeverAbove {
+		within += ", never above"
+	}
+	head := fmt.Sprintf("portion: %s %s%s", what, withUnit(e.Grams, "g"), within)
 	switch {
 	case !e.Known:
-		return head + "; the nearest totals were not sought, they would cost too much effort"
+		return head + "; to find the nearest totals would take more effort"
 	case e.Below > 0 && e.Above > 0:
-		return fmt.Sprintf("%s; the nearest are %s and %s", head, withUnit(e.Below, "g"), withUnit(e.Above, "g"))
+		return fmt.Sprintf("%s; the nearest they reach are %s and %s", head, withUnit(e.Below, "g"), withUnit(e.Above, "g"))
 	case e.Below > 0:
 		return fmt.Sprintf("%s; the most they reach is %s", head, withUnit(e.Below, "g"))
 	default:
@@ -78,7 +90,7 @@ func (e *EffortError) Is(target error) bool { return target == ErrEffort }
 
 // infeasible builds the error with the nearest totals.
 func (p Pick) infeasible(in *instance) error {
-	e := &InfeasibleError{Grams: p.Grams, Tolerance: p.Tolerance}
+	e := &InfeasibleError{Grams: p.Grams, Tolerance: p.Tolerance, NeverBelow: p.NeverBelow, NeverAbove: p.NeverAbove}
 	for _, g := range in.groups {
 		e.Count += max(g.count, 0)
 	}

@@ -49,6 +49,13 @@ func (r *reach) closest() []int64 {
 // closest answers Aim ClosestTotal: the reachable totals say which distance is
 // least, then the best score at that distance is sought.
 func (p Pick) closest(in *instance) (solution, error) {
+	// Mostly the declared mass itself can be had, and that is soon seen.
+	exact := *in
+	exact.lo, exact.hi, exact.effort = in.target, in.target, min(in.effort, 100_000)
+	s, err := p.bestScore(&exact)
+	if in.work = exact.work; err == nil && s.proven {
+		return s, nil
+	}
 	r := in.reachable(in.hi, false)
 	if r == nil {
 		return p.widening(in)

@@ -239,8 +239,17 @@ func TestInfeasibleNamesTheNearestTotals(t *testing.T) {
 			t.Errorf("%v g: closest %v, %v: %v", c.grams, closest, ok, e)
 		}
 	}
+	never := even
+	never.Grams, never.Tolerance, never.NeverBelow = 27, 2, true
+	if _, err := never.Best(); err == nil || !strings.Contains(err.Error(), "within 2 g, never below") {
+		t.Errorf("have %v", err)
+	}
+	never.Count, never.Tolerance, never.NeverBelow, never.NeverAbove = 0, 0, false, true
+	if _, err := never.Best(); err == nil || !strings.Contains(err.Error(), "no set of the pieces weighs 27 g, to the step, never above; the nearest they reach are 26 g and 30 g") {
+		t.Errorf("have %v", err)
+	}
 	unknown := &InfeasibleError{Count: 3, Grams: 10}
-	if _, ok := unknown.Closest(); ok || !strings.Contains(unknown.Error(), "not sought") {
+	if _, ok := unknown.Closest(); ok || !strings.Contains(unknown.Error(), "more effort") {
 		t.Errorf("have %v", unknown)
 	}
 }

@@ -17,7 +17,7 @@ func (l Layout) SVG() []byte {
 	if len(l.Slices) == 0 {
 		return page(120, "Layout", "nothing laid out", "")
 	}
-	y := d.header(l.Declaration.Item, l.headline(), l.manner())
+	y := d.header(l.Declaration.Item, append([]string{l.headline()}, l.manner()...)...)
 	size := min(430/(2*l.plate.b), 470/(2*l.plate.a))
 	// Room for the strips' numbers, and for the slices' grams around a round dish.
 	around := 40.0
@@ -40,7 +40,7 @@ func (l Layout) SVG() []byte {
 	if l.Declaration.Item != "" {
 		title += " of " + l.Declaration.Item
 	}
-	return page(y+16, title, l.headline()+"; "+l.manner(), d.String())
+	return page(y+16, title, l.headline()+" "+strings.Join(l.manner(), " "), d.String())
 }
 
 func (l Layout) headline() string {
@@ -51,24 +51,30 @@ func (l Layout) headline() string {
 	return s + "Not the advertised item."
 }
 
-func (l Layout) manner() string {
-	s := strconv.Itoa(len(l.Strips)) + " strips " + l.how.Pattern.String()
+func (l Layout) manner() []string {
+	n := strconv.Itoa(len(l.Strips))
+	s := n + " strips " + l.how.Pattern.String()
 	switch {
 	case len(l.Strips) == 0:
 		s = "Spread inside the edge"
 	case l.how.Pattern == Lattice:
-		s = strconv.Itoa(len(l.Strips)) + " strips in a lattice"
+		s = n + " strips in a lattice"
 	case l.how.Pattern == Rings:
-		s = strconv.Itoa(len(l.Strips)) + " rings"
+		s = n + " rings"
 	}
-	s += ", " + sliced(len(l.Slices)) + "."
+	lines := []string{s + ", " + sliced(len(l.Slices)) + "."}
+	favour := ""
 	if l.how.Favour > 0 {
-		s += fmt.Sprintf(" Camera side favoured: near edge +%s %%, far edge -%s %%.", num(l.how.Favour*100), num(l.how.Favour*100))
+		percent := num(l.how.Favour * 100)
+		favour = "Camera side favoured: near edge +" + percent + " %, far edge -" + percent + " %. "
 	}
 	if len(l.how.Weights) > 0 {
-		s += " Slices weighted."
+		favour += "Slices weighted."
 	}
-	return s
+	if favour != "" {
+		lines = append(lines, favour)
+	}
+	return lines
 }
 
 // sliced says into how many slices a dish is cut.

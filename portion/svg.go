@@ -122,11 +122,11 @@ func (d *drawing) header(item string, lines ...string) float64 {
 		item = "Layout"
 	}
 	d.rect(pageMargin, 26, 6, float64(24+19*len(lines)), `fill="`+amber+`"`)
-	d.text(pageMargin+16, 46, 24, "start", `fill="`+ink+`" font-weight="bold"`, short(item, 44))
+	d.text(pageMargin+16, 46, 24, "start", `fill="`+ink+`" font-weight="bold"`, short(item, 40))
 	y := 46.0
 	for _, l := range lines {
 		y += 19
-		d.text(pageMargin+16, y, 14, "start", `fill="`+quiet+`"`, short(l, 92))
+		d.text(pageMargin+16, y, 14, "start", `fill="`+quiet+`"`, short(l, 84))
 	}
 	return y + 14
 }
