@@ -71,7 +71,7 @@ func (d Declaration) Validate() error {
 	if d.Count < 0 {
 		return &InputError{"declared count (Count)", float64(d.Count), "", "0 or more"}
 	}
-	if d.Count > maxSteps {
+	if int64(d.Count) > maxSteps {
 		return &RangeError{"declared count (Count)", float64(d.Count), 0, maxSteps, "", "limit of this package"}
 	}
 	if d.Grams == 0 && d.Count == 0 {

@@ -26,11 +26,15 @@ func (p parties) divide(m Method) []int64 {
 	low, high := p.bracket(m)
 	less := p.rounded(m, low*(1-2*widen))
 	more := p.rounded(m, high*(1+2*widen))
-	var between []unit
+	open := int64(0)
 	for i := range got {
 		less[i] = max(less[i], got[i])
 		left -= less[i] - got[i]
 		got[i] = less[i]
+		open += more[i] - less[i]
+	}
+	between := make([]unit, 0, open)
+	for i := range got {
 		for a := less[i]; a < more[i]; a++ {
 			between = append(between, p.unit(m, i, a))
 		}

@@ -62,6 +62,9 @@ func TestLargeSharingsAreInOrder(t *testing.T) {
 			}
 		}
 		total := int64(3*n) + rng.Int64N(int64(n))
+		if c%2 == 1 && c%5 == 0 {
+			total = maxSteps - rng.Int64N(1000) // where float64 no longer tells quotients apart
+		}
 		for _, m := range allMethods[1:6] {
 			got, err := m.Apportion(total, claims)
 			if err != nil {

@@ -108,7 +108,7 @@ func (w Weighing) String() string {
 // tells no s); n: their number; d: the step, rounded twice, at zero and at the
 // load; mpe: MaxError, taken as equally likely anywhere within. Errors: InputError;
 // RangeError beyond the scale or where readings of one load spread by more than
-// its error limit, which says the scale is unfit.
+// its error limit and one step of rounding, which says the scale is unfit.
 //
 // Source: JCGM 100:2008 (GUM), 4.2 to 4.3, 5.1 (numbers from memory); spread:
 // OIML R 76 as in the Indian General Rules, 10k (read).
@@ -130,10 +130,10 @@ func (s Scale) Weigh(readings ...float64) (Weighing, error) {
 	for _, r := range readings {
 		low, high = min(low, r), max(high, r)
 	}
-	if spread := high - low; spread > mpe*(1+1e-9) {
-		return Weighing{}, &RangeError{"spread of the readings", spread, 0, mpe, "g", "OIML R 76, repeatability"}
-	}
 	s, _ = s.checked() // MaxError found it in order
+	if limit := mpe + s.StepGrams; high-low > limit*(1+1e-9) {
+		return Weighing{}, &RangeError{"spread of the readings", high - low, 0, limit, "g", "OIML R 76, repeatability, and one step of rounding"}
+	}
 	deviation := s.Repeat
 	if len(readings) > 1 {
 		deviation = max(deviation, stat.StdDev(readings, nil))

@@ -43,6 +43,9 @@ func TestUncertaintyOfAWeighing(t *testing.T) {
 	if want := math.Sqrt(0.25/6 + 0.0625/3); math.Abs(w.Standard-want) > 1e-12 || w.Expanded != 2*w.Standard || w.Grams != 62 || w.Readings != 3 {
 		t.Errorf("%+v, want u = %v", w, want)
 	}
+	if _, err := (Scale{StepGrams: 0.5}).Weigh(62, 62.5); err != nil {
+		t.Errorf("a reading that flickers by one step: %v", err)
+	}
 	if w.String() != "62.00 +- 0.50 g" {
 		t.Errorf("%v", w)
 	}
