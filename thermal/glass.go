@@ -120,22 +120,6 @@ func (b HeatBalance) Error() float64 {
 	return math.Abs(b.Air+b.Ends+b.Light+b.Thawing-b.Stored) / all
 }
 
-// The inputs whose uncertainty the band spans.
-const (
-	glassTemp = iota
-	glassRH
-	glassSpeed
-	glassConvection
-	glassInside
-	glassDrink
-	glassLight
-	glassHaze
-	glassOpaque
-	glassBeads
-	glassRuns
-	glassInputs
-)
-
 // The events of a glass, in the order of its times.
 const (
 	eventHaze = iota
@@ -239,42 +223,4 @@ func (g Glass) likely(a Air, light float64, clock *GlassClock) error {
 	clock.LiquidLine, clock.FogLine = g.lines(a.TempC, clock.DewPointC, r.coldest)
 	clock.Series, clock.Balance = r.series, r.balance
 	return nil
-}
-
-// sample runs once with the uncertain inputs at x.
-func (g Glass) sample(a Air, light float64, x []float64, at []time.Duration) error {
-	a.TempC, a.RH, a.Speed = x[glassTemp], x[glassRH], x[glassSpeed]
-	g.InsideH, g.DrinkC = x[glassInside], x[glassDrink]
-	g.Stages.Haze.Likely, g.Stages.Opaque.Likely = x[glassHaze], x[glassOpaque]
-	g.Stages.Beads.Likely, g.Stages.Runs.Likely = x[glassBeads], x[glassRuns]
-	r, err := g.start(a, light*x[glassLight])
-	if err != nil {
-		return err
-	}
-	r.out.factor *= x[glassConvection]
-	r.wet.factor *= x[glassConvection]
-	if err := r.run(); err != nil {
-		return err
-	}
-	copy(at, r.at[:])
-	return nil
-}
-
-func (g Glass) uncertain(a Air, lamps []Lamp) []Uncertain {
-	in := make([]Uncertain, glassInputs)
-	in[glassTemp], in[glassRH], in[glassSpeed], in[glassConvection] = roomUncertain(a)
-	low, high := g.InsideH/3, g.InsideH*10/3
-	if g.DrinkGrams == 0 {
-		low, high = g.InsideH/2, g.InsideH*2
-	}
-	in[glassInside] = Uncertain{Name: "heat transfer inside", Likely: g.InsideH, Low: low, High: high, Scale: true}
-	in[glassDrink] = Uncertain{Name: "drink temperature", Likely: g.DrinkC, Low: g.DrinkC - 1, High: g.DrinkC + 1, Min: 0, Max: 100}
-	lightLow, lightHigh := LightBand(lamps...)
-	in[glassLight] = Uncertain{Name: "light", Likely: 1, Low: lightLow, High: lightHigh, Scale: true}
-	for i, s := range g.Stages.list() {
-		u := s.uncertain("what counts as " + stageNames[i])
-		u.Scale = true
-		in[glassHaze+i] = u
-	}
-	return in
 }

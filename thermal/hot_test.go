@@ -2,6 +2,7 @@ package thermal
 
 import (
 	"math"
+	"strings"
 	"testing"
 	"time"
 )
@@ -238,6 +239,25 @@ func TestHotThingsRefuseNonsense(t *testing.T) {
 		} else {
 			typed(t, err)
 		}
+	}
+}
+
+// Where the likely run holds but a brighter one in the band boils, the error says so.
+func TestBandThatLeavesTheModelSaysSo(t *testing.T) {
+	lamp := Lamp{Watts: 16000, Distance: 1, BeamDegrees: 40}
+	if _, err := soup().Likely(calmRoom, lamp); err != nil {
+		t.Fatal(err)
+	}
+	for name, f := range map[string]func() error{
+		"soup":   func() error { _, err := soup().Clock(calmRoom, lamp); return err },
+		"cheese": func() error { _, err := pull().Clock(calmRoom, lamp); return err },
+	} {
+		err := f()
+		if err == nil || !strings.Contains(err.Error(), "of the band") {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		typed(t, err)
 	}
 }
 
