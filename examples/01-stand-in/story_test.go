@@ -11,18 +11,18 @@ import (
 func TestPage(t *testing.T) { chapter.Check(t) }
 
 // The bowl is ready, the lamps are on, and in four minutes the oats will have drunk
-// the milk. Someone says: use cream, it stays on top. Someone else says: may we?
-// Every question of this trade begins there. Milk, ice, steam, syrup, the scoop:
-// which of them has to be the real thing, and which may be something that behaves
-// better under a lamp?
+// the milk. Someone says: use cream, it stays on top. Someone else says: may we? Every
+// question of this trade begins there. Milk, ice, steam, syrup, the scoop: which of
+// them has to be the real thing, and which may be something that behaves better under
+// a lamp?
 //
 // # One question decides
 //
-// Ask of each thing in the frame: is this what the client sells with this picture? If so
-// it is the advertised product. Then it is in the picture itself, not something that
-// looks like it; not thinned with anything; not more of it than is declared, and not
-// less. What only dresses the picture may be replaced. The library asks for that one
-// fact about every item, Advertised, and draws the conclusions.
+// Ask of each thing in the frame: is this what the client sells with this picture? If
+// so it is the advertised product. Then it is in the picture itself, not something
+// that looks like it; not thinned with anything; not more of it than is declared, and
+// not less. What only dresses the picture may be replaced. The library asks for that
+// one fact about every item, Advertised, and draws the conclusions.
 func Example_theFrame() {
 	frame := []portion.Declaration{
 		{Item: "oat porridge", Grams: 240, Advertised: true},
@@ -44,16 +44,16 @@ func Example_theFrame() {
 	// crumbs on the table  may be a stand-in
 }
 
-// The porridge is sold; it comes without milk, and the milk only shows how one eats it.
-// So the milk may be half cream. The chapter on the creamier pour mixes it.
+// The porridge is sold; it comes without milk, and the milk only shows how one eats
+// it. So the milk may be half cream. The chapter on the creamier pour mixes it.
 //
 // # The same milk in another picture
 //
 // The answer belongs to the picture, not to the thing. Tomorrow the client is the
-// dairy. The milk is now what is sold and the porridge dresses it, so the roles
-// are exchanged and the cream has to go back into the refrigerator. There are four
-// things one might do to an item, and for an advertised one the library refuses all
-// four, each with its own words.
+// dairy. The milk is now what is sold and the porridge dresses it, so the roles are
+// exchanged and the cream has to go back into the refrigerator. There are four things
+// one might do to an item, and for an advertised one the library refuses all four,
+// each with its own words.
 func Example_anotherPicture() {
 	milk := portion.Declaration{Item: "milk", Grams: 60, Advertised: true}
 	for _, act := range []portion.Act{portion.Replace, portion.Thin, portion.Exceed, portion.Reduce} {
@@ -66,16 +66,16 @@ func Example_anotherPicture() {
 	// portion: milk is the advertised product and must not be reduced
 }
 
-// Thinning is the one that is easily forgotten. A syrup warmed until it runs is
-// still the syrup. A syrup let down with water is another product, even if no eye
-// could tell: what pours well in the picture would not be in the bottle. Temperature,
-// time, light and the height of the jug are free; the recipe is not.
+// Thinning is the one that is easily forgotten. A syrup warmed until it runs is still
+// the syrup. A syrup let down with water is another product, even if no eye could
+// tell: what pours well in the picture would not be in the bottle. Temperature, time,
+// light and the height of the jug are free; the recipe is not.
 //
 // # More is as wrong as less
 //
 // Nobody forgets that the picture must not be short. That it must not be over is
-// harder to hold to, because a tenth olive looks generous and costs nothing. But the buyer
-// gets nine.
+// harder to hold to, because a tenth olive looks generous and costs nothing. But the
+// buyer gets nine.
 func Example_theCount() {
 	olives := portion.Declaration{Item: "olives", Count: 9, Advertised: true}
 	for _, pieces := range []int{8, 9, 10} {
@@ -120,19 +120,19 @@ func Example_theScaleDecides() {
 
 // # A package may; a picture may not
 //
-// There is a tolerance in law that tempts here. In the European average system a single
-// package of 62 g may be 4.5 g short before it counts as defective. It exists because
-// filling machines scatter, and the average of the batch must still be full. A picture is
-// not a batch. It is one plate, made by hand with a scale beside it, and it
+// There is a tolerance in law that tempts here. In the European average system a
+// single package of 62 g may be 4.5 g short before it counts as defective. It exists
+// because filling machines scatter, and the average of the batch must still be full. A
+// picture is not a batch. It is one plate, made by hand with a scale beside it, and it
 // stands for all of them. What remains is the doubt of the scale.
 //
 // Figure: picture-and-package
 //
 // # The ratio that is signed off
 //
-// Some recipes are not the studio's to change at all: the maker's technician has signed
-// off a ratio. Tell the library with Locked, and a batch that cannot hold the ratio in
-// whole steps of the scale is refused, with the two that can.
+// Some recipes are not the studio's to change at all: the maker's technician has
+// signed off a ratio. Tell the library with Locked, and a batch that cannot hold the
+// ratio in whole steps of the scale is refused, with the two that can.
 func Example_signedOff() {
 	dressing := portion.Formula{
 		Parts:     []portion.Ingredient{{Name: "oil", Grams: 3}, {Name: "vinegar", Grams: 1}},
@@ -160,43 +160,44 @@ func Example_signedOff() {
 // # What is not so clear
 //
 // Ice in a drink that is sold. If the menu says "over ice", ice is part of what is
-// served, and acrylic cubes would show a drink that stays cold and undiluted as no
-// real one does. Then it is advertised. In a glass far out of focus that
-// nobody sells it is dressing.
+// served, and acrylic cubes would show a drink whose ice never melts. Then it is
+// advertised. In a glass far out of focus that nobody sells it is dressing.
 //
-// Steam, fog and drops. They tell of hot and cold. On a product that is served hot, steam
-// may be helped to be seen by light and a dark ground. If it comes from a machine, write that
-// down as a stand-in like any other, and ask whether the real one is ever so hot.
+// Steam, fog and drops. They tell of hot and cold. On a product that is served hot,
+// steam may be helped to be seen by light and a dark ground. If it comes from a
+// machine, write that down as a stand-in like any other, and ask whether the real one
+// is ever so hot.
 //
-// Dressing that makes a claim. A garnish that is not in the box must not look as if
-// it were. If the buyer would count it, it is either declared or out of the frame.
+// Dressing that makes a claim. A garnish that is not in the box must not look as if it
+// were. If the buyer would count it, it is either declared or out of the frame.
 //
 // When in doubt, treat it as advertised. It costs ten minutes and never a campaign.
 //
 // # What could go wrong
 //
-// The library believes what it is told. If Advertised is set wrongly, everything
-// after it is wrong in good order. Have the client confirm the list in writing before the shoot,
-// item by item.
+// The library believes what it is told. If Advertised is set wrongly, everything after
+// it is wrong in good order. Have the client confirm the list in writing before the
+// shoot, item by item.
 //
-// A stand-in that is not written down becomes a lie by forgetting. The record, in the last chapter, has a
-// field for what it was and one for why, and it refuses a stand-in for the advertised
-// product.
+// A stand-in that is not written down becomes a lie by forgetting. The record, in the
+// last chapter, has a field for what it was and one for why, and it refuses a stand-in
+// for the advertised product.
 //
-// Stand-ins are often not food. Keep glue, soap, oil for shine and acrylic
-// away from what will be eaten, label them, and throw away any food they touched. Allergens
+// Stand-ins are often not food. Keep glue, soap, oil for shine and acrylic away from
+// what will be eaten, label them, and throw away any food they touched. Allergens
 // count on the set too: a stand-in of nuts or milk is still nuts or milk.
 //
 // The law on advertising and on weights and measures differs from place to place and
-// is stricter in some trades. This rule is a working habit, not legal advice; local law and
-// whoever is licensed to read it decide.
+// is stricter in some trades. This rule is a working habit, not legal advice; local
+// law and whoever is licensed to read it decide.
 //
 // # Sources
 //
-// That the advertised item is neither replaced, thinned, exceeded nor reduced, that
-// a signed-off ratio is a constraint, and that what dresses the picture may be a
-// stand-in, is common practice, no source. The tolerable negative error of packages: Council
-// Directive 76/211/EEC, annex I, 2.4, in the table tolerable_negative_error; the points in
-// the figure are its rows. Errors of scales: OIML R 76-1, tables 3 and 6. How uncertainties
-// combine: JCGM 100:2008 (GUM). The dishes and weights are invented.
+// That the advertised item is neither replaced, thinned, exceeded nor reduced, that a
+// signed-off ratio is a constraint, and that what dresses the picture may be a
+// stand-in, is common practice, no source. The tolerable negative error of packages:
+// Council Directive 76/211/EEC, annex I, 2.4, in the table tolerable_negative_error;
+// the points in the figure are its rows. Errors of scales: OIML R 76-1, tables 3 and
+// 6. How uncertainties combine: JCGM 100:2008 (GUM). The dishes and weights are
+// invented.
 func Example_sources() {}

@@ -11,17 +11,17 @@ import (
 func TestPage(t *testing.T) { chapter.Check(t) }
 
 // The flatbread comes out of the oven in one piece, and in the picture one slice is
-// being pulled away. Cheese that was scattered breaks off at the cut. Cheese that
-// was laid over the cut before baking melts across it and draws out between the
-// slices, so that is where it goes: one strip over every cut, half of it on either
-// side. The menu says 62 g of smoked cheese on the whole bread. The cheese is what
-// is sold, so there are 62 g on the bread: no more because it photographs well, no
-// less because it ran out.
+// being pulled away. Cheese that was scattered breaks off at the cut. Cheese that was
+// laid over the cut before baking melts across it and draws out between the slices, so
+// that is where it goes: one strip over every cut, half of it on either side. The menu
+// says 62 g of smoked cheese on the whole bread. The cheese is what is sold, so there
+// are 62 g on the bread: no more because it photographs well, no less because it ran
+// out.
 //
 // # Where two grams come from
 //
-// Eight slices, 62 g, a scale that shows half grams. The quick way is to divide
-// and round: 7.75 g a slice, which the scale shows as 8.
+// Eight slices, 62 g, a scale that shows half grams. The quick way is to divide and
+// round: 7.75 g a slice, which the scale shows as 8.
 func Example_divideAndRound() {
 	const declared, slices, step = 62.0, 8, 0.5
 	each := math.Round(declared/slices/step) * step
@@ -46,22 +46,22 @@ func Example_divideAndRound() {
 	// 8.0  8.0  8.0  8.0  7.5  7.5  7.5  7.5  = 62.0 g
 }
 
-// Two grams too many, and nobody decided on them. Rounded down instead, two
-// grams would be missing. This is the problem of sharing seats between districts:
-// whole units, unequal claims, a total that may not move. It has been argued over
-// for two centuries and the answers are known. The library counts in whole steps of
-// the scale: 62 g are 124 half grams. It gives every slice the whole part of its
-// share, and the steps that are left go to the largest remainders. A number that
-// is counted cannot drift.
+// Two grams too many, and nobody decided on them. Rounded down instead, two grams
+// would be missing. This is the problem of sharing seats between districts: whole
+// units, unequal claims, a total that may not move. It has been argued over for two
+// centuries and the answers are known. The library counts in whole steps of the scale:
+// 62 g are 124 half grams. It gives every slice the whole part of its share, and the
+// steps that are left go to the largest remainders. A number that is counted cannot
+// drift.
 //
 // # More of it where the lens looks
 //
-// Nearest to the camera the cheese is seen; behind the bread it is not. Favour
-// moves grams from the far edge to the near one. With a favour of 40 %, a strip
-// at the near edge is laid 40 % heavier than the even share, at the far edge 40 %
-// lighter, and evenly between. Nothing is added: what the front gains, the back
-// gives. Numbers are in the order of placing, far side first, so that no sleeve
-// passes over a finished strip.
+// Nearest to the camera the cheese is seen; behind the bread it is not. Favour moves
+// grams from the far edge to the near one. With a favour of 40 %, a strip at the near
+// edge is laid 40 % heavier than the even share, at the far edge 40 % lighter, and
+// evenly between. Nothing is added: what the front gains, the back gives. Numbers are
+// in the order of placing, far side first, so that no sleeve passes over a finished
+// strip.
 func Example_overTheCuts() {
 	bread := portion.Round{Diameter: 0.28, Edge: 0.02, Slices: 8}
 	cheese := portion.Declaration{Item: "smoked cheese", Grams: 62, StepGrams: 0.5, Advertised: true}
@@ -92,33 +92,33 @@ func Example_overTheCuts() {
 	// together 62.0 g
 }
 
-// The strips are all the same length; what differs is the weight, so the front
-// ones are cut thicker. layout.SVG draws the sheet that lies on the bench.
+// The strips are all the same length; what differs is the weight, so the front ones
+// are cut thicker. layout.SVG draws the sheet that lies on the bench.
 //
 // Figure: cheese-over-the-cuts
 //
 // Read its table both ways. A row is one strip and where its two halves end up; a
-// column is one slice. Both sums are exact. The slices left and right of the camera
-// do not quite match, 9 g against 8.5 g. The bread is symmetrical, but 62 g in
-// half grams cannot be: the odd step has to lie somewhere, and half a gram is below
-// what any eye sees in melted cheese.
+// column is one slice. Both sums are exact. The slices left and right of the camera do
+// not quite match, 9 g against 8.5 g. The bread is symmetrical, but 62 g in half grams
+// cannot be: the odd step has to lie somewhere, and half a gram is below what any eye
+// sees in melted cheese.
 //
-// How much favour is right? The figure below follows three slices. At 40 % the
-// front slice carries about 9 g against 6.5 g at the back, which looks generous
-// and leaves nobody with bare bread. From 60 % on the back has little more than half of
-// the front, and a second picture from the other side is out of the question. The
-// stairs sometimes step back, since strips and slices must both come out in half
-// grams; they never leave the band of one step about the exact share.
+// How much favour is right? The figure below follows three slices. At 40 % the front
+// slice carries about 9 g against 6.5 g at the back, which looks generous and leaves
+// nobody with bare bread. From 60 % on the back has little more than half of the
+// front, and a second picture from the other side is out of the question. The stairs
+// sometimes step back, since strips and slices must both come out in half grams; they
+// never leave the band of one step about the exact share.
 //
 // Figure: favour
 //
 // # Slices one way, zones the other
 //
 // Strips suit cheese that draws. For grated cheese the question is a table: so much
-// for every slice, and so much for the point, the middle and the crust side of
-// each. Suppose the maker wants the points thinly covered, since they burn first,
-// in the ratio 1 : 3 : 4, no slice under 6 g, and the slice in front heaviest. The
-// stylist wants one thing more: plenty on the point of slice 1, where the focus lies.
+// for every slice, and so much for the point, the middle and the crust side of each.
+// Suppose the maker wants the points thinly covered, since they burn first, in the
+// ratio 1 : 3 : 4, no slice under 6 g, and the slice in front heaviest. The stylist
+// wants one thing more: plenty on the point of slice 1, where the focus lies.
 func Example_slicesAndZones() {
 	cheese := portion.Declaration{Item: "smoked cheese", Grams: 62, StepGrams: 0.5, Advertised: true}
 	table := portion.Table{
@@ -162,17 +162,18 @@ func Example_slicesAndZones() {
 }
 
 // A plain 1 : 3 : 4 would leave the point of slice 1 with 1.5 g; now it has 2.5. The
-// gram was taken from the other points, because the points together may have 7.5 g
-// and no more, and within slice 1 from its middle and crust, because the slice may
-// have 11 g. Both margins hold, so the favour is paid for in the open. Where the wishes contradict each other, say
-// every point at zero and yet 7.5 g for the points, the library names the slices
-// and zones that cannot agree; it does not hand back a table that fails to add up.
+// gram was taken from the other points, because the points together may have 7.5 g and
+// no more, and within slice 1 from its middle and crust, because the slice may have 11
+// g. Both margins hold, so the favour is paid for in the open. Where the wishes
+// contradict each other, say every point at zero and yet 7.5 g for the points, the
+// library names the slices and zones that cannot agree; it does not hand back a table
+// that fails to add up.
 //
 // # What the scale adds
 //
-// The plan is exact. The scale is not, and eight small weighings say less about
-// their sum than one large one: each has its own rounding, and the error of the
-// scale itself is repeated eight times over.
+// The plan is exact. The scale is not, and eight small weighings say less about their
+// sum than one large one: each has its own rounding, and the error of the scale itself
+// is repeated eight times over.
 func Example_theScale() {
 	strips := []float64{6.5, 6.5, 7, 7, 8.5, 8.5, 9, 9}
 	for _, step := range []float64{0.5, 0.1} {
@@ -199,45 +200,50 @@ func Example_theScale() {
 	// shows 0.1 g: in one load +- 0.1 g, in eight +- 0.5 g, least load 2 g
 }
 
-// So weigh the whole 62 g once, in one bowl, and let that be the number in the
-// record. Then portion out of that bowl: the eight strips may be off by a little
-// among themselves, but together they are what the bowl held. And use the finer
-// scale: strips under 10 g are below the least load of the coarse one.
+// So weigh the whole 62 g once, in one bowl, and let that be the number in the record.
+// Then portion out of that bowl: the eight strips may be off by a little among
+// themselves, but together they are what the bowl held. And use the finer scale:
+// strips under 10 g are below the least load of the coarse one.
 //
 // # What could go wrong
 //
 // The scale steps are not the only grain. Cheese sticks to the board, the knife and
 // the gloves. Weigh the bowl again when it is empty, and lay the last crumbs on.
 //
-// Baked cheese weighs less: it loses water and some fat. The 62 g are weighed as
-// they go in, and that is what a recipe or a label of ingredients speaks of. Say so
-// in the record; a number weighed after the oven is another number.
+// Baked cheese weighs less: it loses water and some fat. The 62 g are weighed as they
+// go in, and that is what a recipe or a label of ingredients speaks of. Say so in the
+// record; a number weighed after the oven is another number.
 //
-// Weights that come from outside, such as a ratio the maker's technician signed
-// off, are constraints. Favour may share out what they leave open; it may not bend
-// them. Ask before the shoot.
+// Weights that come from outside, such as a ratio the maker's technician signed off,
+// are constraints. Favour may share out what they leave open; it may not bend them.
+// Ask before the shoot.
 //
 // Favour is honest only as long as the whole bread is what is sold. If the cheese is
 // declared by the slice, each slice is its own declaration: share each over its own
 // zones, and do not lend grams to a neighbour.
 //
 // Hot cheese holds its heat and sticks to skin; lift slices with a tool. Bread,
-// parchment and cloths under hot lamps can scorch or burn. Cheese is an allergen, and food
-// that has stood warm on a set is not eaten. What may be shown and what must be
+// parchment and cloths under hot lamps can scorch or burn. Cheese is an allergen, and
+// food that has stood warm on a set is not eaten. What may be shown and what must be
 // declared is for local law on advertising, labelling and weights and measures.
 //
 // # Sources
 //
-// The rule of the largest remainder and its rivals: Balinski and Young, The quota
-// method of apportionment, American Mathematical Monthly 82 (1975), 701-730. The
-// package is checked against its printed apportionments and others; they are in
-// testdata, in the tables whose names begin with apportionment. Tables with two exact margins:
-// Balinski and Demange, Algorithms for proportional matrices in reals and integers,
-// Mathematical Programming 45 (1989), 193-210, from memory, checked against printed
-// matrices in the table biproportional. Errors and least loads of scales: OIML
-// R 76-1, tables 3 and 6; how they add up: JCGM 100:2008 (GUM). Ingoing mass as
-// the measure of an ingredient: Regulation (EU) 1169/2011, annex VIII. That cheese
-// is laid over the cuts before baking, that points burn first, and that the
-// advertised item is neither exceeded nor reduced, is common practice, no source. The bread,
-// its cheese and all weights are invented.
+// The problem of whole seats, and the rule of the largest remainder with its rivals:
+// Balinski and Young, The quota method of apportionment, American Mathematical Monthly
+// 82 (1975), 701-730. The package is checked against its printed apportionments and
+// others; they are in testdata, in the tables whose names begin with apportionment.
+// The strips and slices of the sheet, each within a step of its exact share:
+// controlled rounding after Bacharach, Matrix rounding problems, Management Science 12
+// (1966), 732-742, and Cox, A constructive procedure for unbiased controlled rounding,
+// Journal of the American Statistical Association 82 (1987), 520-524, both from
+// memory. Tables with two exact margins: Balinski and Demange, Algorithms for
+// proportional matrices in reals and integers, Mathematical Programming 45 (1989),
+// 193-210, from memory, checked against printed matrices in the table biproportional.
+// Errors and least loads of scales: OIML R 76-1, tables 3 and 6; how they add up: JCGM
+// 100:2008 (GUM). Ingoing mass as the measure of an ingredient: Regulation (EU)
+// 1169/2011, annex VIII. That cheese is laid over the cuts before baking, that points
+// burn first, and that the advertised item is neither exceeded nor reduced, is common
+// practice, no source. What an eye sees in melted cheese is our own estimate. The
+// bread, its cheese and all weights are invented.
 func Example_sources() {}

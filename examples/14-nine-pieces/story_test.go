@@ -10,9 +10,9 @@ import (
 
 func TestPage(t *testing.T) { chapter.Check(t) }
 
-// The box says nine filled figs, 120 g. The kitchen made eighteen so that there is
-// a choice. The stylist gave each of them points for its looks, 0 to 100, before
-// anyone put one on the scale, so that the weight could not sway the eye. Then each was
+// The box says nine filled figs, 120 g. The kitchen made eighteen so that there is a
+// choice. The stylist gave each of them points for its looks, 0 to 100, before anyone
+// put one on the scale, so that the weight could not sway the eye. Then each was
 // weighed to a tenth of a gram. In the code below figs() is this list.
 func Example_theEighteen() {
 	for i, fig := range figs() {
@@ -51,9 +51,9 @@ func Example_theBestLooking() {
 //
 // # How many ways there are
 //
-// How many sets of nine can be made of eighteen, and how many of them weigh
-// 120.0 g? With eighteen pieces a machine can simply try them all. everyNine, in main.go,
-// does that: it calls the function with the total in tenths of a gram and the points.
+// How many sets of nine can be made of eighteen, and how many of them weigh 120.0 g?
+// With eighteen pieces a machine can simply try them all. everyNine, in main.go, does
+// that: it calls the function with the total in tenths of a gram and the points.
 func Example_allOfThem() {
 	sets, exact, best := 0, 0, 0
 	everyNine(func(tenths, looks int) {
@@ -68,11 +68,11 @@ func Example_allOfThem() {
 	// 48620 sets, 50 of exactly 120.0 g, the best of them with 742 points
 }
 
-// Fifty out of 48 620, so a hand that swaps at random finds one about every thousand tries.
-// Trying them all stops being possible soon: twelve out of forty are
-// five thousand million sets. Pick does not try them all. It works in whole tenths
-// of a gram, prices the weight against the looks, and searches only among the sets
-// that could still win; when it is done it says whether the answer is proven.
+// Fifty out of 48 620, so a hand that swaps at random finds one about every thousand
+// tries. Trying them all stops being possible soon: twelve out of forty are five
+// thousand million sets. Pick does not try them all. It works in whole tenths of a
+// gram, prices the weight against the looks, and searches only among the sets that
+// could still win; when it is done it says whether the answer is proven.
 func Example_theNine() {
 	best, err := portion.Pick{
 		Pieces:    figs(),
@@ -96,18 +96,19 @@ func Example_theNine() {
 }
 
 // The same 742 points that trying every set found. Honesty costs 74 points of 816,
-// less than a tenth, and one plain fig, B2, has to be in. The figure shows why. The band
-// is every nine there is; its upper edge climbs with the weight, and at 120 g
-// it is still well above what most sets reach.
+// less than a tenth, and one plain fig, B2, is among the nine. The figure shows why.
+// The band is every nine there is; its upper edge climbs with the weight. At 120 g
+// most sets are light because their figs are small and plain, and a typical one
+// reaches 706 points; the best one still beats seven in ten of all sets of any weight.
 //
 // Figure: looks-by-total
 //
 // # What a tolerance would buy
 //
-// A buyer of packages lives with a tolerance. In the European average system a
-// package of 120 g may be 5.4 g short before it counts as defective. That
-// allowance is for machines that fill thousands of boxes, not a right to show
-// less, and it says nothing about showing more. Ask what it would buy all the same.
+// A buyer of packages lives with a tolerance. In the European average system a package
+// of 120 g may be 5.4 g short before it counts as defective. That allowance is for
+// machines that fill thousands of boxes, not a right to show less, and it says nothing
+// about showing more. Ask what it would buy all the same.
 func Example_whatATolerance() {
 	for _, tolerance := range []float64{0, 0.5, 1, 2, 5.4} {
 		best, err := portion.Pick{
@@ -128,14 +129,14 @@ func Example_whatATolerance() {
 	// up to 5.4 g over: 796 points at 125.2 g
 }
 
-// Half a gram buys four points in 742: nobody will see them. A set that is exact
-// costs nothing worth having, so take it and leave the argument out of the record.
+// Half a gram buys four points in 742: nobody will see them. A set that is exact costs
+// nothing worth having, so take it and leave the argument out of the record.
 //
 // # When there is no such nine
 //
-// Had the kitchen made only the first ten, no nine of them would do. The library
-// does not offer the nearest as if it were right; it says what can be reached, and
-// then it is for people to decide: make more figs, or ask the client.
+// Had the kitchen made only the first ten, no nine of them would do. The library does
+// not offer the nearest as if it were right; it says what can be reached, and then it
+// is for people to decide: make more figs, or ask the client.
 func Example_noSuchNine() {
 	_, err := portion.Pick{Pieces: figs()[:10], Count: 9, Grams: 120, StepGrams: 0.1}.Best()
 	var none *portion.InfeasibleError
@@ -148,9 +149,10 @@ func Example_noSuchNine() {
 
 // # On the plate, and on the scale
 //
-// Now they have to lie somewhere. Scatter finds nine spots that are clear of each other and of
-// the rim, spread evenly without a pattern, and Assign gives every spot its fig:
-// no piece is left over and none is added. The sheet gives the order.
+// Now they have to lie somewhere. Scatter finds nine spots that are clear of each
+// other and of the rim, spread evenly without a pattern, and Assign gives every spot
+// its fig, the best-looking nearest to the camera. No piece is left over and none is
+// added. The sheet gives the order of placing: B3, with 96 points, comes last.
 //
 // Figure: nine-on-the-plate
 //
@@ -186,33 +188,34 @@ func Example_together() {
 
 // # What could go wrong
 //
-// Cut fruit dries. A fig loses tenths of a gram in an hour on a warm set, so nine
-// that weighed 120.0 g at ten weigh less at noon. Weigh, place and shoot in one go, or
-// keep them covered and cool, and write down when they were weighed.
+// Cut fruit dries. A fig loses tenths of a gram in an hour on a warm set, so nine that
+// weighed 120.0 g at ten weigh less at noon. Weigh, place and shoot in one go, or keep
+// them covered and cool, and write down when they were weighed.
 //
 // Points are an opinion. Two people score differently by five points, more than most
 // of the differences above. If several sets are close, lay out two and look.
 //
-// A pair that looks well side by side is not in the sum: points add up piece by
-// piece. Use groups where the picture needs a cut one or one with a stem, so that
-// one is taken from each.
+// A pair that looks well side by side is not in the sum: points add up piece by piece.
+// Use groups where the picture needs a cut one or one with a stem, so that one is
+// taken from each.
 //
-// A big problem may end before it is proven. The answer then says how far from the best it can be, in
-// Proof.Gap; give it more Effort, or be content.
+// A big problem may end before it is proven. The answer then says how far from the
+// best it can be, in Proof.Gap; give it more Effort, or be content.
 //
-// Fruit, nuts and dairy fillings are allergens; figs and fillings that stood on a
-// warm set are not eaten. What a picture of a box must hold to is for local law on
-// advertising and on weights and measures; this page is a help to the studio, not advice on
-// law.
+// Fruit, nuts and dairy fillings are allergens; figs and fillings that stood on a warm
+// set are not eaten. What a picture of a box must hold to is for local law on
+// advertising and on weights and measures; this page is a help to the studio, not
+// advice on law.
 //
 // # Sources
 //
-// The relaxation that prices weight against looks: Geoffrion, Lagrangean relaxation for
-// integer programming (1974); the growing core of undecided pieces: Pisinger, A
-// minimal algorithm for the 0-1 knapsack problem (1997); both from memory. The tolerable
-// error: Council Directive 76/211/EEC, annex I, 2.4, in the table
-// tolerable_negative_error. Scales: OIML R 76-1, tables 3 and 6; adding up errors: JCGM
-// 100:2008 (GUM). Scoring before weighing, and neither exceeding nor reducing what is advertised,
-// is common practice, no source. Drying by tenths of a gram an hour and the five
-// points between two people are our own estimates. The figs are invented.
+// The relaxation that prices weight against looks: Geoffrion, Lagrangean relaxation
+// for integer programming (1974); the growing core of undecided pieces: Pisinger, A
+// minimal algorithm for the 0-1 knapsack problem (1997); both from memory. The
+// tolerable error: Council Directive 76/211/EEC, annex I, 2.4, in the table
+// tolerable_negative_error. Scales: OIML R 76-1, tables 3 and 6; adding up errors:
+// JCGM 100:2008 (GUM). Scoring before weighing, and neither exceeding nor reducing
+// what is advertised, is common practice, no source. Drying by tenths of a gram an
+// hour and the five points between two people are our own estimates. The figs are
+// invented.
 func Example_sources() {}

@@ -9,16 +9,16 @@ import (
 
 func TestPage(t *testing.T) { chapter.Check(t) }
 
-// The hero is the one in front of the camera. For the pull of the melted cheese it
-// is a fresh bread every time: a slice is drawn away once, the strings form or they
-// tear, and that bread is done. Three good pulls are wanted: the picture, a closer
-// one, one in hand. With this cheese three pulls in five come out well. How many
-// breads does the kitchen bake?
+// The hero is the one in front of the camera. For the pull of the melted cheese it is
+// a fresh bread every time: a slice is drawn away once, the strings form or they tear,
+// and that bread is done. Three good pulls are wanted: the picture, a closer one, one
+// in hand. With this cheese three pulls in five come out well. How many breads does
+// the kitchen bake?
 //
 // # Five is the answer to another question
 //
-// Three divided by 0.6 is five. Five breads give three good pulls on average, and
-// that is just what is wrong with five: many days are worse than average.
+// Three divided by 0.6 is five. Five breads give three good pulls on average, and that
+// is just what is wrong with five: many days are worse than average.
 func Example_knownRate() {
 	pulls := portion.Heroes{SuccessRate: 0.6, Wanted: 3, Confidence: 0.95}
 	for breads := 5; breads <= 9; breads++ {
@@ -44,18 +44,18 @@ func Example_knownRate() {
 	// For 95 % bake 8.
 }
 
-// With five breads one shoot in three goes home without its third picture. Eight
-// bring that down to one in twenty. The sum behind it is the binomial
-// distribution, which needs two things: that every bread has the same chance,
-// and that they do not fail together.
+// With five breads one shoot in three goes home without its third picture. Eight bring
+// that down to one in twenty. The sum behind it is the binomial distribution, which
+// needs two things: that every bread has the same chance, and that they do not fail
+// together.
 //
 // # Who says three in five?
 //
 // Usually the rate is not known; it is remembered. Say the log holds five earlier
-// pulls, three of them good. That is also three in five, but a bread that in
-// truth succeeds one time in three could have given such a log by luck, and so
-// could one that succeeds four times in five. LowestRate says which rates the log
-// supports, and Units takes all of them into account.
+// pulls, three of them good. That is also three in five, but a bread that in truth
+// succeeds one time in three could have given such a log by luck, and so could one
+// that succeeds four times in five. LowestRate says which rates the log supports, and
+// Units takes all of them into account.
 func Example_pastTakes() {
 	for _, log := range []struct{ good, takes int }{{3, 5}, {6, 10}, {12, 20}, {60, 100}} {
 		pulls := portion.Heroes{Good: log.good, Takes: log.takes, Wanted: 3, Confidence: 0.95}
@@ -86,8 +86,8 @@ func Example_pastTakes() {
 // Figure: chance-of-three
 //
 // The band in the figure is wide, and that is what five takes are worth. The broken
-// line through it is what Units goes by: an average over the band, which reaches
-// 95 % late because the low rates in it drag.
+// line through it is what Units goes by: an average over the band, which reaches 95 %
+// late because the low rates in it drag.
 //
 // # Bake some, then ask again
 //
@@ -119,7 +119,8 @@ func Example_askAgain() {
 // # How sure to be
 //
 // The last per cents are dear. Confidence is not a matter of taste: it is the cost of
-// a bread against the cost of coming back tomorrow. Here it is for the log of 12 in 20.
+// a bread against the cost of coming back tomorrow. Here it is for the log of 12 in
+// 20.
 func Example_howSure() {
 	for _, confidence := range []float64{0.5, 0.8, 0.9, 0.95, 0.99} {
 		breads, err := portion.Heroes{Good: 12, Takes: 20, Wanted: 3, Confidence: confidence}.Units()
@@ -139,9 +140,9 @@ func Example_howSure() {
 
 // # When they fail together
 //
-// All of the above takes breads one by one. A dough that did not rise spoils every bread
-// made of it. Say one dough in ten is bad. Then no number of breads from one dough is
-// enough for 95 %, while two doughs of six are.
+// All of the above takes breads one by one. A dough that did not rise spoils every
+// bread made of it. Say one dough in ten is bad. Then no number of breads from one
+// dough is enough for 95 %, while two doughs of six are.
 func Example_twoDoughs() {
 	pulls := portion.Heroes{SuccessRate: 0.6, Wanted: 3}
 	twelve, err := pulls.Chance(12)
@@ -164,9 +165,9 @@ func Example_twoDoughs() {
 	// six each of two doughs:     95.5 %
 }
 
-// Almost six percentage points for a second bowl. Whatever can fail for all at
-// once, a dough, an oven, a delivery, a freezer, is worth having twice before the
-// number of breads is worth raising.
+// Almost six percentage points for a second bowl. Whatever can fail for all at once, a
+// dough, an oven, a delivery, a freezer, is worth having twice before the number of
+// breads is worth raising.
 //
 // # Does it add up?
 //
@@ -180,20 +181,20 @@ func Example_twoDoughs() {
 // What counts as good has to be settled before the first take. A client who grows
 // stricter in the afternoon lowers the success rate of the morning.
 //
-// Skill is not constant. The first takes of a crew are worse than the later ones, so an old
-// log may be gloomy; tired hands at six make it too rosy. Start a new log when the
-// recipe, the maker or the lamps change.
+// Skill is not constant. The first takes of a crew are worse than the later ones, so
+// an old log may be gloomy; tired hands at six make it too rosy. Start a new log when
+// the recipe, the maker or the lamps change.
 //
-// With an empty log the library declines to answer: no takes, no number. Make two
-// or three trial breads the day before and begin with those.
+// With an empty log the library declines to answer: no takes, no number. Make two or
+// three trial breads the day before and begin with those.
 //
 // Many heroes are for choosing among honest ones. Each is made to the recipe, the
 // weight and the price of what is sold; the number prepared must not become a way to
 // build one that no guest would ever be served.
 //
-// What was baked and not shown is food. Plan who takes it while it is still safe:
-// what stood warm under lamps is thrown away, and what was kept hot or cold as the
-// local food code asks can be eaten, with its allergens named. Many hot trays and many
+// What was baked and not shown is food. Plan who takes it while it is still safe: what
+// stood warm under lamps is thrown away, and what was kept hot or cold as the local
+// food code asks can be eaten, with its allergens named. Many hot trays and many
 // hurried hands make burns: clear the way from oven to set first.
 //
 // # Sources
@@ -201,9 +202,9 @@ func Example_twoDoughs() {
 // The binomial and beta-binomial distributions are textbook matter. The package is
 // checked against the printed tables of the negative binomial examples of Boost.Math,
 // a general-purpose library (tables chance_of_five and trials_for_successes), and
-// LowestRate against a printed table of the success-run theorem in its Bayesian
-// form (success_run). That every success rate was equally likely before the first
-// take is an assumption, and a cautious one for skilled hands. Keeping a log of takes,
-// and preparing spare heroes, is common practice, no source. All takes, rates and the one
+// LowestRate against a printed table of the success-run theorem in its Bayesian form
+// (success_run). That every success rate was equally likely before the first take is
+// an assumption, and a cautious one for skilled hands. Keeping a log of takes, and
+// preparing spare heroes, is common practice, no source. All takes, rates and the one
 // bad dough in ten are invented.
 func Example_sources() {}

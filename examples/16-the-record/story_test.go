@@ -21,10 +21,10 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 //
 // # What goes in
 //
-// Every item in the frame gets a line. Declared is what the buyer is promised. Planned is what the crew
-// set out to show; for an advertised item it is the same. Weighed is what the scale
-// found, with what the scale may be wrong by, rounded up. What stood in for something
-// gets its name and its reason.
+// Every item in the frame gets a line. Declared is what the buyer is promised. Planned
+// is what the crew set out to show; for an advertised item it is the same. Weighed is
+// what the scale found, with what the scale may be wrong by, rounded up. What stood in
+// for something gets its name and its reason.
 func Example_write() {
 	scale := portion.Scale{StepGrams: 0.1}
 	weighing, err := scale.Weigh(62.1)
@@ -95,9 +95,9 @@ func Example_write() {
 	// }
 }
 
-// That is the file to keep beside the picture. The schema line says which form it has, so
-// that a program in ten years can tell. Numbers are decimals as they were written, and
-// whoever reads the file with the library and writes it again gets the same bytes.
+// That is the file to keep beside the picture. The schema line says which form it has,
+// so that a program in ten years can tell. Numbers are decimals as they were written,
+// and whoever reads the file with the library and writes it again gets the same bytes.
 //
 // # The sheet for people
 //
@@ -163,8 +163,8 @@ func Example_refusals() {
 	// portion: record: items[0].stand_in.reason: want some text
 }
 
-// The first two cannot be written at all: a plan to show wax, or 70 g, is not a record of
-// an honest picture. The third is only unfinished; it wants the reason. A file that
+// The first two cannot be written at all: a plan to show wax, or 70 g, is not a record
+// of an honest picture. The third is only unfinished; it wants the reason. A file that
 // someone edited by hand is read strictly, so that a misspelt word is an error and not
 // a fact that silently went missing. Here it is "advertised" with a z, and a lenient
 // reader would have taken the cheese for dressing.
@@ -180,9 +180,9 @@ func Example_readStrictly() {
 // # What was weighed is a fact
 //
 // One thing it does not refuse: a weight that is wrong. If the syrup came out at 43 g
-// where 45 are declared, then 43 is what is written. Refusing it would only teach people
-// to write 45. The verdict is a separate question, and it takes the scale into account.
-// day(), in main.go, is the record of a day with five weighed items.
+// where 45 are declared, then 43 is what is written. Refusing it would only teach
+// people to write 45. The verdict is a separate question, and it takes the scale into
+// account. day(), in main.go, is the record of a day with five weighed items.
 func Example_judge() {
 	record := day()
 	var b bytes.Buffer
@@ -214,48 +214,48 @@ func Example_judge() {
 	// porridge   as declared: 240 g weighed, +- 2 g, against 240 g declared
 }
 
-// Two grams of syrup are missing and the scale is good to half a gram: that is short, and it
-// is better found while the jug is still on the table. The scoop is a gram over and
-// passes, but look at why in the figure.
+// Two grams of syrup are missing and the scale is good to half a gram: that is short,
+// and it is better found while the jug is still on the table. The scoop is a gram over
+// and passes, but look at why in the figure.
 //
 // Figure: weighed-less-declared
 //
-// The scoop was weighed on a scale that shows whole grams. Its box just reaches the line, as
-// it would for 61 g on the other side. The figs, on a scale of tenths, have almost no box at
-// all, so their 120.1 g say far more. A coarse scale agrees with everything. That is
-// why the error stands in the record beside the weight: "as declared" is only
-// worth as much as the scale that says it.
+// The scoop was weighed on a scale that shows whole grams. Its box just reaches the
+// line, as it would for 61 g on the other side. The figs, on a scale of tenths, have
+// almost no box at all, so their 120.1 g say far more. A coarse scale agrees with
+// everything. That is why the error stands in the record beside the weight: "as
+// declared" is only worth as much as the scale that says it.
 //
 // # What could go wrong
 //
-// Weighed too late. After baking, melting or drying, a weight answers another question than
-// the label asks. Write in "how" when it was weighed, and weigh before the oven.
+// Weighed too late. After baking, melting or drying, a weight answers another question
+// than the label asks. Write in "how" when it was weighed, and weigh before the oven.
 //
 // Filled in from memory. A record made up at the end of the day contains what people
 // meant to do. Keep it open on the set and fill each line as the plate goes under the
 // camera.
 //
-// A signature here is a name, not a seal. The file shows who says so; it cannot show that
-// nobody changed it since. If that matters, keep a copy with someone else, or sign the file with
-// the tools made for that.
+// A signature here is a name, not a seal. The file shows who says so; it cannot show
+// that nobody changed it since. If that matters, keep a copy with someone else, or
+// sign the file with the tools made for that.
 //
 // One picture, many crops. The record speaks of what lay on the table. If a later crop
-// shows four of nine figs, or a retoucher adds a tenth, the record no longer describes the
-// picture. Send it along with every version, and say what was retouched.
+// shows four of nine figs, or a retoucher adds a tenth, the record no longer describes
+// the picture. Send it along with every version, and say what was retouched.
 //
 // The cautions field is for those who come after: food that stood under lamps is not
-// eaten, which stand-ins were not food, which allergens were on the set. Fill it in even if it
-// is obvious today.
+// eaten, which stand-ins were not food, which allergens were on the set. Fill it in
+// even if it is obvious today.
 //
-// A record documents. It does not make a picture lawful, and it does not replace advice:
-// what must be declared, shown and kept, and for how long, is for local law on advertising and on
-// weights and measures.
+// A record documents. It does not make a picture lawful, and it does not replace
+// advice: what must be declared, shown and kept, and for how long, is for local law on
+// advertising and on weights and measures.
 //
 // # Sources
 //
-// Errors of scales: OIML R 76-1, tables 3 and 6. How they combine, and the factor 2 for
-// about 95 %: JCGM 100:2008 (GUM), numbers from memory. That an advertised item has no
-// stand-in and is planned as declared, that weights are written down as found, and that the record
-// is kept on the set, is common practice, no source. The form of the file is this
-// library's own. The day, its dishes, weights and names are invented.
+// Errors of scales: OIML R 76-1, tables 3 and 6. How they combine, and the factor 2
+// for about 95 %: JCGM 100:2008 (GUM), numbers from memory. That an advertised item
+// has no stand-in and is planned as declared, that weights are written down as found,
+// and that the record is kept on the set, is common practice, no source. The form of
+// the file is this library's own. The day, its dishes, weights and names are invented.
 func Example_sources() {}
