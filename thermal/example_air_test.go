@@ -46,3 +46,80 @@ func ExampleAirFromWetBulb() {
 	// Output:
 	// 84.6 kPa, RH 45 %, 9.5 g of vapour per kg of dry air
 }
+
+// Water's vapour from the freezer to the steam table: its pressure, the heat it gives up
+// as frost or dew, and the half per cent that ideal gases leave out.
+func ExampleSaturationPressure() {
+	for _, t := range []float64{-18, 4, 23, 50} {
+		p, err := thermal.SaturationPressure(t)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		back, err := thermal.SaturationTemperature(p)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		heat, err := thermal.LatentHeat(t)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		f, err := thermal.EnhancementFactor(t, thermal.StandardPressure)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%3.0f degC: %5.0f Pa, %.0f kJ/kg, factor %.4f\n", back, p, heat/1000, f)
+	}
+	// Output:
+	// -18 degC:   125 Pa, 2838 kJ/kg, factor 1.0044
+	//   4 degC:   813 Pa, 2491 kJ/kg, factor 1.0040
+	//  23 degC:  2810 Pa, 2446 kJ/kg, factor 1.0041
+	//  50 degC: 12350 Pa, 2382 kJ/kg, factor 1.0053
+}
+
+// The same room said in four ways.
+func ExampleAirFromDewPoint() {
+	room, err := thermal.AirFromDewPoint(23, 12, 0)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	w, err := room.HumidityRatio()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	h, err := room.Enthalpy()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	byRatio, err := thermal.AirFromHumidityRatio(23, w, 0)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	byHeat, err := thermal.AirFromEnthalpy(h, w, 0)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("RH %.1f %%, %.1f %%, %.1f %% at %.1f degC\n", 100*room.RH, 100*byRatio.RH, 100*byHeat.RH, byHeat.TempC)
+	// Output:
+	// RH 49.9 %, 49.9 %, 49.9 % at 23.0 degC
+}
+
+// A barometer reads 850 hPa: how high is the studio, if the weather is ordinary?
+func ExampleAltitudeAtPressure() {
+	z, err := thermal.AltitudeAtPressure(85000)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.0f m\n", z)
+	// Output:
+	// 1457 m
+}

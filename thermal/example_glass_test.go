@@ -60,7 +60,7 @@ func ExampleGlass_Likely() {
 
 // Boiling tea into a glass from the freezer?
 func ExampleWare_Shock() {
-	for _, w := range []thermal.Ware{thermal.AnnealedGlass(), thermal.BorosilicateGlass()} {
+	for _, w := range []thermal.Ware{thermal.AnnealedGlass(), thermal.BorosilicateGlass(), thermal.TemperedGlass()} {
 		s, err := w.Shock(-18, 80, 0, 0)
 		if err != nil {
 			fmt.Println(err)
@@ -71,6 +71,7 @@ func ExampleWare_Shock() {
 	// Output:
 	// annealed soda-lime glass, 98 K: expect it to break
 	// borosilicate glass, 98 K: may break
+	// tempered soda-lime glass, 98 K: below the known limits
 }
 
 // How large are the drops that the stages of fog stand for, and which drop runs?
@@ -94,4 +95,35 @@ func ExampleDropDiameter() {
 	//  4.0 g/m2:  22 um
 	// 20.0 g/m2: 109 um
 	// on washed glass a drop of 4.9 mm runs
+}
+
+// A crew that has weighed its own glasses: beads at 30 g/m2 and not before. And the same
+// drink in steel, which conducts better and radiates less.
+func ExampleDefaultStages() {
+	stages := thermal.DefaultStages()
+	stages.Beads = thermal.Exactly(30)
+	room := thermal.Air{TempC: 23, RH: 0.6, Speed: 0.15}
+	for _, c := range []struct {
+		name       string
+		wall       thermal.Material
+		thick      float64
+		emissivity float64
+	}{
+		{"glass", thermal.SodaLime(), 0.003, 0.94},
+		{"steel", thermal.Material{Conductivity: 16, Density: 7900, SpecificHeat: 500}, 0.0008, 0.15},
+	} {
+		g := thermal.Glass{
+			Diameter: 0.075, DrinkGrams: 200, IceGrams: 150, DrinkC: 4, WallC: 4,
+			Wall: c.wall, WallThickness: c.thick, Emissivity: c.emissivity, Stages: stages,
+		}
+		k, err := g.Clock(room)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%s: beads %v\n", c.name, quarters(k.Beads))
+	}
+	// Output:
+	// glass: beads 12:15 (8:45..17:30)
+	// steel: beads 11:00 (8:00..15:15)
 }

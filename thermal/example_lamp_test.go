@@ -69,3 +69,49 @@ func ExampleClearIce() {
 	// Output:
 	// tungsten 65 %, discharge 29 %, LED 0.4 %
 }
+
+// How much of a lamp's radiation can be seen? Below 0.7 um lies a tenth of tungsten's and
+// a half of daylight's.
+func ExampleBlackbodyFraction() {
+	for _, kelvins := range []float64{3200, 5600} {
+		f, err := thermal.BlackbodyFraction(0.7e-6 * kelvins)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%.0f K: %.0f %%\n", kelvins, 100*f)
+	}
+	// Output:
+	// 3200 K: 11 %
+	// 5600 K: 47 %
+}
+
+// What things take up, W/m2, from one tungsten head, and how well that is known before
+// anybody has metered it.
+func ExampleAbsorptance_Absorbed() {
+	key := thermal.Lamp{Watts: 650, Source: thermal.Tungsten, Distance: 1.4, BeamDegrees: 40, Head: thermal.Fresnel}
+	water, err := thermal.ClearWater(0.07)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, c := range []struct {
+		name string
+		abs  thermal.Absorptance
+	}{{"white food", thermal.WhiteFood()}, {"pale food", thermal.PaleFood()}, {"dark food", thermal.DarkFood()}, {"70 mm of water", water}} {
+		q, err := c.abs.Absorbed(key)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%s %.0f\n", c.name, q)
+	}
+	low, high := thermal.LightBand(key)
+	fmt.Printf("all times %.2f to %.0f\n", low, high)
+	// Output:
+	// white food 131
+	// pale food 141
+	// dark food 177
+	// 70 mm of water 152
+	// all times 0.33 to 3
+}
