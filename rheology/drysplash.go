@@ -107,8 +107,8 @@ func sheetTime(re, we float64, thin bool) float64 {
 	for range 60 {
 		step := (1.2*s*s*s*s - s/we - a) / (4.8*s*s*s - 1/we)
 		s -= step
-		if math.Abs(step) < 1e-13*s {
-			break
+		if math.Abs(step) < 1e-8*s {
+			break // Newton squares what is left
 		}
 	}
 	return s * s
@@ -124,21 +124,24 @@ func (r RibouxGordillo) speed(radius, v, eta, rho, sigma float64) float64 {
 	low, high := math.Log(0.01), math.Log(100)
 	px := min(max(math.Log(v), low), high)
 	py := ratio(px)
+	if py == 0 {
+		return math.Exp(px)
+	}
 	x := px - py/0.6
 	for range 30 {
 		if !(x > low && x < high) {
 			return 0
 		}
 		y := ratio(x)
-		if math.Abs(y) < 1e-6 {
-			return math.Exp(x)
-		}
 		slope := (y - py) / (x - px)
 		if !(slope > 0.02) {
 			return 0
 		}
 		px, py = x, y
 		x -= y / slope
+		if math.Abs(y) < 1e-3 {
+			return math.Exp(x) // the last step squares what is left
+		}
 	}
 	return 0
 }
