@@ -72,6 +72,7 @@ func FuzzSpout(f *testing.F) {
 func FuzzLip(f *testing.F) {
 	f.Add(0.03, 0.01, 0.01, 0.0, 0.0, 0.02, 1000.0, 0.05, 0.0, 1.0, 20.0, 200.0, 0.2, 0.001, 30.0, false, 5, int64(1e9))
 	f.Add(0.05, 0.03, 0.03, 0.01, 0.1, 2.0, 1300.0, 0.08, 20.0, 0.4, 20.0, 50.0, 1.5, 0.0, 90.0, true, 3, int64(1e12))
+	f.Add(0.00375, 8.3e-05, 0.011, 46.0, 0.0, 30.12, 133.3, 6.26, 0.0, -8.4, -106.0, 600.0, 1.2, 8.8, -29.0, false, -83, int64(1e9)) // a stress that falls with the rate
 	f.Fuzz(func(t *testing.T, width, length, head, surface, wall, eta, rho, sigma, yield, n, tempC, grams, drop, film, degrees float64, rough bool, steps int, wait int64) {
 		base := given{eta: eta, rho: rho, sigma: sigma, band: 0.2}
 		s := rheology.Lip{Width: width, Length: length, Head: head, SurfaceArea: surface, WallArea: wall}

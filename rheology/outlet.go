@@ -178,7 +178,12 @@ func (o *outlet) flow(h, start float64) (float64, error) {
 		}
 		x = next
 	}
-	return math.Exp(x), nil
+	q := math.Exp(x)
+	if !(q > 0) || math.IsInf(q, 0) {
+		// Only a user's own liquid gets here, such as one whose stress falls with the rate.
+		return 0, &InputError{"flow under the head", q, "m3/s", "a liquid with one flow: a stress that rises with the shear rate"}
+	}
+	return q, nil
 }
 
 // guess is a flow near the one under the head h, of the liquid at its stated viscosity.
