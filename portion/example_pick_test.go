@@ -3,6 +3,7 @@ package portion_test
 import (
 	"errors"
 	"fmt"
+	"math/rand/v2"
 
 	"example.org/honestplate/portion"
 )
@@ -79,4 +80,24 @@ func ExampleInfeasibleError() {
 	// Output:
 	// portion: no 2 of the pieces weigh 90 g, to the step; the most they reach is 87 g
 	// closest: 87 g
+}
+
+// With a bound on the effort a hard choice ends early, and the answer says how far
+// from the best it can be. Here looks go with mass to a thousandth, so that hardly
+// any set can be ruled out.
+func ExampleProof() {
+	r := rand.New(rand.NewPCG(1, 1))
+	p := portion.Pick{Count: 30, Grams: 1500, Tolerance: 0.001, StepGrams: 0.001, Effort: 20_000}
+	for range 200 {
+		steps := 10_000 + r.IntN(90_000)
+		p.Pieces = append(p.Pieces, portion.Piece{Grams: float64(steps) / 1000, Score: float64(steps+r.IntN(50)) / 1000})
+	}
+	best, err := p.Best()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.3f g, %.3f points, at most %.3f from the best; proven best: %v\n", best.Grams, best.Score, best.Proof.Gap, best.Proof.Optimal)
+	// Output:
+	// 1499.999 g, 1501.328 points, at most 0.002 from the best; proven best: false
 }

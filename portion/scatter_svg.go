@@ -77,6 +77,9 @@ func (p Placing) table(d *drawing, y float64) float64 {
 	y = d.pairs(y, "Pieces, in order of placing", 3, len(p.Spots), func(i int) (string, string) {
 		s := p.Spots[i]
 		if s.Piece < 0 {
+			if len(p.plate.slices) == 1 {
+				return strconv.Itoa(s.Number), ""
+			}
 			return strconv.Itoa(s.Number), "slice " + strconv.Itoa(s.Slice)
 		}
 		x := p.Pieces[s.Piece]

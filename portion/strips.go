@@ -35,9 +35,10 @@ type Strips struct {
 	// one a cut and wants 0 here. Up to 1000.
 	Count int
 	// TurnDegrees turns Across and Lattice anticlockwise as seen from above; at 0
-	// Across runs left to right, parallel to the picture.
+	// Across runs left to right, parallel to the picture. -360..360.
 	TurnDegrees float64
-	// Hub is the radius about the centre that strips along cuts keep free, m.
+	// Hub is the radius about the centre that strips along the cuts of a Round or an
+	// Oval keep free, m.
 	Hub float64
 	// Width is the strip's width, m, for the drawing only. 0 draws 8 mm.
 	Width float64
@@ -180,8 +181,14 @@ func (s Strips) check(p plate) error {
 	if err := within("turn of the strips", s.TurnDegrees, -360, 360, "degrees", "a full turn"); err != nil {
 		return err
 	}
+	if s.TurnDegrees != 0 && s.Pattern != Across && s.Pattern != Lattice {
+		return &InputError{"turn of the strips", s.TurnDegrees, "degrees", "0, for only strips across and lattices turn"}
+	}
 	if err := notNegative("hub", s.Hub, "m"); err != nil {
 		return err
+	}
+	if s.Hub > 0 && (s.Pattern != AlongCuts || !p.elliptic) {
+		return &InputError{"hub", s.Hub, "m", "0, for only cuts from a centre leave one free"}
 	}
 	a, b := p.inner()
 	if s.Hub >= min(a, b) {

@@ -154,7 +154,9 @@ func (l Layout) drawLabels(d *drawing, v view) {
 		}
 		out := end.minus(before)
 		out = out.times(1 / out.norm())
-		x, y = v.at(end.plus(out.times(l.plate.beyond(end, out) + 16/v.scale)))
+		rim := end.plus(out.times(l.plate.beyond(end, out)))
+		// 16 pixels clear of the rim, also where the strip leaves it at a slant.
+		x, y = v.at(rim.plus(out.times(16 / v.scale / max(0.4, out.dot(l.plate.normal(rim))))))
 		d.disc(x, y, s.Number)
 	}
 	if len(l.Slices) > 24 {
@@ -166,9 +168,6 @@ func (l Layout) drawLabels(d *drawing, v view) {
 		if l.labelsAround() {
 			out := at.times(1 / at.norm())
 			at = out.times(l.plate.beyond(Point{}, out) + 54/v.scale)
-		}
-		if len(l.Slices) > 12 {
-			name = "s " + strconv.Itoa(s.Number)
 		}
 		x, y := v.at(at)
 		d.halo(x, y-3, 12, "middle", `fill="`+quiet+`"`, name)
@@ -189,6 +188,18 @@ func (p plate) beyond(x, along Point) float64 {
 		return 0
 	}
 	return max(0, c.q.minus(x).dot(along))
+}
+
+// normal is the unit vector out of the dish at a point of its rim.
+func (p plate) normal(x Point) Point {
+	n := Point{x.X / (p.a * p.a), x.Y / (p.b * p.b)}
+	if !p.elliptic {
+		n = Point{math.Copysign(1, x.X), 0}
+		if p.b-math.Abs(x.Y) < p.a-math.Abs(x.X) {
+			n = Point{0, math.Copysign(1, x.Y)}
+		}
+	}
+	return n.times(1 / n.norm())
 }
 
 // drawTable prints the grams: strips down, slices across where they fit, with both

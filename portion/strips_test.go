@@ -29,7 +29,7 @@ func randomLayout(r *rand.Rand) (Strips, Dish, Declaration) {
 	if s.Pattern != AlongCuts {
 		s.Count = 1 + r.IntN(9)
 	}
-	if s.TurnDegrees > 180 {
+	if s.TurnDegrees > 180 || s.Pattern == AlongCuts || s.Pattern == Rings {
 		s.TurnDegrees = 0
 	}
 	d := Declaration{Item: "cheese", StepGrams: []float64{0.1, 0.5, 1, 0.3}[r.IntN(4)]}
@@ -254,7 +254,10 @@ func TestLayRefusesByName(t *testing.T) {
 		{"number of strips", Strips{}, Round{Diameter: 0.3}, good},
 		{"turn of the strips", Strips{TurnDegrees: inf}, round, good},
 		{"favour", Strips{Favour: 1}, round, good},
+		{"turn of the strips", Strips{TurnDegrees: 10}, round, good},
 		{"hub", Strips{Hub: -1}, round, good},
+		{"hub", Strips{Hub: 0.01, Pattern: Rings, Count: 2}, round, good},
+		{"hub", Strips{Hub: 0.01}, Rectangle{Width: 1, Depth: 1, Columns: 2}, good},
 		{"hub", Strips{Hub: 0.15}, round, good},
 		{"strip width", Strips{Width: 1}, round, good},
 		{"number of slice weights", Strips{Weights: []float64{1}}, round, good},
@@ -386,6 +389,9 @@ func FuzzLay(f *testing.F) {
 		s := Strips{Pattern: Pattern(pattern), Count: n, TurnDegrees: turn, Hub: hub, Width: bar, Favour: favour}
 		if s.Pattern == AlongCuts {
 			s.Count = 0
+		}
+		if s.Pattern == AlongCuts || s.Pattern == Rings {
+			s.TurnDegrees = 0
 		}
 		if n > 0 && n < 50 {
 			s.Weights = make([]float64, n)
