@@ -19,9 +19,9 @@ func (c *localCurve) ln(x float64) float64 {
 	return c.y + s*(c.slope+c.bend*s) + (t-s)*(c.slope+2*c.bend*s)
 }
 
-// least and most are the slopes that a settled curve may have: a liquid that thinned as
+// leastSlope and mostSlope are the slopes that a settled curve may have: a liquid that thinned as
 // fast as its rate rises would have no one flow under a head.
-const least, most = -0.98, 2.0
+const leastSlope, mostSlope = -0.98, 2.0
 
 // settle returns the flow in m3/s under a head, as flow does, and lays the local curve
 // through the point where it flows: the flow of a power law liquid through the last two
@@ -45,7 +45,7 @@ func (o *outlet) settle(h, start float64) (float64, error) {
 		if c.known {
 			miss = y - c.ln(x)
 			if d := x - c.x; math.Abs(d) > 1e-3 {
-				c.slope, sloped = min(max((y-c.y)/d, least), most), true
+				c.slope, sloped = min(max((y-c.y)/d, leastSlope), mostSlope), true
 			}
 		}
 		c.known, c.x, c.y, c.bend, c.low, c.high = true, x, y, 0, 0, 0
@@ -62,7 +62,7 @@ func (o *outlet) settle(h, start float64) (float64, error) {
 			if err != nil {
 				return 0, err
 			}
-			c.slope, sloped = min(max((y2-y)/(x2-x), least), most), true
+			c.slope, sloped = min(max((y2-y)/(x2-x), leastSlope), mostSlope), true
 		}
 	}
 	return q, nil

@@ -87,7 +87,8 @@ func (j Jet) speed(z float64) float64 {
 // threadLength returns the fall X in which a thread goes from the speed w0 to w where it
 // ends, in units of (9 nu2/g)^(1/3) and (3 nu g)^(1/3). Without inertia it is exactly
 // sqrt(2 w) acos(sqrt(w0/w)); with inertia alone (w2 - w0^2)/2. From rest a long fall lags
-// behind the free one by 2.9458, -2^(1/3) times the first zero of Ai. The sum, with the first part led over to that lag and fading with w0, is within 2.6
+// behind the free one by 2.9458, -2^(1/3) times the first zero of Ai. The sum, with the
+// first part led over to that lag and fading with w0, is within 2.6
 // % in w over w from 0.003 to 1000.
 func threadLength(w0, w float64) float64 {
 	if w <= w0 {

@@ -95,9 +95,10 @@ const (
 //	yield stress     R = (15 V/(8 pi) sqrt(rho g/(2 tau)))^(2/5)
 //
 // The first is the flat puddle, for radii of several lc (from memory); a small one is a
-// cap of that angle, whose radius is taken where it is the larger. The second integrates Coussot's flat deposit h = sqrt(2 tau (R - r)/(rho g)) round the
-// middle. Bands: 15 % for surface tension (contact angles move by +-15 degrees between
-// wipes of a plate; estimated, no source), the yield stress's own to the power 1/5.
+// cap of that angle, whose radius is taken where it is the larger. The second integrates
+// Coussot's flat deposit h = sqrt(2 tau (R - r)/(rho g)) round the middle. Bands: 15
+// % for surface tension (contact angles move by +-15 degrees between wipes of a plate;
+// estimated, no source), the yield stress's own to the power 1/5.
 // Errors: ErrNoStream for the zero Pour, RangeError for the angle.
 func (p Pour) Rest(contactDegrees float64) (Puddle, error) {
 	if !(p.startL > 0) {

@@ -82,7 +82,8 @@ func (p Pour) Stream(drop float64) (Stream, error) {
 		s.Diameter = pendantDrop(p.outside(), s.Density, s.SurfaceTension)
 		s.Speed = dropSpeed(s.Diameter, drop, p.Speed)
 	} else {
-		s.BreakUp = Factor(jet.breakUp(p.Regime == TurbulentFlow && p.out.length > turbulentLengths*p.out.bore), breakUpFactor)
+		turbulent := p.Regime == TurbulentFlow && p.out.bore > 0 && p.out.length > turbulentLengths*p.out.bore
+		s.BreakUp = Factor(jet.breakUp(turbulent), breakUpFactor)
 		s.Broken, s.MayBreak = drop > s.BreakUp.Value, drop > s.BreakUp.Low
 		s.Speed = jet.speed(drop)
 		s.Diameter = math.Sqrt(4 * q / (math.Pi * s.Speed))
