@@ -56,3 +56,24 @@ func ExampleSurface_In() {
 	// 0.2 m/s: h 7.1 W/(m2 K), dew 1.9 g/(m2 min)
 	// 1.0 m/s: h 13.0 W/(m2 K), dew 3.4 g/(m2 min)
 }
+
+// How warm does a dry prop get under a lamp, black paper and white?
+func ExampleExchanger_EquilibriumC() {
+	x, err := thermal.Surface{Shape: thermal.PlateUp, Length: 0.05}.In(thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, light := range []float64{50, 200, 400} {
+		c, err := x.EquilibriumC(light)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("absorbs %3.0f W/m2: %.0f degC\n", light, c)
+	}
+	// Output:
+	// absorbs  50 W/m2: 28 degC
+	// absorbs 200 W/m2: 39 degC
+	// absorbs 400 W/m2: 53 degC
+}

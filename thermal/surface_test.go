@@ -157,25 +157,64 @@ func TestWetSurfaceInWindComesToTheWetBulb(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		low, high := -20.0, a.TempC
-		for range 60 {
-			mid := (low + high) / 2
-			f, err := x.At(mid, 0)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if f.Total() > 0 {
-				low = mid
-			} else {
-				high = mid
-			}
+		got, err := x.EquilibriumC(0)
+		if err != nil {
+			t.Fatal(err)
 		}
 		wet, err := a.WetBulbC()
 		if err != nil {
 			t.Fatal(err)
 		}
-		if math.Abs(low-wet) > 1.1 {
-			t.Errorf("%+v: surface %g, wet bulb %g", a, low, wet)
+		if math.Abs(got-wet) > 1.1 {
+			t.Errorf("%+v: surface %g, wet bulb %g", a, got, wet)
+		}
+	}
+}
+
+func TestEquilibriumBalancesAndRisesWithLight(t *testing.T) {
+	for _, activity := range []float64{0, 1} {
+		x, err := Surface{Shape: PlateUp, Length: 0.05, Activity: activity}.In(Air{TempC: 23, RH: 0.5})
+		if err != nil {
+			t.Fatal(err)
+		}
+		last := -200.0
+		for _, light := range []float64{0, 100, 500, 1200} {
+			got, err := x.EquilibriumC(light)
+			if err != nil {
+				t.Fatal(err)
+			}
+			f, err := x.At(got, light)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if math.Abs(f.Total()) > 1e-4 || got <= last {
+				t.Errorf("activity %g, %g W/m2: %g degC, %g W/m2 left, after %g", activity, light, got, f.Total(), last)
+			}
+			last = got
+		}
+	}
+	x, err := Surface{Length: 0.05}.In(Air{TempC: 23, RH: 0.5})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, err := x.EquilibriumC(0); err != nil || math.Abs(got-23) > 1e-6 {
+		t.Errorf("in the dark a dry thing is as warm as the room: %g, %v", got, err)
+	}
+	wet, err := Surface{Length: 0.05, Activity: 1}.In(Air{TempC: 23, RH: 0.5})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, f := range map[string]func() (float64, error){
+		"an oven of light": func() (float64, error) { return x.EquilibriumC(1e5) },
+		"boiling":          func() (float64, error) { return wet.EquilibriumC(1e5) },
+		"negative light":   func() (float64, error) { return x.EquilibriumC(-1) },
+		"NaN":              func() (float64, error) { return x.EquilibriumC(math.NaN()) },
+		"no surface":       func() (float64, error) { return Exchanger{}.EquilibriumC(0) },
+	} {
+		if v, err := f(); err == nil {
+			t.Errorf("%s: %g", name, v)
+		} else {
+			typed(t, err)
 		}
 	}
 }
@@ -301,6 +340,13 @@ func FuzzSurface(f *testing.F) {
 			return
 		}
 		finiteAll(t, got)
+		if x, err := s.In(Air{TempC: airC, RH: rh, Speed: speed}); err != nil {
+			t.Error(err)
+		} else if e, err := x.EquilibriumC(light); err != nil {
+			typed(t, err)
+		} else {
+			finiteAll(t, e)
+		}
 		if got.H < 0 || got.Slope > 0 {
 			t.Errorf("%+v", got)
 		}

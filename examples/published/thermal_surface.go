@@ -162,7 +162,11 @@ func surfaceExamples(r testdata.Row) ([]Point, error) {
 	air := thermal.Air{TempC: v[2], RH: v[3], PressurePa: v[4], Speed: v[1]}
 	label := r.Text("example") + ": " + r.Text("quantity")
 	if r.Text("quantity") == "equilibrium" {
-		got, err := equilibrium(surface, air)
+		x, err := surface.In(air)
+		if err != nil {
+			return nil, err
+		}
+		got, err := x.EquilibriumC(0)
 		if err != nil {
 			return nil, err
 		}
@@ -181,24 +185,6 @@ func surfaceExamples(r testdata.Row) ([]Point, error) {
 		return nil, fmt.Errorf("unknown quantity %q", r.Text("quantity"))
 	}
 	return []Point{NearRel(label, v[7], got, v[8])}, nil
-}
-
-// equilibrium is the temperature of a surface that neither gains nor loses heat.
-func equilibrium(s thermal.Surface, a thermal.Air) (float64, error) {
-	low, high := -50.0, a.TempC+1
-	for range 60 {
-		mid := (low + high) / 2
-		f, err := s.Exchange(a, mid, 0)
-		if err != nil {
-			return 0, err
-		}
-		if f.Total() > 0 {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
-	return (low + high) / 2, nil
 }
 
 // canWarming integrates the heat of dew on a can from 1 degC for 5 minutes. Only that

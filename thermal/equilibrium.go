@@ -1,0 +1,41 @@
+package thermal
+
+import "math"
+
+// EquilibriumC returns the temperature at which the surface neither gains nor loses
+// heat while it absorbs light W/m2, deg C: what a thin thing under a lamp comes to, or a
+// wet cloth in a draught. By bisection to 1e-9 K: the balance falls with temperature. If
+// it lies beyond -100..150 degC, or where a moist surface boils, the error is a
+// *RangeError.
+func (x Exchanger) EquilibriumC(light float64) (float64, error) {
+	if x.length == 0 {
+		return 0, &InputError{"surface length", 0, "m", "above 0: make an Exchanger by Surface.In"}
+	}
+	low, high := -100.0, 150.0
+	if most := 0.95 * x.pressure; x.activity*saturation(high) > most {
+		// just below where the vapour at the surface is 95 % of the air pressure
+		high = boiling(most/x.activity) - 1e-6
+	}
+	for _, end := range [...]float64{low, high} {
+		f, err := x.At(end, light)
+		if err != nil {
+			return 0, err
+		}
+		if total := f.Total(); end == low && total < 0 || end == high && total > 0 {
+			return 0, &RangeError{"surface temperature in equilibrium", end + math.Copysign(1, total), low, high, "degC", "this package; a moist surface to where it boils"}
+		}
+	}
+	for high-low > 1e-9 {
+		mid := (low + high) / 2
+		f, err := x.At(mid, light)
+		if err != nil {
+			return 0, err
+		}
+		if f.Total() > 0 {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return (low + high) / 2, nil
+}
