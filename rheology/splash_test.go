@@ -51,6 +51,36 @@ func TestThresholdSpeedsAreThresholds(t *testing.T) {
 
 func verdicts(p rheology.Splash) []rheology.SplashVerdict { return p.Verdicts[:p.Count] }
 
+// Every measure against its own formula, for milk of 4 mm at 2 m/s.
+func TestMeasuresAreTheirFormulas(t *testing.T) {
+	s := landing(milk, 2)
+	s.Broken, s.Rate = true, 1e-5
+	we := milk.rho * 4 * 0.004 / milk.sigma
+	re := milk.rho * 2 * 0.004 / milk.eta
+	oh := milk.eta / math.Sqrt(milk.rho*milk.sigma*0.004)
+	f := 1e-5 / (math.Pi / 6 * 0.004 * 0.004 * 0.004)
+	want := map[string]float64{
+		"We^0.5 Re^0.25": math.Sqrt(we) * math.Pow(re, 0.25),
+		"Ca^0.5":         math.Sqrt(milk.eta * 2 / milk.sigma),
+		"We Oh^-0.4":     we * math.Pow(oh, -0.4),
+		"We^0.5":         math.Sqrt(we),
+		"V (rho/sigma)^0.25 nu^-0.125 f^-0.375": 2 * math.Pow(milk.rho/milk.sigma, 0.25) *
+			math.Pow(milk.eta/milk.rho, -0.125) * math.Pow(f, -0.375),
+	}
+	seen := map[string]bool{}
+	for _, film := range []float64{0, 0.001} {
+		for _, v := range verdicts(splash(t, s, rheology.Target{Film: film})) {
+			if w, ok := want[v.Measure]; ok {
+				near(t, v.Criterion, v.Value, w, 1e-9)
+				seen[v.Measure] = true
+			}
+		}
+	}
+	if len(seen) != len(want) {
+		t.Errorf("seen %v", seen)
+	}
+}
+
 // Faster is never less of a splash, by any criterion.
 func TestFasterIsNeverLessOfASplash(t *testing.T) {
 	for _, l := range []given{thin, milk, cream, syrup} {
@@ -180,6 +210,8 @@ func TestACrownGrowsAsTheRootOfTime(t *testing.T) {
 		t.Fatal(err)
 	}
 	near(t, "radius", four.Value, 2*one.Value, 1e-6)
+	// r/D = (2/3)^(1/4) (D/h)^(1/4) (V t/D)^(1/2) at V t/D = 20.
+	near(t, "radius", four.Value, 0.004*math.Pow(2.0/3*4, 0.25)*math.Sqrt(20), 1e-6)
 	near(t, "largest", c.Largest.Value, four.Value, 1e-6)
 	thick, err := s.Crown(0.003)
 	if err != nil {
@@ -221,6 +253,18 @@ func TestHoneyCoilsAndMilkDoesNot(t *testing.T) {
 			continue
 		}
 		seen[c.Regime] = true
+		// The frequency is the regime's scaling, the radius that of the speed.
+		st := stream(t, pour(t, spout, honey, 50), drop)
+		a, nu := st.Diameter/2, honey.eta/honey.rho
+		scaling := map[rheology.CoilRegime]float64{
+			rheology.ViscousCoil:  st.Rate / (drop * a * a),
+			rheology.GravityCoil:  math.Pow(g0*math.Pow(st.Rate, 3)/(nu*math.Pow(a, 8)), 0.25),
+			rheology.InertialCoil: math.Cbrt(math.Pow(st.Rate, 4) / (nu * math.Pow(a, 10))),
+		}
+		if w, ok := scaling[c.Regime]; ok {
+			near(t, string(c.Regime), 2*math.Pi*c.Frequency.Value, w, 1e-6)
+		}
+		near(t, "radius", 2*math.Pi*c.Frequency.Value*c.Radius.Value, st.Speed, 1e-6)
 		if order[c.Regime] < last {
 			t.Fatalf("at %g m: %s after a later regime", drop, c.Regime)
 		}
@@ -244,7 +288,7 @@ func TestHoneyCoilsAndMilkDoesNot(t *testing.T) {
 	}
 }
 
-// The threshold is that of the formula: 2 mm of water on glass, 0.27 m/s (computed).
+// The threshold is that of the formula, with the depth at the edge.
 func TestASlowLipDribbles(t *testing.T) {
 	lip := rheology.Lip{Width: 0.03, Length: 0.005, Head: 0.004}
 	p, err := lip.Pour(milk, 20, 100)
@@ -258,6 +302,7 @@ func TestASlowLipDribbles(t *testing.T) {
 	if !c.Clings || !c.MayCling {
 		t.Errorf("a slow lip lets go: %+v", c)
 	}
+	near(t, "threshold", c.Threshold.Value, math.Sqrt(milk.sigma*(1+math.Cos(math.Pi/6))/(milk.rho*p.Rate.Value/(0.03*p.Speed))), 1e-9)
 	waxed, err := p.Cling(120)
 	if err != nil {
 		t.Fatal(err)

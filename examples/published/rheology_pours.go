@@ -1,6 +1,7 @@
 package published
 
 import (
+	"fmt"
 	"math"
 
 	"example.org/honestplate/rheology"
@@ -28,6 +29,10 @@ var rheologyPours = []Check{
 	{
 		Table: "jet_waves", Package: "rheology", Quantity: "waves on a jet", Unit: "SI",
 		Claim: "half the last printed digit", Points: jetWaves,
+	},
+	{
+		Table: "splash_criteria", Package: "rheology", Quantity: "threshold of a splash criterion", Unit: "",
+		Claim: "half the last printed digit; 17 to 18 for Yarin and Weiss", Points: splashCriteria,
 	},
 	{
 		Table: "splash_riboux_gordillo", Package: "rheology", Quantity: "lift on a splash's sheet", Unit: "",
@@ -257,6 +262,23 @@ func jetWaves(r testdata.Row) ([]Point, error) {
 		got = rheology.RayleighWavelength
 	}
 	return []Point{Near(r.Text("quantity"), n("value"), got, n("abs_tolerance"))}, nil
+}
+
+// splashCriteria lands a water drop of 4 mm, one of a train, on the row's film.
+func splashCriteria(r testdata.Row) ([]Point, error) {
+	const d = 0.004
+	s := rheology.Stream{Diameter: d, Speed: 2, Viscosity: 0.001, Density: 998, SurfaceTension: 0.0727, Broken: true, Rate: 1e-5}
+	splash, err := s.Splash(rheology.Target{Film: d * number(r, "film_over_drop")})
+	if err != nil {
+		return nil, err
+	}
+	for _, v := range splash.Verdicts[:splash.Count] {
+		if v.Criterion == r.Text("criterion") && v.Measure == r.Text("measure") {
+			label := v.Criterion + ", " + v.Measure
+			return []Point{Near(label, number(r, "threshold"), v.Threshold, number(r, "abs_tolerance"))}, nil
+		}
+	}
+	return nil, fmt.Errorf("no verdict of %s by %s", r.Text("criterion"), r.Text("measure"))
 }
 
 func ribouxGordillo(r testdata.Row) ([]Point, error) {
