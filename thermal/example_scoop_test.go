@@ -48,6 +48,29 @@ func ExampleScoop_Hold() {
 	//   decided by air speed
 }
 
+// What a scoop rests on decides how soon its foot wets the plate.
+func ExampleRest() {
+	room := thermal.Air{TempC: 24, RH: 0.5}
+	for _, rest := range []thermal.Rest{thermal.OnPlate, thermal.OnChilledPlate, thermal.OnCone, thermal.OnNothing} {
+		s := thermal.Scoop{Mix: thermal.Gelato(), Diameter: 0.05, StartC: -24, Rest: rest, PlateC: -18}
+		c, err := s.Likely(room)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		puddle := "no puddle"
+		if c.Puddles.MayHappen() {
+			puddle = fmt.Sprintf("puddle after %.1f min", c.Puddles.Likely.Minutes())
+		}
+		fmt.Printf("%v: %s, shape lost after %.1f min\n", rest, puddle, c.Slumps.Likely.Minutes())
+	}
+	// Output:
+	// on a plate: puddle after 4.3 min, shape lost after 23.6 min
+	// on a chilled plate: puddle after 33.7 min, shape lost after 27.3 min
+	// on a cone: no puddle, shape lost after 33.0 min
+	// on nothing: no puddle, shape lost after 27.8 min
+}
+
 // What does moving the lamp from 1 m to 1.5 m buy?
 func ExampleScoop_Likely() {
 	room := thermal.Air{TempC: 24, RH: 0.5}
