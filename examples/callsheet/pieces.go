@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.org/honestplate/portion"
@@ -31,19 +32,45 @@ func (p *Plan) planPieces(s *Shot, d *Pieces) error {
 		return &FieldError{field, err}
 	}
 	decimals := stepDecimals(it.StepGrams)
-	var names []string
-	for _, piece := range best.Pieces {
-		names = append(names, piece.Name)
-	}
 	proof := "no better-looking set weighs as declared"
 	if !best.Proof.Optimal {
-		proof = fmt.Sprintf("at most %.3g points of looks from the best", best.Proof.Gap)
+		proof = fmt.Sprintf("at most %s points of looks from the best", digits(best.Proof.Gap, 2))
 	}
-	s.add("Choose", fmt.Sprintf("%s of the %d weighed: %.*f g for %.*f g declared; %s",
-		strings.Join(names, " "), len(d.Weighed), decimals, best.Grams, decimals, it.Grams, proof))
-	s.Planned[d.Item] = fmt.Sprintf("%s, %.*f g", strings.Join(names, " "), decimals, best.Grams)
+	set := func(p portion.Picked) string {
+		names := make([]string, len(p.Pieces))
+		for i, piece := range p.Pieces {
+			names[i] = piece.Name
+		}
+		return fmt.Sprintf("%s, %.*f g", strings.Join(names, " "), decimals, p.Grams)
+	}
+	s.Planned[d.Item] = set(best)
+	s.add("Choose", fmt.Sprintf("of the %d weighed, for %.*f g declared: %s; %s", len(d.Weighed), decimals, it.Grams, set(best), proof))
+	// The other heroes come from what is left on the tray.
+	units, next := 1, best
+	for units < s.Units {
+		pick.Pieces = without(pick.Pieces, next.Chosen)
+		if next, err = pick.Best(); err != nil {
+			break
+		}
+		units++
+		s.add("", "then "+set(next))
+	}
+	if missing := s.Units - units; missing > 0 {
+		s.add("", fmt.Sprintf("then weigh %d more for the other %d heroes", max(0, missing*it.Count-len(pick.Pieces)), missing))
+	}
 	if err := s.place(d.Item, d.PlateMM/1000, d.PieceMM/1000, best.Pieces); err != nil {
 		return &FieldError{field + ".plate_mm", err}
 	}
 	return nil
+}
+
+// without returns the pieces but for the chosen.
+func without(pieces []portion.Piece, chosen []int) []portion.Piece {
+	var left []portion.Piece
+	for i, p := range pieces {
+		if !slices.Contains(chosen, i) {
+			left = append(left, p)
+		}
+	}
+	return left
 }
