@@ -1,0 +1,262 @@
+package main
+
+import (
+	"fmt"
+	"testing"
+	"time"
+
+	"example.org/honestplate/portion"
+	"example.org/honestplate/thermal"
+)
+
+func TestPage(t *testing.T) { chapter.Check(t) }
+
+// Two bowls stand on the trolley. One holds cubes from the freezer, the other holds
+// cubes of acrylic that will look the same tomorrow. In the first picture of the day
+// nobody can tell them apart. In the tenth everybody can: one glass is wet, pale and
+// half empty of ice, the other is dry and perfect. Which bowl?
+//
+// The answer depends on what the picture says. Real ice does four things at once: it
+// chills, it waters, it makes the glass fog, and it goes. Acrylic ice does none of
+// them. So the choice is not between good and bad ice but between what each of them
+// claims. First the four things, in numbers.
+//
+// # Chills, waters, goes
+//
+// Take 180 g of a drink from the refrigerator and six real cubes of 28 mm, at -12
+// degC from the ice bin. The clock of an iced drink follows both.
+func Example_sixCubes() {
+	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
+	drink := thermal.IcedDrink{
+		DrinkGrams: 180, DrinkC: 6, Diameter: 0.07,
+		Shape: thermal.IceCube, Size: 0.028, IceGrams: 120, IceC: -12,
+	}
+	c, err := drink.Clock(room)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("as cold as it gets, %.0f degC: %v\n", c.ColdestC, c.Cold.Round(30*time.Second))
+	fmt.Printf("a tenth of it is melt:       %v\n", c.Watered.Round(time.Minute))
+	fmt.Printf("half of the ice has gone:    %v\n", c.IceHalf.Round(5*time.Minute))
+	fmt.Printf("all of it:                   %v\n", c.IceGone.Round(10*time.Minute))
+	// Output:
+	// as cold as it gets, 1 degC: 2:00 (0:30..3:30)
+	// a tenth of it is melt:       14:00 (8:00..19:00)
+	// half of the ice has gone:    50:00 (45:00..1:00:00)
+	// all of it:                   2:00:00 (1:40:00..2:20:00)
+}
+
+// A window reads: likely, and in brackets the earliest and the latest, min:s or
+// h:min:s. The drink is colder within two minutes. It then stays near freezing for
+// more than an hour, which is what ice is for, and pays for it with water. After
+// about a quarter of an hour, 18 g of what is in the glass is not the drink. A clear
+// spirit does not show it. A juice, an iced coffee and a cola do: they turn paler,
+// and a pale layer floats on top, because melt is lighter than a sugared drink.
+//
+// If the drink is what is sold, that is the limit that counts, not the look of the
+// cubes. The recipe is the client's; a drink let down by a tenth is another recipe.
+// Swap the glass, or put the ice in last.
+//
+// # Fewer and larger
+//
+// The same mass of ice in larger pieces has less surface. The clock asks how much
+// that buys. The ball needs a glass that takes it.
+func Example_shapes() {
+	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
+	for _, ice := range []struct {
+		name  string
+		shape thermal.IceShape
+		size  float64
+	}{
+		{"crushed, 5 mm chips", thermal.IceChip, 0.005},
+		{"cubes of 28 mm", thermal.IceCube, 0.028},
+		{"one ball of 63 mm", thermal.IceBall, 0.063},
+	} {
+		c, err := thermal.IcedDrink{
+			DrinkGrams: 180, DrinkC: 6, Diameter: 0.07,
+			Shape: ice.shape, Size: ice.size, IceGrams: 120, IceC: -12,
+		}.Clock(room)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%-20s cold at %v, watered at %v\n", ice.name, c.Cold.Round(30*time.Second), c.Watered.Round(time.Minute))
+	}
+	// Output:
+	// crushed, 5 mm chips  cold at 0:30 (0:00..1:30), watered at 12:00 (7:00..16:00)
+	// cubes of 28 mm       cold at 2:00 (0:30..3:30), watered at 14:00 (8:00..19:00)
+	// one ball of 63 mm    cold at 3:30 (1:30..5:30), watered at 16:00 (10:00..23:00)
+}
+
+// Less than the bar tells its guests. Ice melts as fast as heat arrives, and in a
+// cold drink the heat comes from the room, through the glass, whatever the shape of
+// the ice. The shape decides how fast the first chill is over and how much warmer
+// than the ice the drink stays. From crushed ice to the ball that is worth a few
+// minutes, less than the room may be worth: see the width of the bands.
+//
+// Figure: melt
+//
+// So the levers are elsewhere. Chill the drink first: every degree that the ice does
+// not have to take out of 180 g saves a little over 2 g of melt. Use colder ice, but
+// it may crack when it is wetted straight from a deep freezer. Keep the room cool and
+// the fan off.
+//
+// # The fog outside
+//
+// Now the outside of the glass, four times. First comes a glass from the shelf, as
+// warm as the room, with real ice. In the second the cubes are acrylic and lie in a
+// drink from the refrigerator. They are not neutral there: 120 g of acrylic at 23
+// degC in 180 g of drink at 6 degC settle at about 9 degC (1.47 kJ/(kg K) for
+// acrylic, from memory). Stand-in ice warms a cold drink by three degrees unless it
+// is chilled with it. Acrylic holds little heat, so the two together count as 222 g
+// of drink. For the third, glass, drink and acrylic spent the night in the
+// refrigerator. In the fourth everything is as warm as the room.
+func Example_fog() {
+	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
+	for _, g := range []struct {
+		name  string
+		glass thermal.Glass
+	}{
+		{"real ice", thermal.Glass{Diameter: 0.07, DrinkGrams: 180, DrinkC: 6, IceGrams: 120, IceC: -12, WallC: 23}},
+		{"acrylic in a cold drink", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: 9, WallC: 23}},
+		{"acrylic, drink and glass chilled", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: 6, WallC: 6}},
+		{"all of it as warm as the room", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: 23, WallC: 23}},
+	} {
+		c, err := g.glass.Clock(room)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%s\n  haze  %v\n  beads %v\n", g.name, c.Haze.Round(5*time.Second), c.Beads.Round(time.Minute))
+	}
+	// Output:
+	// real ice
+	//   haze  1:15 (0:35..2:45)
+	//   beads 12:00 (6:00..33:00)
+	// acrylic in a cold drink
+	//   haze  never (1:35..never)
+	//   beads never
+	// acrylic, drink and glass chilled
+	//   haze  0:20 (0:05..1:10)
+	//   beads never (11:00..never)
+	// all of it as warm as the room
+	//   haze  never
+	//   beads never
+}
+
+// With real ice the glass is white in a few minutes and beaded in ten or twenty; how
+// soon is mostly a question of what one calls a bead. With acrylic in a cold drink a
+// glass from the shelf may haze or may not: the likely answer is never, because the
+// cold of the drink is spent on the glass. Chilled together they do fog, at once, and
+// beads stay unlikely, since no ice holds the glass cold while the water gathers. In
+// the fourth glass nothing can happen. Nothing in it is colder than the dew point,
+// and so the clock says never at both ends of the band.
+//
+// Figure: dew
+//
+// A glass of acrylic ice with water sprayed on its outside therefore shows something
+// that did not happen: a drink cold enough to fog this glass. Sprayed drops on a
+// glass that does fog are a matter of looks. Sprayed drops on a warm one are a
+// statement about temperature. Where the client's drink is served chilled and without
+// ice, the third glass is the honest one: its fog is its own.
+//
+// # Under the lights
+//
+// Clear ice lets an LED's light pass and keeps much of a tungsten lamp's, which is
+// mostly infrared. In a drink both come on top of what the room brings.
+func Example_lights() {
+	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
+	for _, source := range []thermal.Source{thermal.LED, thermal.Tungsten} {
+		lamp := thermal.Lamp{Source: source, Lux: 8000}
+		loose, err := thermal.IceOnTable{Shape: thermal.IceCube, Size: 0.028, StartC: -12}.Clock(room, lamp)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		drink, err := thermal.IcedDrink{
+			DrinkGrams: 180, DrinkC: 6, Diameter: 0.07,
+			Shape: thermal.IceCube, Size: 0.028, IceGrams: 120, IceC: -12,
+		}.Clock(room, lamp)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%v\n  loose cube glistens at %v, half gone at %v\n  ice in the drink half gone at %v\n", source,
+			loose.Shines.Round(15*time.Second), loose.HalfOff.Round(time.Minute), drink.IceHalf.Round(time.Minute))
+	}
+	// Output:
+	// LED
+	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 26:00 (20:00..31:00)
+	//   ice in the drink half gone at 52:00 (43:00..1:02:00)
+	// tungsten
+	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 24:00 (19:00..29:00)
+	//   ice in the drink half gone at 44:00 (37:00..53:00)
+}
+
+// A cube on the table goes from frosted to glistening in a minute or two. That is the
+// moment at which real ice looks like ice, and acrylic, which is neither frosted nor
+// wet, looks like acrylic (common practice, no source: a wipe of glycerine and water
+// closes the gap).
+//
+// # What each of them claims
+//
+// Real ice claims that the drink was as cold, as full and as watered as it is seen.
+// It must be real where ice is part of what is sold: the iced drink, the bag of ice,
+// the dish on crushed ice. Acrylic ice claims nothing about the temperature; it may
+// stand where ice only dresses the picture, and then it is written down. The record
+// knows the difference.
+func Example_record() {
+	for _, advertised := range []bool{false, true} {
+		ice := portion.RecordItem{
+			Item: "ice cubes", Advertised: advertised,
+			Declared: portion.Amount{Count: 6},
+			StandIn:  &portion.StandIn{What: "acrylic cubes", Reason: "long lighting set-up"},
+		}
+		r := portion.Record{Picture: "Lemonade in a tumbler (invented)", Items: []portion.RecordItem{ice}}
+		if err := r.Validate(); err != nil {
+			fmt.Println(err)
+			continue
+		}
+		fmt.Println("recorded: acrylic cubes in place of", ice.Item)
+	}
+	// Output:
+	// recorded: acrylic cubes in place of ice cubes
+	// portion: record: items[0].stand_in: ice cubes is the advertised product and must not be replaced
+}
+
+// A common plan uses both bowls: acrylic for building the light, a fresh glass with
+// real ice for the picture, with the camera ready before the ice goes in.
+//
+// # What could go wrong
+//
+// The package answers with two models, and they differ. The iced drink follows the
+// pieces and leaves out the wall that stands above the liquid; the glass takes drink
+// and ice as one and counts that wall. For the glass of this chapter the second has
+// the ice gone in about two thirds of the time. The bands meet at their ends only.
+// Weigh one glass when it matters: pour off and weigh the liquid after ten minutes,
+// and the melt is known.
+//
+// What counts as haze or as a bead is an estimate, and so is the stirring in the
+// drink. A straw moved once by a passer-by is more than the whole band of the shape.
+//
+// Ice from below about -16 degC may crack when it is wetted: temper it first. Never
+// put dry ice into a drink that is served, and do not lean over it: it suffocates and
+// it burns by its cold. A hot glass filled with ice can break. Lamps, mains and wet
+// sets do not go together. Acrylic cubes look like food: keep them out of a glass
+// that someone may drink from, and count them in and out. Follow local rules for
+// food, electricity and advertising.
+//
+// # Sources
+//
+// The iced drink, the ice on the table and the glass are the models of the package
+// thermal; their documentation gives the equations. Latent and specific heats are
+// checked on Brijlal and Subrahmanyam, Heat and Thermodynamics, example 4.3, and
+// Ahuja, Chemical Engineering Thermodynamics, example 3.9; a ball melting in a stream
+// of air on Dutta, Heat Transfer: Principles and Applications, example 4.4;
+// properties of ice on the CRC Handbook and IAPWS R10-06 (2009), Table 6. That cold
+// ice cracks when wetted: King and Fletcher 1976, J. Atmos. Sci. 33:97 (abstract).
+// The dew point is that of the ASHRAE Handbook Fundamentals (SI) 2021, chapter 1. The
+// stages of fog, the stirring and the tenth that counts as watered are engineering
+// estimates, no source. Drinks, glasses and rooms are our own examples.
+func Example_sources() {}
