@@ -1,5 +1,5 @@
 // Command generate rebuilds every chapter's page and figures, the page of
-// agreement, its table in the project's README, and the index. It runs in the
+// agreement, the project's README where it shows results, and the index. It runs in the
 // folder examples, through go generate.
 package main
 
@@ -28,6 +28,9 @@ func generate() error {
 			return err
 		}
 	}
+	if err := firstResult("../README.md"); err != nil {
+		return err
+	}
 	if err := goRun(".", "./agreement", "-out", "agreement", "-readme", "../README.md"); err != nil {
 		return err
 	}
@@ -36,6 +39,23 @@ func generate() error {
 		return err
 	}
 	return os.WriteFile("README.md", index, 0o644)
+}
+
+// firstResult renews the part of the README that shows what callsheet prints.
+func firstResult(readme string) error {
+	sheet, err := exec.Command("go", "run", "./callsheet").Output()
+	if err != nil {
+		return fmt.Errorf("callsheet: %w", err)
+	}
+	old, err := os.ReadFile(readme)
+	if err != nil {
+		return err
+	}
+	renewed, err := notebook.Between(old, "callsheet", notebook.FirstResult(string(sheet)))
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(readme, renewed, 0o644)
 }
 
 func goRun(folder string, args ...string) error {
