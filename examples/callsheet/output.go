@@ -9,13 +9,17 @@ import (
 	"slices"
 )
 
-// writeFolder writes files into dir, all or none: they are staged beside it and
-// moved in only when the last one is safely written.
+// writeFolder writes files into dir, all or none: they are staged first, in dir or,
+// if it is yet to be made, beside it, and moved when the last is safely written.
 func writeFolder(dir string, files map[string][]byte) (err error) {
-	if err := os.MkdirAll(filepath.Dir(filepath.Clean(dir)), 0o755); err != nil {
+	dir = filepath.Clean(dir)
+	beside := filepath.Dir(dir)
+	if info, err := os.Stat(dir); err == nil && info.IsDir() {
+		beside = dir // perhaps a file system of its own, into which nothing can be moved
+	} else if err := os.MkdirAll(beside, 0o755); err != nil {
 		return err
 	}
-	stage, err := os.MkdirTemp(filepath.Dir(filepath.Clean(dir)), ".callsheet-")
+	stage, err := os.MkdirTemp(beside, ".callsheet-")
 	if err != nil {
 		return err
 	}
