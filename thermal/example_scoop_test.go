@@ -60,15 +60,15 @@ func ExampleRest() {
 		}
 		puddle := "no puddle"
 		if c.Puddles.MayHappen() {
-			puddle = fmt.Sprintf("puddle after %.1f min", c.Puddles.Likely.Minutes())
+			puddle = fmt.Sprintf("puddle after %.0f min", c.Puddles.Likely.Minutes())
 		}
-		fmt.Printf("%v: %s, shape lost after %.1f min\n", rest, puddle, c.Slumps.Likely.Minutes())
+		fmt.Printf("%v: %s, shape lost after %.0f min\n", rest, puddle, c.Slumps.Likely.Minutes())
 	}
 	// Output:
-	// on a plate: puddle after 4.3 min, shape lost after 23.6 min
-	// on a chilled plate: puddle after 33.7 min, shape lost after 27.3 min
-	// on a cone: no puddle, shape lost after 33.0 min
-	// on nothing: no puddle, shape lost after 27.8 min
+	// on a plate: puddle after 4 min, shape lost after 24 min
+	// on a chilled plate: puddle after 34 min, shape lost after 27 min
+	// on a cone: no puddle, shape lost after 33 min
+	// on nothing: no puddle, shape lost after 28 min
 }
 
 // What does moving the lamp from 1 m to 1.5 m buy?

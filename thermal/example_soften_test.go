@@ -25,7 +25,7 @@ func ExampleSoftening() {
 	}
 	// Output:
 	// whipped cream softens 2:51 (0:24..8:58); softening temperature decides
-	// butter softens 19:05 (8:58..36:36); softening temperature decides
+	// butter softens 19:05 (8:58..36:35); softening temperature decides
 	// dark chocolate softens never (47:48..never); softening temperature decides
 }
 

@@ -85,6 +85,7 @@ func (e *engine) solve(w, t float64, u []float64) bool {
 		q, dq = e.x.at(c.tempOn(js, us), t)
 		wrong += math.Abs(area*q-skin*(us-u[last])) * w
 		if wrong <= allowed {
+			u[n], js, q = e.meet(us, js, u[last], q, dq, t)
 			e.seg[n] = int32(js)
 			e.ql = area * q
 			return true
@@ -94,6 +95,23 @@ func (e *engine) solve(w, t float64, u []float64) bool {
 		}
 	}
 	return false
+}
+
+// meet brings the surface to where the law and the flow from the last shell agree,
+// to rounding, so that the heat counted is the heat of the law.
+func (e *engine) meet(us float64, js int, inside, q, dq, t float64) (u float64, j int, flux float64) {
+	c, last := e.c, e.n-1
+	skin, area := e.skin[last], e.area[last]
+	for range 4 {
+		step := (area*q - skin*(us-inside)) / (skin - area*min(dq, 0)/c.k[js])
+		if math.Abs(step) <= 1e-14*(math.Abs(us)+math.Abs(inside)) {
+			break
+		}
+		us += step
+		js = c.walkU(js, us)
+		q, dq = e.x.at(c.tempOn(js, us), t)
+	}
+	return us, js, q
 }
 
 // move puts a shell whose potential has left its piece on a new one and returns by

@@ -186,7 +186,7 @@ func TestEnergyBalanceCloses(t *testing.T) {
 		if d := math.Abs(s.StoredJ - s.HeatJ); d > 1e-9*moved {
 			t.Errorf("stored %.9g J, taken up %.9g J of %.9g J exchanged", s.StoredJ, s.HeatJ, moved)
 		}
-		if d := math.Abs(e.law - e.heat); d > 2e-4*moved {
+		if d := math.Abs(e.law - e.heat); d > 1e-6*moved {
 			t.Errorf("by the law %.9g J, taken up %.9g J", e.law, e.heat)
 		}
 	}
