@@ -205,8 +205,8 @@ func Example_theCrown() {
 	// in half a millimetre of milk: 3 to 7 cm across, over in 0.03 to 0.08 s
 }
 
-// Half a tenth of a second: no hand on a shutter catches that. It takes a trigger, or a
-// burst.
+// A twentieth of a second, give or take: no hand on a shutter catches that. It takes a
+// trigger, or a burst.
 //
 // # Thickness
 //
@@ -258,7 +258,7 @@ func Example_thickness() {
 // drawn on, they would make heavy cream the worst splasher of all, which anybody who
 // has poured it knows it is not. So between milk and half-cream the library cannot
 // say which is cleaner on a dry plate. From whipping cream on the one criterion left
-// says calmer, and syrup does not splash from any height a table allows.
+// says calmer, and by no criterion does syrup splash from a height that a table allows.
 //
 // # What to do with it
 //

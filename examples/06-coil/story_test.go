@@ -136,8 +136,8 @@ func Example_whichWay() {
 	// from 20 cm, inertial: higher faster, more of it slower, colder slower
 }
 
-// Height is the strongest of the three: the thread thins as it falls, and a fine
-// thread is easily bent. A fuller stream lands thicker and turns more slowly, with wider
+// Height is the easiest to change, and does the most: the thread thins as it falls, and a
+// fine thread is easily bent. A fuller stream lands thicker and turns more slowly, with wider
 // rings. Colder honey turns more slowly too, even though less of it comes out of the same
 // spout. So for calm, broad rings: cool honey, a full spout, held low. For a fine, quick
 // stack: go up.
