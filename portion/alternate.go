@@ -15,12 +15,13 @@ func (t *twoWay) alternate() (left int64) {
 	// The last few units take alternation most of its time; paths are quicker.
 	few := int64(m+n) / 24
 	best, stalled := int64(math.MaxInt64), 0
-	for stalled < 4 {
+	turn := 0        // where the next line starts to look among equals
+	for range 1000 { // stalls long before
 		for i := range m {
 			for j := range n {
 				scaled[j] = t.weight[i*n+j] * t.columnFactor[j]
 			}
-			t.rowFactor[i] = roundTo(t.rows[i], scaled[:n], inverse[:n], cells[:n])
+			t.rowFactor[i] = roundTo(t.rows[i], scaled[:n], inverse[:n], cells[:n], &turn)
 			if outOfHand(t.rowFactor[i]) {
 				return math.MaxInt64
 			}
@@ -39,25 +40,23 @@ func (t *twoWay) alternate() (left int64) {
 		if left <= few {
 			return left
 		}
-		if left < best {
-			best, stalled = left, 0
-		} else {
-			stalled++
+		if left >= best-best/5 { // hardly better, or no better
+			if stalled++; stalled == 3 {
+				return left
+			}
 		}
-		if stalled == 4 {
-			break
-		}
+		best = min(best, left)
 		for j := range n {
 			for i := range m {
 				scaled[i] = t.weight[i*n+j] * t.rowFactor[i]
 			}
-			t.columnFactor[j] = roundTo(t.columns[j], scaled[:m], inverse[:m], cells[:m])
+			t.columnFactor[j] = roundTo(t.columns[j], scaled[:m], inverse[:m], cells[:m], &turn)
 			if outOfHand(t.columnFactor[j]) {
 				return math.MaxInt64
 			}
 		}
 	}
-	return left
+	return math.MaxInt64
 }
 
 // outOfHand reports a factor that products with weights might lose: contradictory
@@ -67,8 +66,9 @@ func outOfHand(factor float64) bool { return !(factor > 1e-200 && factor < 1e200
 // roundTo sets cells to the values times a factor, rounded to the nearest, so
 // that they sum to total, and returns the factor in the middle of those that do
 // it. inverse is room to work in. If every value is 0 the cells are 0 and the
-// factor 1.
-func roundTo(total int64, values, inverse, cells []float64) float64 {
+// factor 1. Among equal cells (to 1e-12) the first from turn on, round the end,
+// is chosen: so that rows of equal weights do not all favour the same columns.
+func roundTo(total int64, values, inverse, cells []float64, turn *int) float64 {
 	sum, largest := 0.0, 0.0
 	for _, v := range values {
 		sum += v
@@ -90,23 +90,38 @@ func roundTo(total int64, values, inverse, cells []float64) float64 {
 		inverse[k] = 1 / v
 	}
 	// Unit by unit: at most half a unit a cell is out, usually far less.
+	const tie = 1e-12
 	for ; excess > 0; excess-- {
+		start := *turn % len(cells)
 		last, most := -1, 0.0
-		for k, x := range cells {
-			if r := (x - 0.5) * inverse[k]; r > most {
+		for k := start; k < len(cells); k++ {
+			if r := (cells[k] - 0.5) * inverse[k]; r > most*(1+tie) {
+				last, most = k, r
+			}
+		}
+		for k := range start {
+			if r := (cells[k] - 0.5) * inverse[k]; r > most*(1+tie) {
 				last, most = k, r
 			}
 		}
 		cells[last]--
+		*turn = last + 1
 	}
 	for ; excess < 0; excess++ {
+		start := *turn % len(cells)
 		next, least := -1, math.Inf(1)
-		for k, x := range cells {
-			if r := (x + 0.5) * inverse[k]; r < least {
+		for k := start; k < len(cells); k++ {
+			if r := (cells[k] + 0.5) * inverse[k]; r < least*(1-tie) {
+				next, least = k, r
+			}
+		}
+		for k := range start {
+			if r := (cells[k] + 0.5) * inverse[k]; r < least*(1-tie) {
 				next, least = k, r
 			}
 		}
 		cells[next]++
+		*turn = next + 1
 	}
 	low, high := 0.0, math.Inf(1)
 	for k, x := range cells {

@@ -107,9 +107,9 @@ func (t *twoWay) solve() error {
 	if left == 0 {
 		return nil
 	}
-	// A few units left: cheapest paths finish from here. Many: the margins
+	// A few units a line left: cheapest paths finish from here. More: the margins
 	// contradict each other or nearly do, so start again with coarse units.
-	few := left <= int64(4*(len(t.rows)+len(t.columns)))
+	few := left <= int64(8*(len(t.rows)+len(t.columns)))
 	return t.finish(!few)
 }
 

@@ -382,3 +382,44 @@ func BenchmarkControlledRounding200(b *testing.B) {
 		}
 	}
 }
+
+// Equal weights make every cell a tie: rows must not all favour the same columns,
+// or thousands of units are left to move.
+func TestEqualWeightsShareEvenly(t *testing.T) {
+	const n = 120
+	weights, rows := make([][]float64, n), make([]int64, n)
+	for i := range weights {
+		weights[i], rows[i] = make([]float64, n), 3*n+n/2
+		for j := range weights[i] {
+			weights[i][j] = 0.1
+		}
+	}
+	got, err := Biproportional(weights, rows, rows)
+	if err != nil {
+		t.Fatal(err)
+	}
+	keepsMargins(t, weights, rows, rows, got)
+	for i, row := range got {
+		for j, x := range row {
+			if x != 3 && x != 4 {
+				t.Fatalf("cell %d, %d holds %d, want 3 or 4", i, j, x)
+			}
+		}
+	}
+}
+
+func BenchmarkBiproportionalTies200(b *testing.B) {
+	weights, rows := make([][]float64, 200), make([]int64, 200)
+	for i := range weights {
+		weights[i], rows[i] = make([]float64, 200), 700
+		for j := range weights[i] {
+			weights[i][j] = 1
+		}
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Biproportional(weights, rows, rows); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

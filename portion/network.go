@@ -42,6 +42,7 @@ func (n *network) edge(from, to int, capacity int64, cost float64) int {
 func (n *network) settle(surplus []int64, unit int64, pushed func(edge int)) (reached []bool) {
 	nodes := len(n.out)
 	distance, arrived := make([]float64, nodes), make([]int32, nodes)
+	dead, next := make([]bool, nodes), make([]int, nodes)
 	for {
 		done := make([]bool, nodes)
 		open := false
@@ -62,6 +63,9 @@ func (n *network) settle(surplus []int64, unit int64, pushed func(edge int)) (re
 		for v := range nodes {
 			n.price[v] += min(distance[v], distance[goal])
 		}
+		for v := range nodes {
+			dead[v], next[v] = false, 0
+		}
 		surplus[goal] += unit
 		v := goal
 		for arrived[v] >= 0 {
@@ -72,7 +76,38 @@ func (n *network) settle(surplus []int64, unit int64, pushed func(edge int)) (re
 			v = int(n.to[e^1])
 		}
 		surplus[v] -= unit
+		// What costs nothing more at these prices goes now: with ties, nearly all.
+		for v := range nodes {
+			for surplus[v] >= unit && n.walk(v, surplus, unit, dead, next, pushed) {
+				surplus[v] -= unit
+			}
+		}
 	}
+}
+
+// walk carries one unit from v along edges that cost nothing to a node that lacks
+// it, and reports whether it found one. Nodes from which it did not are dead.
+func (n *network) walk(v int, surplus []int64, unit int64, dead []bool, next []int, pushed func(int)) bool {
+	if surplus[v] <= -unit {
+		surplus[v] += unit
+		return true
+	}
+	dead[v] = true // also while the walk is beyond it
+	for ; next[v] < len(n.out[v]); next[v]++ {
+		e := int(n.out[v][next[v]])
+		to := int(n.to[e])
+		if dead[to] || n.capacity[e] <= 0 || n.cost[e]+n.price[v]-n.price[to] > 1e-12 {
+			continue
+		}
+		if n.walk(to, surplus, unit, dead, next, pushed) {
+			n.capacity[e] -= unit
+			n.capacity[e^1] += unit
+			pushed(e)
+			dead[v] = false
+			return true
+		}
+	}
+	return false
 }
 
 // search is Dijkstra's from all nodes at distance 0, over edges with room for a
