@@ -111,7 +111,8 @@ type ScoopMoment struct {
 	MeltedShare float64
 	// DrippedGrams is what has run off.
 	DrippedGrams float64
-	// FrostGrams is the dew and frost taken up so far, g/m2; negative: dried.
+	// FrostGrams is the dew and frost taken up on that side, up to its first drip,
+	// g/m2; negative: dried.
 	FrostGrams float64
 }
 

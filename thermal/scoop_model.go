@@ -76,7 +76,7 @@ func (s Scoop) model(a Air, lamps []Lamp) (*scoopModel, error) {
 	if m.light, err = s.Absorptance.Absorbed(lamps...); err != nil {
 		return nil, err
 	}
-	if err := within("absorbed light", m.light, 0, 20000, "W/m2", "scoop clock"); err != nil {
+	if err := within("absorbed light", m.light, 0, 5000, "W/m2", "scoop clock: five times the sun"); err != nil {
 		return nil, err
 	}
 	m.lightLo, m.lightHi = LightBand(lamps...)
@@ -85,6 +85,10 @@ func (s Scoop) model(a Air, lamps []Lamp) (*scoopModel, error) {
 		return nil, err
 	}
 	m.curve = full.forSolver(48)
+	// Straight on, for the moment before hot melt drips under a lamp much stronger than
+	// thought.
+	p, q := m.curve[len(m.curve)-2], m.curve[len(m.curve)-1]
+	m.curve = append(m.curve, CurvePoint{300, q.Enthalpy + (q.Enthalpy-p.Enthalpy)/(q.TempC-p.TempC)*(300-q.TempC), q.Conductivity})
 	return m, nil
 }
 

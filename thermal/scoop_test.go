@@ -300,7 +300,7 @@ func together(t *testing.T, n int, solve func() (any, error)) {
 // Over the whole of what it takes, a scoop's computation ends with times in order
 // of what they mean: never a step that does not come off.
 func TestScoopOverItsWholeDomain(t *testing.T) {
-	blazing := Lamp{Source: Tungsten, Lux: 400000}
+	blazing := Lamp{Source: Tungsten, Lux: 200000}
 	for _, d := range []float64{0.01, 0.05, 0.3} {
 		for _, start := range []float64{-60, -20, -6} {
 			for _, air := range []float64{-20, 3, 25, 50} {
@@ -322,6 +322,17 @@ func TestScoopOverItsWholeDomain(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// Under the strongest lamps that it takes, the whole band comes off.
+func TestHoldUnderBlazingLight(t *testing.T) {
+	c, err := ball(-20).Hold(studio, Lamp{Source: Tungsten, Watts: 1000, Distance: 0.4, BeamDegrees: 50})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c.FirstDrip.Likely > time.Minute || c.FirstDrip.Latest == Never || c.FirstDrip.Earliest <= 0 {
+		t.Errorf("first drip %v", c.FirstDrip)
 	}
 }
 

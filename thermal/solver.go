@@ -43,8 +43,8 @@ func (f Form) String() string {
 // In time it is the implicit TR-BDF2 rule (Bank et al. 1985; Hosea and Shampine
 // 1996, "Analysis and implementation of TR-BDF2"; both from memory): second
 // order, any step stable, steps chosen from the embedded error estimate. What
-// leaves one shell enters the next and what enters the surface is summed by the
-// same rule, so the energy balance closes to rounding.
+// leaves one shell enters the next, and what the law lets in is summed by the same
+// rule, so the energy balance closes to rounding.
 //
 // Second order in the grid away from a sharp front. With the default grid and
 // tolerance a scoop's times move by less than 1 % when the grid is doubled.
@@ -91,8 +91,9 @@ type BodyState struct {
 // state at each of the times asked for, which must not decrease. PastShare counts
 // what is warmer than markC.
 //
-// Errors: *InputError for sizes, curve or times that make no sense or a flux
-// that is not finite; *RangeError when a temperature leaves the curve.
+// Errors: *InputError and *RangeError for sizes, curve or times that make no sense;
+// *RangeError when the surface leaves the curve; *SolverError when no step comes off,
+// as with a flux that is not finite.
 func (b Body) Run(startC, markC float64, heat func(surfaceC float64, at time.Duration) float64, times ...time.Duration) ([]BodyState, error) {
 	if heat == nil {
 		return nil, &InputError{"heat flux", math.NaN(), "W/m2", "a function"}
