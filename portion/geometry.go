@@ -8,7 +8,9 @@ import (
 
 // A Point is a place on a dish, seen from above: m from the dish's centre, X to the
 // right, Y away from the camera. The camera stands at the bottom of the page.
-type Point struct{ X, Y float64 }
+type Point struct {
+	X, Y float64 // m from the dish's centre
+}
 
 func (p Point) plus(q Point) Point              { return Point{p.X + q.X, p.Y + q.Y} }
 func (p Point) minus(q Point) Point             { return Point{p.X - q.X, p.Y - q.Y} }

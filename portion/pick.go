@@ -42,7 +42,7 @@ const (
 // sets the better holds the earliest piece that the other lacks (with Groups:
 // group by group, each in stated order).
 type Pick struct {
-	Pieces []Piece
+	Pieces []Piece // to choose from, 1 to a million
 	// Count is how many pieces are chosen; 0 leaves the number free. With Groups
 	// it must be 0 or the sum of the groups' counts.
 	Count int
@@ -59,8 +59,10 @@ type Pick struct {
 	// NeverAbove refuses totals above it. Both together want it exactly, as for an
 	// advertised item, which is neither thinned nor exceeded.
 	NeverAbove bool
-	Aim        Aim
-	Groups     []Group
+	Aim        Aim // what the best is: BestScore or ClosestTotal
+	// Groups, where given, fix how many of each set are chosen; they must name every
+	// piece's group once.
+	Groups []Group
 	// ScoreStep is the resolution of scores; they are rounded to whole ScoreSteps.
 	// 0 means one millionth.
 	ScoreStep float64
@@ -93,7 +95,7 @@ type Picked struct {
 	Grams  float64 // their total, g
 	Over   float64 // Grams less the declared mass, g; negative when short
 	Score  float64 // their total score, of the rounded scores
-	Proof  Proof
+	Proof  Proof   // what is known about it
 }
 
 // Best returns the best permitted set of pieces with the proof of how good it is.

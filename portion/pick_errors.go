@@ -30,6 +30,7 @@ type InfeasibleError struct {
 	Known bool
 }
 
+// Error names what was wanted and the nearest totals that can be had.
 func (e *InfeasibleError) Error() string {
 	what := "no set of the pieces weighs"
 	if e.Count > 0 {
@@ -81,6 +82,7 @@ type EffortError struct {
 	Effort int // that was allowed, in search steps
 }
 
+// Error names the effort that was spent.
 func (e *EffortError) Error() string {
 	return fmt.Sprintf("portion: no permitted set found within an effort of %d steps; allow more", e.Effort)
 }

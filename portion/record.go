@@ -97,6 +97,7 @@ type RecordError struct {
 	Err   error  // the error beneath, or nil
 }
 
+// Error names the field and what is wanted of it.
 func (e *RecordError) Error() string {
 	if e.Err != nil {
 		return fmt.Sprintf("portion: record: %s: %s", e.Field, strings.TrimPrefix(e.Err.Error(), "portion: "))

@@ -38,12 +38,12 @@ func (a Arrangement) String() string {
 // A Scatter says how separate pieces are placed: clear of each other, of the free
 // edge and of the cuts.
 type Scatter struct {
-	Item        string // what the pieces are, for the drawing; may be empty
-	Arrangement Arrangement
-	Count       int     // pieces, 1 to 1000
-	Diameter    float64 // of the circle that the largest piece needs, m, above 0
-	Gap         float64 // least distance between two pieces' circles, m, 0 or more
-	CutGap      float64 // least distance between a piece's circle and a cut, m, 0 or more
+	Item        string      // what the pieces are, for the drawing; may be empty
+	Arrangement Arrangement // how they are spread
+	Count       int         // pieces, 1 to 1000
+	Diameter    float64     // of the circle that the largest piece needs, m, above 0
+	Gap         float64     // least distance between two pieces' circles, m, 0 or more
+	CutGap      float64     // least distance between a piece's circle and a cut, m, 0 or more
 	// OverCuts lets pieces lie on cuts; CutGap must then be 0.
 	OverCuts bool
 	Seed     uint64 // another seed is another BlueNoise; the same seed is the same one
@@ -59,9 +59,9 @@ type Spot struct {
 
 // A Placing is the spots for the pieces of one dish.
 type Placing struct {
-	Scatter Scatter
-	Dish    Dish
-	Spots   []Spot
+	Scatter Scatter // as asked for
+	Dish    Dish    // what the pieces lie on
+	Spots   []Spot  // one a piece, in the order of placing
 	Pieces  []Piece // what Assign was given; nil before
 	plate   plate
 }
@@ -78,6 +78,7 @@ type CrowdedError struct {
 	Placed int
 }
 
+// Error says how many found room.
 func (e *CrowdedError) Error() string {
 	return fmt.Sprintf("portion: no room for %d pieces clear of edges, cuts and each other; room was found for %d", e.Count, e.Placed)
 }
@@ -87,10 +88,11 @@ func (e *CrowdedError) Is(target error) bool { return target == ErrCrowded }
 
 const maxSpots = 1000
 
-// Place finds the spots. A single piece lies in the middle if it is clear there. Every slice is given its share of the pieces in proportion
-// to its area (for a Ring to its length of ring; a Spiral takes what its spiral
-// meets), by largest remainder, and every spot keeps the distances asked for. The
-// same Scatter gives the same spots everywhere.
+// Place finds the spots. A single piece lies in the middle if it is clear there.
+// Every slice is given its share of the pieces in proportion to its area (for a Ring
+// to its length of ring; a Spiral takes what its spiral meets), by largest remainder,
+// and every spot keeps the distances asked for. The same Scatter gives the same spots
+// everywhere.
 //
 // Errors: an *InputError for a dish or a scatter that makes no sense, a *CrowdedError
 // where room was not found.

@@ -313,3 +313,25 @@ func TestOnePieceOnASpiralLiesInTheMiddle(t *testing.T) {
 		t.Errorf("the piece lies at %v, want the middle", at)
 	}
 }
+
+// The spiral's narrowest step rests on its two nearest spots: here every pair of the
+// first thousand is measured.
+func TestNearestSpotsOfASpiralAreTheFirstAndTheFourth(t *testing.T) {
+	spots := make([]Point, 1000)
+	for i := range spots {
+		k := float64(i + 1)
+		sin, cos := math.Sincos(k * goldenAngle)
+		spots[i] = Point{math.Sqrt(k) * cos, math.Sqrt(k) * sin}
+	}
+	least, pair := math.Inf(1), [2]int{}
+	for i, x := range spots {
+		for j, y := range spots[:i] {
+			if d := x.minus(y).norm(); d < least {
+				least, pair = d, [2]int{j + 1, i + 1}
+			}
+		}
+	}
+	if math.Abs(least-vogelNearest) > 1e-7 || pair != [2]int{1, 4} {
+		t.Errorf("spots %v are %.9f apart, want the first and the fourth %.9f", pair, least, vogelNearest)
+	}
+}

@@ -30,7 +30,7 @@ func (p Pattern) String() string {
 // Strips says how an item in strips of one width and thickness is laid, so that its
 // mass goes with its length.
 type Strips struct {
-	Pattern Pattern
+	Pattern Pattern // how they lie
 	// Count is the number of strips: of each direction for a Lattice. AlongCuts takes
 	// one a cut and wants 0 here. Up to 1000.
 	Count int
@@ -83,11 +83,11 @@ type SlicePortion struct {
 // A Layout is a dish with a declared amount laid out on it. The strips' grams and
 // the slices' grams each sum to the declared amount, exactly, in whole steps.
 type Layout struct {
-	Declaration Declaration
-	Dish        Dish
-	Strips      []Strip
-	Slices      []SlicePortion
-	Segments    []Segment // by strip, in order along it
+	Declaration Declaration    // what was laid
+	Dish        Dish           // what it lies on
+	Strips      []Strip        // in the order of placing; none for a Spread
+	Slices      []SlicePortion // one a slice, in order of number
+	Segments    []Segment      // by strip, in order along it
 	how         Strips
 	plate       plate
 }
