@@ -2,6 +2,7 @@ package portion_test
 
 import (
 	"fmt"
+	"strings"
 
 	"example.org/honestplate/portion"
 )
@@ -65,4 +66,24 @@ func ExampleRecord_Validate() {
 	fmt.Println(r.Validate())
 	// Output:
 	// portion: record: items[0].stand_in: cheese is the advertised product and must not be replaced
+}
+
+// Reading is strict: a field that the schema does not have is named, not dropped.
+func ExampleReadRecord() {
+	const text = `{
+		"schema": "honestplate/record/1",
+		"picture": "plate of olives (invented)",
+		"items": [{"item": "olives", "declared": {"count": 9}, "weighed": {"count": 9}%s}]
+	}`
+	for _, more := range []string{"", `, "lens": "50 mm"`} {
+		record, err := portion.ReadRecord(strings.NewReader(fmt.Sprintf(text, more)))
+		if err != nil {
+			fmt.Println(err)
+			continue
+		}
+		fmt.Println(record.Items[0].Weighed.Count, record.Items[0].Item)
+	}
+	// Output:
+	// 9 olives
+	// portion: record: items[0].lens: want a field that the schema has
 }
