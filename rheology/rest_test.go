@@ -283,6 +283,7 @@ func TestRest(t *testing.T) {
 	}
 	// The flat puddle: 2 lc sin(theta/2).
 	near(t, "depth", flat.Depth, 2*math.Sqrt(milk.sigma/(milk.rho*g0))*math.Sin(20*math.Pi/180), 1e-9)
+	near(t, "band", flat.Radius.High/flat.Radius.Value, 1.15, 1e-9)
 	waxed, err := p.Rest(100)
 	if err != nil {
 		t.Fatal(err)
@@ -469,5 +470,23 @@ func TestBubbles(t *testing.T) {
 	}
 	if _, err := rheology.BubblesClear(milk, 20, 0.001, -1); !errors.Is(err, rheology.ErrRange) {
 		t.Error(err)
+	}
+}
+
+// The stiff sphere's three formulas meet, within 0.1 %, where they change at best numbers of 73
+// and 580.
+func TestTheSpheresFormulasMeet(t *testing.T) {
+	for _, n := range []float64{73, 580} {
+		// ND = 4 rho2 g d3/(3 eta2) without a gas; d from it.
+		d := math.Cbrt(3 * n * 0.01 * 0.01 / (4 * 1000 * 1000 * g0))
+		below, err := rheology.RigidBubble(d*(1-1e-6), 1000, 0, 0.01)
+		if err != nil {
+			t.Fatal(err)
+		}
+		above, err := rheology.RigidBubble(d*(1+1e-6), 1000, 0, 0.01)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "meeting", above, below, 0.001)
 	}
 }

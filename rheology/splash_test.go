@@ -141,6 +141,36 @@ func TestSummaries(t *testing.T) {
 	}
 }
 
+// Each criterion counts inside its range alone: films in drop diameters, and Oh.
+func TestCriteriaCountInTheirRanges(t *testing.T) {
+	applies := func(l given, delta float64) string {
+		out := ""
+		for _, v := range verdicts(splash(t, landing(l, 2), rheology.Target{Film: delta * 0.004})) {
+			if v.Applies {
+				out += v.Criterion[:3]
+			}
+		}
+		return out
+	}
+	// Oh of milk at 4 mm is 0.0044, of a liquid half as thick again 0.0066, of one thicker by
+	// 0.7 times 0.0075.
+	almost, enough := milk, milk
+	almost.eta, enough.eta = 0.003, 0.0034
+	for _, c := range []struct {
+		l     given
+		delta float64
+		want  string
+	}{
+		{milk, 0.05, "Van"}, {milk, 0.07, "RioRioVan"}, {milk, 0.14, "RioRioVan"}, {milk, 0.16, "Van"}, {milk, 0.98, "Van"}, {milk, 1.02, "Oka"},
+		{almost, 0.5, "Van"}, {enough, 0.5, "CosVan"}, {enough, 0.095, "RioRioVan"}, {enough, 0.105, "RioRioCosVan"}, {enough, 1.02, "Oka"},
+		{cream, 0.5, "Cos"}, {cream, 0.05, ""},
+	} {
+		if got := applies(c.l, c.delta); got != c.want {
+			t.Errorf("eta %g, film of %g drops: %q, want %q", c.l.eta, c.delta, got, c.want)
+		}
+	}
+}
+
 // Six criteria at most, in the array's order, and the drop says which it is.
 func TestTheDropSaysWhichItIs(t *testing.T) {
 	s := landing(milk, 2)
@@ -198,6 +228,11 @@ func TestACrownGrowsAsTheRootOfTime(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	near(t, "band", one0(c).High/one0(c).Value, 1.25, 1e-9)
+	slow := landing(milk, 0.4) // We Oh^-0.4 is 115
+	if d, err := slow.Crown(0.001); err != nil || d.Expected {
+		t.Errorf("at 0.4 m/s: %+v, %v", d, err)
+	}
 	if !c.Expected || c.Largest.Low >= c.Largest.Value || c.Lasts.Shortest >= c.Lasts.Longest {
 		t.Errorf("%+v", c)
 	}
@@ -228,6 +263,12 @@ func TestACrownGrowsAsTheRootOfTime(t *testing.T) {
 			t.Errorf("film %g: %v", film, err)
 		}
 	}
+}
+
+// one0 is the crown's radius after half its time.
+func one0(c rheology.Crown) rheology.Estimate {
+	e, _ := c.Radius(c.Lasts.Likely / 2)
+	return e
 }
 
 func TestHoneyCoilsAndMilkDoesNot(t *testing.T) {
