@@ -58,8 +58,9 @@ func lnOverIce(t float64) (ln, slope float64) {
 		c6 = -9.484024e-13
 		c7 = 4.1635019
 	)
-	ln = c1/t + c2 + t*(c3+t*(c4+t*(c5+t*c6))) + c7*math.Log(t)
-	slope = -c1/(t*t) + c3 + t*(2*c4+t*(3*c5+t*4*c6)) + c7/t
+	r := 1 / t
+	ln = c1*r + c2 + t*(c3+t*(c4+t*(c5+t*c6))) + c7*math.Log(t)
+	slope = r*(c7-c1*r) + c3 + t*(2*c4+t*(3*c5+t*4*c6))
 	return ln, slope
 }
 
@@ -72,8 +73,9 @@ func lnOverWater(t float64) (ln, slope float64) {
 		c12 = -1.4452093e-8
 		c13 = 6.5459673
 	)
-	ln = c8/t + c9 + t*(c10+t*(c11+t*c12)) + c13*math.Log(t)
-	slope = -c8/(t*t) + c10 + t*(2*c11+t*3*c12) + c13/t
+	r := 1 / t
+	ln = c8*r + c9 + t*(c10+t*(c11+t*c12)) + c13*math.Log(t)
+	slope = r*(c13-c8*r) + c10 + t*(2*c11+t*3*c12)
 	return ln, slope
 }
 

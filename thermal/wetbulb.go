@@ -8,7 +8,7 @@ import "math"
 //	W = ((2501 - 2.326 t*) W_s* - 1.006 (t - t*))/(2501 + 1.86 t - 4.186 t*)   t* from 0 degC up
 //	W = ((2830 - 0.24 t*) W_s* - 1.006 (t - t*))/(2830 + 1.86 t - 2.1 t*)      below
 //
-// with W_s* the saturated humidity ratio at t*, to 1e-8 K. The two meet with a small
+// with W_s* the saturated humidity ratio at t*, to 1e-7 K. The two meet with a small
 // step at 0 degC; air that falls into it gets 0. Below -100 degC there is no answer
 // and the error is a *RangeError.
 //
@@ -18,130 +18,98 @@ func (a Air) WetBulbC() (float64, error) {
 	if err := a.Validate(); err != nil {
 		return 0, err
 	}
-	w, p := a.ratio(), a.pressure()
-	excess := func(wet float64, ice bool) float64 { return wetRatio(a.TempC, wet, p, ice) - w }
-	high := a.TempC
+	ln, slope := lnSaturation(a.TempC + kelvin)
+	full := math.Exp(ln)
 	if a.RH == 1 {
-		return high, nil
+		return a.TempC, nil
 	}
-	low, ice := 0.0, false
-	if high <= 0 || excess(0, false) > 0 {
+	b := wetBalance{t: a.TempC, p: a.pressure()}
+	b.w = ratioFrom(a.RH*full, b.p)
+	low, high, wet := 0.0, a.TempC, a.TempC
+	f, df, ddf := b.at(wet, full, slope)
+	if frozen, _, _ := b.at(0, atFreezing, 0); high <= 0 || frozen > 0 {
 		// The answer is below freezing: between 60 K less, or the end of the
 		// formulas, and 0 degC.
-		low, ice = max(-100, high-60), true
-		high = min(high, 0)
-		if excess(high, true) <= 0 {
+		b.ice = true
+		low, high = max(-100, high-60), min(high, 0)
+		if f, df, ddf = b.saturatedAt(high); f <= 0 {
 			return high, nil // in the step
 		}
-		if excess(low, true) > 0 {
+		if end, _, _ := b.saturatedAt(low); end > 0 {
 			return 0, &RangeError{"wet bulb", low, -100, 100, "degC", saturationBy}
 		}
+		wet = high
 	}
-	// Newton's method with the slope by differences, kept in the bracket.
-	wet := (low + high) / 2
-	if !ice {
-		wet = max(low, min(high, a.TempC-0.4*(1-a.RH)*a.TempC)) // a fair guess in rooms
-	}
+	// Halley's method from the warm end, whose vapour pressure is known already;
+	// kept in the bracket.
 	for range 60 {
-		f := excess(wet, ice)
-		if f > 0 {
+		newton := f / df
+		step := newton / (1 - newton*ddf/(2*df))
+		next := wet - step
+		if !(next > low && next < high) {
+			next = (low + high) / 2
+		}
+		if math.Abs(next-wet) < 0.02 { // so good to 1e-7
+			return next, nil
+		}
+		wet = next
+		if f, df, ddf = b.saturatedAt(wet); f > 0 {
 			high = wet
 		} else {
 			low = wet
 		}
-		const d = 1e-4
-		step := -f * d / (excess(wet+d, ice) - f)
-		next := wet + step
-		if !(next > low && next < high) {
-			next = (low + high) / 2
-		}
-		if math.Abs(next-wet) < 1e-9 {
-			return next, nil
-		}
-		wet = next
 	}
 	return wet, nil
 }
 
+// atFreezing is the saturation pressure at 0 degC.
+var atFreezing = saturation(0)
+
+// A wetBalance is the equation of the wet bulb of air at t with ratio w of vapour.
+type wetBalance struct {
+	t, w, p float64
+	ice     bool
+}
+
+// at returns by how much a wet bulb of wet is too warm, with the denominators
+// multiplied out so that it rises smoothly through the boiling point, and its first
+// two derivatives, the second nearly. pw is the saturation pressure at wet and slope
+// that of its logarithm.
+func (b wetBalance) at(wet, pw, slope float64) (f, df, ddf float64) {
+	c := overWater
+	if b.ice {
+		c = overIce
+	}
+	const bend = 0.0005 // see saturatedAt
+	latent := ratioOfMoles * (c.latent - c.less*wet)
+	need := 1.006*(b.t-wet) + b.w*(c.latent+1.86*b.t-c.wet*wet)
+	less, fewer := ratioOfMoles*c.less, 1.006+b.w*c.wet // their falls, a kelvin
+	dp := pw * slope
+	f = latent*pw - (b.p-pw)*need
+	df = (latent+need)*dp - less*pw + (b.p-pw)*fewer
+	ddf = dp * ((latent+need)*(slope-2/(wet+kelvin)-2*bend) - 2*(less+fewer))
+	return f, df, ddf
+}
+
+func (b wetBalance) saturatedAt(wet float64) (f, df, ddf float64) {
+	ln, slope := lnSaturation(wet + kelvin)
+	return b.at(wet, math.Exp(ln), slope)
+}
+
+// wetConstants are those of the two formulas of WetBulbC, kJ/kg and kJ/(kg K).
+type wetConstants struct{ latent, less, wet float64 }
+
+var (
+	overWater = wetConstants{2501, 2.326, 4.186}
+	overIce   = wetConstants{2830, 0.24, 2.1}
+)
+
 // wetRatio is the humidity ratio of air at t that has the wet bulb wet.
-func wetRatio(t, wet, p float64, ice bool) float64 {
+func wetRatio(t, wet, p float64) float64 {
+	c := overWater
+	if wet < 0 {
+		c = overIce
+	}
 	ws := ratioFrom(saturation(wet), p)
-	if ice {
-		return ((2830-0.24*wet)*ws - 1.006*(t-wet)) / (2830 + 1.86*t - 2.1*wet)
-	}
-	return ((2501-2.326*wet)*ws - 1.006*(t-wet)) / (2501 + 1.86*t - 4.186*wet)
-}
-
-// AirFromDewPoint returns the air of tempC whose vapour is saturated at dewC, deg C,
-// at a pressure in Pa (0 means 101325). A dew point above the temperature gives an
-// *InputError.
-func AirFromDewPoint(tempC, dewC, pressurePa float64) (Air, error) {
-	pw, err := SaturationPressure(dewC)
-	if err != nil {
-		return Air{}, err
-	}
-	if !(dewC <= tempC) {
-		return Air{}, &InputError{"dew point", dewC, "degC", "at most the air temperature"}
-	}
-	return airFrom(tempC, pw, pressurePa)
-}
-
-// AirFromHumidityRatio returns the air of tempC that holds ratio kg of vapour per kg
-// of dry air. More than saturation gives an *InputError.
-func AirFromHumidityRatio(tempC, ratio, pressurePa float64) (Air, error) {
-	if err := within("humidity ratio", ratio, 0, 100, "kg/kg", "this package"); err != nil {
-		return Air{}, err
-	}
-	p := Air{PressurePa: pressurePa}.pressure()
-	return airFrom(tempC, p*ratio/(ratioOfMoles+ratio), pressurePa)
-}
-
-// AirFromWetBulb returns the air of tempC with the thermodynamic wet bulb wetC, deg C:
-// what a sling psychrometer reads. It is the formula of WetBulbC the other way. A wet
-// bulb above the temperature, or one so low that the air would hold less than nothing,
-// gives an *InputError.
-func AirFromWetBulb(tempC, wetC, pressurePa float64) (Air, error) {
-	a := Air{TempC: tempC, RH: 1, PressurePa: pressurePa}
-	if err := a.Validate(); err != nil {
-		return Air{}, err
-	}
-	if err := within("wet bulb", wetC, -100, 100, "degC", saturationBy); err != nil {
-		return Air{}, err
-	}
-	if wetC > tempC {
-		return Air{}, &InputError{"wet bulb", wetC, "degC", "at most the air temperature"}
-	}
-	w := wetRatio(tempC, wetC, a.pressure(), wetC < 0)
-	if w < 0 {
-		return Air{}, &InputError{"wet bulb", wetC, "degC", "not below that of perfectly dry air"}
-	}
-	return AirFromHumidityRatio(tempC, w, pressurePa)
-}
-
-// AirFromEnthalpy returns the air that holds enthalpy J and ratio kg of vapour per kg
-// of dry air: the inverse of Air.Enthalpy.
-func AirFromEnthalpy(enthalpy, ratio, pressurePa float64) (Air, error) {
-	if err := finite("enthalpy", enthalpy, "J/kg"); err != nil {
-		return Air{}, err
-	}
-	if err := within("humidity ratio", ratio, 0, 100, "kg/kg", "this package"); err != nil {
-		return Air{}, err
-	}
-	return AirFromHumidityRatio((enthalpy-2.501e6*ratio)/(1006+1860*ratio), ratio, pressurePa)
-}
-
-// airFrom is the air with vapour of pressure pw.
-func airFrom(tempC, pw, pressurePa float64) (Air, error) {
-	a := Air{TempC: tempC, PressurePa: pressurePa}
-	if err := a.Validate(); err != nil {
-		return Air{}, err
-	}
-	a.RH = pw / saturation(tempC)
-	if a.RH > 1 && a.RH < 1+1e-9 {
-		a.RH = 1 // rounding
-	}
-	if a.RH > 1 {
-		return Air{}, &InputError{"vapour pressure", pw, "Pa", "at most that of saturation at the air temperature"}
-	}
-	return a, a.Validate()
+	return ((c.latent-c.less*wet)*ws - 1.006*(t-wet)) / (c.latent + 1.86*t - c.wet*wet)
 }
