@@ -31,7 +31,16 @@ func (e *engine) begin(c *compiled, startC, tolerance float64, x exchange) {
 
 // careFrom says that what happens long before the time t, s, need not be accurate;
 // it follows begin.
-func (e *engine) careFrom(t float64) { e.least += 0.1 * math.Abs(e.q) * t }
+func (e *engine) careFrom(t float64) {
+	heat := math.Abs(e.q) * t
+	// No more passes than brings the body to where the law, taken as straight, ends.
+	q, dq := e.x.at(e.surfaceC(), e.t)
+	if dq < 0 {
+		end := min(max(e.surfaceC()-q/dq, e.c.temp[0]), e.c.temp[len(e.c.temp)-1])
+		heat = min(heat, math.Abs(e.c.enthalpyAt(end)-e.startH)*e.content(e.face[e.n]))
+	}
+	e.least += 0.1 * heat
+}
 
 // restart takes up a changed law at the surface. The first step is about a tenth
 // of the time that heat needs through the outermost shell.
