@@ -38,11 +38,19 @@ func PaleFood() Absorptance { return Absorptance{0.70, 0.48, 0.32, 0.50} }
 // DarkFood is chocolate, coffee, cola, grilled meat (engineering estimate).
 func DarkFood() Absorptance { return Absorptance{0.88, 0.85, 0.85, 0.85} }
 
-// ClearIce returns what a path of clear ice, m, absorbs; see AbsorbedBy. Cloudy ice
-// sends light on longer ways and absorbs more, up to the double of a thin path.
+// ClearIce returns what a path of clear ice, 0..10 m, absorbs: 1 - exp(-alpha path)
+// over each source's spectrum, good to 0.03. Cloudy ice sends light on longer ways and
+// absorbs more, up to the double of a thin path. Another path is a *RangeError.
+//
+// Source: Warren and Brandt 2008, Optical constants of ice from the ultraviolet to the
+// microwave (read in a public database of refractive indices).
 func ClearIce(path float64) (Absorptance, error) { return clearSlab(path, iceSpectrum[:]) }
 
-// ClearWater returns what a path of water, or of a drink as clear, absorbs, m.
+// ClearWater returns what a path of water, or of a drink as clear, 0..10 m, absorbs, as
+// ClearIce does for ice.
+//
+// Source: Hale and Querry 1973, Optical constants of water in the 200-nm to 200-um
+// wavelength region (read in the same database).
 func ClearWater(path float64) (Absorptance, error) { return clearSlab(path, waterSpectrum[:]) }
 
 // clearSlab integrates 1 - exp(-alpha L) over each source's spectrum.

@@ -35,7 +35,7 @@ func ExampleLamp_At() {
 	// 1.5 m: 113 W/m2, the scoop softens after 6:15
 }
 
-// The same 5000 lx from four sources: a white food takes up twenty times more heat
+// The same 5000 lx from four sources: a white food takes up fifty times more heat
 // from tungsten than from LED.
 func ExampleIrradianceFromLux() {
 	for s := thermal.Tungsten; s <= thermal.Flash; s++ {
