@@ -73,11 +73,12 @@ func (p Placing) Assign(pieces []Piece) (Placing, error) {
 }
 
 // Grams returns the total of every slice, g, by slice: index 0 is slice 1. It is all
-// zeros before Assign.
+// zeros before Assign. Of spots that Place has not made, those on no slice do not
+// count.
 func (p Placing) Grams() []float64 {
 	out := make([]float64, len(p.plate.slices))
 	for _, s := range p.Spots {
-		if s.Piece >= 0 && s.Piece < len(p.Pieces) {
+		if s.Slice >= 1 && s.Slice <= len(out) && s.Piece >= 0 && s.Piece < len(p.Pieces) {
 			out[s.Slice-1] += p.Pieces[s.Piece].Grams
 		}
 	}
@@ -87,11 +88,14 @@ func (p Placing) Grams() []float64 {
 	return out
 }
 
-// Counts returns the number of pieces on every slice: index 0 is slice 1.
+// Counts returns the number of pieces on every slice: index 0 is slice 1. Of spots
+// that Place has not made, those on no slice do not count.
 func (p Placing) Counts() []int {
 	out := make([]int, len(p.plate.slices))
 	for _, s := range p.Spots {
-		out[s.Slice-1]++
+		if s.Slice >= 1 && s.Slice <= len(out) {
+			out[s.Slice-1]++
+		}
 	}
 	return out
 }

@@ -36,8 +36,9 @@ func Chord(radius, distance float64) (float64, error) {
 	if y >= radius {
 		return 0, nil
 	}
-	// The product form keeps its digits near the rim, and does not overflow.
-	return 2 * math.Sqrt(radius-y) * math.Sqrt(radius+y), nil
+	// The product form keeps its digits near the rim.
+	chord := 2 * math.Sqrt(radius-y) * math.Sqrt(radius+y)
+	return chord, finite("chord", chord, "m")
 }
 
 // SegmentArea returns the area a chord cuts off a circle on the far side from the

@@ -63,6 +63,9 @@ func (r Record) Write(w io.Writer) error {
 // invalid UTF-8, more than 4 MiB, and whatever Validate refuses. What it returns
 // Write writes back with nothing lost. Errors are *RecordError, or the reader's own.
 func ReadRecord(from io.Reader) (Record, error) {
+	if from == nil {
+		return Record{}, &RecordError{Field: "file", Want: "a reader"}
+	}
 	data, err := io.ReadAll(io.LimitReader(from, maxRecordBytes+1))
 	if err != nil {
 		return Record{}, err

@@ -12,7 +12,7 @@ import (
 // as an empty page.
 func (p Placing) SVG() []byte {
 	var d drawing
-	if len(p.Spots) == 0 {
+	if len(p.Spots) == 0 || len(p.plate.slices) == 0 {
 		return page(120, "Pieces", "nothing placed", "")
 	}
 	var total float64
@@ -76,7 +76,7 @@ func (p Placing) words(total float64) (head, second string) {
 func (p Placing) table(d *drawing, y float64) float64 {
 	y = d.pairs(y, "Pieces, in order of placing", 3, len(p.Spots), func(i int) (string, string) {
 		s := p.Spots[i]
-		if s.Piece < 0 {
+		if s.Piece < 0 || s.Piece >= len(p.Pieces) {
 			if len(p.plate.slices) == 1 {
 				return strconv.Itoa(s.Number), ""
 			}

@@ -14,7 +14,7 @@ import (
 // A Layout that Lay has not made draws as an empty page.
 func (l Layout) SVG() []byte {
 	var d drawing
-	if len(l.Slices) == 0 {
+	if len(l.Slices) == 0 || len(l.plate.slices) == 0 {
 		return page(120, "Layout", "nothing laid out", "")
 	}
 	y := d.header(l.Declaration.Item, append([]string{l.headline()}, l.manner()...)...)
@@ -97,6 +97,9 @@ func (l Layout) drawStrips(d *drawing, v view) {
 		fmt.Sprintf(`stroke="%s" stroke-width="%s"`, amber, num(px)),
 	} {
 		for _, s := range l.Strips {
+			if len(s.paths) == 0 {
+				continue // not of Lay's making
+			}
 			fmt.Fprintf(d, `<path d="%s" fill="none" stroke-linecap="butt" stroke-linejoin="miter" %s/>`+"\n", pathData(s.paths, v), pass)
 		}
 	}
@@ -142,6 +145,9 @@ func pathData(paths []curve, v view) string {
 // the slices' grams beyond them; on a rectangle the grams stand on the slices.
 func (l Layout) drawLabels(d *drawing, v view) {
 	for _, s := range l.Strips {
+		if len(s.paths) == 0 {
+			continue
+		}
 		c := s.paths[0]
 		x, y := v.at(c.at(0))
 		if c.arc || len(s.paths) > 1 {

@@ -100,9 +100,13 @@ func Combine(components ...Component) (Combined, error) {
 	return Combined{standard, squares * squares / fourths}, finite("combined standard uncertainty", standard, "")
 }
 
+// leastFreedom is where k for 95 % passes 1e12; Student's quantile fails far below.
+const leastFreedom = 0.1
+
 // Expanded returns the expanded uncertainty k u for a confidence above 0 and below
 // 1, with k from Student's t for the effective degrees of freedom, or from the
-// normal distribution if they are a million or more. Errors: InputError.
+// normal distribution if they are a million or more. Errors: InputError; RangeError
+// for fewer than a tenth of a degree of freedom, from which nothing follows.
 func (c Combined) Expanded(confidence float64) (float64, error) {
 	if !(confidence > 0 && confidence < 1) {
 		return 0, &InputError{"confidence", confidence, "", "above 0 and below 1"}
@@ -112,6 +116,9 @@ func (c Combined) Expanded(confidence float64) (float64, error) {
 	}
 	if !(c.Freedom > 0) {
 		return 0, &InputError{"degrees of freedom", c.Freedom, "", "above 0"}
+	}
+	if c.Freedom < leastFreedom {
+		return 0, &RangeError{"degrees of freedom", c.Freedom, leastFreedom, math.MaxFloat64, "", "limit of this package"}
 	}
 	p := (1 + confidence) / 2
 	k := distuv.UnitNormal.Quantile(p)

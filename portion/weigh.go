@@ -80,7 +80,10 @@ func (s Scale) checked() (Scale, error) {
 	if err := notNegative("greatest load (MaxGrams)", s.MaxGrams, "g"); err != nil {
 		return s, err
 	}
-	return s, notNegative("repeatability (Repeat)", s.Repeat, "g")
+	if err := notNegative("repeatability (Repeat)", s.Repeat, "g"); err != nil {
+		return s, err
+	}
+	return s, within("repeatability (Repeat)", s.Repeat, 0, mostGrams, "g", "limit of this package")
 }
 
 // A Weighing is a mass with its uncertainty.

@@ -145,5 +145,8 @@ func (m Mix) Parts() []Part {
 
 // FatPercent returns the fat of a mix in % by mass, if every part is milk or cream.
 func (m Mix) FatPercent() (percent float64, known bool) {
-	return m.fat, len(m.parts) > 0 && !math.IsNaN(m.fat)
+	if len(m.parts) == 0 || math.IsNaN(m.fat) {
+		return 0, false
+	}
+	return m.fat, true
 }

@@ -36,6 +36,9 @@ func (c BlendCase) thick() (float64, error) {
 	if err := positive("viscosity of the blend", c.PaS, "Pa s"); err != nil {
 		return 0, err
 	}
+	if err := within("viscosity of the blend", c.PaS, 1e-9, 1e12, "Pa s", "a liquid that flows"); err != nil {
+		return 0, err
+	}
 	return (c.FatPercent - c.ThinFatPercent) / (c.ThickFatPercent - c.ThinFatPercent), nil
 }
 

@@ -1,6 +1,7 @@
 package rheology
 
 import (
+	"cmp"
 	"math"
 	"time"
 )
@@ -59,7 +60,8 @@ func (c Crown) Radius(t time.Duration) (Estimate, error) {
 	if err := within("V t/D", c.Speed*t.Seconds()/c.Diameter, 0.1, 30, "", "Yarin and Weiss 1995"); err != nil {
 		return Estimate{}, err
 	}
-	return Within(c.radius(t.Seconds()), crownSpread), nil
+	r := c.radius(t.Seconds())
+	return Within(r, crownSpread), cmp.Or(finite("radius", 2*r, "m"), positive("depth in drops", c.Film/c.Diameter, ""))
 }
 
 func (c Crown) radius(t float64) float64 {

@@ -71,7 +71,8 @@ func TubeTime(nu, length, bore, surface, h1, h2 float64) (float64, error) {
 		return 0, err
 	}
 	d2 := bore * bore
-	return 128 * nu * length * surface / (math.Pi * standardGravity * d2 * d2) * math.Log(h1/h2), nil
+	t := 128 * nu * length * surface / (math.Pi * standardGravity * d2 * d2) * math.Log(h1/h2)
+	return t, finite("time", t, "s")
 }
 
 // TubeFlow returns the flow in m3/s through a long tube under a head h (m) that

@@ -1,6 +1,7 @@
 package rheology
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"time"
@@ -87,7 +88,8 @@ func (b FallingBall) Viscosity(t time.Duration, density float64) (Estimate, erro
 	timing := b.Reading.Seconds() / t.Seconds()
 	up := math.Hypot(timing, ballWallBand)
 	down := math.Hypot(up, ballInertiaPerRe*re)
-	return Estimate{eta, max(0, eta*(1-down)), eta * (1 + up)}, positive("viscosity", eta, "Pa s")
+	e := Estimate{eta, max(0, eta*(1-down)), eta * (1 + up)}
+	return e, cmp.Or(positive("viscosity", eta, "Pa s"), finite("viscosity's band", e.High, "Pa s"))
 }
 
 // Time returns how long the ball takes between the marks in a liquid at a

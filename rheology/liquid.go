@@ -1,5 +1,7 @@
 package rheology
 
+import "math"
+
 // A Liquid answers for what a pour needs to know of it at a temperature in degC.
 // A temperature outside the liquid's range is a RangeError, NaN or Inf an
 // InputError. All but Describe allocate nothing on success.
@@ -32,10 +34,13 @@ type Description struct {
 
 // ViscosityAtRate returns the apparent viscosity of any liquid, in Pa s, at a
 // shear rate in 1/s: that of a ShearDependent liquid at the rate, and the one
-// viscosity of any other.
+// viscosity of any other. A nil liquid is an InputError.
 func ViscosityAtRate(l Liquid, tempC, shearRate float64) (Estimate, error) {
 	if err := notNegative("shear rate", shearRate, "1/s"); err != nil {
 		return Estimate{}, err
+	}
+	if l == nil {
+		return Estimate{}, &InputError{"liquid", math.NaN(), "", "a liquid, not nil"}
 	}
 	if s, ok := l.(ShearDependent); ok {
 		return s.ViscosityAtRate(tempC, shearRate)

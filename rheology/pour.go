@@ -80,7 +80,7 @@ func newPour(l Liquid, tempC, grams float64) (Pour, error) {
 	if err := positive("mass to pour", grams, "g"); err != nil {
 		return p, err
 	}
-	if err := within("mass to pour", grams, 0, 1e9, "g", poured); err != nil {
+	if err := within("mass to pour", grams, 1e-9, 1e9, "g", poured); err != nil {
 		return p, err
 	}
 	var err error

@@ -1,0 +1,66 @@
+package portion
+
+import (
+	"bytes"
+	"errors"
+	"math"
+	"testing"
+)
+
+// A Layout or a Placing has exported fields, so a program can make or change one by
+// hand. Drawing it must not fail.
+func TestWhatLayAndPlaceHaveNotMadeStillDraws(t *testing.T) {
+	empty := Placing{Spots: []Spot{{Number: 1, Slice: 3}}}
+	changed, err := Scatter{Count: 3, Diameter: 0.02}.Place(Round{Diameter: 0.3, Slices: 3})
+	if err != nil {
+		t.Fatal(err)
+	}
+	changed.Spots = append(changed.Spots, Spot{Slice: 99, Piece: 7}, Spot{Slice: -1})
+	for _, p := range []Placing{{}, empty, changed} {
+		if svg := p.SVG(); !bytes.HasPrefix(svg, []byte("<svg")) {
+			t.Errorf("drew %.40q", svg)
+		}
+		total := 0
+		for _, n := range p.Counts() {
+			total += n
+		}
+		if want := min(3, 3*len(p.Counts())); total != want {
+			t.Errorf("%d spots on the slices, not %d", total, want)
+		}
+		for _, g := range p.Grams() {
+			if g != 0 {
+				t.Errorf("%v g without pieces", g)
+			}
+		}
+	}
+	laid, err := Strips{Pattern: Across, Count: 2}.Lay(Round{Diameter: 0.3, Slices: 2}, Declaration{Grams: 10})
+	if err != nil {
+		t.Fatal(err)
+	}
+	laid.Strips = append(laid.Strips, Strip{Number: 3})
+	for _, l := range []Layout{{}, {Slices: make([]SlicePortion, 2), Strips: make([]Strip, 2)}, laid} {
+		if svg := l.SVG(); !bytes.HasPrefix(svg, []byte("<svg")) {
+			t.Errorf("drew %.40q", svg)
+		}
+	}
+}
+
+func TestExtremesGiveErrorsNotInfinities(t *testing.T) {
+	cases := map[string]func() (float64, error){
+		"chord of the largest circle": func() (float64, error) { return Chord(math.MaxFloat64, 36) },
+		"almost no freedom":           func() (float64, error) { return Combined{Standard: 1, Freedom: 5e-324}.Expanded(0.95) },
+		"a repeatability of tonnes": func() (float64, error) {
+			w, err := Scale{Repeat: 1e300}.Sum(1)
+			return w.Standard, err
+		},
+		"no reader": func() (float64, error) {
+			_, err := ReadRecord(nil)
+			return 0, err
+		},
+	}
+	for name, f := range cases {
+		if v, err := f(); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+			t.Errorf("%s: %v, error %v", name, v, err)
+		}
+	}
+}
