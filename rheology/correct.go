@@ -67,8 +67,8 @@ func (b Batch) cupViscosity(c Cup, t time.Duration) (Estimate, error) {
 
 func (b Batch) correct(measured Estimate) (Correction, error) {
 	r := b.Recipe
-	p, err := r.pair()
-	if err != nil {
+	var p pair
+	if err := p.of(&r); err != nil {
 		return Correction{}, err
 	}
 	thin, err := stepsOf("thin part of the batch", b.ThinGrams, r.StepGrams)

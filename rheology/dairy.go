@@ -147,26 +147,21 @@ type dairyAt struct {
 
 func dairyLawsAt(tempC float64) dairyAt {
 	const lnMilli = -6.907755278982137 // ln 0.001: mPa s to Pa s
-	a := dairyAt{slope: phippsSlope(tempC)}
+	slope := phippsSlope(tempC)
 	if tempC >= 40 {
-		a.hot = true
-		a.plasma = lnMilli + lnPhippsPlasma(tempC)
-		return a
+		return dairyAt{hot: true, plasma: lnMilli + lnPhippsPlasma(tempC), slope: slope}
 	}
-	a.cold = 1
-	plasma := lnSkim(tempC)
+	cold, plasma := 1.0, lnSkim(tempC)
 	if tempC > 30 {
-		a.cold = 1 - smoothstep((tempC-30)/10)
-		plasma = a.cold*plasma + (1-a.cold)*lnPhippsPlasma(tempC)
+		cold = 1 - smoothstep((tempC-30)/10)
+		plasma = cold*plasma + (1-cold)*lnPhippsPlasma(tempC)
 	}
-	a.plasma = lnMilli + plasma
-	a.bakshi = lnMilli + lnBakshi(0, tempC)
-	return a
+	return dairyAt{false, cold, lnMilli + plasma, slope, lnMilli + lnBakshi(0, tempC)}
 }
 
 // ln returns the logarithms of the viscosity in Pa s and of its band; shape is the
 // phippsShape of the fat.
-func (a *dairyAt) ln(fatPercent, shape float64) (value, low, high float64) {
+func (a dairyAt) ln(fatPercent, shape float64) (value, low, high float64) {
 	lower := a.plasma + a.slope*shape
 	beyond := lnBeyondForty * max(0, fatPercent-40)
 	if a.hot {

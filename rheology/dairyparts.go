@@ -53,5 +53,8 @@ func lnViscosity(l Liquid, tempC, rate float64) (value, low, high float64, err e
 		return 0, 0, 0, err
 	}
 	value = math.Log(e.Value)
+	if e.Low == e.Value && e.Value == e.High {
+		return value, value, value, nil
+	}
 	return value, math.Log(max(0, min(e.Low, e.Value))), math.Log(max(e.High, e.Value)), nil
 }

@@ -37,8 +37,16 @@ func (m Measured) check() error {
 	return checkBand("measured viscosity", m.PaS)
 }
 
+// A ranged liquid tells whether it has a viscosity at a temperature without
+// working it out: check fails as Viscosity does.
+type ranged interface{ check(tempC float64) error }
+
 // checkBand wants a positive estimate inside its own band.
 func checkBand(quantity string, e Estimate) error {
+	// The usual case in four comparisons; what is wrong is looked for afterwards.
+	if 1e-9 <= e.Low && e.Low <= e.Value && e.Value <= e.High && e.High <= 1e12 {
+		return nil
+	}
 	for _, v := range [...]float64{e.Low, e.Value, e.High} {
 		if err := positive(quantity, v, "Pa s"); err != nil {
 			return err
@@ -65,6 +73,13 @@ func checkBand(quantity string, e Estimate) error {
 func (m Measured) Viscosity(tempC float64) (Estimate, error) {
 	if err := m.check(); err != nil {
 		return Estimate{}, err
+	}
+	// At the temperature of the measurement only the liquid's range matters.
+	if l, ok := m.Liquid.(ranged); ok && tempC == m.TempC {
+		if err := l.check(tempC); err != nil {
+			return Estimate{}, err
+		}
+		return m.PaS, nil
 	}
 	there, err := m.Liquid.Viscosity(m.TempC)
 	if err != nil {

@@ -26,7 +26,7 @@ type mixing struct {
 // ln returns the logarithm of the blend's viscosity. The terms are in order of
 // thickness and their fractions sum to 1. Written from the thinnest term up, so that
 // a blend of equal terms is exactly that term.
-func (m mixing) ln(terms []term) float64 {
+func (m *mixing) ln(terms []term) float64 {
 	base := terms[0].ln
 	switch m.law.kind {
 	case volumeLaw:
@@ -56,7 +56,7 @@ func (m mixing) ln(terms []term) float64 {
 
 // emulsion returns ln eta above the thinnest term by the emulsion law: log-mixing
 // by mass, corrected by the slope of ln eta in g times what g lacks of being linear.
-func (m mixing) emulsion(terms []term) float64 {
+func (m *mixing) emulsion(terms []term) float64 {
 	base := terms[0].ln
 	fatDensity := milkFatDensity(m.tempC)
 	var volume, fat, meanL, meanG float64
@@ -125,7 +125,7 @@ const (
 // 20 degC (Genotelle's formula), glycerol 0.7..1.8 at 0..80 degC (Segur & Oberstar
 // 1951 and others, testdata/glycerol_water.csv), more the less water there is; liquids
 // alike, oil and oil, about 0.
-func (m mixing) stepError() (middle, half float64) {
+func (m *mixing) stepError() (middle, half float64) {
 	if m.kind == otherLiquid {
 		middle, half = 0.85, 0.95
 	} else {
@@ -150,23 +150,36 @@ func (m mixing) stepError() (middle, half float64) {
 // table knows; it is widened if need be to hold the mixed value. Otherwise the
 // errors of the parts go together (those of one table do) and the error of the
 // mixing step is independent of them.
-func (m mixing) estimate(terms []term) (Estimate, error) {
+func (m *mixing) estimate(terms []term) (Estimate, error) {
 	v := m.ln(terms)
-	var low, high float64
 	if m.kind == tableDairy {
-		low, high = min(m.lnLow, v), max(m.lnHigh, v)
-	} else {
-		var below, above float64
-		for _, t := range terms {
-			below += t.w * (t.ln - t.lnLow)
-			above += t.w * (t.lnHigh - t.ln)
-		}
-		middle, half := m.stepError()
-		g := spread(terms)
-		low = v - middle*g - math.Hypot(below, half*g)
-		high = v - middle*g + math.Hypot(above, half*g)
-		low, high = min(low, v), max(high, v)
+		return tableBand(v, m.lnLow, m.lnHigh)
 	}
+	var below, above float64
+	for _, t := range terms {
+		below += t.w * (t.ln - t.lnLow)
+		above += t.w * (t.lnHigh - t.ln)
+	}
+	return m.band(v, below, above, spread(terms))
+}
+
+// tableBand returns the estimate of v, the logarithm mixed from milk and cream
+// of the table, with the table's band widened to hold it.
+func tableBand(v, low, high float64) (Estimate, error) {
+	return expEstimate(v, min(low, v), max(high, v))
+}
+
+// band returns the estimate of v, the logarithm of a blend's viscosity, from the mean
+// half-bands of its parts below and above and the spread G of its terms.
+func (m *mixing) band(v, below, above, g float64) (Estimate, error) {
+	middle, half := m.stepError()
+	low := v - middle*g - math.Hypot(below, half*g)
+	high := v - middle*g + math.Hypot(above, half*g)
+	return expEstimate(v, min(low, v), max(high, v))
+}
+
+// expEstimate returns the estimate whose logarithms are given.
+func expEstimate(v, low, high float64) (Estimate, error) {
 	e := Estimate{math.Exp(v), math.Exp(low), math.Exp(high)}
 	if !(e.Value > 0) || math.IsInf(e.High, 0) || math.IsNaN(e.Low) {
 		return Estimate{}, &InputError{"viscosity of the blend", e.Value, "Pa s", "a finite number above 0"}

@@ -3,7 +3,6 @@ package rheology
 import (
 	"fmt"
 	"math"
-	"sort"
 )
 
 // A Recipe is the question: how much of a thin liquid and how much of a thick one,
@@ -28,91 +27,11 @@ type Batch struct {
 	Predicted  Estimate // Pa s, with the band of Mix.Viscosity
 }
 
-// A pair is the two liquids of a recipe, evaluated once.
-type pair struct {
-	mixing
-	thin, thick term
-	fats        [2]float64 // % by mass
-}
-
-func (r Recipe) pair() (pair, error) {
-	if r.Thin == nil || r.Thick == nil {
-		return pair{}, &InputError{"liquid of the recipe", math.NaN(), "", "a liquid for Thin and for Thick, not nil"}
-	}
-	if r.Advertised {
-		return pair{}, &AdvertisedError{[]string{r.Thin.Describe().Name, r.Thick.Describe().Name}}
-	}
-	var p pair
-	var err error
-	if p.law, err = lawOf(r.Rule); err != nil {
-		return pair{}, err
-	}
-	p.tempC = r.TempC
-	for i, l := range [2]Liquid{r.Thin, r.Thick} {
-		kind, fat := dairyOf(l)
-		if p.law.kind == emulsionLaw && math.IsNaN(fat) {
-			return pair{}, &InputError{"fat of " + l.Describe().Name, fat, "%", "milk or cream in every part, for the emulsion rule"}
-		}
-		p.kind = max(p.kind, kind)
-		p.fats[i] = fat
-		t := &p.thin
-		if i == 1 {
-			t = &p.thick
-		}
-		if err := t.fill(p.law, &share{liquid: l, fat: fat}, r.TempC, -1); err != nil {
-			return pair{}, err
-		}
-	}
-	if p.thick.ln < p.thin.ln {
-		return pair{}, &InputError{"viscosity of the thick liquid", math.Exp(p.thick.ln), "Pa s",
-			fmt.Sprintf("at least the thin one's, %.6g Pa s at %.6g degC", math.Exp(p.thin.ln), r.TempC)}
-	}
-	// An interaction this strong has its thickest blend between the two liquids.
-	if math.Abs(p.law.d)+math.Abs(p.law.e) > p.thick.ln-p.thin.ln {
-		return pair{}, &InputError{"interaction |D| + |E|", math.Abs(p.law.d) + math.Abs(p.law.e), "",
-			fmt.Sprintf("at most ln of the ratio of the viscosities, %.6g", p.thick.ln-p.thin.ln)}
-	}
-	return p, nil
-}
-
-// terms returns the two terms with w of the thick liquid.
-func (p *pair) terms(w float64) [2]term {
-	t := [2]term{p.thin, p.thick}
-	t[0].w, t[1].w = 1-w, w
-	return t
-}
-
-// lnAt returns the logarithm of the viscosity with w of the thick liquid.
-func (p *pair) lnAt(w float64) float64 {
-	t := p.terms(w)
-	return p.ln(t[:])
-}
-
-// at returns the viscosity with w of the thick liquid.
-func (p *pair) at(w float64) (Estimate, error) {
-	if w == 0 || w == 1 {
-		end := p.thin
-		if w == 1 {
-			end = p.thick
-		}
-		return Estimate{math.Exp(end.ln), math.Exp(end.lnLow), math.Exp(end.lnHigh)}, nil
-	}
-	t := p.terms(w)
-	m := p.mixing
-	if m.kind == tableDairy {
-		var err error
-		if _, m.lnLow, m.lnHigh, err = (Dairy{(1-w)*p.fats[0] + w*p.fats[1]}).lnViscosity(p.tempC); err != nil {
-			return Estimate{}, err
-		}
-	}
-	return m.estimate(t[:])
-}
-
 // Reach returns the viscosities, in Pa s, between which the recipe can choose: the
 // thin liquid and the thick one as they are. It fails as For does.
 func (r Recipe) Reach() (low, high Estimate, err error) {
-	p, err := r.pair()
-	if err != nil {
+	var p pair
+	if err := p.of(&r); err != nil {
 		return Estimate{}, Estimate{}, err
 	}
 	if low, err = p.at(0); err != nil {
@@ -137,38 +56,14 @@ func (r Recipe) steps() (int, error) {
 // than the thin one, or any value that makes no sense an InputError; an
 // advertised product an AdvertisedError.
 //
-// The prediction is as good as its band. Mix, time a flow cup, and Correct.
-func (r Recipe) For(pas float64) (Batch, error) {
-	p, err := r.pair()
-	if err != nil {
+// The prediction is as good as its band. Mix, time a flow cup, and Correct. To ask
+// for many viscosities, Prepare the recipe first.
+func (r Recipe) For(pas float64) (b Batch, err error) {
+	var s search
+	if err = s.prepare(&r); err != nil {
 		return Batch{}, err
 	}
-	n, err := r.steps()
-	if err != nil {
-		return Batch{}, err
-	}
-	if err := positive("viscosity wanted", pas, "Pa s"); err != nil {
-		return Batch{}, err
-	}
-	target := math.Log(pas)
-	// A billionth of slack lets a value that Reach returned be asked for.
-	if target < p.thin.ln-1e-9 || target > p.thick.ln+1e-9 {
-		return Batch{}, &RangeError{"viscosity wanted", pas, math.Exp(p.thin.ln), math.Exp(p.thick.ln), "Pa s",
-			fmt.Sprintf("reach of %s and %s at %.4g degC", r.Thin.Describe().Name, r.Thick.Describe().Name, r.TempC)}
-	}
-	at := func(k int) float64 { return p.lnAt(float64(k) / float64(n)) }
-	k := min(n, sort.Search(n+1, func(k int) bool { return at(k) >= target }))
-	if k > 0 && target-at(k-1) <= at(k)-target {
-		k--
-	}
-	return r.batch(&p, k, n, pas)
-}
-
-// batch returns the batch of k steps of the thick liquid in n.
-func (r Recipe) batch(p *pair, k, n int, pas float64) (Batch, error) {
-	b := Batch{Recipe: r, ThinGrams: gramsOf(n-k, r.StepGrams), ThickGrams: gramsOf(k, r.StepGrams), TargetPaS: pas}
-	var err error
-	b.Predicted, err = p.at(float64(k) / float64(n))
+	err = s.find(&r, pas, &b)
 	return b, err
 }
 
@@ -176,24 +71,20 @@ func (r Recipe) batch(p *pair, k, n int, pas float64) (Batch, error) {
 // Pearson square in whole steps. Both liquids must be milk or cream of
 // different fat, and percent between them. TargetPaS is the viscosity predicted for
 // the batch.
-func (r Recipe) ForFat(percent float64) (Batch, error) {
-	p, err := r.pair()
-	if err != nil {
+func (r Recipe) ForFat(percent float64) (b Batch, err error) {
+	var s search
+	if err := s.prepare(&r); err != nil {
 		return Batch{}, err
 	}
-	n, err := r.steps()
-	if err != nil {
-		return Batch{}, err
-	}
-	thin, thick := p.fats[0], p.fats[1]
+	thin, thick := s.fats[0], s.fats[1]
 	if !(thin < thick) {
 		return Batch{}, &InputError{"fat of the thick liquid", thick, "%", fmt.Sprintf("above that of the thin one, %.6g %%", thin)}
 	}
 	if err := within("fat wanted", percent, thin, thick, "%", "the fat of the two liquids"); err != nil {
 		return Batch{}, err
 	}
-	k := int(math.Round(float64(n) * (percent - thin) / (thick - thin)))
-	b, err := r.batch(&p, k, n, 0)
+	k := int(math.Round(float64(s.steps) * (percent - thin) / (thick - thin)))
+	err = s.batch(&r, k, 0, &b)
 	b.TargetPaS = b.Predicted.Value
 	return b, err
 }

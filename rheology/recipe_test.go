@@ -161,13 +161,3 @@ func TestTheAdvertisedProductIsNotBlended(t *testing.T) {
 		}
 	}
 }
-
-func BenchmarkRecipe(b *testing.B) {
-	r := kitchen(1000, 0.1)
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := r.For(0.012); err != nil {
-			b.Fatal(err)
-		}
-	}
-}

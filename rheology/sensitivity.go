@@ -22,8 +22,8 @@ type Sensitivity struct {
 // liquid's temperatures, 50 % fat) the step the other way is taken and turned round. A
 // batch below 1 g is an InputError; other errors are those of For.
 func (b Batch) Sensitivity() (Sensitivity, error) {
-	p, err := b.Recipe.pair()
-	if err != nil {
+	var p pair
+	if err := p.of(&b.Recipe); err != nil {
 		return Sensitivity{}, err
 	}
 	if err := errors.Join(notNegative("thin part of the batch", b.ThinGrams, "g"), notNegative("thick part of the batch", b.ThickGrams, "g")); err != nil {
@@ -65,8 +65,8 @@ func (b Batch) Sensitivity() (Sensitivity, error) {
 	if ok {
 		r := b.Recipe
 		r.Thick = fatter
-		q, err := r.pair()
-		if err != nil {
+		var q pair
+		if err := q.of(&r); err != nil {
 			return Sensitivity{}, fmt.Errorf("with 1 %% of fat more or less: %w", err)
 		}
 		s.FatKnown = true

@@ -17,7 +17,7 @@ func stepsOf(quantity string, grams, step float64) (int, error) {
 	if err := notNegative(quantity, grams, "g"); err != nil {
 		return 0, err
 	}
-	n := math.Round(grams / step)
+	n := math.RoundToEven(grams / step)
 	if n > maxSteps {
 		return 0, &InputError{quantity, grams, "g", fmt.Sprintf("at most %d steps of %.6g g", maxSteps, step)}
 	}
@@ -29,9 +29,21 @@ func stepsOf(quantity string, grams, step float64) (int, error) {
 
 // gramsOf returns n scale steps in grams, with no more digits than the scale shows:
 // 3 steps of 0.1 g are 0.3 g and not 0.30000000000000004.
-func gramsOf(n int, step float64) float64 {
-	if per := math.Round(1 / step); per >= 1 && math.Abs(per*step-1) < 1e-12 {
-		return float64(n) / per
+func gramsOf(n int, step float64) float64 { return scaleOf(step).grams(n) }
+
+// A scale turns steps into grams.
+type scale struct{ step, per float64 } // g, and whole steps per g or 0
+
+func scaleOf(step float64) scale {
+	if per := math.RoundToEven(1 / step); per >= 1 && math.Abs(per*step-1) < 1e-12 {
+		return scale{step, per}
 	}
-	return float64(n) * step
+	return scale{step, 0}
+}
+
+func (s scale) grams(n int) float64 {
+	if s.per > 0 {
+		return float64(n) / s.per
+	}
+	return float64(n) * s.step
 }

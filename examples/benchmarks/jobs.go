@@ -23,7 +23,8 @@ var jobs = []job{
 	{"dew point", dewPoint},
 	{"wet bulb", wetBulb},
 	{"melting sphere, 200 shells, 30 min", meltingSphere},
-	{"recipe: share for a viscosity", recipe},
+	{"recipe, the liquids evaluated before", prepared},
+	{"recipe, liquids and all", recipe},
 	{"sphere series, 6 terms, one evaluation", sphereSeries},
 	{"12 of 60, closest sum", picks(0)},
 	{"12 of 60, best looks within 2 g", picks(1)},
@@ -55,18 +56,35 @@ func meltingSphere(int) (float64, error) {
 	return states[0].PastShare, nil
 }
 
-// recipe finds the grams of syrup in a kilogram of two liquids of given viscosity,
-// in steps of 0.1 g, for a wanted viscosity; the peer finds the share.
+// recipe finds what to weigh out of two liquids of measured viscosity, in steps of
+// 0.1 g to a kilogram, for a wanted viscosity, and the viscosity of that batch with
+// its band. The curve is bent, so that a root finder is what one would use.
 func recipe(i int) (float64, error) {
-	batch, err := syrups.For(0.01 + 0.2*float64(i%997)/997)
+	batch, err := pour.For(wanted(i))
 	return batch.ThickGrams / 1000, err
 }
 
-var syrups = rheology.Recipe{
-	Thin:       rheology.Measured{Liquid: rheology.Water{}, TempC: 20, PaS: rheology.Exactly(0.0021)},
-	Thick:      rheology.Measured{Liquid: rheology.Sucrose{Brix: 70}, TempC: 20, PaS: rheology.Exactly(1.2)},
-	BatchGrams: 1000, StepGrams: 0.1, TempC: 20,
+// prepared is recipe for many viscosities from the same two liquids.
+func prepared(i int) (float64, error) {
+	batch, err := ready.For(wanted(i))
+	return batch.ThickGrams / 1000, err
 }
+
+func wanted(i int) float64 { return 0.01 + 0.05*float64(i%997)/997 }
+
+var pour = rheology.Recipe{
+	Thin:       rheology.Measured{Liquid: rheology.Dairy{FatPercent: 3.5}, TempC: 6, PaS: rheology.Exactly(0.0026)},
+	Thick:      rheology.Measured{Liquid: rheology.Dairy{FatPercent: 36}, TempC: 6, PaS: rheology.Exactly(0.09)},
+	BatchGrams: 1000, StepGrams: 0.1, TempC: 6, Rule: rheology.Interaction{D: -1.1},
+}
+
+var ready = func() rheology.Prepared {
+	p, err := pour.Prepare()
+	if err != nil {
+		panic(err) // the inputs are constants
+	}
+	return p
+}()
 
 var sphere = func() *thermal.History {
 	s, err := thermal.NewSeries(thermal.SphereForm, 1)

@@ -1,5 +1,6 @@
-"""The share of the thick liquid that gives a wanted viscosity by log-mixing, with a
-general root finder."""
+"""What to weigh out of two liquids for a wanted viscosity, by log-mixing with an
+interaction term and a general root finder: grams in whole steps of the scale, the
+viscosity of that batch, and the band that the mixing step leaves."""
 import math
 
 import scipy
@@ -7,12 +8,42 @@ from scipy.optimize import brentq
 
 from measure import figure
 
-THIN, THICK = math.log(0.0021), math.log(1.2)
+D, HALF = -1.1, 0.9  # interaction; half-width of the band per unit of spread
+BATCH, STEP = 1000.0, 0.1  # g
+STEPS = round(BATCH / STEP)
+PEER = f"scipy {scipy.__version__} brentq, xtol 1e-12"
 
 
-def share(i):
-    want = math.log(0.01 + 0.2 * (i % 997) / 997)
-    return brentq(lambda x: (1 - x) * THIN + x * THICK - want, 0.0, 1.0, xtol=5e-5)
+def batch(ln_thin, ln_thick, want):
+    """Grams of the thick and the thin liquid, and the viscosity with its band."""
+    ln_want = math.log(want)
+
+    def excess(w):
+        return (1 - w) * ln_thin + w * ln_thick + w * (1 - w) * D - ln_want
+
+    k = math.floor(brentq(excess, 0.0, 1.0, xtol=1e-12) * STEPS)
+    if k < STEPS and excess((k + 1) / STEPS) < -excess(k / STEPS):
+        k += 1
+    w = k / STEPS
+    ln = excess(w) + ln_want
+    half = HALF * w * (1 - w) * (ln_thick - ln_thin)
+    return k * STEP, (STEPS - k) * STEP, math.exp(ln), math.exp(ln - half), math.exp(ln + half)
 
 
-figure("recipe: share for a viscosity", f"scipy {scipy.__version__} brentq", share)
+def wanted(i):
+    return 0.01 + 0.05 * (i % 997) / 997
+
+
+THIN, THICK = math.log(0.0026), math.log(0.09)
+
+
+def prepared(i):
+    return batch(THIN, THICK, wanted(i))[0] / BATCH
+
+
+def whole(i):
+    return batch(math.log(0.0026), math.log(0.09), wanted(i))[0] / BATCH
+
+
+figure("recipe, the liquids evaluated before", PEER, prepared)
+figure("recipe, liquids and all", PEER, whole)
