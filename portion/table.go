@@ -23,9 +23,9 @@ type Grid struct {
 }
 
 // Grams returns the mass of a cell in grams, 0 where pieces are shared. row and
-// column are places in Steps.
+// column are places in Steps; outside the table nothing lies.
 func (g Grid) Grams(row, column int) float64 {
-	if g.Declaration.Grams == 0 {
+	if g.Declaration.Grams == 0 || row < 0 || row >= len(g.Steps) || column < 0 || column >= len(g.Steps[row]) {
 		return 0
 	}
 	return g.Declaration.step().times(g.Steps[row][column])

@@ -102,3 +102,15 @@ func TestTableErrorsUseNames(t *testing.T) {
 		t.Errorf("forced: %v", err)
 	}
 }
+
+func TestNothingLiesOutsideATable(t *testing.T) {
+	g, err := Table{Declaration: Declaration{Grams: 10}, Rows: []Zone{{Weight: 1}}, Columns: []Zone{{Weight: 1}}}.Share()
+	if err != nil || g.Grams(0, 0) != 10 {
+		t.Fatal(g, err)
+	}
+	for _, at := range [][2]int{{-1, 0}, {0, -1}, {1, 0}, {0, 1}} {
+		if v := g.Grams(at[0], at[1]); v != 0 {
+			t.Errorf("%v g at %v", v, at)
+		}
+	}
+}
