@@ -112,7 +112,7 @@ func (p Pick) infeasible(in *instance) error {
 	case low >= in.target:
 		set(0, low, false, true)
 	default:
-		if r := in.reachable(min(in.enough(), high), false); r != nil {
+		if r := in.reachable(false); r != nil {
 			set(r.nearest(in.target))
 		}
 	}

@@ -21,28 +21,31 @@ type reach struct {
 	keep  bool
 }
 
-// reachable computes the totals up to the given one. With keep the layers stay for
-// reading back a set; without, only the answer does. It returns nil if that needs
-// more memory than maxReachWords or more work than the effort allows.
-func (in *instance) reachable(top int64, keep bool) *reach {
+// reachable computes the totals that matter: those up to a jump above the target, or
+// above the least total where that is higher. Exchanging one piece at a time leads
+// from the lightest set to the heaviest in jumps of at most the spread of a group, so the
+// nearest total above the target is among them, and so is a permitted one if there
+// is any. With keep the layers stay for reading back a set; without, only the answer
+// does. It returns nil if that needs more memory than maxReachWords or more work than
+// the effort allows.
+func (in *instance) reachable(keep bool) *reach {
 	r := &reach{in: in, keep: keep, less: make([]int64, len(in.groups)), first: make([]int, len(in.groups))}
-	layers, rowsAtOnce, rowsInAll := 1, 1, 1
+	layers, rowsAtOnce, rowsInAll, jump := 0, 1, 1, int64(0)
 	for g, sp := range in.groups {
-		rows := 1
+		rows, w := 1, in.w[sp.from:sp.to]
 		if sp.count != anyCount {
-			r.less[g] = slices.Min(in.w[sp.from:sp.to])
+			r.less[g] = slices.Min(w)
 			r.base += r.less[g] * int64(sp.count)
 			rows = sp.count + 1
 		}
-		r.first[g] = layers - 1
+		jump = max(jump, slices.Max(w)-r.less[g])
+		r.first[g] = layers
 		layers += sp.to - sp.from + 1
 		rowsAtOnce = max(rowsAtOnce, rows)
 		rowsInAll += rows * (sp.to - sp.from + 1)
 	}
-	if top < r.base {
-		top = r.base
-	}
-	words := (top-r.base)/64 + 1
+	low, high := in.extremes()
+	words := (min(high, max(in.target, low)+jump)-r.base)/64 + 1
 	work := words * int64(rowsInAll)
 	memory := words * int64(2*rowsAtOnce)
 	if keep {
@@ -64,52 +67,68 @@ func (r *reach) fill() {
 	after := make([]uint64, r.words)
 	after[0] = 1 // after the last group nothing is added
 	if r.keep {
-		r.rows = make([][]uint64, r.first[len(in.groups)-1]+in.groups[len(in.groups)-1].to-in.groups[len(in.groups)-1].from+1)
+		last := len(in.groups) - 1
+		r.rows = make([][]uint64, r.first[last]+in.groups[last].to-in.groups[last].from+1)
 	}
 	for g := len(in.groups) - 1; g >= 0; g-- {
 		sp := in.groups[g]
-		counts := max(sp.count, 0)
-		layer := make([]uint64, (counts+1)*r.words)
-		copy(layer, after)
+		n, counts := sp.to-sp.from, max(sp.count, 0)
+		size := (counts + 1) * r.words
+		// The layers from the last to the first, one over the other unless they stay.
+		slab := make([]uint64, size)
 		if r.keep {
-			r.rows[r.first[g]+sp.to-sp.from] = slices.Clone(layer)
+			slab = make([]uint64, (n+1)*size)
+			for k := range n + 1 {
+				r.rows[r.first[g]+k] = slab[k*size : (k+1)*size]
+			}
 		}
-		for i := sp.to - 1; i >= sp.from; i-- {
-			w := in.w[i] - r.less[g]
-			if sp.count == anyCount {
-				orShifted(layer, layer, w)
-			}
-			for c := counts; c >= 1; c-- {
-				orShifted(layer[c*r.words:(c+1)*r.words], layer[(c-1)*r.words:c*r.words], w)
-			}
+		layer := slab[len(slab)-size:]
+		copy(layer, after)
+		for k := n - 1; k >= 0; k-- {
+			next := layer
 			if r.keep {
-				r.rows[r.first[g]+i-sp.from] = slices.Clone(layer)
+				next = r.rows[r.first[g]+k]
 			}
+			w := in.w[sp.from+k] - r.less[g]
+			if sp.count == anyCount {
+				union(next, layer, layer, w)
+				layer = next
+				continue
+			}
+			// Of the k pieces before at most all are chosen, of those from here on too.
+			for c := min(counts, n-k); c >= max(counts-k, 0); c-- {
+				row := layer[c*r.words : (c+1)*r.words]
+				to := next[c*r.words : (c+1)*r.words]
+				if c == 0 {
+					copy(to, row)
+					continue
+				}
+				union(to, row, layer[(c-1)*r.words:c*r.words], w)
+			}
+			layer = next
 		}
-		copy(after, layer[counts*r.words:])
+		after = layer[counts*r.words:]
 	}
 	if !r.keep {
 		r.rows = [][]uint64{after}
-		return
 	}
 }
 
-// orShifted sets the bits of src, moved up by shift, in dst; dst may be src.
-func orShifted(dst, src []uint64, shift int64) {
+// union sets dst to the bits of a and those of b moved up by shift, all of one
+// length; dst may be a or b or both.
+func union(dst, a, b []uint64, shift int64) {
 	if shift >= int64(len(dst))*64 {
+		copy(dst, a)
 		return
 	}
 	words, bits := int(shift/64), uint(shift%64)
-	if bits == 0 {
-		for i := len(dst) - 1; i >= words; i-- {
-			dst[i] |= src[i-words]
-		}
-		return
-	}
+	// From the top down, so that what is still to be read is not overwritten. A shift
+	// by 64 bits gives 0 where bits is 0.
 	for i := len(dst) - 1; i > words; i-- {
-		dst[i] |= src[i-words]<<bits | src[i-words-1]>>(64-bits)
+		dst[i] = a[i] | b[i-words]<<bits | b[i-words-1]>>(64-bits)
 	}
-	dst[words] |= src[0] << bits
+	dst[words] = a[words] | b[0]<<bits
+	copy(dst[:words], a)
 }
 
 // has reports whether the total can be made.
@@ -183,11 +202,4 @@ func (in *instance) extremes() (low, high int64) {
 		}
 	}
 	return low, high
-}
-
-// enough is a total up to which all sums must be known to find the reachable ones
-// on both sides of the target: exchanging one piece at a time leads from the
-// lightest set to the heaviest in jumps of at most the heaviest piece.
-func (in *instance) enough() int64 {
-	return max(in.hi, in.target+slices.Max(in.w))
 }

@@ -5,7 +5,7 @@ import "slices"
 // flatBest answers where every permitted set has one score: the closest total, and
 // of its sets the first in stated order.
 func (p Pick) flatBest(in *instance) (solution, error) {
-	r := in.reachable(in.hi, true)
+	r := in.reachable(true)
 	if r == nil {
 		return p.bestScore(in)
 	}
@@ -56,7 +56,7 @@ func (p Pick) closest(in *instance) (solution, error) {
 	if in.work = exact.work; err == nil && s.proven {
 		return s, nil
 	}
-	r := in.reachable(in.hi, false)
+	r := in.reachable(false)
 	if r == nil {
 		return p.widening(in)
 	}
@@ -143,7 +143,7 @@ func (p Pick) bestScore(in *instance) (solution, error) {
 		}
 		if !checked && in.work > 100_000 {
 			checked = true
-			if r := in.reachable(in.hi, false); r != nil && r.closest() == nil {
+			if r := in.reachable(false); r != nil && r.closest() == nil {
 				return s, p.infeasible(in)
 			}
 		}
@@ -159,7 +159,7 @@ func (p Pick) bestScore(in *instance) (solution, error) {
 func (p Pick) anySet(in *instance, x *relaxation, bound int64) (solution, error) {
 	s := in.repair(x)
 	if !s.found {
-		r := in.reachable(in.hi, true)
+		r := in.reachable(true)
 		if r == nil {
 			return s, &EffortError{Effort: in.effort}
 		}

@@ -1,0 +1,76 @@
+package portion
+
+import (
+	"errors"
+	"math/rand/v2"
+	"testing"
+)
+
+// Where nothing is permitted the error names the totals on either side, as trying
+// every set finds them.
+func TestInfeasibleNamesTheTotalsOnEitherSide(t *testing.T) {
+	r := rand.New(rand.NewPCG(61, 62))
+	refused := 0
+	for k := range 20_000 {
+		p := randomPick(r)
+		p.Tolerance = float64(r.IntN(2))
+		if r.IntN(2) == 0 {
+			for i := range p.Pieces {
+				p.Pieces[i].Grams = 7 * float64(1+r.IntN(40)) // gaps between the totals
+				p.Pieces[i].Score = 0
+			}
+			p.Grams = float64(1 + r.IntN(800))
+		}
+		_, err := p.Best()
+		if err == nil {
+			continue
+		}
+		var e *InfeasibleError
+		if !errors.As(err, &e) || !e.Known {
+			t.Fatalf("case %d: %v", k, err)
+		}
+		refused++
+		if below, above := totalsAround(p); e.Below != below || e.Above != above {
+			t.Fatalf("case %d: %v and %v g, want %v and %v\n%+v", k, e.Below, e.Above, below, above, p)
+		}
+	}
+	if refused < 4000 {
+		t.Errorf("only %d cases were refused", refused)
+	}
+}
+
+// totalsAround tries every set: the nearest total at or below what is declared, and
+// at or above it; 0 where there is none.
+func totalsAround(p Pick) (below, above float64) {
+	at := map[string]int{}
+	for g := range p.Groups {
+		at[p.Groups[g].Name] = g
+	}
+	for bits := range 1 << len(p.Pieces) {
+		sum, n := 0.0, 0
+		count := make([]int, len(p.Groups))
+		for i, piece := range p.Pieces {
+			if bits>>i&1 == 1 {
+				sum += piece.Grams
+				n++
+				if len(count) > 0 {
+					count[at[piece.Group]]++
+				}
+			}
+		}
+		ok := p.Count == 0 || n == p.Count
+		for g := range count {
+			ok = ok && count[g] == p.Groups[g].Count
+		}
+		if !ok {
+			continue
+		}
+		if sum <= p.Grams && sum > below {
+			below = sum
+		}
+		if sum >= p.Grams && (above == 0 || sum < above) {
+			above = sum
+		}
+	}
+	return below, above
+}
