@@ -165,7 +165,7 @@ const touch = 1e-12
 
 // clear reports whether a piece at x is clear of the edge and the cuts.
 func (s Scatter) clear(p plate, x Point) bool {
-	if p.inside(x) < s.Diameter/2-touch {
+	if !p.holds(x, s.Diameter/2-touch) {
 		return false
 	}
 	return s.OverCuts || p.fromCuts(x) >= s.Diameter/2+s.CutGap-touch

@@ -62,7 +62,7 @@ func (s Scatter) ring(p plate) ([]Point, error) {
 func (s Scatter) lineClear(p plate, line []curve) bool {
 	for _, c := range line {
 		for k := range 65 {
-			if p.inside(c.at(float64(k)/64)) < s.Diameter/2-touch {
+			if !p.holds(c.at(float64(k)/64), s.Diameter/2-touch) {
 				return false
 			}
 		}

@@ -30,8 +30,11 @@ func randomScatter(r *rand.Rand) (Scatter, Dish) {
 func TestSpotsKeepClearOfEdgesCutsAndEachOther(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 12))
 	placed := 0
-	for k := range 400 {
+	for k := range 10_000 {
 		s, on := randomScatter(r)
+		if k%10 > 0 { // throwing darts takes longest
+			s.Arrangement = Ring + Arrangement(k%2)
+		}
 		p, err := s.Place(on)
 		if err != nil {
 			if !errors.Is(err, ErrCrowded) {
@@ -52,16 +55,16 @@ func TestSpotsKeepClearOfEdgesCutsAndEachOther(t *testing.T) {
 				t.Fatalf("case %d: spot %d lies further than the one before it", k, i+1)
 			}
 			for _, c := range ring(p.plate, a, b) {
-				for u := range 181 {
-					if d := c.at(float64(u) / 180).minus(x.At).norm(); d < s.Diameter/2-1e-9 {
+				for u := range 61 {
+					if d := c.at(float64(u) / 60).minus(x.At).norm(); d < s.Diameter/2-1e-9 {
 						t.Fatalf("case %d: %v m from the edge, piece of %v\n%+v %+v", k, d, s.Diameter, s, on)
 					}
 				}
 			}
 			if !s.OverCuts {
 				for _, c := range p.plate.cuts {
-					for u := range 101 {
-						if d := c.at(float64(u) / 100).minus(x.At).norm(); d < s.Diameter/2+s.CutGap-1e-9 {
+					for u := range 41 {
+						if d := c.at(float64(u) / 40).minus(x.At).norm(); d < s.Diameter/2+s.CutGap-1e-9 {
 							t.Fatalf("case %d: %v m from a cut", k, d)
 						}
 					}
@@ -71,11 +74,13 @@ func TestSpotsKeepClearOfEdgesCutsAndEachOther(t *testing.T) {
 		if n := p.Nearest(); s.Count > 1 && n < s.Diameter+s.Gap-2e-9 {
 			t.Fatalf("case %d: two pieces %v m apart", k, n)
 		}
-		if again, _ := s.Place(on); !reflect.DeepEqual(again, p) {
-			t.Fatalf("case %d: other spots the second time", k)
+		if k%20 < 3 {
+			if again, _ := s.Place(on); !reflect.DeepEqual(again, p) {
+				t.Fatalf("case %d: other spots the second time", k)
+			}
 		}
 	}
-	if placed < 180 {
+	if placed < 4000 {
 		t.Errorf("only %d found room", placed)
 	}
 }
@@ -150,37 +155,41 @@ func TestASinglePieceLiesInTheMiddle(t *testing.T) {
 
 func TestAssignUsesEveryPieceOnce(t *testing.T) {
 	r := rand.New(rand.NewPCG(15, 16))
+	assigned := 0
 	for range 300 {
 		s, on := randomScatter(r)
 		p, err := s.Place(on)
 		if err != nil {
 			continue
 		}
-		pieces := weighed(s.Count, r.Uint64())
-		q, err := p.Assign(pieces)
-		if err != nil {
-			t.Fatal(err)
-		}
-		seen := make([]bool, len(pieces))
-		total, slices := 0.0, 0.0
-		for _, x := range q.Spots {
-			if seen[x.Piece] {
-				t.Fatalf("piece %d twice", x.Piece)
+		var q Placing
+		for range 50 { // trays of pieces for the same spots
+			assigned++
+			pieces := weighed(s.Count, r.Uint64())
+			if q, err = p.Assign(pieces); err != nil {
+				t.Fatal(err)
 			}
-			seen[x.Piece] = true
-			total += pieces[x.Piece].Grams
-		}
-		for _, g := range q.Grams() {
-			slices += g
-		}
-		if math.Abs(total-slices) > 1e-6 {
-			t.Fatalf("%v g of pieces, %v g on slices", total, slices)
-		}
-		// The better-looking lies nearer to the camera within its slice.
-		for i, x := range q.Spots {
-			for _, y := range q.Spots[:i] {
-				if x.Slice == y.Slice && pieces[x.Piece].Score < pieces[y.Piece].Score {
-					t.Fatalf("spot %d holds a worse piece than spot %d behind it", x.Number, y.Number)
+			seen := make([]bool, len(pieces))
+			total, slices := 0.0, 0.0
+			for _, x := range q.Spots {
+				if seen[x.Piece] {
+					t.Fatalf("piece %d twice", x.Piece)
+				}
+				seen[x.Piece] = true
+				total += pieces[x.Piece].Grams
+			}
+			for _, g := range q.Grams() {
+				slices += g
+			}
+			if math.Abs(total-slices) > 1e-6 {
+				t.Fatalf("%v g of pieces, %v g on slices", total, slices)
+			}
+			// The better-looking lies nearer to the camera within its slice.
+			for i, x := range q.Spots {
+				for _, y := range q.Spots[:i] {
+					if x.Slice == y.Slice && pieces[x.Piece].Score < pieces[y.Piece].Score {
+						t.Fatalf("spot %d holds a worse piece than spot %d behind it", x.Number, y.Number)
+					}
 				}
 			}
 		}
@@ -188,6 +197,9 @@ func TestAssignUsesEveryPieceOnce(t *testing.T) {
 		if !bytes.Equal(q.SVG(), q.SVG()) {
 			t.Fatal("other bytes")
 		}
+	}
+	if assigned < 10_000 {
+		t.Errorf("only %d trays were assigned", assigned)
 	}
 	p, err := Scatter{Count: 8, Diameter: 0.02}.Place(Round{Diameter: 0.3, Slices: 8})
 	if err != nil {
@@ -239,6 +251,30 @@ func TestPlaceRefusesByName(t *testing.T) {
 	}
 	if BlueNoise.String() != "scattered" || Arrangement(9).String() != "Arrangement(9)" || Rings.String() != "rings" || Pattern(9).String() != "Pattern(9)" {
 		t.Error("names")
+	}
+}
+
+// What is said at a glance is what the distance says.
+func TestHoldingIsTheDistance(t *testing.T) {
+	r := rand.New(rand.NewPCG(63, 64))
+	held := 0
+	for k := range 10_000 {
+		p := plate{elliptic: k%8 > 0, a: 0.05 + 0.2*r.Float64(), b: 0.05 + 0.2*r.Float64(), edge: 0.02 * r.Float64()}
+		x := Point{1.2 * p.a * (2*r.Float64() - 1), 1.2 * p.b * (2*r.Float64() - 1)}
+		d := 0.06 * r.Float64()
+		if k%3 == 0 {
+			d = p.inside(x) * (1 + 1e-6*(r.Float64()-0.5)) // where it is close
+		}
+		want := p.inside(x) >= d
+		if want {
+			held++
+		}
+		if p.holds(x, d) != want {
+			t.Fatalf("case %d: %v at %v in %v x %v, edge %v: distance %v", k, d, x, p.a, p.b, p.edge, p.inside(x))
+		}
+	}
+	if held < 3000 || held > 7000 {
+		t.Errorf("%d of 10 000 held", held)
 	}
 }
 
