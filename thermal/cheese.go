@@ -19,7 +19,8 @@ type Cheese struct {
 	// Diameter of the round that the cheese covers, m, 0.02..1.
 	Diameter float64
 	// StartC is the temperature of cheese and bread as the clock starts, deg C,
-	// 20..110; 0 means 90, as it leaves the oven.
+	// from 20 to a degree or two below the boiling point in the air (98 at sea level); 0
+	// means 90, as it leaves the oven, or that limit where it is lower.
 	StartC float64
 	// BreadThickness below the cheese, m, 0.001..0.1; 0 means 8 mm.
 	BreadThickness float64
@@ -155,7 +156,7 @@ func (c Cheese) uncertain(a Air, lamps []Lamp) []Uncertain {
 	in := make([]Uncertain, cheeseInputs)
 	in[cheeseTemp], in[cheeseRH], in[cheeseSpeed], in[cheeseConvection] = roomUncertain(a)
 	in[cheeseActivity] = Uncertain{Name: "wetness of the surface", Likely: c.Activity, Low: min(0.5, c.Activity), High: max(0.98, c.Activity), Min: 0, Max: 1}
-	in[cheeseStart] = Uncertain{Name: "start temperature", Likely: c.StartC, Low: c.StartC - 3, High: c.StartC + 3, Min: -40, Max: 110}
+	in[cheeseStart] = Uncertain{Name: "start temperature", Likely: c.StartC, Low: c.StartC - 3, High: min(c.StartC+3, simmering(a)), Min: -40, Max: simmering(a)}
 	in[cheeseUnderside] = Uncertain{Name: "board", Likely: c.UndersideH, Low: c.UndersideH / 2, High: c.UndersideH * 2, Scale: true}
 	low, high := LightBand(lamps...)
 	in[cheeseLight] = Uncertain{Name: "light", Likely: 1, Low: low, High: high, Scale: true}
@@ -194,7 +195,7 @@ func (c Cheese) complete(a Air, lamps []Lamp) (Cheese, float64, error) {
 		unit      string
 	}{
 		{&c.Diameter, 0, "diameter of the round", 0.02, 1, "m"},
-		{&c.StartC, 90, "start temperature", 20, 110, "degC"},
+		{&c.StartC, min(90, simmering(a)), "start temperature", 20, simmering(a), "degC"},
 		{&c.BreadThickness, 0.008, "bread thickness", 0.001, 0.1, "m"},
 		{&c.UndersideH, 8, "heat transfer coefficient of the underside", 0.1, 1000, "W/(m2 K)"},
 		{&c.UndersideRiseC, 0, "rise of the underside", -40, 200, "K"},

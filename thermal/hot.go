@@ -9,7 +9,7 @@ import (
 type HotDish struct {
 	Grams    float64 // of food, g; taken as 1000 kg/m3 and 4180 J/(kg K) as water
 	Diameter float64 // of its open surface, m, 0.02..1
-	StartC   float64 // temperature of food and vessel, deg C, 0..99
+	StartC   float64 // temperature of food and vessel, deg C, 0 to just below boiling (98 at sea level)
 	// LimitC is the temperature of interest on the way down, deg C; 0 means 60. What
 	// food codes ask for hot holding is local.
 	LimitC float64
@@ -116,7 +116,7 @@ func (d HotDish) uncertain(a Air, lamps []Lamp) []Uncertain {
 	in := make([]Uncertain, dishInputs)
 	in[dishTemp], in[dishRH], in[dishSpeed], in[dishConvection] = roomUncertain(a)
 	in[dishActivity] = Uncertain{Name: "wetness of the surface", Likely: d.Activity, Low: 0.7 * d.Activity, High: d.Activity, Min: 0, Max: 1}
-	in[dishStart] = Uncertain{Name: "start temperature", Likely: d.StartC, Low: d.StartC - 2, High: d.StartC + 2, Min: -1, Max: 99}
+	in[dishStart] = Uncertain{Name: "start temperature", Likely: d.StartC, Low: d.StartC - 2, High: min(d.StartC+2, simmering(a)), Min: -1, Max: simmering(a)}
 	in[dishSide] = Uncertain{Name: "side of the vessel", Likely: d.SideH, Low: d.SideH / 1.4, High: d.SideH * 1.4, Scale: true}
 	low, high := LightBand(lamps...)
 	in[dishLight] = Uncertain{Name: "light", Likely: 1, Low: low, High: high, Scale: true}
@@ -153,7 +153,7 @@ func (d HotDish) complete(a Air, lamps []Lamp) (HotDish, float64, error) {
 	}{
 		{&d.Grams, 0, "food mass", 1, 1e5, "g"},
 		{&d.Diameter, 0, "diameter of the open surface", 0.02, 1, "m"},
-		{&d.StartC, 0, "start temperature", 0, 99, "degC"},
+		{&d.StartC, 0, "start temperature", 0, simmering(a), "degC"},
 		{&d.LimitC, 60, "limit temperature", -20, 99, "degC"},
 		{&d.Activity, 1, "water activity", 0, 1, ""},
 		{&d.VesselGrams, 0, "vessel mass", 0, 1e5, "g"},

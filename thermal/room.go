@@ -9,6 +9,11 @@ func roomCheck(a Air) error {
 	return within("room temperature", a.TempC, -30, 60, "degC", "this package's set clocks")
 }
 
+// simmering is the hottest that a hot wet surface is taken to be in the air, deg C: just
+// below where its vapour would be 95 % of the air pressure (see Exchanger.At). It is
+// 98.5 degC at sea level and 90 at some 2700 m.
+func simmering(a Air) float64 { return boiling(0.9499 * a.pressure()) }
+
 // roomUncertain is how well a room is known: +-1.5 K, +-6 % RH, air speed divided and
 // multiplied by 2, or 0..0.6 m/s where none is given, and convection +-20 %. These are
 // engineering estimates: a hygrometer is good to 3..5 %, the place where it hangs to as
