@@ -45,6 +45,7 @@ type Pour struct {
 
 // A DurationBand is a likely duration with its 95 % band.
 type DurationBand struct {
+	// Likely lies between Shortest and Longest, the ends of the band.
 	Shortest, Likely, Longest time.Duration
 }
 

@@ -47,6 +47,7 @@ type NoFlowError struct {
 	Yield    float64 // the liquid's yield stress, Pa; 0 where surface tension holds
 }
 
+// Error names what holds the liquid and the head that would move it.
 func (e *NoFlowError) Error() string {
 	return fmt.Sprintf("rheology: the liquid does not run out: its %s holds it under a head of %.3g mm; it moves from %.3g mm",
 		e.Cause, e.Head*1000, e.NeedHead*1000)
