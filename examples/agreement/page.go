@@ -100,7 +100,9 @@ func ratios(pkg string, rows []row) (svg []byte, drawn bool, err error) {
 	if !drawn {
 		return nil, false, nil
 	}
-	p.Y.Min, p.Y.Max = min(p.Y.Min, 0.5), max(p.Y.Max, 2)
+	// Room above the points for the legend.
+	p.Y.Min, p.Y.Max = min(p.Y.Min/1.2, 0.5), max(p.Y.Max*2, 4)
+	p.X.Min, p.X.Max = p.X.Min/2, p.X.Max*2
 	svg, err = figure.SVG(p, figure.Width, figure.Height)
 	return svg, true, err
 }

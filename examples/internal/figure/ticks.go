@@ -32,12 +32,14 @@ func (Ticks) Ticks(low, high float64) []plot.Tick {
 }
 
 // LogTicks marks 1, 2 and 5 of each decade with a label and the rest without; over
-// more than three decades only the tens are labelled.
+// more than three decades only the tens are labelled, over more than eight only
+// every second one, and so on.
 type LogTicks struct{}
 
 // Ticks implements plot.Ticker.
 func (LogTicks) Ticks(low, high float64) []plot.Tick {
-	wide := math.Log10(high/low) > 3
+	decades := math.Log10(high / low)
+	wide, every := decades > 3, math.Ceil(decades/8)
 	var out []plot.Tick
 	for e := math.Floor(math.Log10(low)); e <= math.Ceil(math.Log10(high)); e++ {
 		for k := 1.0; k < 10; k++ {
@@ -46,7 +48,7 @@ func (LogTicks) Ticks(low, high float64) []plot.Tick {
 				continue
 			}
 			t := plot.Tick{Value: v}
-			if k == 1 || !wide && (k == 2 || k == 5) {
+			if k == 1 && math.Mod(e, every) == 0 || !wide && (k == 2 || k == 5) {
 				t.Label = strconv.FormatFloat(v, 'f', -1, 64)
 			}
 			out = append(out, t)
