@@ -119,6 +119,11 @@ func (s Study) Run() ([]Outcome, error) {
 	for range min(runtime.GOMAXPROCS(0), runs) {
 		wg.Go(func() {
 			model := s.Model()
+			if model == nil {
+				model = func([]float64, []time.Duration) error {
+					return &InputError{"function that Model returns", 0, "", "one that is not nil"}
+				}
+			}
 			x := make([]float64, d)
 			for r := int(next.Add(1)) - 1; r < runs; r = int(next.Add(1)) - 1 {
 				s.inputs(x, r, z)

@@ -7,7 +7,8 @@ import (
 
 // An EnthalpyCurve says how a frozen food takes up heat: enthalpy, temperature,
 // ice and conductivity, one for another. It is made once, by FrozenMix.Curve, and
-// then read quickly; it does not change and may be shared.
+// then read quickly; it does not change and may be shared. The zero value answers with
+// an *InputError.
 //
 // Enthalpy is in J per kg of mix (air weighs nothing), 0 for the wholly melted mix
 // at 0 degC. The range is -90..90 degC; the freezing curve itself is published to
@@ -118,6 +119,9 @@ func (c *EnthalpyCurve) Enthalpy(tempC float64) (float64, error) {
 // TempC returns the temperature, degC, at an enthalpy in J/kg of mix. Outside the
 // enthalpies of -90..90 degC it is a *RangeError.
 func (c *EnthalpyCurve) TempC(enthalpy float64) (float64, error) {
+	if err := c.made(); err != nil {
+		return 0, err
+	}
 	high := c.low + c.step*float64(len(c.nodes)-1)
 	if err := within("enthalpy", enthalpy, c.low, high, "J/kg", curveRange); err != nil {
 		return 0, err
@@ -155,8 +159,13 @@ func (c *EnthalpyCurve) ApparentHeat(tempC float64) (float64, error) {
 	return c.step / (c.nodes[i+1].tempC - c.nodes[i].tempC), nil
 }
 
-// Points returns the curve as the solver takes it: see Body.
-func (c *EnthalpyCurve) Points() Curve { return c.forSolver(48) }
+// Points returns the curve as the solver takes it: see Body. The zero value has none.
+func (c *EnthalpyCurve) Points() Curve {
+	if c.made() != nil {
+		return nil
+	}
+	return c.forSolver(48)
+}
 
 // FreezingPointC returns the temperature, degC, at which the last ice melts.
 func (c *EnthalpyCurve) FreezingPointC() float64 { return c.freezeC }
@@ -165,6 +174,17 @@ func (c *EnthalpyCurve) FreezingPointC() float64 { return c.freezeC }
 // with temperature: the frozen foam keeps its outline.
 func (c *EnthalpyCurve) Density() float64 { return c.density }
 
+// made refuses the zero value, which holds no curve.
+func (c *EnthalpyCurve) made() error {
+	if c == nil || len(c.nodes) == 0 {
+		return unmade("enthalpy curve", "FrozenMix.Curve")
+	}
+	return nil
+}
+
 func (c *EnthalpyCurve) checkTemp(tempC float64) error {
+	if err := c.made(); err != nil {
+		return err
+	}
 	return within("temperature", tempC, c.nodes[0].tempC, c.nodes[len(c.nodes)-1].tempC, "degC", curveRange)
 }

@@ -8,9 +8,6 @@ import "math"
 // it lies beyond -100..150 degC, or where a moist surface boils, the error is a
 // *RangeError.
 func (x Exchanger) EquilibriumC(light float64) (float64, error) {
-	if x.length == 0 {
-		return 0, &InputError{"surface length", 0, "m", "above 0: make an Exchanger by Surface.In"}
-	}
 	low, high := -100.0, 150.0
 	if most := 0.95 * x.pressure; x.activity*saturation(high) > most {
 		// just below where the vapour at the surface is 95 % of the air pressure

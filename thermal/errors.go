@@ -93,3 +93,8 @@ func within(quantity string, v, low, high float64, unit, source string) error {
 	}
 	return nil
 }
+
+// unmade is the error of a value that means nothing until its maker has filled it.
+func unmade(quantity, maker string) error {
+	return &InputError{quantity, 0, "", "made by " + maker}
+}

@@ -3,8 +3,8 @@ package thermal
 import "math"
 
 // An Exchanger is a Surface in a certain Air, checked and prepared: At is then
-// cheap and allocates nothing. The zero value exchanges nothing; make one by
-// Surface.In.
+// cheap and allocates nothing. Make one by Surface.In: the zero value answers with an
+// *InputError.
 type Exchanger struct {
 	shape             Shape
 	length            float64
@@ -141,6 +141,9 @@ func (x Exchanger) At(surfaceC, light float64) (Flux, error) {
 	}
 	if !(light >= 0 && light <= 1e6) {
 		return Flux{}, within("absorbed light", light, 0, 1e6, "W/m2", "this package")
+	}
+	if x.length == 0 {
+		return Flux{}, unmade("exchanger", "Surface.In")
 	}
 	ts, p := surfaceC+kelvin, x.pressure
 	ln, lnSlope := lnSaturation(ts)

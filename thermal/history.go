@@ -3,7 +3,8 @@ package thermal
 import "math"
 
 // A History is a Series at one place, made by Series.At: what depends on the place
-// is computed once, so that a time costs little more than an exponential a term.
+// is computed once, so that a time costs little more than an exponential a term. The
+// zero value answers with an *InputError.
 type History struct {
 	series *Series
 	x      float64
@@ -12,6 +13,9 @@ type History struct {
 
 // At returns the history at x, 0 (centre) to 1 (surface), else a *RangeError.
 func (s *Series) At(x float64) (*History, error) {
+	if err := s.made(); err != nil {
+		return nil, err
+	}
 	if err := checkPlace(x, 0); err != nil {
 		return nil, err
 	}
@@ -26,10 +30,20 @@ func (s *Series) At(x float64) (*History, error) {
 // Theta returns the remaining share of the temperature difference after a Fourier
 // number of 0 or more, else an *InputError.
 func (h *History) Theta(fourier float64) (float64, error) {
+	if err := h.made(); err != nil {
+		return 0, err
+	}
 	if err := notNegative("Fourier number", fourier, ""); err != nil {
 		return 0, err
 	}
 	return h.theta(fourier), nil
+}
+
+func (h *History) made() error {
+	if h == nil || h.series == nil {
+		return unmade("history", "Series.At")
+	}
+	return nil
 }
 
 func (h *History) theta(fo float64) float64 {
@@ -50,6 +64,9 @@ func (h *History) theta(fo float64) float64 {
 // Fourier returns the Fourier number at which the remaining share has fallen to
 // theta, above 0 and at most 1, else a *RangeError.
 func (h *History) Fourier(theta float64) (float64, error) {
+	if err := h.made(); err != nil {
+		return 0, err
+	}
 	if err := within("remaining share", theta, 1e-12, 1, "", "the share falls from 1 towards 0"); err != nil {
 		return 0, err
 	}

@@ -103,6 +103,9 @@ func BlackbodyFraction(lambdaT float64) (float64, error) {
 	if err := notNegative("wavelength times temperature", lambdaT, "m K"); err != nil {
 		return 0, err
 	}
+	if lambdaT == 0 { // also -0, which would be below the shortest wave
+		return 0, nil
+	}
 	return planckBelow(lambdaT), nil
 }
 

@@ -1,5 +1,7 @@
 package thermal
 
+import "math"
+
 // A FrozenMix is the recipe of a frozen dessert, in per cent by mass of the mix.
 // What is missing to 100 is water. The zero value of a field means none of it.
 type FrozenMix struct {
@@ -166,5 +168,9 @@ func Overrun(mix, product float64) (float64, error) {
 	if product > mix {
 		return 0, &InputError{"product", product, "", "at most that of the mix"}
 	}
-	return 100 * (mix - product) / product, nil
+	overrun := 100 * (mix - product) / product
+	if math.IsInf(overrun, 0) {
+		return 0, &InputError{"product", product, "", "within the same range of sizes as the mix"}
+	}
+	return overrun, nil
 }

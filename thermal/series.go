@@ -10,7 +10,8 @@ import "math"
 //
 // with Fo = alpha t/L^2, L the radius or half the slab's thickness, x = 0 at the
 // centre and 1 at the surface, and z_n from the Biot number Bi = h L/k. The roots
-// are found once, by NewSeries; a Series does not change and may be shared.
+// are found once, by NewSeries; a Series does not change and may be shared. The zero
+// value answers with an *InputError.
 //
 // It holds for any time: below Fo = 0.008 the half-space solution with the
 // curvature of the surface takes over where it is exact (slab, sphere), and the
@@ -81,10 +82,20 @@ func (s *Series) FirstTerm() (root, factor float64) {
 // end. Another x is a *RangeError, a negative Fourier number an *InputError. For
 // many times at one place, At is quicker.
 func (s *Series) Theta(x, fourier float64) (float64, error) {
+	if err := s.made(); err != nil {
+		return 0, err
+	}
 	if err := checkPlace(x, fourier); err != nil {
 		return 0, err
 	}
 	return s.theta(x, fourier), nil
+}
+
+func (s *Series) made() error {
+	if s == nil || s.bi == 0 {
+		return unmade("series", "NewSeries")
+	}
+	return nil
 }
 
 func checkPlace(x, fourier float64) error {
@@ -161,12 +172,18 @@ func (s *Series) eachTerm(fo float64, f func(t seriesTerm, e float64)) {
 // the volume. A negative Fourier number is an *InputError.
 func (s *Series) Mean(fourier float64) (float64, error) {
 	h, err := s.Heat(fourier)
-	return 1 - h, err
+	if err != nil {
+		return 0, err
+	}
+	return 1 - h, nil
 }
 
 // Heat returns the share Q/Qmax of all the heat that will ever be exchanged:
 // 1 - sum c_n exp(-z_n^2 Fo) mean_n. A negative Fourier number is an *InputError.
 func (s *Series) Heat(fourier float64) (float64, error) {
+	if err := s.made(); err != nil {
+		return 0, err
+	}
 	if err := notNegative("Fourier number", fourier, ""); err != nil {
 		return 0, err
 	}

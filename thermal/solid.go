@@ -60,7 +60,7 @@ func (s Solid) Transient() (*Transient, error) {
 }
 
 // A Transient is a Solid's solution made ready; it does not change and may be
-// shared.
+// shared. The zero value answers with an *InputError.
 type Transient struct {
 	solid Solid
 	parts []transientPart
@@ -71,6 +71,13 @@ type transientPart struct {
 	axis
 	series *Series
 	rate   float64
+}
+
+func (t *Transient) made() error {
+	if t == nil || len(t.parts) == 0 {
+		return unmade("transient", "Solid.Transient")
+	}
+	return nil
 }
 
 func (t *Transient) theta(p Place, seconds float64) float64 {
@@ -84,6 +91,9 @@ func (t *Transient) theta(p Place, seconds float64) float64 {
 // TempC returns the temperature, degC, at a place after a time. A place outside
 // 0..1 is a *RangeError, a negative time an *InputError.
 func (t *Transient) TempC(p Place, after time.Duration) (float64, error) {
+	if err := t.made(); err != nil {
+		return 0, err
+	}
 	for _, part := range t.parts {
 		if err := checkPlace(part.at(p), after.Seconds()); err != nil {
 			return 0, err
@@ -99,6 +109,9 @@ func (t *Transient) temp(theta float64) float64 {
 // Heat returns the share of all the heat that will ever be exchanged that has been
 // after a time. A negative time is an *InputError.
 func (t *Transient) Heat(after time.Duration) (float64, error) {
+	if err := t.made(); err != nil {
+		return 0, err
+	}
 	if err := notNegative("time", after.Seconds(), "s"); err != nil {
 		return 0, err
 	}
@@ -117,13 +130,19 @@ func (t *Transient) heat(seconds float64) float64 {
 // it settles to if then left alone. A negative time is an *InputError.
 func (t *Transient) MeanC(after time.Duration) (float64, error) {
 	f, err := t.Heat(after)
-	return t.temp(1 - f), err
+	if err != nil {
+		return 0, err
+	}
+	return t.temp(1 - f), nil
 }
 
 // TimeTo returns when a place reaches a temperature. One that is not between start
 // (included) and surroundings, or so near these that it is never told apart, is a
 // *RangeError.
 func (t *Transient) TimeTo(p Place, tempC float64) (time.Duration, error) {
+	if err := t.made(); err != nil {
+		return 0, err
+	}
 	for _, part := range t.parts {
 		if err := checkPlace(part.at(p), 0); err != nil {
 			return 0, err
@@ -134,6 +153,9 @@ func (t *Transient) TimeTo(p Place, tempC float64) (time.Duration, error) {
 
 // MeanTimeTo is TimeTo for the mean temperature.
 func (t *Transient) MeanTimeTo(tempC float64) (time.Duration, error) {
+	if err := t.made(); err != nil {
+		return 0, err
+	}
 	return t.fall(func(s float64) float64 { return 1 - t.heat(s) }, tempC)
 }
 
