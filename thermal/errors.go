@@ -94,6 +94,12 @@ func within(quantity string, v, low, high float64, unit, source string) error {
 	return nil
 }
 
+// temperature returns an InputError for one that is not finite and a RangeError for
+// one below absolute zero or above 5000 degC.
+func temperature(quantity string, c float64) error {
+	return within(quantity, c, -273.15, 5000, "degC", "absolute zero, and any food or ware")
+}
+
 // unmade is the error of a value that means nothing until its maker has filled it.
 func unmade(quantity, maker string) error {
 	return &InputError{quantity, 0, "", "made by " + maker}

@@ -130,6 +130,12 @@ func Watery(water, freezeC, density float64) (Freezable, error) {
 	if err := within("water", water, 0.1, 1, "", "Earle's rules"); err != nil {
 		return Freezable{}, err
 	}
+	if err := within("freezing point", freezeC, -30, 0, "degC", "foods"); err != nil {
+		return Freezable{}, err
+	}
+	if err := within("density", density, 1, 1e4, "kg/m3", "foods"); err != nil {
+		return Freezable{}, err
+	}
 	return Freezable{
 		FreezeC: freezeC, Density: density, Heat: 3350*water + 840, Latent: 335e3 * water,
 		FrozenK: 2.4*water + 0.26*(1-water), FrozenHeat: 1260*water + 840,

@@ -20,10 +20,13 @@ func (s HalfSpace) check(depth float64, after time.Duration) (e, root float64, e
 	if err := s.Validate(); err != nil {
 		return 0, 0, err
 	}
-	if err := finite("starting temperature", s.StartC, "degC"); err != nil {
+	if err := temperature("starting temperature", s.StartC); err != nil {
 		return 0, 0, err
 	}
 	if err := notNegative("depth", depth, "m"); err != nil {
+		return 0, 0, err
+	}
+	if err := within("depth", depth, 0, 1e4, "m", "this package"); err != nil {
 		return 0, 0, err
 	}
 	if err := positive("time", after.Seconds(), "s"); err != nil {
@@ -35,13 +38,14 @@ func (s HalfSpace) check(depth float64, after time.Duration) (e, root float64, e
 
 // Held returns the temperature, degC, at a depth when the surface is held at
 // surfaceC from time 0 on: T = Ts + (T0 - Ts) erf(e). Properties and time must be
-// above 0, the depth 0 or more, else an *InputError.
+// above 0, the depth 0 or more, else an *InputError; a depth over 1e4 m, a material that
+// is none or a temperature outside -273.15..5000 degC is a *RangeError.
 func (s HalfSpace) Held(surfaceC, depth float64, after time.Duration) (float64, error) {
 	e, _, err := s.check(depth, after)
 	if err != nil {
 		return 0, err
 	}
-	if err := finite("surface temperature", surfaceC, "degC"); err != nil {
+	if err := temperature("surface temperature", surfaceC); err != nil {
 		return 0, err
 	}
 	return surfaceC + (s.StartC-surfaceC)*math.Erf(e), nil
@@ -54,7 +58,7 @@ func (s HalfSpace) HeldFlux(surfaceC float64, after time.Duration) (float64, err
 	if err != nil {
 		return 0, err
 	}
-	if err := finite("surface temperature", surfaceC, "degC"); err != nil {
+	if err := temperature("surface temperature", surfaceC); err != nil {
 		return 0, err
 	}
 	return s.Conductivity * (surfaceC - s.StartC) / (math.Sqrt(math.Pi) * root), nil
@@ -68,7 +72,7 @@ func (s HalfSpace) HeldDepth(surfaceC, tempC float64, after time.Duration) (floa
 	if err != nil {
 		return 0, err
 	}
-	if err := finite("surface temperature", surfaceC, "degC"); err != nil {
+	if err := temperature("surface temperature", surfaceC); err != nil {
 		return 0, err
 	}
 	low, high := min(surfaceC, s.StartC), max(surfaceC, s.StartC)
@@ -93,7 +97,7 @@ func (s HalfSpace) Convected(ambientC, h, depth float64, after time.Duration) (f
 	if err != nil {
 		return 0, err
 	}
-	if err := finite("surroundings' temperature", ambientC, "degC"); err != nil {
+	if err := temperature("surroundings' temperature", ambientC); err != nil {
 		return 0, err
 	}
 	if err := positive("heat transfer coefficient", h, "W/(m2 K)"); err != nil {
@@ -141,13 +145,13 @@ func (s HalfSpace) ConvectedTimeTo(tempC, ambientC, h, depth float64) (time.Dura
 //
 //	T - T0 = (2 q sqrt(alpha t/pi)/k) exp(-e^2) - (q x/k) erfc(e)
 //
-// Errors as Held; q must be finite.
+// Errors as Held; q beyond +-1e12 is a *RangeError.
 func (s HalfSpace) Heated(q, depth float64, after time.Duration) (float64, error) {
 	e, root, err := s.check(depth, after)
 	if err != nil {
 		return 0, err
 	}
-	if err := finite("heat flux", q, "W/m2"); err != nil {
+	if err := within("heat flux", q, -1e12, 1e12, "W/m2", "this package"); err != nil {
 		return 0, err
 	}
 	rise := 2 * root / math.Sqrt(math.Pi) * math.Exp(-e*e)
@@ -159,8 +163,8 @@ func (s HalfSpace) Heated(q, depth float64, after time.Duration) (float64, error
 
 // ContactC returns the temperature, degC, that two thick bodies take where they
 // touch: (e1 T1 + e2 T2)/(e1 + e2) with e their effusivities. It stays there until
-// heat has crossed the thinner of the two. Errors as Validate of the materials;
-// temperatures must be finite.
+// heat has crossed the thinner of the two. Errors as Validate of the materials and, for
+// temperatures, as Held.
 func ContactC(a, b HalfSpace) (float64, error) {
 	ea, err := a.Effusivity()
 	if err != nil {
@@ -171,7 +175,7 @@ func ContactC(a, b HalfSpace) (float64, error) {
 		return 0, err
 	}
 	for _, c := range [...]float64{a.StartC, b.StartC} {
-		if err := finite("temperature", c, "degC"); err != nil {
+		if err := temperature("temperature", c); err != nil {
 			return 0, err
 		}
 	}

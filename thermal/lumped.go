@@ -34,9 +34,12 @@ func (l Lumped) Biot() (float64, error) {
 		}
 	}
 	for _, c := range [...]float64{l.StartC, l.AmbientC} {
-		if err := finite("temperature", c, "degC"); err != nil {
+		if err := temperature("temperature", c); err != nil {
 			return 0, err
 		}
+	}
+	if err := within("time constant", l.constant(), 1e-9, 1e18, "s", "this package"); err != nil {
+		return 0, err
 	}
 	bi := l.H * l.Volume / (l.Area * l.Conductivity)
 	return bi, within("Biot number h (V/A)/k", bi, 0, 0.1, "", "limit of the lumped body")

@@ -2,16 +2,29 @@ package thermal
 
 import "math"
 
-// Validate returns an *InputError for a property that is not above 0. (A Glass
-// takes the zero Material as soda-lime; nothing else does.)
+// Validate returns an *InputError for a property that is not above 0, a *RangeError for
+// one that no matter has: outside 1e-4..1e9 W/(m K) (a
+// perfect conductor may be given a great number), 0.01..1e5 kg/m3 or 1..1e6 J/(kg K).
+// (A Glass takes the zero Material as soda-lime; nothing else does.)
 func (m Material) Validate() error {
-	if err := positive("conductivity", m.Conductivity, "W/(m K)"); err != nil {
-		return err
+	for _, v := range [...]struct {
+		name      string
+		value     float64
+		low, high float64
+		unit      string
+	}{
+		{"conductivity", m.Conductivity, 1e-4, 1e9, "W/(m K)"},
+		{"density", m.Density, 0.01, 1e5, "kg/m3"},
+		{"specific heat", m.SpecificHeat, 1, 1e6, "J/(kg K)"},
+	} {
+		if err := positive(v.name, v.value, v.unit); err != nil {
+			return err
+		}
+		if err := within(v.name, v.value, v.low, v.high, v.unit, "any matter"); err != nil {
+			return err
+		}
 	}
-	if err := positive("density", m.Density, "kg/m3"); err != nil {
-		return err
-	}
-	return positive("specific heat", m.SpecificHeat, "J/(kg K)")
+	return nil
 }
 
 // Diffusivity returns k/(rho c), m2/s. Errors as Validate.

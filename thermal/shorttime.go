@@ -66,6 +66,9 @@ func elapsed(bi, b, e, root float64) float64 {
 // halfSpace is Bi/b [erfc(e) - exp(-e^2) erfcx(e + b root)], its limit where b is
 // near 0, and erfc(e) where the surface is held.
 func halfSpace(bi, b, e, root float64) float64 {
+	if e > 27 {
+		return 0 // erfc underflows, and below it would be multiplied by infinity
+	}
 	if math.IsInf(bi, 1) {
 		return math.Erfc(e)
 	}

@@ -34,8 +34,8 @@ type axis struct {
 	at   func(Place) float64
 }
 
-// axes returns the directions of a shape, or an *InputError if the sizes make
-// none.
+// axes returns the directions of a shape, an *InputError if the sizes make none or a
+// *RangeError for one outside 1e-7..1e4 m.
 func (s Size) axes() ([]axis, error) {
 	for _, v := range [...]struct {
 		name string
@@ -43,6 +43,11 @@ func (s Size) axes() ([]axis, error) {
 	}{{"diameter", s.Diameter}, {"height", s.Height}, {"width", s.Width}, {"depth", s.Depth}} {
 		if err := notNegative(v.name, v.size, "m"); err != nil {
 			return nil, err
+		}
+		if v.size != 0 {
+			if err := within(v.name, v.size, 1e-7, 1e4, "m", "any piece"); err != nil {
+				return nil, err
+			}
 		}
 	}
 	r := func(p Place) float64 { return p.R }

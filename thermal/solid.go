@@ -31,7 +31,7 @@ func (s Solid) Transient() (*Transient, error) {
 		return nil, &InputError{"heat transfer coefficient", s.H, "W/(m2 K)", "above 0"}
 	}
 	for _, c := range [...]float64{s.StartC, s.AmbientC} {
-		if err := within("temperature", c, -273.15, 5000, "degC", "absolute zero, and any food or ware"); err != nil {
+		if err := temperature("temperature", c); err != nil {
 			return nil, err
 		}
 	}

@@ -57,3 +57,35 @@ func TestOverrunBeyondAllNumbersIsRefused(t *testing.T) {
 		t.Errorf("overrun of next to nothing: %g, %v", v, err)
 	}
 }
+
+func TestSlabOfAnEyeblinkIsStillAtItsStart(t *testing.T) {
+	s, err := NewSeries(SlabForm, 2)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if v, err := s.Theta(1, 5e-324); v != 1 || err != nil {
+		t.Errorf("share left after no time to speak of: %g, %v", v, err)
+	}
+}
+
+func TestWhatNoMatterIsLikeIsRefused(t *testing.T) {
+	water := Material{0.6, 1000, 4180}
+	for name, err := range map[string]error{
+		"density of nothing":  Material{0.6, 1e-300, 4180}.Validate(),
+		"heat without end":    Material{0.6, 1000, 1e300}.Validate(),
+		"conducts too well":   Material{1e300, 1000, 4180}.Validate(),
+		"below absolute zero": func() error { _, e := (HalfSpace{water, -300}).Held(0, 0.01, time.Minute); return e }(),
+		"contact at 1e300":    func() error { _, e := ContactC(HalfSpace{water, 1e300}, HalfSpace{water, 0}); return e }(),
+		"flux of a star":      func() error { _, e := (HalfSpace{water, 20}).Heated(1e300, 0, time.Minute); return e }(),
+		"a depth of miles":    func() error { _, e := (HalfSpace{water, 20}).Held(0, 1e300, time.Minute); return e }(),
+		"a grain of nothing":  func() error { _, e := ShapeFactor(Size{Diameter: 0.1, Height: 1e-300}, 1); return e }(),
+		"a crumb that is at once at rest": func() error {
+			_, e := Lumped{water, 1e-300, 1, 10, 20, 0}.TempC(0)
+			return e
+		}(),
+	} {
+		if !errors.Is(err, ErrRange) {
+			t.Errorf("%s: %v, want a range error", name, err)
+		}
+	}
+}
