@@ -124,8 +124,8 @@ func (f Food) Freezable() (Freezable, error) {
 //	c = 3350 w + 840,  frozen 1260 w + 840 J/(kg K)
 //	L = 335 kJ/kg x w,  k frozen = 2.4 w + 0.26 (1 - w) W/(m K)
 //
-// For milk 3 to 5 % off. Other water is a *RangeError; freezing point and density
-// are checked where it is used.
+// For milk 3 to 5 % off. Other water, a freezing point outside -30..0 degC and a density
+// outside 1..1e4 kg/m3 are a *RangeError.
 func Watery(water, freezeC, density float64) (Freezable, error) {
 	if err := within("water", water, 0.1, 1, "", "Earle's rules"); err != nil {
 		return Freezable{}, err

@@ -3,9 +3,9 @@ package thermal
 import "math"
 
 // Validate returns an *InputError for a property that is not above 0, a *RangeError for
-// one that no matter has: outside 1e-4..1e9 W/(m K) (a
-// perfect conductor may be given a great number), 0.01..1e5 kg/m3 or 1..1e6 J/(kg K).
-// (A Glass takes the zero Material as soda-lime; nothing else does.)
+// one that no matter has: outside 1e-4..1e9 W/(m K) (a great number stands for a perfect
+// conductor), 0.01..1e5 kg/m3 or 1..1e6 J/(kg K). (A Glass takes the zero Material as
+// soda-lime; nothing else does.)
 func (m Material) Validate() error {
 	for _, v := range [...]struct {
 		name      string
