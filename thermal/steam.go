@@ -83,48 +83,28 @@ func (a Air) mixingLiquid(surfaceC, activity float64) float64 {
 }
 
 // steamThreshold is the lowest surface temperature from which some mixture is
-// over-saturated: where the line from the room's point to the surface's touches the
-// saturation curve.
+// over-saturated. The line from the room's point that touches the saturation curve
+// touches it at one temperature; the surface is where its own vapour meets that line,
+// there or, if its water activity is below 1, above.
 func (a Air) steamThreshold(activity float64) float64 {
-	const top = 99.0
-	forms := func(surfaceC float64) bool { return a.lineAbove(surfaceC, activity*saturation(surfaceC)) }
-	high := min(top, 0.99*boiling(a.pressure()))
-	if high <= a.TempC || !forms(high) {
+	pw, slope := a.vapour(), 0.0
+	high := min(99, 0.99*boiling(a.pressure()))
+	above := func(t float64) float64 { // the tangent at t passes the room's point; rises with t
+		ln, relative := lnSaturation(t + kelvin)
+		saturated := math.Exp(ln)
+		slope = saturated * relative
+		return pw + slope*(t-a.TempC) - saturated
+	}
+	if high <= a.TempC || above(high) < 0 {
 		return 100
 	}
-	low := a.TempC
-	for range 50 {
-		mid := (low + high) / 2
-		if forms(mid) {
-			high = mid
-		} else {
-			low = mid
-		}
+	touch := rootOf(above, a.TempC, high)
+	above(touch) // for the slope there
+	reaches := func(t float64) float64 { return activity*saturation(t) - pw - slope*(t-a.TempC) }
+	if reaches(high) < 0 {
+		return 100
 	}
-	return high
-}
-
-// lineAbove reports whether the straight line of vapour pressure from the room to a
-// surface with vapour ps rises above saturation somewhere between.
-func (a Air) lineAbove(surfaceC, ps float64) bool {
-	pw := a.vapour()
-	slope := (ps - pw) / (surfaceC - a.TempC)
-	if !(slope > 0) {
-		return false
-	}
-	// Line minus saturation is concave: its greatest value is where the slopes agree.
-	low, high := a.TempC, surfaceC
-	for range 50 {
-		t := (low + high) / 2
-		ln, relative := lnSaturation(t + kelvin)
-		if math.Exp(ln)*relative < slope {
-			low = t
-		} else {
-			high = t
-		}
-	}
-	t := (low + high) / 2
-	return pw+slope*(t-a.TempC) > saturation(t)*(1+1e-9)
+	return rootOf(reaches, touch, high)
 }
 
 // boiling is the temperature at which water boils under a pressure in Pa, deg C.
