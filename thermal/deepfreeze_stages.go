@@ -4,7 +4,7 @@ import "time"
 
 // A FreezeStage is some time in one freezer, or on a counter.
 type FreezeStage struct {
-	Medium Medium
+	Medium Medium        // what surrounds the portion
 	For    time.Duration // above 0, at most 30 days
 }
 

@@ -10,12 +10,12 @@ import (
 // pieces give up their cold: how long they last by shape and size, how cold the
 // drink gets and how much it is diluted.
 type IcedDrink struct {
-	DrinkGrams float64 // the liquid, g, water-like; 1..1e5
-	DrinkC     float64 // degC as poured, 0..95
-	Shape      IceShape
-	Size       float64 // of a piece, m, 0.001..0.2
-	IceGrams   float64 // all of it, g, above 0, at most 1e5
-	IceC       float64 // degC as it goes in, -60..0
+	DrinkGrams float64  // the liquid, g, water-like; 1..1e5
+	DrinkC     float64  // degC as poured, 0..95
+	Shape      IceShape // of every piece
+	Size       float64  // of a piece, m, 0.001..0.2
+	IceGrams   float64  // all of it, g, above 0, at most 1e5
+	IceC       float64  // degC as it goes in, -60..0
 	// Diameter of the drink in its glass, m, 0.02..0.5.
 	Diameter float64
 	// WallThickness of the glass, m, 0..0.02; 0 means 3 mm of soda-lime glass.
@@ -53,10 +53,10 @@ type IcedDrinkClock struct {
 
 // An IcedDrinkMoment is an iced drink at one time.
 type IcedDrinkMoment struct {
-	Time      time.Duration
-	DrinkC    float64 // degC
-	IceGrams  float64 // ice left
-	MeltGrams float64 // dilution so far, g; below 0 while drink freezes onto the ice
+	Time      time.Duration // since the ice went in
+	DrinkC    float64       // degC
+	IceGrams  float64       // ice left
+	MeltGrams float64       // dilution so far, g; below 0 while drink freezes onto the ice
 }
 
 const (

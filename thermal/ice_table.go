@@ -10,7 +10,7 @@ import (
 // Artificial ice neither melts nor, being as warm as the room, fogs: where real ice
 // is not what is advertised it may stand in.
 type IceOnTable struct {
-	Shape IceShape
+	Shape IceShape // what Size measures
 	// Size is the edge, diameter or thickness, m, 0.001..0.2.
 	Size float64
 	// StartC is its temperature as it comes out, degC, -60..-0.1. Ice put out below
@@ -40,8 +40,8 @@ type IceClock struct {
 
 // An IceMoment is a piece of ice at one time.
 type IceMoment struct {
-	Time     time.Duration
-	IceGrams float64 // solid left, g
+	Time     time.Duration // since it was set down
+	IceGrams float64       // solid left, g
 	// PuddleGrams is what has melted and run off, g.
 	PuddleGrams float64
 	SurfaceC    float64 // degC

@@ -99,7 +99,7 @@ type ScoopClock struct {
 
 // A ScoopMoment is a scoop at one time of its likely course.
 type ScoopMoment struct {
-	Time time.Duration
+	Time time.Duration // since it was scooped onto the set
 	// SurfaceC is the temperature of the side to the lamps, degC; after its first
 	// drip it stays as it was then.
 	SurfaceC float64

@@ -68,10 +68,10 @@ type Body struct {
 
 // A BodyState is a body at one time.
 type BodyState struct {
-	Time     time.Duration
-	SurfaceC float64 // temperature of the surface, degC
-	MeanC    float64 // temperature at the mean enthalpy, degC
-	CoreC    float64 // temperature of the innermost shell, degC
+	Time     time.Duration // since the start
+	SurfaceC float64       // temperature of the surface, degC
+	MeanC    float64       // temperature at the mean enthalpy, degC
+	CoreC    float64       // temperature of the innermost shell, degC
 	// HeatJ is the heat taken up since the start, J (cylinder: J/m, slab: J/m2
 	// of one face).
 	HeatJ float64

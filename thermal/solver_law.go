@@ -27,6 +27,7 @@ type SolverError struct {
 	At     time.Duration // time reached in the computation
 }
 
+// Error says when the computation stopped and why, in one line.
 func (e *SolverError) Error() string {
 	return fmt.Sprintf("thermal: computation stopped at %v: %s", e.At, e.Reason)
 }
