@@ -142,7 +142,7 @@ type AdvertisedError struct {
 
 // Error names the item and what is refused.
 func (e *AdvertisedError) Error() string {
-	return fmt.Sprintf("portion: %s is the advertised product and must not be %s", e.Item, e.Act)
+	return fmt.Sprintf("portion: %s is the advertised product and must not be %s", oneLine(e.Item), e.Act)
 }
 
 // Is reports that an AdvertisedError is an ErrAdvertised.

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
+	"unicode"
 )
 
 // The kinds of error of this package, for errors.Is.
@@ -26,7 +28,7 @@ type InputError struct {
 
 // Error gives the quantity, its value and what is wanted.
 func (e *InputError) Error() string {
-	return fmt.Sprintf("portion: %s is %s, want %s", e.Quantity, withUnit(e.Value, e.Unit), e.Want)
+	return fmt.Sprintf("portion: %s is %s, want %s", oneLine(e.Quantity), withUnit(e.Value, e.Unit), e.Want)
 }
 
 // Is reports that an InputError is an ErrInput.
@@ -45,11 +47,21 @@ type RangeError struct {
 // Error gives the quantity, its value, the limits and their source.
 func (e *RangeError) Error() string {
 	return fmt.Sprintf("portion: %s is %s, outside %.6g..%s (%s)",
-		e.Quantity, withUnit(e.Value, e.Unit), e.Low, withUnit(e.High, e.Unit), e.Source)
+		oneLine(e.Quantity), withUnit(e.Value, e.Unit), e.Low, withUnit(e.High, e.Unit), e.Source)
 }
 
 // Is reports that a RangeError is an ErrRange.
 func (e *RangeError) Is(target error) bool { return target == ErrRange }
+
+// oneLine keeps names that users choose from breaking a message into lines.
+func oneLine(name string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) || r == '\u2028' || r == '\u2029' {
+			return ' '
+		}
+		return r
+	}, name)
+}
 
 func withUnit(v float64, unit string) string {
 	if unit == "" {

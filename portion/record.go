@@ -100,9 +100,9 @@ type RecordError struct {
 // Error names the field and what is wanted of it.
 func (e *RecordError) Error() string {
 	if e.Err != nil {
-		return fmt.Sprintf("portion: record: %s: %s", e.Field, strings.TrimPrefix(e.Err.Error(), "portion: "))
+		return fmt.Sprintf("portion: record: %s: %s", oneLine(e.Field), strings.TrimPrefix(e.Err.Error(), "portion: "))
 	}
-	return fmt.Sprintf("portion: record: %s: want %s", e.Field, e.Want)
+	return fmt.Sprintf("portion: record: %s: want %s", oneLine(e.Field), oneLine(e.Want))
 }
 
 // Is reports that a RecordError is an ErrInput.

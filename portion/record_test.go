@@ -253,3 +253,39 @@ func FuzzReadRecord(f *testing.F) {
 		_ = r.Statement()
 	})
 }
+
+// What goes through encoding/json is read as strictly and written as exactly.
+func FuzzRecordJSON(f *testing.F) {
+	f.Add([]byte(`{"schema":"honestplate/record/1","picture":"x","items":[{"item":"y","declared":{"count":1}}]}`), "x", 62.0, 0.5, 9, true)
+	f.Add([]byte(`{"schema":"honestplate/record/2"}`), "\xff", -1.0, 0.3, -1, false)
+	f.Fuzz(func(t *testing.T, data []byte, name string, grams, step float64, count int, advertised bool) {
+		var read Record
+		if err := read.UnmarshalJSON(data); err != nil {
+			if !errors.Is(err, ErrInput) || !reflect.DeepEqual(read, Record{}) {
+				t.Fatalf("%v leaves %+v", err, read)
+			}
+		}
+		made := Record{Picture: name, Items: []RecordItem{{
+			Item: name, Advertised: advertised, Declared: Amount{grams, step, count},
+			Planned: &Amount{grams, step, count}, Weighed: &Weighed{Grams: grams, Count: count},
+		}}}
+		for _, r := range []Record{read, made} {
+			text, err := r.MarshalJSON()
+			if (err == nil) != (r.Validate() == nil) {
+				t.Fatalf("written with %v, valid with %v", err, r.Validate())
+			}
+			if err != nil {
+				continue
+			}
+			var back Record
+			if err := back.UnmarshalJSON(text); err != nil || !reflect.DeepEqual(r, back) {
+				t.Fatalf("%v\n%+v\n%+v", err, r, back)
+			}
+			for _, i := range r.Items {
+				if d := i.Declaration(); i.Advertised && d.Validate() != nil {
+					t.Fatalf("%+v of a valid record", d)
+				}
+			}
+		}
+	})
+}

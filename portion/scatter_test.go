@@ -333,6 +333,13 @@ func FuzzPlace(f *testing.F) {
 		if d := p.Nearest(); count > 1 && d < diameter-2e-9 {
 			t.Fatalf("%v m apart", d)
 		}
+		pieces := 0
+		for _, n := range p.Counts() {
+			pieces += n
+		}
+		if pieces != count {
+			t.Fatalf("%d of %d pieces on the slices", pieces, count)
+		}
 		wellFormed(t, p.SVG())
 		if q, err := p.Assign(weighed(count, seed)); err == nil {
 			wellFormed(t, q.SVG())

@@ -151,7 +151,7 @@ func list(kind string, places []int, names []string) string {
 			sep = ", "
 		}
 		if k < len(names) && names[k] != "" {
-			text += sep + names[k]
+			text += sep + oneLine(names[k])
 		} else {
 			text += fmt.Sprintf("%s%d", sep, p+1)
 		}

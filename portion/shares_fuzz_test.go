@@ -46,6 +46,7 @@ func FuzzDeclaration(f *testing.F) {
 		if (d.Allows(Thin) == nil) == advertised {
 			t.Fatal("an advertised item may be thinned")
 		}
+		_ = d.JudgeCount(count + len(zoned))
 		var zones []Zone
 		v := numbersOf(zoned)
 		for ; len(v) >= 3 && len(zones) < 50; v = v[3:] {
