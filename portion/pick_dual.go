@@ -74,7 +74,7 @@ func (in *instance) end(price int64) int64 {
 	return in.lo
 }
 
-// top partitions buf so that each group's first count entries are its best at the
+// top orders buf so that each group's first count entries are its best at the
 // price, and returns their value and mass.
 func (in *instance) top(buf []rated, scale, price int64) (value, sum int64) {
 	for i := range buf {
@@ -90,7 +90,7 @@ func (in *instance) top(buf []rated, scale, price int64) (value, sum int64) {
 			}
 			continue
 		}
-		partition(part, g.count)
+		selectTop(part, g.count, rated.before)
 		for _, e := range part[:g.count] {
 			value, sum = value+e.r, sum+in.w[e.pos]
 		}
@@ -135,54 +135,4 @@ func byScore(a, b rated) int { return cmp.Compare(a.r, b.r) }
 // better orders by score, then by the earlier position.
 func (a rated) before(b rated) bool {
 	return a.r > b.r || (a.r == b.r && a.pos < b.pos)
-}
-
-// partition moves the k best entries to the front (Hoare's selection, median of
-// three, in memory order: deterministic).
-func partition(a []rated, k int) {
-	for len(a) > 12 {
-		if k <= 0 || k >= len(a) {
-			return
-		}
-		m := len(a) / 2
-		last := len(a) - 1
-		if a[m].before(a[0]) {
-			a[m], a[0] = a[0], a[m]
-		}
-		if a[last].before(a[0]) {
-			a[last], a[0] = a[0], a[last]
-		}
-		if a[last].before(a[m]) {
-			a[last], a[m] = a[m], a[last]
-		}
-		pivot := a[m]
-		i, j := 0, last
-		for i <= j {
-			for a[i].before(pivot) {
-				i++
-			}
-			for pivot.before(a[j]) {
-				j--
-			}
-			if i <= j {
-				a[i], a[j] = a[j], a[i]
-				i, j = i+1, j-1
-			}
-		}
-		// a[:j+1] are no worse than the pivot, a[i:] no better.
-		switch {
-		case k <= j+1:
-			a = a[:j+1]
-		case k >= i:
-			a, k = a[i:], k-i
-		default:
-			return
-		}
-	}
-	slices.SortFunc(a, func(x, y rated) int {
-		if x.before(y) {
-			return -1
-		}
-		return 1
-	})
 }
