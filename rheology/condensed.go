@@ -3,8 +3,8 @@ package rheology
 import "math"
 
 // Condensed is canned concentrated milk, 5..50 degC: sweetened condensed milk (the
-// zero value) or evaporated milk. No paper's table was found; the levels are the
-// trade's. Both thicken with age until stirred.
+// zero value) or evaporated milk. No paper's table of either was found; the levels are
+// the trade's, and for evaporated milk a formula for concentrates beside it. Both thicken with age until stirred.
 type Condensed int
 
 // The two kinds.
@@ -24,9 +24,9 @@ var condensedTable = [condensedKinds]struct {
 	SweetenedCondensed: {"sweetened condensed milk", 4.4, 1290, 0.045, 3, 0.02,
 		"pump maker's chart (2.16 Pa s, 75 % solids, 21 degC) and a property table (10 Pa s, 77 %, 25 degC)",
 		"x/: 3: the two trade values differ by 4.6"},
-	Evaporated: {"evaporated milk", 0.11, 1065, 0.030, 2.5, 0.02,
-		"pump maker's chart (0.04..0.08 Pa s at 38..49 degC)",
-		"x/: 2.5, an engineering estimate"},
+	Evaporated: {"evaporated milk", 0.03, 1065, 0.030, 5.5, 0.02,
+		"between a pump maker's chart (0.04..0.08 Pa s at 38..49 degC) and " + sourceFernandez,
+		"x/: 5.5: the two are 16 times apart; age and sterilising thicken it"},
 }
 
 func (c Condensed) check(tempC float64) error {
@@ -49,9 +49,11 @@ func (c Condensed) Describe() Description {
 // Viscosity returns the dynamic viscosity in Pa s, eta20 exp[-s (t - 20)]: for
 // sweetened condensed milk eta20 = 4.4 Pa s, the geometric mean of the two trade
 // values moved to 20 degC, and s = 4.5 % a degC, that of a sugar syrup of 70 Brix;
-// for evaporated milk 0.11 Pa s and 3 % a degC, that of water and a little more. Band
-// x/: 3 and x/: 2.5: engineering estimates. It is at the unstated shear rate of a
-// pump; both thin a little.
+// for evaporated milk 0.03 Pa s and 3 % a degC, that of water and a little more: the
+// rounded geometric mean of a pump maker's values moved to 20 degC, 0.11 Pa s, and of
+// FernandezMartin at 26 % solids, 0.0068 Pa s, for concentrate that has neither been
+// sterilised nor aged. Band x/: 3 and x/: 5.5, which hold both sources of each. It is at
+// the unstated shear rate of a pump; both thin a little.
 func (c Condensed) Viscosity(tempC float64) (Estimate, error) {
 	if err := c.check(tempC); err != nil {
 		return Estimate{}, err

@@ -99,7 +99,7 @@ func ExampleCatalogue() {
 	// cream, 30 % fat                 0..80 degC     0.0139 Pa s at 20 degC
 	// cream, 36 % fat                 0..80 degC     0.0221 Pa s at 20 degC
 	// sweetened condensed milk        5..50 degC     4.4 Pa s at 20 degC
-	// evaporated milk                 5..50 degC     0.11 Pa s at 20 degC
+	// evaporated milk                 5..50 degC     0.03 Pa s at 20 degC
 	// sugar syrup, 50 Brix            0..80 degC     0.0158 Pa s at 20 degC
 	// sugar syrup, 65 Brix            0..80 degC     0.149 Pa s at 20 degC
 	// maple syrup, 66.9 Brix          0..60 degC     0.225 Pa s at 20 degC

@@ -275,6 +275,26 @@ func TestAPuddleGrowsToItsRest(t *testing.T) {
 	}
 }
 
+// While it is fed, a puddle that a yield stress holds is as wide as one of what has
+// landed: it grows with the volume to the power 2/5, not 1/2.
+func TestAFedHeapIsAsWideAsAHeapOfWhatHasLanded(t *testing.T) {
+	outlet := rheology.Spout{Diameter: 0.005, Head: 0.2}
+	whole, part := pour(t, outlet, ketchup, 200), pour(t, outlet, ketchup, 20)
+	fed, err := whole.Puddle(whole.Duration.Likely/10, 40)
+	if err != nil {
+		t.Fatal(err)
+	}
+	rest, err := part.Rest(40)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if fed.Held != rheology.HeldByYield {
+		t.Fatalf("held by %v", fed.Held)
+	}
+	near(t, "radius", fed.Radius.Value, rest.Radius.Value, 1e-6)
+	near(t, "depth", fed.Depth, rest.Depth, 1e-6)
+}
+
 func TestRest(t *testing.T) {
 	p := pour(t, jug, milk, 100)
 	flat, err := p.Rest(40)

@@ -107,7 +107,11 @@ func (p Pour) Rest(contactDegrees float64) (Puddle, error) {
 	if err := within("contact angle", contactDegrees, 1, 180, "degrees", "a puddle that stays together"); err != nil {
 		return Puddle{}, err
 	}
-	volume := p.Grams / 1000 / p.Density.Value
+	return p.restOf(p.Grams/1000/p.Density.Value, contactDegrees), nil
+}
+
+// restOf is the puddle in which a part of the pour, in m3, would end by itself.
+func (p Pour) restOf(volume, contactDegrees float64) Puddle {
 	out := Puddle{Radius: Within(tensionRadius(volume, p.Density.Value, p.SurfaceTension.Value, contactDegrees), 0.15), Held: HeldByTension}
 	if p.yield.Low > 0 {
 		r := func(tau float64) float64 { return yieldRadius(volume, p.Density.Value, tau) }
@@ -117,7 +121,7 @@ func (p Pour) Rest(contactDegrees float64) (Puddle, error) {
 		}
 	}
 	out.Depth = volume / (math.Pi * out.Radius.Value * out.Radius.Value)
-	return out, nil
+	return out
 }
 
 // tensionRadius is the radius at rest, m: of the cap for small volumes, of the flat
@@ -178,8 +182,8 @@ func (p Pour) Puddle(after time.Duration, contactDegrees float64) (Puddle, error
 		return rest, nil
 	}
 	// While it is fed it cannot lie wider than what has landed would at rest.
-	if part := rest.Radius.Value * math.Sqrt(volume/whole); part < out.Radius.Value {
-		out.Radius, out.Held = rest.Radius.Times(part/rest.Radius.Value), rest.Held
+	if part := p.restOf(volume, contactDegrees); part.Radius.Value < out.Radius.Value {
+		return part, nil
 	}
 	out.Depth = volume / (math.Pi * out.Radius.Value * out.Radius.Value)
 	return out, nil

@@ -110,6 +110,7 @@ func tradeViscosity(r testdata.Row) ([]Point, error) {
 	liquids := map[string]rheology.Liquid{
 		"sweetened condensed milk": rheology.SweetenedCondensed, "evaporated milk": rheology.Evaporated,
 		"maple syrup": rheology.Maple{}, "tomato ketchup": rheology.Ketchup,
+		"golden syrup": rheology.Invert{SolidsPercent: 83},
 	}
 	t, rate := 22.0, 0.0 // a room, where nothing is stated
 	var err error
@@ -128,6 +129,14 @@ func tradeViscosity(r testdata.Row) ([]Point, error) {
 		if rate, err = r.Float("shear_rate_per_s"); err != nil {
 			return nil, err
 		}
+	}
+	if food == "golden syrup" {
+		v, err := r.Float("kinematic_viscosity_cm2_s")
+		if err != nil {
+			return nil, err
+		}
+		e, err := rheology.KinematicViscosity(l, t)
+		return estimated(label, v, e, err, 1e4, 0)
 	}
 	v, err := r.Float("viscosity_mpa_s")
 	if err != nil {
