@@ -62,9 +62,9 @@ func Example_warmAndCold() {
 	//   20 degC    0.23 Pa s, to a factor of 1.4; a degree warmer -7 %
 	//   40 degC   0.061 Pa s, to a factor of 1.4; a degree warmer -5 %
 	// invert syrup, 80 % solids
-	//   10 degC      25 Pa s, to a factor of 3.0; a degree warmer -13 %
-	//   20 degC     6.5 Pa s, to a factor of 3.0; a degree warmer -12 %
-	//   40 degC    0.76 Pa s, to a factor of 3.0; a degree warmer -9 %
+	//   10 degC      25 Pa s, to a factor of 5.0; a degree warmer -13 %
+	//   20 degC     6.5 Pa s, to a factor of 5.0; a degree warmer -12 %
+	//   40 degC    0.76 Pa s, to a factor of 5.0; a degree warmer -9 %
 	// honey, 17 % moisture
 	//   10 degC      81 Pa s, to a factor of 1.8; a degree warmer -15 %
 	//   20 degC      18 Pa s, to a factor of 1.8; a degree warmer -13 %
@@ -203,9 +203,9 @@ func Example_thePour() {
 	//   20 degC     7 s  (6 to 9)  stream 2.0 mm
 	//   40 degC     5 s  (4 to 6)  stream 2.5 mm
 	// invert syrup, 80 % solids
-	//   10 degC   145 s  (57 to 400)  stream 0.6 mm
-	//   20 degC    47 s  (21 to 119)  stream 0.8 mm
-	//   40 degC    12 s  (7 to 23)  stream 1.6 mm
+	//   10 degC   145 s  (38 to 647)  stream 0.6 mm
+	//   20 degC    47 s  (16 to 186)  stream 0.8 mm
+	//   40 degC    12 s  (6 to 32)  stream 1.6 mm
 	// honey, 17 % moisture
 	//   10 degC   421 s  (238 to 754)  stream 0.5 mm
 	//   20 degC   107 s  (63 to 184)  stream 0.6 mm
