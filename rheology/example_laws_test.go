@@ -64,7 +64,7 @@ func ExampleGlucose() {
 	}
 	// Output:
 	// glycerol-water, 80 % glycerol: 0.045 Pa s (0.044 to 0.047)
-	// invert syrup, 80 % solids: 3.6 Pa s (1.2 to 11)
+	// invert syrup, 80 % solids: 3.6 Pa s (0.71 to 18)
 	// glucose syrup, 80 % solids: 28 Pa s (9.4 to 84)
 }
 
