@@ -1,6 +1,9 @@
 package rheology
 
-import "math"
+import (
+	"fmt"
+	"math"
+)
 
 // A FlowModel is the shear stress of a liquid as a function of its shear rate:
 // the curve a rheometer draws. The models here are plain structs; a negative or
@@ -114,6 +117,9 @@ func (Carreau) Name() string { return "Carreau" }
 
 // Stress is in Pa.
 func (m Carreau) Stress(shearRate float64) float64 {
+	if m.N > 1 && m.Infinite > m.Zero {
+		return math.NaN() // see CheckFlow
+	}
 	r := rate(shearRate)
 	x := m.Time * r
 	return r * (m.Infinite + (m.Zero-m.Infinite)*math.Pow(1+x*x, (m.N-1)/2))
@@ -149,8 +155,9 @@ func ApparentViscosity(m FlowModel, shearRate float64) (float64, error) {
 
 // CheckFlow returns an InputError if the constants of a flow model make no sense:
 // viscosities and consistencies must be above 0, yield stresses and times 0 or more,
-// indices in 0..2; a RangeError beyond 1e12 of their unit. A model of your own is asked
-// for its yield stress only.
+// indices in 0..2, and a Carreau of index above 1 no thicker at high rate than at rest;
+// a RangeError beyond 1e12 of their unit. A model of your own is asked for its yield
+// stress only.
 func CheckFlow(m FlowModel) error {
 	switch m := m.(type) {
 	case nil:
@@ -166,6 +173,10 @@ func CheckFlow(m FlowModel) error {
 	case Casson:
 		return first(level("yield stress", m.Yield, "Pa"), constant("plastic viscosity", m.Plastic, "Pa s"))
 	case Carreau:
+		if m.N > 1 && m.Infinite > m.Zero {
+			// The curve grows without end in Zero - Infinite: its stress would turn negative.
+			return &InputError{"viscosity at high rate", m.Infinite, "Pa s", fmt.Sprintf("at most that at rest, %.6g Pa s, with an index above 1", m.Zero)}
+		}
 		return first(constant("viscosity at rest", m.Zero, "Pa s"), level("viscosity at high rate", m.Infinite, "Pa s"),
 			level("time", m.Time, "s"), index(m.N))
 	}
