@@ -84,7 +84,10 @@ func (s Surface) In(a Air) (Exchanger, error) {
 			if err != nil {
 				return Exchanger{}, err
 			}
-			x.warmer = 0.85 - 1.77*math.Log(more/h)/math.Log(1.01)
+			// Where the flow along a plate turns turbulent, Nu runs up as Re^2.3 for a
+			// stretch; carried over a wide difference that would turn h negative, so no
+			// more than Re^1 is carried.
+			x.warmer = 0.85 - 1.77*min(1, math.Log(more/h)/math.Log(1.01))
 		}
 	}
 	return x, nil
