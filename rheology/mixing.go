@@ -173,8 +173,9 @@ func tableBand(v, low, high float64) (Estimate, error) {
 // half-bands of its parts below and above and the spread G of its terms.
 func (m *mixing) band(v, below, above, g float64) (Estimate, error) {
 	middle, half := m.stepError()
-	low := v - middle*g - math.Hypot(below, half*g)
-	high := v - middle*g + math.Hypot(above, half*g)
+	// Logarithms are far from the sizes that Hypot guards against.
+	v0, step := v-middle*g, half*g*half*g
+	low, high := v0-math.Sqrt(below*below+step), v0+math.Sqrt(above*above+step)
 	return expEstimate(v, min(low, v), max(high, v))
 }
 

@@ -91,40 +91,55 @@ func (p *pair) at(w float64) (Estimate, error) {
 }
 
 // nearest returns which of the steps 0..n of the thick liquid comes nearest to
-// the logarithm of a viscosity, the smaller of two equally near. The curve rises:
-// the two steps on either side of the target are looked for at the guess, then
-// with secants, and by halving where the curve is too bent for them.
+// the logarithm of a viscosity, the smaller of two equally near. The curve rises,
+// and mostly the guess lies between the two steps on either side of the target.
 func (p *pair) nearest(target float64, n int) int {
-	low, lowAt := 0, p.thin.ln-target
-	high, highAt := n, p.thick.ln-target
-	if lowAt >= 0 {
+	if p.thin.ln >= target {
 		return 0
 	}
-	if highAt < 0 {
+	if p.thick.ln < target {
 		return n
 	}
-	next, last, lastAt := int(p.guess(target)*float64(n)), low, lowAt
-	for tries := 0; high-low > 1; tries++ {
-		k := min(max(next, low+1), high-1)
-		v := p.lnAt(float64(k)/float64(n)) - target
-		if v < 0 {
-			low, lowAt, next = k, v, k+1
-		} else {
-			high, highAt, next = k, v, k-1
-		}
-		switch slope := (v - lastAt) / float64(k-last); {
-		case tries == 0: // the guess is a good one: try its neighbour
-		case tries < 8 && slope > 0:
-			next = k - int(v/slope)
-		default:
-			next = low + (high-low)/2
-		}
-		last, lastAt = k, v
+	low := min(max(int(p.guess(target)*float64(n)), 0), n-1)
+	high := low + 1
+	lowAt := p.lnAt(float64(low)/float64(n)) - target
+	highAt := p.lnAt(float64(high)/float64(n)) - target
+	if lowAt >= 0 || highAt < 0 {
+		low, high, lowAt, highAt = p.bracket(target, n, low, lowAt, highAt)
 	}
 	if -lowAt <= highAt {
 		return low
 	}
 	return high
+}
+
+// bracket returns the two steps on either side of the target, and how far from it
+// their logarithms are, from a step k near them, its own and that of the step after:
+// with secants, and by halving where the curve is too bent for them.
+func (p *pair) bracket(target float64, n, k int, at, after float64) (low, high int, lowAt, highAt float64) {
+	low, lowAt = 0, p.thin.ln-target
+	high, highAt = n, p.thick.ln-target
+	if after < 0 {
+		low, lowAt = k+1, after
+	} else {
+		high, highAt = k, at
+	}
+	last, lastAt, slope := k, at, after-at
+	for tries := 0; high-low > 1; tries++ {
+		next := low + (high-low)/2
+		if tries < 8 && slope > 0 {
+			next = min(max(last-int(lastAt/slope), low+1), high-1)
+		}
+		v := p.lnAt(float64(next)/float64(n)) - target
+		if v < 0 {
+			low, lowAt = next, v
+		} else {
+			high, highAt = next, v
+		}
+		slope = (v - lastAt) / float64(next-last)
+		last, lastAt = next, v
+	}
+	return low, high, lowAt, highAt
 }
 
 // guess returns the share of the thick liquid at which the curve passes near the
