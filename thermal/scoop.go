@@ -62,7 +62,7 @@ type Scoop struct {
 	// to 0.70 (dairy science page, read).
 	SoftFrozen Threshold
 	// SoftDepth is how deep it must be soft, m: 0 to a quarter of the diameter,
-	// default 3 mm (2..5). Engineering estimate.
+	// default 3 mm (2..5), of a ball below 20 mm 0.15 of it. Engineering estimate.
 	SoftDepth Threshold
 	// FlowFrozen is the share of the water that is still ice when the dessert flows:
 	// 0..0.5, default 0.08 (0..0.2). Engineering estimate; more stabiliser, less ice.

@@ -52,7 +52,8 @@ const scoopHorizon = 2 * time.Hour
 
 func (s Scoop) model(a Air, lamps []Lamp) (*scoopModel, error) {
 	s.SoftFrozen = s.SoftFrozen.or(0.60, 0.65, 0.70)
-	s.SoftDepth = s.SoftDepth.or(0.002, 0.003, 0.005)
+	small := min(1, s.Diameter/0.02) // the deepest default is a quarter of 20 mm
+	s.SoftDepth = s.SoftDepth.or(0.002*small, 0.003*small, 0.005*small)
 	s.FlowFrozen = s.FlowFrozen.or(0, 0.08, 0.2)
 	s.ClingGrams = s.ClingGrams.or(80, 200, 450)
 	s.SlumpShare = s.SlumpShare.or(0.06, 0.10, 0.18)

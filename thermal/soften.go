@@ -20,8 +20,8 @@ type Softening struct {
 	Across float64
 	// StartC is its temperature when it comes out, degC, -40..60.
 	StartC float64
-	// SkinDepth, m: 0 to a third of the Thickness, default 1 mm (0.5..2).
-	// Engineering estimate.
+	// SkinDepth, m: 0 to a third of the Thickness, default 1 mm (0.5..2), of a piece
+	// thinner than 6 mm a sixth of it. Engineering estimate.
 	SkinDepth Threshold
 	// Horizon is how long to look; later is Never. 0 means 2 h; at most 24 h.
 	Horizon time.Duration
@@ -94,7 +94,8 @@ type softModel struct {
 }
 
 func (s Softening) model(a Air, lamps []Lamp) (*softModel, error) {
-	s.SkinDepth = s.SkinDepth.or(0.0005, 0.001, 0.002)
+	thin := min(1, s.Thickness/0.006) // the widest default is a third of 6 mm
+	s.SkinDepth = s.SkinDepth.or(0.0005*thin, 0.001*thin, 0.002*thin)
 	if s.Across == 0 {
 		s.Across = 0.08
 	}

@@ -3,6 +3,7 @@ package thermal
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 	"time"
 )
@@ -214,5 +215,29 @@ func BenchmarkSoftening(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		softClock(b, curl, studio, tungsten)
+	}
+}
+
+func TestSmallPiecesNeedNoDepthOfTheirOwn(t *testing.T) {
+	air := Air{TempC: 23, RH: 0.5}
+	var last time.Duration
+	for _, thickness := range []float64{0.003, 0.005, 0.006, 0.0075} {
+		k, err := Softening{Food: Butter(), Form: SlabForm, Thickness: thickness, StartC: 5}.Clock(air)
+		if err != nil {
+			t.Fatalf("%g m: %v", thickness, err)
+		}
+		if k.Softens.Likely <= last {
+			t.Errorf("%g m softens at %v, no later than a thinner one", thickness, k.Softens)
+		}
+		last = k.Softens.Likely
+	}
+	for _, diameter := range []float64{0.01, 0.019} {
+		if _, err := (Scoop{Mix: VanillaIceCream(), Diameter: diameter, StartC: -18}).Likely(air); err != nil {
+			t.Errorf("a scoop of %g m: %v", diameter, err)
+		}
+	}
+	thin := Softening{Food: Butter(), Form: SlabForm, Thickness: 0.005, StartC: 5, SkinDepth: Threshold{0.0005, 0.001, 0.002}}
+	if _, err := thin.Clock(air); !errors.Is(err, ErrInput) || !strings.Contains(err.Error(), "0.00166667 or less") {
+		t.Errorf("deeper than a third: %v, want the limit named", err)
 	}
 }

@@ -1,5 +1,7 @@
 package thermal
 
+import "fmt"
+
 // A Threshold is a limit that a clock waits for and that nobody knows exactly: the
 // likely value and the 95 % band that the clock spreads over. The zero value of a
 // field that holds one stands for the default its doc comment gives.
@@ -26,10 +28,10 @@ func (t Threshold) check(name string, low, high float64, unit string) error {
 		return err
 	}
 	if !(t.Low >= low && t.Low <= t.Likely) {
-		return &InputError{name + ": low limit", t.Low, unit, "within range and at most the likely value"}
+		return &InputError{name + ": low limit", t.Low, unit, fmt.Sprintf("%.6g or more and at most the likely value", low)}
 	}
 	if !(t.High <= high && t.High >= t.Likely) {
-		return &InputError{name + ": high limit", t.High, unit, "within range and at least the likely value"}
+		return &InputError{name + ": high limit", t.High, unit, fmt.Sprintf("%.6g or less and at least the likely value", high)}
 	}
 	return nil
 }
