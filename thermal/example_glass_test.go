@@ -25,16 +25,16 @@ func ExampleGlass_Clock() {
 	}
 	// Output:
 	// 0 g of ice
-	//   haze     0:16 (0:03..0:44)
-	//   beads    never (7:45..never)
+	//   haze     0:16 (0:04..0:45)
+	//   beads    28:00 (7:00..never)
 	//   runs     never
 	//   ice gone never
 	//   fog up to 104 mm, 8 above the liquid; decided by what counts as beads
 	// 150 g of ice
-	//   haze     0:15 (0:03..0:38)
-	//   beads    11:30 (4:45..31:15)
+	//   haze     0:15 (0:04..0:40)
+	//   beads    11:30 (4:45..32:15)
 	//   runs     1:43:30 (49:30..never)
-	//   ice gone 1:26:30 (1:13:30..1:43:45)
+	//   ice gone 1:30:30 (1:13:45..1:52:45)
 	//   fog up to 105 mm, 8 above the liquid; decided by what counts as beads
 }
 

@@ -27,7 +27,7 @@ func ExampleIceOnTable() {
 // One large ball or as much crushed ice: how cold, how soon, and how watered?
 func ExampleIcedDrink() {
 	room := thermal.Air{TempC: 24, RH: 0.5}
-	drink := thermal.IcedDrink{DrinkGrams: 150, DrinkC: 20, IceGrams: 80, IceC: -12, Diameter: 0.07}
+	drink := thermal.IcedDrink{DrinkGrams: 150, DrinkC: 20, IceGrams: 80, IceC: -12, Diameter: 0.07, WallC: 24}
 	for _, ice := range []struct {
 		shape thermal.IceShape
 		size  float64
@@ -43,10 +43,10 @@ func ExampleIcedDrink() {
 		fmt.Printf("  at %s: %.1f degC, %.0f g of melt\n", thermal.Clock(m.Time), m.DrinkC, m.MeltGrams)
 	}
 	// Output:
-	// ball: coldest 2.0 degC; watered at 2:30 (0:45..6:30); ice gone at 1:22:15 (56:15..1:58:30)
-	//   at 16:26: 2.0 degC, 39 g of melt
-	// chip: coldest 0.3 degC; watered at 0:15 (0:00..1:00); ice gone at 57:00 (42:45..1:06:45)
-	//   at 11:23: 0.3 degC, 41 g of melt
+	// ball: coldest 2.6 degC; watered at 2:15 (0:30..6:30); ice gone at 1:07:00 (44:00..1:44:45)
+	//   at 13:25: 2.8 degC, 41 g of melt
+	// chip: coldest 0.4 degC; watered at 0:15 (0:00..1:00); ice gone at 42:30 (30:15..53:00)
+	//   at 8:29: 0.4 degC, 46 g of melt
 }
 
 // Fifty grams of ice at its melting point in a tenth of a litre of warm water.

@@ -49,7 +49,8 @@ type Glass struct {
 	// that ice stirs). Inside an empty glass it is 3 (1.5..6).
 	InsideH float64
 	// EndsH is the coefficient between the drink and the room through its surface and
-	// the base, W/(m2 K); 0 means 6.
+	// the base, W/(m2 K); 0 means 6. Its band is EndsH divided and multiplied by 1.5
+	// (engineering estimate: a table of cork to one of stone).
 	EndsH float64
 	// Absorptance of the drink for the lamps; the zero value means clear as water
 	// over one diameter. An empty glass absorbs nothing.
@@ -137,10 +138,12 @@ const (
 //
 // The wall is resolved through its thickness; outside it exchanges heat and vapour
 // as every Surface does, inside with the drink, which is mixed and stays at 0 degC
-// while there is ice. Dew stays where it forms until it runs; a drying surface dries.
+// while there is ice (IcedDrink, with the same heat from the room, lets it be warmer
+// than its ice). The wall above the liquid feeds the drink as a fin with 10 outside and
+// 6 W/(m2 K) inside (engineering estimates). Dew stays where it forms until it runs; a drying surface dries.
 // The band spans: room +-1.5 K and +-6 % RH; air speed divided and multiplied by 2,
 // or 0..0.6 m/s where none is given (Speed 0); convection +-20 %; the inside
-// coefficient; the drink +-1 K; the lamps' LightBand; the stages. All are engineering
+// and EndsH coefficients; the drink +-1 K; the lamps' LightBand; the stages. All are engineering
 // estimates.
 //
 // A still-air model under-predicts the published warming of cans in humid air by
@@ -148,6 +151,8 @@ const (
 //
 // A drink with ice below 0 degC, ice so cold that it freezes all of the drink, or a
 // level above the rim gives an *InputError.
+//
+// The base counts as a way of heat, not for the heat that a thick foot holds.
 //
 // The glass and its lamps stand on a wet set: keep mains and liquids apart.
 func (g Glass) Clock(a Air, lamps ...Lamp) (GlassClock, error) {

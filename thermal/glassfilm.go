@@ -30,11 +30,11 @@ func (r *glassRun) thaw() {
 	if r.frost == 0 || r.temp[last] <= 0 {
 		return
 	}
-	melted := min(r.frost, 1000*r.temp[last]*r.heat[last]/fusionHeat)
+	melted := min(r.frost, 1000*r.temp[last]*r.heat[last]/fusion)
 	r.frost -= melted
 	r.dew += melted
-	r.temp[last] -= melted / 1000 * fusionHeat / r.heat[last]
-	r.balance.Thawing -= melted / 1000 * fusionHeat * r.area
+	r.temp[last] -= melted / 1000 * fusion / r.heat[last]
+	r.balance.Thawing -= melted / 1000 * fusion * r.area
 }
 
 // mark notes the events of a step, interpolated within it.

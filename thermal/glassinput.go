@@ -6,10 +6,8 @@ import (
 )
 
 const (
-	drinkHeat  = 4180.0  // J/(kg K), water near 5..20 degC
-	drinkRho   = 1000.0  // kg/m3
-	iceHeat    = 2100.0  // J/(kg K), near -10 degC
-	fusionHeat = 333.6e3 // J/kg at 0 degC (CRC Handbook, read)
+	drinkHeat = 4180.0 // J/(kg K), water near 5..20 degC
+	drinkRho  = 1000.0 // kg/m3
 )
 
 // complete checks a glass and fills in its defaults.
@@ -95,7 +93,7 @@ func (g Glass) fits() error {
 			return &InputError{"glass height", g.Height, "m", "above the liquid line; the drink does not fit"}
 		}
 	}
-	if all := (g.DrinkGrams + g.IceGrams) / 1000; g.energy() < -fusionHeat*all {
+	if all := (g.DrinkGrams + g.IceGrams) / 1000; g.energy() < -fusion*all {
 		return &InputError{"ice temperature", g.IceC, "degC", "not so cold that it freezes all of the drink"}
 	}
 	return nil
@@ -111,7 +109,7 @@ func (g Glass) depth() float64 {
 
 // energy of drink and ice, J, against water at 0 degC.
 func (g Glass) energy() float64 {
-	return g.DrinkGrams/1000*drinkHeat*g.DrinkC + g.IceGrams/1000*(iceHeat*g.IceC-fusionHeat)
+	return g.DrinkGrams/1000*drinkHeat*g.DrinkC + g.IceGrams/1000*(iceSpecificHeat*g.IceC-fusion)
 }
 
 // light is what the drink absorbs per square metre of the glass's upright section.
@@ -173,10 +171,41 @@ func (g Glass) lines(airC, dewC, coldestC float64) (liquid, fog float64) {
 	return liquid, liquid + rim
 }
 
+// outside is the outer surface below the liquid line in the air a, dry; of an empty
+// glass all of it.
+func (g Glass) outside(a Air) (Exchanger, error) {
+	length := g.Height
+	if g.DrinkGrams > 0 {
+		length = g.depth()
+	}
+	return Surface{Shape: VerticalCylinder, Length: length, Diameter: g.Diameter, Emissivity: g.Emissivity}.In(a)
+}
+
+// side is the area of that surface, m2.
+func (g Glass) side() float64 {
+	if g.DrinkGrams > 0 {
+		return math.Pi * g.Diameter * g.depth()
+	}
+	return math.Pi * g.Diameter * g.Height
+}
+
 // endsConductance is W/K between the drink and the room through its surface, base and
 // the rim that sticks out of it.
+//
+// The rim is a fin whose root is the wetted wall, itself a fin in the drink: per metre
+// of the rim's length their conductances are (h k w)^(1/2) tanh(length (h/(k w))^(1/2)),
+// in series. Far below the line the wall lies between drink and room, nearer to the
+// drink by the share s = h_in/(h_in + h_out); the rim is so much the less cold, and of
+// what it brings down the share s goes into the drink, the rest keeps heat of the room
+// from the wall below: hence s^2.
 func (g Glass) endsConductance() float64 {
 	face := math.Pi * g.bore() * g.bore() / 4
-	fin := math.Pi * g.Diameter * g.fade() * (finOutside + finInside) * math.Tanh(g.rim()/g.fade())
-	return 2*g.EndsH*face + fin
+	kw := g.Wall.Conductivity * g.WallThickness
+	fin := func(h, length float64) float64 { return math.Sqrt(h*kw) * math.Tanh(length*math.Sqrt(h/kw)) }
+	wet, rim := g.InsideH+finOutside, g.rim()
+	if rim <= 0 {
+		return 2 * g.EndsH * face
+	}
+	s := g.InsideH / wet
+	return 2*g.EndsH*face + math.Pi*g.Diameter*s*s/(1/fin(finOutside+finInside, rim)+1/fin(wet, g.depth()))
 }

@@ -30,12 +30,7 @@ type glassRun struct {
 
 // start prepares a run of a complete glass.
 func (g Glass) start(a Air, light float64) (glassRun, error) {
-	length := g.Height
-	if g.DrinkGrams > 0 {
-		length = g.depth()
-	}
-	s := Surface{Shape: VerticalCylinder, Length: length, Diameter: g.Diameter, Emissivity: g.Emissivity}
-	dry, err := s.In(a)
+	dry, err := g.outside(a)
 	if err != nil {
 		return glassRun{}, err
 	}
@@ -43,7 +38,7 @@ func (g Glass) start(a Air, light float64) (glassRun, error) {
 	wet.activity = 1
 	r := glassRun{
 		out: dry, wet: wet,
-		area:  math.Pi * g.Diameter * length,
+		area:  g.side(),
 		empty: g.DrinkGrams == 0, iced: g.IceGrams > 0,
 		stages: g.Stages, airC: a.TempC, dewC: -100,
 		horizon: g.Horizon.Seconds(), scale: 1, coldest: g.WallC,
@@ -162,7 +157,7 @@ func (r *glassRun) step(dt float64) error {
 			HeatFlux: flow.heat, DewPerMin: rate * 6e4,
 		}
 		if r.held {
-			p.IceGrams = -r.energy / fusionHeat * 1000 * r.area
+			p.IceGrams = -r.energy / fusion * 1000 * r.area
 		}
 		r.series = append(r.series, p)
 	}

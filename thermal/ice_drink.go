@@ -5,20 +5,28 @@ import (
 	"time"
 )
 
-// An IcedDrink is a drink with pieces of real ice just put in. Unlike Glass, which
-// looks at the outside and takes drink and ice as one, it follows how fast the
-// pieces give up their cold: how long they last by shape and size, how cold the
-// drink gets and how much it is diluted.
+// An IcedDrink is a drink with pieces of real ice just put in, in a glass of soda-lime.
+// Unlike Glass, which looks at the outside and takes drink and ice as one, it follows
+// how fast the pieces give up their cold: how long they last by shape and size, how cold
+// the drink gets and how much it is diluted. The heat from the room is that of the
+// Glass of the same measures; since the drink is a little warmer than its ice, it takes
+// up less and keeps some, and its ice lasts longer than the Glass says: in a tumbler by a
+// tenth for chips of 5 mm, a fifth for cubes of 3 cm and two fifths for one large ball.
 type IcedDrink struct {
 	DrinkGrams float64  // the liquid, g, water-like; 1..1e5
 	DrinkC     float64  // degC as poured, 0..95
 	Shape      IceShape // of every piece
 	Size       float64  // of a piece, m, 0.001..0.2
 	IceGrams   float64  // all of it, g, above 0, at most 1e5
-	IceC       float64  // degC as it goes in, -60..0
-	// Diameter of the drink in its glass, m, 0.02..0.5.
+	IceC       float64  // degC as it goes in, -40..0
+	// Diameter of the glass, outside, m, 0.02..0.5.
 	Diameter float64
-	// WallThickness of the glass, m, 0..0.02; 0 means 3 mm of soda-lime glass.
+	// Height of the glass, outside, m, up to 1; 0 means a fifth more than the liquid's.
+	Height float64
+	// WallC is the temperature of the glass as it is filled, degC, 0..95: the room's
+	// from the shelf.
+	WallC float64
+	// WallThickness of the glass, m, 0.0001..0.02; 0 means 3 mm of soda-lime glass.
 	WallThickness float64
 	// IceH is the heat transfer coefficient between drink and ice, W/(m2 K): 20..10000,
 	// default 400 (150..1200). Nusselt numbers of a sphere in water (Churchill, see
@@ -28,7 +36,7 @@ type IcedDrink struct {
 	// DilutionShare is the melt, as a share of the drink as poured, at which the drink
 	// counts as watered: 0.005..10, default 0.10 (0.08..0.12). Engineering estimate.
 	DilutionShare Threshold
-	// Absorptance of the drink; zero means water of one diameter.
+	// Absorptance of the drink; zero means water as wide as the bore.
 	Absorptance Absorptance
 	// Horizon is how long to look; later is Never. 0 means 3 h; at most 24 h.
 	Horizon time.Duration
@@ -74,6 +82,8 @@ const (
 	drinkWind
 	drinkLight
 	drinkIceH
+	drinkInside
+	drinkEnds
 	drinkStart
 	drinkIceC
 	drinkIceGrams
@@ -83,6 +93,7 @@ const (
 
 type icedModel struct {
 	d       IcedDrink
+	glass   Glass // that it stands in, complete
 	air     Air
 	light   float64 // W, absorbed
 	lightLo float64
@@ -97,12 +108,14 @@ type icedModel struct {
 //
 // A is the surface of the pieces, balls of the same ratio of volume to surface,
 // which shrinks as m_i^(2/3); G = 5 k A/r is the conductance into a ball. The melt
-// joins the drink. The room reaches the drink through the wall of the glass, by
-// convection, radiation and dew (see Surface), and through surface and base with 6
-// W/(m2 K).
+// joins the drink. The room reaches the drink as in Glass: through the wall, by
+// convection, radiation and dew (see Surface), through surface and base (EndsH) and down
+// the wall above the liquid. What the wall holds beyond its steady state as it is filled
+// goes as exp(-t/tau), most of it into the drink, within a minute or two for glass; then
+// the wall follows the drink.
 //
 // The windows are 95 % bands over the room (as for a Scoop), light (LightBand),
-// IceH, the drink's (+-1 K) and the ice's temperature (+-2 K), the mass of ice
+// IceH, the heat transfer to the wall, surface and base (as for a Glass), the drink's (+-1 K) and the ice's temperature (+-2 K), the mass of ice
 // (+-5 %) and the dilution that counts. Errors: *InputError and *RangeError, among
 // them ice so cold and much that it freezes half the drink.
 func (d IcedDrink) Clock(a Air, lamps ...Lamp) (IcedDrinkClock, error) {
@@ -157,8 +170,9 @@ func (d IcedDrink) model(a Air, lamps []Lamp) (*icedModel, error) {
 		{"mass of the drink", d.DrinkGrams, 1, 1e5, "g"},
 		{"temperature of the drink", d.DrinkC, 0, 95, "degC"},
 		{"mass of ice", d.IceGrams, 0.1, 1e5, "g"},
-		{"temperature of the ice", d.IceC, -60, 0, "degC"},
-		{"diameter of the drink", d.Diameter, 0.02, 0.5, "m"},
+		{"temperature of the ice", d.IceC, -40, 0, "degC"},
+		{"diameter of the glass", d.Diameter, 0.02, 0.5, "m"},
+		{"temperature of the wall", d.WallC, 0, 95, "degC"},
 		{"thickness of the wall", d.WallThickness, 1e-4, 0.02, "m"},
 		{"horizon", d.Horizon.Seconds(), 1, 86400, "s"},
 	} {
@@ -169,8 +183,13 @@ func (d IcedDrink) model(a Air, lamps []Lamp) (*icedModel, error) {
 	if d.IceGrams > 5*d.DrinkGrams {
 		return nil, &InputError{"mass of ice", d.IceGrams, "g", "at most five times the drink: more is ice with a little drink"}
 	}
-	if _, h := d.height(); h > 1 {
-		return nil, &RangeError{"height of the drink", h, 0, 1, "m", "iced drink clock: diameter too small for the mass"}
+	glass, err := Glass{
+		Diameter: d.Diameter, Height: d.Height, WallThickness: d.WallThickness,
+		DrinkGrams: d.DrinkGrams, DrinkC: d.DrinkC, IceGrams: d.IceGrams, IceC: d.IceC,
+		WallC: d.WallC, Absorptance: d.Absorptance,
+	}.complete(a)
+	if err != nil {
+		return nil, err
 	}
 	if frozen := -d.IceGrams*iceSpecificHeat*(d.IceC-4)/fusion - d.DrinkGrams*meltSpecificHeat*d.DrinkC/fusion; frozen > d.DrinkGrams/2 {
 		return nil, &InputError{"temperature of the ice", d.IceC, "degC", "not so cold that it freezes half the drink"}
@@ -181,31 +200,17 @@ func (d IcedDrink) model(a Air, lamps []Lamp) (*icedModel, error) {
 	if err := d.DilutionShare.check("share that waters the drink", 0.005, 10, ""); err != nil {
 		return nil, err
 	}
-	m := &icedModel{d: d, air: a}
+	m := &icedModel{d: d, glass: glass, air: a}
 	m.lightLo, m.lightHi = LightBand(lamps...)
-	absorptance := d.Absorptance
-	if absorptance == (Absorptance{}) {
-		var err error
-		if absorptance, err = ClearWater(d.Diameter); err != nil {
-			return nil, err
-		}
-	}
-	light, err := absorptance.Absorbed(lamps...)
+	light, err := glass.light(lamps)
 	if err != nil {
 		return nil, err
 	}
 	if err := within("absorbed light", light, 0, 20000, "W/m2", "iced drink clock"); err != nil {
 		return nil, err
 	}
-	_, height := d.height()
-	m.light = light * d.Diameter * height // from the side
+	m.light = light * glass.side() / math.Pi // on the upright section
 	return m, nil
-}
-
-// height is the cross-section, m2, and the height, m, of drink and ice.
-func (d IcedDrink) height() (area, height float64) {
-	area = math.Pi / 4 * d.Diameter * d.Diameter
-	return area, (d.DrinkGrams + d.IceGrams) / 1e6 / area
 }
 
 func (m *icedModel) study() Study {
@@ -215,6 +220,7 @@ func (m *icedModel) study() Study {
 	in[drinkLight] = Uncertain{Name: "light", Likely: 1, Low: m.lightLo, High: m.lightHi, Scale: true}
 	in[drinkIceH] = d.IceH.uncertain("stirring")
 	in[drinkIceH].Scale = true
+	in[drinkInside], in[drinkEnds] = m.glass.intakeUncertain()
 	in[drinkStart] = Uncertain{Name: "drink's temperature", Likely: d.DrinkC, Low: d.DrinkC - 1, High: d.DrinkC + 1, Min: 0, Max: 97}
 	in[drinkIceC] = Uncertain{Name: "ice's temperature", Likely: d.IceC, Low: d.IceC - 2, High: d.IceC + 2, Min: -70, Max: 0}
 	in[drinkIceGrams] = Uncertain{Name: "mass of ice", Likely: 1, Low: 1 / 1.05, High: 1.05, Scale: true}

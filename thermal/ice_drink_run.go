@@ -11,7 +11,11 @@ type icedRun struct {
 	gain  [gainPoints]float64 // W into the drink, at temperatures gainStep apart
 	path  []drinkPoint
 
-	in, imbalance float64 // heat from outside and what of it is unaccounted for, J
+	wall   float64 // J/K that the wall adds to the drink
+	excess float64 // J that the drink gets of what the wall holds at the start beyond its steady state
+	tau    float64 // s in which the wall gives that up
+
+	in, imbalance float64 // heat from outside and a warm wall, and what of it is unaccounted for, J
 }
 
 type drinkPoint struct{ t, tempC float64 }
@@ -20,29 +24,41 @@ const (
 	gainPoints = 27
 	gainStep   = 4.0 // K, from -4 degC
 	gainLow    = -4.0
-	endsH      = 6.0 // W/(m2 K), surface and base of the drink
 )
 
-// reckon tabulates what comes through the wall against the temperature of the drink:
-// the outside is where the air's flux is the wall's.
-func (r *icedRun) reckon(d IcedDrink, air Air, wind float64) error {
-	area, height := d.height()
-	ex, err := Surface{Shape: VerticalCylinder, Length: max(height, 0.005), Diameter: d.Diameter, ConvectionFactor: wind}.In(air)
+// reckon tabulates what comes in against the temperature of the drink: through the wall,
+// whose outside is where the air's flux is the wall's, and the ends of the glass.
+func (r *icedRun) reckon(g Glass, air Air, wind float64) error {
+	ex, err := g.outside(air)
 	if err != nil {
 		return err
 	}
+	ex.factor *= wind
 	r.table.reset(ex)
-	// Inside, a drink that ice stirs a little: 150 W/(m2 K), as in Glass.
-	wall := 1 / (1/150.0 + d.WallThickness/SodaLime().Conductivity)
-	side := math.Pi * d.Diameter * height
+	wall := 1 / (1/g.InsideH + g.WallThickness/g.Wall.Conductivity)
+	side, ends := g.side(), g.endsConductance()
+	// The middle of the wall, per kelvin from the drink to the outside.
+	middle := wall * (1/g.InsideH + g.WallThickness/g.Wall.Conductivity/2)
+	var mean [gainPoints]float64 // temperature of the wall
 	for i := range r.gain {
 		t := gainLow + gainStep*float64(i)
 		outside := rootOf(func(s float64) float64 {
 			q, _ := r.table.at(s)
 			return wall*(s-t) - q
 		}, min(t, air.TempC)-5, max(t, air.TempC)+5)
-		r.gain[i] = wall*(outside-t)*side + endsH*2*area*(air.TempC-t)
+		r.gain[i] = wall*(outside-t)*side + ends*(air.TempC-t)
+		mean[i] = t + middle*(outside-t)
 	}
+	heat := g.Wall.Density * g.Wall.SpecificHeat * g.WallThickness * side
+	const zero, twenty = 1, 6 // degC in the table
+	rise := mean[twenty] - mean[zero]
+	r.wall = heat * rise / 20
+	// Its excess goes to the drink and, the less, to the room; W/K each.
+	toDrink := wall / middle * side
+	toRoom := (r.gain[zero] - r.gain[twenty] - 20*ends) / rise
+	share := toDrink / (toDrink + toRoom)
+	r.excess = share * (heat*(g.WallC-mean[zero]) - r.wall*g.DrinkC)
+	r.tau = heat / (toDrink + toRoom)
 	return r.table.err
 }
 
@@ -53,12 +69,12 @@ func (r *icedRun) at(tempC float64) float64 {
 }
 
 // The state. Heats are counted so that their sum is what came in, whatever the
-// step: drink against water at 0 degC, ice against ice at 0 degC.
+// step: drink and the wall that follows it against 0 degC, ice against ice at 0 degC.
 const (
 	stateDrink = iota // heat of the drink, J
 	stateIce          // mass of ice, kg
 	stateCold         // heat of the ice, J, 0 or less
-	stateIn           // heat from outside so far, J
+	stateIn           // heat from outside and from a warm wall so far, J
 )
 
 // iceEven is how near to 0 degC ice counts as at it, K: what is missing is then
@@ -66,15 +82,17 @@ const (
 const iceEven = 0.02
 
 // drinkTemp is the temperature of the drink in a state, degC.
-func drinkTemp(y [4]float64, all float64) float64 {
-	return y[stateDrink] / ((all - max(y[stateIce], 0)) * meltSpecificHeat)
+func (r *icedRun) drinkTemp(y [4]float64, all float64) float64 {
+	return y[stateDrink] / ((all-max(y[stateIce], 0))*meltSpecificHeat + r.wall)
 }
 
 // times computes the events, the coldest temperature and, if asked, the course.
 func (r *icedRun) times(m *icedModel, x []float64, at []time.Duration, series *[]IcedDrinkMoment, every float64) (float64, error) {
 	air := m.air
 	air.TempC, air.RH, air.Speed = x[drinkAirC], x[drinkRH], x[drinkSpeed]
-	if err := r.reckon(m.d, air, x[drinkWind]); err != nil {
+	g := m.glass
+	g.InsideH, g.EndsH, g.DrinkC = x[drinkInside], x[drinkEnds], x[drinkStart]
+	if err := r.reckon(g, air, x[drinkWind]); err != nil {
 		return 0, err
 	}
 	return r.integrate(m, x, at, series, every), nil
@@ -84,9 +102,9 @@ func (r *icedRun) times(m *icedModel, x []float64, at []time.Duration, series *[
 func (r *icedRun) slopes(m *icedModel, x []float64, ice0, all float64) func(float64, [4]float64) [4]float64 {
 	light, h := m.light*x[drinkLight], x[drinkIceH]
 	radius0 := m.d.Shape.piece(m.d.Size).radius
-	return func(_ float64, y [4]float64) (dy [4]float64) {
+	return func(t float64, y [4]float64) (dy [4]float64) {
 		ice := max(y[stateIce], 0)
-		temp := drinkTemp(y, all)
+		temp := r.drinkTemp(y, all)
 		radius := max(radius0*math.Cbrt(ice/ice0), 1e-6)
 		area := 3 * ice / (iceDensity * radius) // of all pieces: 3 V/r
 		in := h * area * max(temp, 0)
@@ -95,6 +113,9 @@ func (r *icedRun) slopes(m *icedModel, x []float64, ice0, all float64) func(floa
 			inner = 5 * iceConductivity / radius * area * -y[stateCold] / (ice * iceSpecificHeat)
 		}
 		outside := r.at(temp) + light
+		if r.tau > 0 {
+			outside += r.excess / r.tau * math.Exp(-t/r.tau)
+		}
 		dy[stateDrink] = outside - in // melt joins at 0 degC, without heat
 		dy[stateIce] = (inner - in) / fusion
 		dy[stateCold] = inner
@@ -110,7 +131,7 @@ func (r *icedRun) integrate(m *icedModel, x []float64, at []time.Duration, serie
 	kelvin := all * meltSpecificHeat // J
 	ode := rk23{slope: r.slopes(m, x, ice0, all), tol: 2e-4, dt: 0.1,
 		scale: [4]float64{kelvin, ice0, 5 * ice0 * iceSpecificHeat, 100 * kelvin}}
-	y := [4]float64{d.DrinkGrams / 1000 * meltSpecificHeat * x[drinkStart], ice0, ice0 * iceSpecificHeat * x[drinkIceC]}
+	y := [4]float64{d.DrinkGrams/1000*meltSpecificHeat*x[drinkStart] + r.wall*x[drinkStart], ice0, ice0 * iceSpecificHeat * x[drinkIceC]}
 	heat := func() float64 { return y[stateDrink] + y[stateCold] - y[stateIce]*fusion }
 	before := heat()
 	for i := range at {
@@ -120,11 +141,11 @@ func (r *icedRun) integrate(m *icedModel, x []float64, at []time.Duration, serie
 	note := func(t float64) {
 		if series != nil {
 			ice := max(y[stateIce], 0)
-			*series = append(*series, IcedDrinkMoment{Time: seconds(t), DrinkC: drinkTemp(y, all), IceGrams: 1000 * ice, MeltGrams: 1000 * (ice0 - ice)})
+			*series = append(*series, IcedDrinkMoment{Time: seconds(t), DrinkC: r.drinkTemp(y, all), IceGrams: 1000 * ice, MeltGrams: 1000 * (ice0 - ice)})
 		}
 	}
 	note(0)
-	r.path = append(r.path[:0], drinkPoint{0, drinkTemp(y, all)})
+	r.path = append(r.path[:0], drinkPoint{0, r.drinkTemp(y, all)})
 	horizon, next := d.Horizon.Seconds(), every
 	if series != nil {
 		horizon = min(horizon, 60*every)
@@ -150,7 +171,7 @@ func (r *icedRun) integrate(m *icedModel, x []float64, at []time.Duration, serie
 			y[stateCold] = 0
 			ode.primed = false
 		}
-		r.path = append(r.path, drinkPoint{t, drinkTemp(y, all)})
+		r.path = append(r.path, drinkPoint{t, r.drinkTemp(y, all)})
 		if series != nil && t >= next-1e-6 {
 			note(t)
 			next += every
@@ -160,7 +181,7 @@ func (r *icedRun) integrate(m *icedModel, x []float64, at []time.Duration, serie
 		}
 	}
 	r.imbalance, r.in = heat()-before-y[stateIn], y[stateIn]
-	coldest := drinkTemp(y, all)
+	coldest := r.drinkTemp(y, all)
 	for _, p := range r.path {
 		coldest = min(coldest, p.tempC)
 	}

@@ -179,7 +179,7 @@ func whisky() IcedDrink {
 func TestIcedDrinkEnergyBalance(t *testing.T) {
 	for _, iceC := range []float64{0, -5, -40} {
 		d := whisky()
-		d.IceC = iceC
+		d.IceC, d.WallC = iceC, 24
 		m, err := d.model(studio, []Lamp{tungsten})
 		if err != nil {
 			t.Fatal(err)
@@ -310,6 +310,10 @@ func TestIceClocksRefuseNonsense(t *testing.T) {
 		"mostly ice":    drink(func(d *IcedDrink) { d.IceGrams = 5000 }),
 		"solid":         drink(func(d *IcedDrink) { d.IceGrams, d.IceC, d.DrinkC = 900, -60, 0 }),
 		"narrow":        drink(func(d *IcedDrink) { d.DrinkGrams, d.Diameter = 1e4, 0.02 }),
+		"hot wall":      drink(func(d *IcedDrink) { d.WallC = 200 }),
+		"frosted":       drink(func(d *IcedDrink) { d.WallC = -18 }),
+		"overfull":      drink(func(d *IcedDrink) { d.Height = 0.05 }),
+		"no bore":       drink(func(d *IcedDrink) { d.Diameter, d.WallThickness = 0.02, 0.02 }),
 		"wall":          drink(func(d *IcedDrink) { d.WallThickness = 1 }),
 		"stirring":      drink(func(d *IcedDrink) { d.IceH = Exactly(-5) }),
 		"share":         drink(func(d *IcedDrink) { d.DilutionShare = Exactly(nan) }),

@@ -42,22 +42,23 @@ func Example_threeLooks() {
 	// Output:
 	// 0 g of ice
 	//   haze     15 s (5 s to 45 s)
-	//   beads    never, or from 8 min
+	//   beads    29 min (7 min to never)
 	//   runs     never
-	//   dry      74 min (39 min to 1.7 h)
+	//   dry      78 min (43 min to 1.8 h)
 	//   ice gone never
 	// 120 g of ice
 	//   haze     15 s (5 s to 40 s)
-	//   beads    11 min (5 min to 31 min)
-	//   runs     never, or from 47 min
-	//   dry      never, or from 3.4 h
-	//   ice gone 72 min (61 min to 87 min)
+	//   beads    11 min (5 min to 32 min)
+	//   runs     never, or from 50 min
+	//   dry      never, or from 3.5 h
+	//   ice gone 76 min (61 min to 95 min)
 }
 
 // Read it slowly, for two popular beliefs die here. The fog is white before the
 // camera is at eye height: it is the easy look. And a cold drink without ice
-// warms faster than it can collect beads; by the time there is water enough, the glass
-// is no longer cold enough. Beads want ice. Runs want ice and patience, or a damp room.
+// warms about as fast as it collects beads; by the time there is water enough, the glass
+// may no longer be cold enough, and late or never are both in the band. Beads want ice.
+// Runs want ice and patience, or a damp room.
 //
 // Figure: dew
 //
@@ -87,9 +88,9 @@ func Example_warmGlass() {
 		fmt.Printf("%s: haze %s, beads %s\n", wall.name, about(clock.Haze), about(clock.Beads))
 	}
 	// Output:
-	// chilled: haze 15 s (5 s to 40 s), beads 11 min (5 min to 31 min)
-	// from the shelf: haze 75 s (35 s to 3 min), beads 13 min (6 min to 33 min)
-	// from the shelf, thick: haze 2 min (75 s to 5 min), beads 15 min (8 min to 38 min)
+	// chilled: haze 15 s (5 s to 40 s), beads 11 min (5 min to 32 min)
+	// from the shelf: haze 75 s (35 s to 3 min), beads 13 min (6 min to 34 min)
+	// from the shelf, thick: haze 2 min (70 s to 6 min), beads 15 min (7 min to 40 min)
 }
 
 // The warm glass stays clear for a minute, the thick one for two: time to pour, set down
@@ -131,10 +132,10 @@ func Example_theRoom() {
 		fmt.Printf("%.0f %%, air at %g m/s: beads %s; runs %s\n", 100*room.RH, room.Speed, about(clock.Beads), about(clock.Runs))
 	}
 	// Output:
-	// 30 %, air at 0.15 m/s: beads 65 min (19 min to never); runs never
-	// 50 %, air at 0.15 m/s: beads 11 min (5 min to 31 min); runs never, or from 47 min
-	// 70 %, air at 0.15 m/s: beads 6 min (3 min to 16 min); runs 56 min (28 min to 2.3 h)
-	// 50 %, air at 1 m/s: beads 7 min (3 min to 20 min); runs 59 min (26 min to never)
+	// 30 %, air at 0.15 m/s: beads 65 min (18 min to never); runs never
+	// 50 %, air at 0.15 m/s: beads 11 min (5 min to 32 min); runs never, or from 50 min
+	// 70 %, air at 0.15 m/s: beads 6 min (3 min to 17 min); runs 56 min (28 min to 1.9 h)
+	// 50 %, air at 1 m/s: beads 7 min (3 min to 20 min); runs 59 min (28 min to never)
 }
 
 // Humidity rules. In a dry winter studio the iced glass may never bead; at 70 % it runs
@@ -171,7 +172,7 @@ func Example_theSwap() {
 	fmt.Printf("set out %s before the shot; good for %s after that\n", rounded(ahead), rounded(end-ahead))
 	// Output:
 	// 24 g/m2: beads 14 min (9 min to 22 min)
-	// set out 22 min before the shot; good for 24 min after that
+	// set out 22 min before the shot; good for 27 min after that
 }
 
 // That is a rhythm: fill a glass some 22 minutes ahead, shoot it for some 20, and fill

@@ -50,7 +50,7 @@ func drawMelt() ([]byte, error) {
 		{"one ball of 63 mm", thermal.IceBall, 0.063},
 	} {
 		drink := thermal.IcedDrink{
-			DrinkGrams: 180, DrinkC: 6, Diameter: 0.07,
+			DrinkGrams: 180, DrinkC: 6, Diameter: 0.07, WallC: 23,
 			IceGrams: 120, IceC: -12, Shape: ice.shape, Size: ice.size,
 		}
 		grams := []float64{0}
