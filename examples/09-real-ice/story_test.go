@@ -147,8 +147,7 @@ func Example_fog() {
 	//   beads never
 }
 
-// With real ice the glass is white in a few minutes and beaded in ten or twenty; how
-// soon is mostly a question of what one calls a bead. With acrylic in a cold drink a
+// With real ice the glass is white in a few minutes and beaded in ten or twenty. With acrylic in a cold drink a
 // glass from the shelf may haze or may not: the likely answer is never, because the
 // cold of the drink is spent on the glass. Chilled together they do fog, at once, and
 // beads stay unlikely, since no ice holds the glass cold while the water gathers. In
@@ -232,11 +231,9 @@ func Example_record() {
 //
 // # What could go wrong
 //
-// The package answers with two models. Both reckon with the same heat from the room,
-// through the wall, the drink's surface, the base and down the wall above the liquid.
-// The glass takes drink and ice as one, at 0 degC while there is ice. The iced drink
-// follows the pieces and lets the drink be a degree or two warmer: so it takes up less
-// from the room and keeps some of it. The glass alone says of the six cubes:
+// The package has two models, with the same heat from the room. The glass holds drink
+// and ice at 0 degC while there is ice. The iced drink lets the drink be a degree or two
+// warmer: it takes up less and keeps some of it. The glass says of the six cubes:
 func Example_twoModels() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
 	glass := thermal.Glass{Diameter: 0.07, DrinkGrams: 180, DrinkC: 6, IceGrams: 120, IceC: -12, WallC: 23}
@@ -245,9 +242,9 @@ func Example_twoModels() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("ice gone, drink as cold as it: %v\n", c.IceGone.Round(5*time.Minute))
+	fmt.Printf("ice gone: %v\n", c.IceGone.Round(5*time.Minute))
 	// Output:
-	// ice gone, drink as cold as it: 1:15:00 (1:00:00..1:35:00)
+	// ice gone: 1:15:00 (1:00:00..1:35:00)
 }
 
 // The 1:35:00 above is a fifth more, and the bands overlap by some twenty minutes. A
@@ -256,7 +253,7 @@ func Example_twoModels() {
 // from the shelf it melts a little more.
 //
 // What counts as haze or as a bead is an estimate, and so is the stirring in the
-// drink. A straw moved once by a passer-by is more than the whole band of the shape.
+// drink: one turn of a straw may outdo the shape.
 //
 // Ice from below about -16 degC may crack when it is wetted: temper it first. Never
 // put dry ice into a drink that is served, and do not lean over it: it suffocates and
