@@ -249,8 +249,7 @@ func Example_twoModels() {
 
 // The 1:35:00 above is a fifth more, and the bands overlap by some twenty minutes. A
 // stirred drink comes near the glass. Weigh one when it matters: pour off and weigh the
-// liquid after ten minutes, and the melt is known. A heavy foot is in neither model:
-// from the shelf it melts a little more.
+// liquid after ten minutes, and the melt is known. A heavy foot is in neither model.
 //
 // What counts as haze or as a bead is an estimate, and so is the stirring in the
 // drink: one turn of a straw may outdo the shape.
