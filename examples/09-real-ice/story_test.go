@@ -147,9 +147,9 @@ func Example_fog() {
 	//   beads never
 }
 
-// With real ice the glass is white in a few minutes and beaded in ten or twenty. With acrylic in a cold drink a
-// glass from the shelf may haze or may not: the likely answer is never, because the
-// cold of the drink is spent on the glass. Chilled together they do fog, at once, and
+// With real ice the glass is white in a few minutes and beaded in ten or twenty. With
+// acrylic in a cold drink a glass from the shelf may haze or may not: the likely answer
+// is never, because the cold of the drink is spent on the glass. Chilled together they do fog, at once, and
 // beads stay unlikely, since no ice holds the glass cold while the water gathers. In
 // the fourth glass nothing can happen. Nothing in it is colder than the dew point,
 // and so the clock says never at both ends of the band.
@@ -248,8 +248,8 @@ func Example_twoModels() {
 }
 
 // The 1:35:00 above is a fifth more, and the bands overlap by some twenty minutes. A
-// stirred drink comes near the glass. Weigh one when it matters: pour off and weigh the
-// liquid after ten minutes, and the melt is known. A heavy foot is in neither model.
+// stirred drink comes near the glass. When it matters, pour off and weigh the
+// liquid after ten minutes: the melt is known. A heavy foot is in neither model.
 //
 // What counts as haze or as a bead is an estimate, and so is the stirring in the
 // drink: one turn of a straw may outdo the shape.
