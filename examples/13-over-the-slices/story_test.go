@@ -152,11 +152,11 @@ func Example_slicesAndZones() {
 	// in grams   point  middle   crust   whole
 	// slice 1      2.5     3.5     5.0    11.0
 	// slice 2      1.0     3.5     4.5     9.0
-	// slice 3      0.5     3.0     4.0     7.5
+	// slice 3      1.0     2.5     4.0     7.5
 	// slice 4      0.5     2.5     3.0     6.0
 	// slice 5      0.5     2.5     3.0     6.0
 	// slice 6      0.5     2.5     3.0     6.0
-	// slice 7      1.0     2.5     4.0     7.5
+	// slice 7      0.5     3.0     4.0     7.5
 	// slice 8      1.0     3.5     4.5     9.0
 	// whole        7.5    23.5    31.0    62.0
 }
