@@ -135,3 +135,19 @@ func FuzzNusselt(f *testing.F) {
 		}
 	})
 }
+
+// The laminar and the mixed correlation of the plate meet where one takes over from
+// the other, at Re = 5e5, as their authors chose the constants to.
+func TestPlateAlongMeetsAtTheTransition(t *testing.T) {
+	below, err := NusseltPlateAlong(5e5, 0.71)
+	if err != nil {
+		t.Fatal(err)
+	}
+	above, err := NusseltPlateAlong(5e5*(1+1e-9), 0.71)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if math.Abs(above/below-1) > 0.005 {
+		t.Errorf("laminar %g, mixed %g", below, above)
+	}
+}

@@ -34,13 +34,18 @@ def rate(_, e):
 start = np.full(SHELLS, RHO * SOLID * (START + 1))
 
 
-def melted(**solver):
-    s = solve_ivp(rate, (0, 1800), start, t_eval=[1800], rtol=1e-6, atol=1.0, **solver)
+def melted(rtol, atol, **solver):
+    s = solve_ivp(rate, (0, 1800), start, t_eval=[1800], rtol=rtol, atol=atol, **solver)
     if not s.success:
         raise RuntimeError(s.message)
     return float((np.clip(s.y[:, -1] / MELTED, 0, 1) * volume).sum() / volume.sum())
 
 
 JOB = "melting sphere, 200 shells, 30 min"
-figure(JOB, f"scipy {scipy.__version__} LSODA, banded", lambda i: melted(method="LSODA", lband=1, uband=1))
-figure(JOB, f"scipy {scipy.__version__} BDF, sparse Jacobian", lambda i: melted(method="BDF", jac_sparsity=np.eye(SHELLS) + np.eye(SHELLS, k=1) + np.eye(SHELLS, k=-1)))
+BANDED = dict(method="LSODA", lband=1, uband=1)
+SPARSE = dict(method="BDF", jac_sparsity=np.eye(SHELLS) + np.eye(SHELLS, k=1) + np.eye(SHELLS, k=-1))
+# At rtol 1e-3 LSODA's melted share is about as far from its own converged value as
+# honestplate's default is: the like-for-like row.
+figure(JOB, f"scipy {scipy.__version__} LSODA, banded, rtol 1e-3: as accurate", lambda i: melted(1e-3, 1e3, **BANDED))
+figure(JOB, f"scipy {scipy.__version__} LSODA, banded, rtol 1e-6", lambda i: melted(1e-6, 1.0, **BANDED))
+figure(JOB, f"scipy {scipy.__version__} BDF, sparse Jacobian, rtol 1e-6", lambda i: melted(1e-6, 1.0, **SPARSE))
