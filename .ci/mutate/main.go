@@ -39,6 +39,16 @@ func run(match string) (survivors, n int, err error) {
 	if err != nil {
 		return 0, 0, err
 	}
+	// A list that has fallen behind the code is told at once, not after minutes.
+	for _, m := range list {
+		src, err := os.ReadFile(m.file)
+		if err != nil {
+			return 0, 0, err
+		}
+		if k := strings.Count(string(src), m.old); k != 1 {
+			return 0, 0, fmt.Errorf("%s, %s: stands %d times in the file, want once", m.file, m.old, k)
+		}
+	}
 	dir, err := os.MkdirTemp("", "mutate-")
 	if err != nil {
 		return 0, 0, err
@@ -91,9 +101,6 @@ func (m mutation) noticed(dir string) (bool, error) {
 	src, err := os.ReadFile(m.file)
 	if err != nil {
 		return false, err
-	}
-	if k := strings.Count(string(src), m.old); k != 1 {
-		return false, fmt.Errorf("stands %d times in the file, want once", k)
 	}
 	changed := filepath.Join(dir, "changed.go")
 	if err := os.WriteFile(changed, []byte(strings.Replace(string(src), m.old, m.new, 1)), 0o600); err != nil {
