@@ -23,25 +23,21 @@ func dairyOf(l Liquid) (liquidKind, float64) {
 // lnDairyAt returns the logarithms of the viscosity of milk or cream known by its fat
 // alone, as lnViscosity does. Written out because an interface would allocate.
 func lnDairyAt(fatPercent, tempC, rate float64) (value, low, high float64, err error) {
-	d := Dairy{fatPercent}
-	if rate < 0 {
-		return d.lnViscosity(tempC)
+	value, low, high, err = Dairy{fatPercent}.lnViscosity(tempC)
+	if err == nil && rate >= 0 {
+		value, low, high = thinningAt(tempC, rate).ln(fatPercent, value, low, high)
 	}
-	e, err := d.ViscosityAtRate(tempC, rate)
-	if err != nil {
-		return 0, 0, 0, err
-	}
-	return math.Log(e.Value), math.Log(e.Low), math.Log(e.High), nil
+	return value, low, high, err
 }
 
 // lnViscosity returns the logarithms of a liquid's viscosity in Pa s and of its band,
 // at a shear rate or, if rate is negative, at the liquid's own.
 func lnViscosity(l Liquid, tempC, rate float64) (value, low, high float64, err error) {
 	var e Estimate
+	if d, ok := l.(Dairy); ok {
+		return lnDairyAt(d.FatPercent, tempC, rate)
+	}
 	if rate < 0 {
-		if d, ok := l.(Dairy); ok {
-			return d.lnViscosity(tempC)
-		}
 		e, err = l.Viscosity(tempC)
 	} else {
 		e, err = ViscosityAtRate(l, tempC, rate)

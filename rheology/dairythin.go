@@ -26,16 +26,32 @@ func (d Dairy) ViscosityAtRate(tempC, shearRate float64) (Estimate, error) {
 	if err := notNegative("shear rate", shearRate, "1/s"); err != nil {
 		return Estimate{}, err
 	}
-	e, err := d.Viscosity(tempC)
-	if err != nil || d.FatPercent <= thinningFat || tempC >= 40 {
-		return e, err
+	v, low, high, err := d.lnViscosity(tempC)
+	if err != nil {
+		return Estimate{}, err
 	}
-	index := thinningMost * (d.FatPercent - thinningFat) / (dairyHighFat - thinningFat) * (1 - smoothstep((tempC-30)/10))
-	decades := math.Log(min(max(shearRate, thinningRate0), thinningRate1) / dairyRate)
-	most := math.Exp(-2 * index * decades)
-	return Estimate{
-		Value: e.Value * math.Exp(-index*decades),
-		Low:   e.Low * min(1, most),
-		High:  e.High * max(1, most),
-	}, nil
+	thin := thinningAt(tempC, shearRate)
+	v, low, high = thin.ln(d.FatPercent, v, low, high)
+	return Estimate{math.Exp(v), math.Exp(low), math.Exp(high)}, nil
+}
+
+// thinning is what a shear rate does to the cold creams of a temperature: ln of the rate
+// over that of Viscosity, times how cold it is. 0 does nothing.
+type thinning float64
+
+func thinningAt(tempC, shearRate float64) thinning {
+	if tempC >= 40 {
+		return 0
+	}
+	return thinning(math.Log(min(max(shearRate, thinningRate0), thinningRate1)/dairyRate) * (1 - smoothstep((tempC-30)/10)))
+}
+
+// ln moves the logarithms of a viscosity and its band from the rate of Viscosity to this
+// one.
+func (t thinning) ln(fatPercent, v, low, high float64) (value, l, h float64) {
+	if fatPercent <= thinningFat || t == 0 {
+		return v, low, high
+	}
+	by := -thinningMost * (fatPercent - thinningFat) / (dairyHighFat - thinningFat) * float64(t)
+	return v + by, low + min(0, 2*by), high + max(0, 2*by)
 }

@@ -91,8 +91,8 @@ func (m Mix) viscosity(tempC, rate float64) (Estimate, error) {
 		}
 		return ViscosityAtRate(m.parts[0].liquid, tempC, rate)
 	}
-	if rate < 0 && m.kind == tableDairy && m.rule.kind == massLaw {
-		return m.tableByMass(tempC)
+	if m.kind == tableDairy && m.rule.kind == massLaw {
+		return m.tableByMass(tempC, rate)
 	}
 	if len(m.parts) == 2 {
 		var terms [2]term
@@ -122,18 +122,26 @@ func (m Mix) evaluate(terms []term, tempC, rate float64) (Estimate, error) {
 // tableByMass is evaluate for the case that recipes live on: milk and cream by
 // their fat, mixed by mass. What the parts share of the temperature is worked out
 // once, and their fat's part in the law when the mix was made.
-func (m *Mix) tableByMass(tempC float64) (Estimate, error) {
+func (m *Mix) tableByMass(tempC, rate float64) (Estimate, error) {
 	for i := range m.parts {
 		if err := (Dairy{m.parts[i].fat}).check(tempC); err != nil {
 			return Estimate{}, err
 		}
 	}
 	laws := dairyLawsAt(tempC)
-	_, low, high := laws.ln(m.fat, m.shape)
-	base, _, _ := laws.ln(m.parts[0].fat, m.parts[0].shape)
+	var thin thinning
+	if rate >= 0 {
+		thin = thinningAt(tempC, rate)
+	}
+	at := func(fat, shape float64) (v, low, high float64) {
+		v, low, high = laws.ln(fat, shape)
+		return thin.ln(fat, v, low, high)
+	}
+	_, low, high := at(m.fat, m.shape)
+	base, _, _ := at(m.parts[0].fat, m.parts[0].shape)
 	v := base
 	for i := 1; i < len(m.parts); i++ {
-		l, _, _ := laws.ln(m.parts[i].fat, m.parts[i].shape)
+		l, _, _ := at(m.parts[i].fat, m.parts[i].shape)
 		v += m.parts[i].w * (l - base)
 	}
 	return Estimate{math.Exp(v), math.Exp(min(low, v)), math.Exp(max(high, v))}, nil
