@@ -161,19 +161,34 @@ func dairyLawsAt(tempC float64) dairyAt {
 
 // ln returns the logarithms of the viscosity in Pa s and of its band; shape is the
 // phippsShape of the fat.
-func (a dairyAt) ln(fatPercent, shape float64) (value, low, high float64) {
+func (a *dairyAt) ln(fatPercent, shape float64) (value, low, high float64) {
 	lower := a.plasma + a.slope*shape
 	beyond := lnBeyondForty * max(0, fatPercent-40)
 	if a.hot {
 		w := lnHotCream + beyond
 		return lower, lower - w, lower + w
 	}
-	// How far clustering can raise it: never negative, though B passes below L
-	// under about 3 % fat, where B is simply low for skim milk.
-	gap := a.cold * max(0, a.bakshi+0.1*fatPercent-lower)
-	v := lower + 0.5*smoothstep((fatPercent-3)/9)*gap
+	value, gap := a.clustered(fatPercent, lower)
 	w := lnHotCream + a.cold*(lnColdMilk-lnHotCream) + beyond
-	return v, lower - w, lower + gap + w
+	return value, lower - w, lower + gap + w
+}
+
+// value is the first of ln, for parts of a blend, whose bands nobody asks for.
+func (a *dairyAt) value(fatPercent, shape float64) float64 {
+	lower := a.plasma + a.slope*shape
+	if a.hot {
+		return lower
+	}
+	v, _ := a.clustered(fatPercent, lower)
+	return v
+}
+
+// clustered raises the law of separate globules by what the clustering of cold ones does,
+// and returns how far it can raise it: never negative, though B passes below L under
+// about 3 % fat, where B is simply low for skim milk.
+func (a *dairyAt) clustered(fatPercent, lower float64) (value, gap float64) {
+	gap = a.cold * max(0, a.bakshi+0.1*fatPercent-lower)
+	return lower + 0.5*smoothstep((fatPercent-3)*(1.0/9))*gap, gap
 }
 
 // smoothstep rises from 0 at 0 to 1 at 1 without a kink.

@@ -49,9 +49,11 @@ func thinningAt(tempC, shearRate float64) thinning {
 // ln moves the logarithms of a viscosity and its band from the rate of Viscosity to this
 // one.
 func (t thinning) ln(fatPercent, v, low, high float64) (value, l, h float64) {
-	if fatPercent <= thinningFat || t == 0 {
-		return v, low, high
-	}
-	by := -thinningMost * (fatPercent - thinningFat) / (dairyHighFat - thinningFat) * float64(t)
+	by := t.by(fatPercent)
 	return v + by, low + min(0, 2*by), high + max(0, 2*by)
+}
+
+// by is how far the logarithm of the viscosity moves.
+func (t thinning) by(fatPercent float64) float64 {
+	return -thinningMost / (dairyHighFat - thinningFat) * max(0, fatPercent-thinningFat) * float64(t)
 }

@@ -133,16 +133,12 @@ func (m *Mix) tableByMass(tempC, rate float64) (Estimate, error) {
 	if rate >= 0 {
 		thin = thinningAt(tempC, rate)
 	}
-	at := func(fat, shape float64) (v, low, high float64) {
-		v, low, high = laws.ln(fat, shape)
-		return thin.ln(fat, v, low, high)
-	}
-	_, low, high := at(m.fat, m.shape)
-	base, _, _ := at(m.parts[0].fat, m.parts[0].shape)
-	v := base
-	for i := 1; i < len(m.parts); i++ {
-		l, _, _ := at(m.parts[i].fat, m.parts[i].shape)
-		v += m.parts[i].w * (l - base)
+	_, low, high := laws.ln(m.fat, m.shape)
+	_, low, high = thin.ln(m.fat, 0, low, high)
+	v := 0.0
+	for i := range m.parts {
+		p := &m.parts[i]
+		v += p.w * (laws.value(p.fat, p.shape) + thin.by(p.fat))
 	}
 	return Estimate{math.Exp(v), math.Exp(min(low, v)), math.Exp(max(high, v))}, nil
 }
