@@ -8,7 +8,6 @@ import (
 	"math/rand/v2"
 	"path/filepath"
 	"reflect"
-	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -273,13 +272,8 @@ func concurrentCalls(t *testing.T) map[string]func() any {
 	}
 }
 
-// wide are the calls that already run on every core themselves, and take long.
-var wide = []string{"Cheese.Clock", "DeepFreeze.Time", "DeepFreeze.Times", "Glass.Clock", "HotDish.Clock",
-	"IceOnTable.Clock", "IcedDrink.Clock", "Scoop.Hold", "Softening.Clock"}
-
 // Every call gives the same answer from 64 goroutines at once, each in an order of
-// its own, as it gives alone: to the bit. The wide ones start from four of them, each
-// with workers of its own.
+// its own, as it gives alone: to the bit.
 func TestConcurrentUseGivesTheSerialAnswers(t *testing.T) {
 	calls := concurrentCalls(t)
 	want := map[string]any{}
@@ -295,9 +289,6 @@ func TestConcurrentUseGivesTheSerialAnswers(t *testing.T) {
 	for g := range 64 {
 		wait.Go(func() {
 			for _, i := range rand.New(rand.NewPCG(uint64(g), 7)).Perm(len(names)) {
-				if k := slices.Index(wide, names[i]); k >= 0 && (g+k)%16 != 0 {
-					continue
-				}
 				if got := calls[names[i]](); !reflect.DeepEqual(got, want[names[i]]) {
 					t.Errorf("%s: %v, alone %v", names[i], got, want[names[i]])
 				}
