@@ -367,3 +367,16 @@ func BenchmarkExchangerAt(b *testing.B) {
 		})
 	}
 }
+
+// The floor of a still vertical cylinder: saturation's logarithm and exponential, the
+// roots of the film, of the correlation and of the analogy, and its curvature's power.
+func BenchmarkExchangerAtFloor(b *testing.B) {
+	sum, film := 0.0, 287.0
+	for b.Loop() {
+		ln := math.Log(film)
+		sum += math.Exp(ln-5) + math.Sqrt(film) + math.Sqrt(math.Cbrt(film*1e4)) + math.Exp(-0.2*math.Log(film*3e3)) + math.Cbrt(film*3e-3)
+	}
+	exchangerFloor = sum
+}
+
+var exchangerFloor float64
