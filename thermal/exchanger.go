@@ -118,7 +118,7 @@ func forcedCoefficient(s Surface, perMetre, k, pr float64) (float64, error) {
 // virtualTemperature is that of dry air of the same density, K: vapour is light,
 // and buoyancy is driven by the difference in density.
 func virtualTemperature(t, pw, p float64) float64 {
-	return t / (1 - (1-ratioOfMoles)*pw/p)
+	return t * p / (p - (1-ratioOfMoles)*pw)
 }
 
 // At returns what the surface exchanges at surfaceC, -100..150 degC (a moist one
@@ -175,9 +175,9 @@ func (x Exchanger) At(surfaceC, light float64) (Flux, error) {
 	f.Light = light
 	f.Convection = h * (x.airC - surfaceC)
 	f.Radiation = x.emissivity * stefanBoltzmann * (x.radiance - ts*ts*ts*ts)
-	lewis := k / (rho * airHeat * diffusivity(film, p))
-	third := math.Cbrt(lewis)
-	f.HM = h / (rho * airHeat * third * third)
+	heat := rho * airHeat
+	third := math.Cbrt(k / (heat * diffusivity(film, p)))
+	f.HM = h / (heat * third * third)
 	f.Slope = -h + growth*f.Convection - 4*x.emissivity*stefanBoltzmann*ts*ts*ts
 	if ps != x.vapour {
 		// Pressures drive it, so that it turns exactly at the dew point; densities would
@@ -197,7 +197,7 @@ func (x Exchanger) At(surfaceC, light float64) (Flux, error) {
 func (x *Exchanger) coefficient(ts, ps, nu, k, rho float64) (h, free float64) {
 	virtual := virtualTemperature(ts, ps, x.pressure)
 	dt := virtual - x.virtual
-	grashof := gravity * math.Abs(dt) * 2 / (virtual + x.virtual) * x.length * x.length * x.length / (nu * nu)
+	grashof := gravity * math.Abs(dt) * 2 * x.length * x.length * x.length / ((virtual + x.virtual) * nu * nu)
 	ra := grashof * nu * rho * airHeat / k
 	var n float64
 	switch x.shape {
