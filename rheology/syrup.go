@@ -48,10 +48,11 @@ func (s Sucrose) check(tempC float64) error {
 // (1 - x/20) of that ratio and meets Water at 0.
 //
 // Genotelle's equation was read in a public program that cites Mathlouthi &
-// Genotelle 1995. Band: +-3 % for 30..65 Brix and 20..60 degC; outside, 0.25 % more
+// Genotelle 1995. Band: +-3 % for 30..65 Brix and 20..60 degC; outside, 0.4 % more
 // for each degC below 20, 0.2 % for each above 60, 0.3 % for each Brix above 65; from
 // 46 handbook values (testdata/sucrose_viscosity.csv: 5 read, 41 remembered), of
-// which 96 % lie inside. It runs high when cold: 8 % at 40 Brix and 5 degC.
+// which 98 % lie inside. It runs high when cold: 8 % at 40 Brix and 5 degC, 11 % at
+// 0 (remembered values).
 func (s Sucrose) Viscosity(tempC float64) (Estimate, error) {
 	if err := s.check(tempC); err != nil {
 		return Estimate{}, err
@@ -60,7 +61,7 @@ func (s Sucrose) Viscosity(tempC float64) (Estimate, error) {
 }
 
 func (s Sucrose) band(tempC float64) float64 {
-	return 0.03 + 0.0025*max(0, 20-tempC) + 0.002*max(0, tempC-60) + 0.003*max(0, s.Brix-65)
+	return 0.03 + 0.004*max(0, 20-tempC) + 0.002*max(0, tempC-60) + 0.003*max(0, s.Brix-65)
 }
 
 // genotelle is the viscosity in Pa s.
