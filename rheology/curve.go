@@ -34,6 +34,10 @@ func (o *outlet) settle(h, start float64) (float64, error) {
 	if !(q > 0) {
 		q = o.guess(h)
 	}
+	if o.width == 0 {
+		o.lnRateOfOne = math.Log(o.shearRate(1))
+	}
+	defer func() { o.loose = false }()
 	sloped := o.curve.known
 	for range 60 {
 		x, y, err := o.point(math.Log(o.shearRate(q)))
@@ -49,10 +53,11 @@ func (o *outlet) settle(h, start float64) (float64, error) {
 			}
 		}
 		c.known, c.x, c.y, c.bend, c.low, c.high = true, x, y, 0, 0, 0
+		o.loose = !(math.Abs(miss) < 2e-3 && sloped)
 		if q, err = o.flow(h, q); err != nil {
 			return 0, err
 		}
-		if math.Abs(miss) < 2e-3 && sloped {
+		if !o.loose {
 			// The flow just found is by the curve put right: what is left is of second order.
 			break
 		}

@@ -25,8 +25,13 @@ type outlet struct {
 	eta    float64 // Pa s, where thins is nil
 	rho    float64
 	curve  localCurve // of thins, where there is no yield stress
-	yield  float64    // Pa; 0: none
-	scale  float64    // on the viscosity, 1 or an end of its band; not on the yield stress
+	// What one pour's searches hand on to the next, to save their logarithms: the slope of
+	// ln head in ln flow where the last ended (0 for none), ln of the shear rate of a flow of
+	// 1 m3/s in a bore, and ln of the fastest flow under a head.
+	slope, lnRateOfOne, lnFastest, fastestHead float64
+	loose                                      bool    // a flow on the way to another need not be exact
+	yield                                      float64 // Pa; 0: none
+	scale                                      float64 // on the viscosity, 1 or an end of its band; not on the yield stress
 }
 
 // boreArea returns the section of the bore, m2.
@@ -90,10 +95,17 @@ func rangeOf(err error) (*RangeError, bool) {
 }
 
 // head returns the head in m of liquid that a flow of q m3/s needs.
-func (o *outlet) head(q float64) (float64, error) {
+func (o *outlet) head(q float64) (float64, error) { return o.headAt(q, math.Log(q)) }
+
+// headAt is head for a flow whose logarithm is known.
+func (o *outlet) headAt(q, lnQ float64) (float64, error) {
 	eta, rate := o.eta, 0.0
 	if o.curve.known {
-		eta = math.Exp(o.curve.ln(math.Log(o.shearRate(q))))
+		x := lnQ + o.lnRateOfOne
+		if o.width > 0 {
+			x = math.Log(o.shearRate(q))
+		}
+		eta = math.Exp(o.curve.ln(x))
 	} else if o.thins != nil {
 		e, at, err := o.effective(q, false)
 		if err != nil {
@@ -138,21 +150,28 @@ func (o *outlet) flow(h, start float64) (float64, error) {
 		start = o.guess(h)
 	}
 	enough := 1e-5
-	if o.scale != 1 {
+	if o.scale != 1 || o.loose {
 		enough = 1e-3 // for a band
 	}
-	low, high := math.Inf(-1), math.Log(o.fastest(h))
+	if h != o.fastestHead {
+		o.fastestHead, o.lnFastest = h, math.Log(o.fastest(h))
+	}
+	low, high := math.Inf(-1), o.lnFastest
 	x := min(math.Log(start), high)
 	var px, py float64
 	for step := range 200 {
-		got, err := o.head(math.Exp(x))
+		got, err := o.headAt(math.Exp(x), x)
 		if err != nil {
 			return 0, err
 		}
 		y := math.Log(got / h)
-		slope := 1.5
-		if step > 0 {
+		slope := o.slope
+		switch {
+		case step > 0:
 			slope = (y - py) / (x - px)
+			o.slope = min(max(slope, 1), 2)
+		case slope == 0:
+			slope = 1.5
 		}
 		next := x - y/slope
 		if math.Abs(y) < enough && slope > 0.1 {

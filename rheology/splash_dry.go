@@ -107,7 +107,7 @@ func sheetTime(re, we float64, thin bool) float64 {
 	for range 60 {
 		step := (1.2*s*s*s*s - s/we - a) / (4.8*s*s*s - 1/we)
 		s -= step
-		if math.Abs(step) < 1e-8*s {
+		if math.Abs(step) < 1e-5*s {
 			break // Newton squares what is left
 		}
 	}
