@@ -295,13 +295,48 @@ func (d *Dish) check(field string) error {
 	}
 	switch {
 	case d.Pour != nil:
-		return d.Pour.check(field+".pour", d.find(item).Advertised)
-	case d.Glass != nil && d.Glass.Look != "haze" && d.Glass.Look != "beads":
-		return fieldErrorf(field+".glass.look", "%q, want haze or beads", d.Glass.Look)
+		if err := d.Pour.check(field+".pour", d.find(item).Advertised); err != nil {
+			return err
+		}
+		return asDeclared(field+".pour.poured_grams", d.Pour.PouredGrams, d.find(item))
+	case d.Glass != nil:
+		return d.checkGlass(field + ".glass")
 	case d.Flatbread != nil:
 		return d.needsDeclared(field+".flatbread.item", item, false)
 	case d.Pieces != nil:
 		return d.needsDeclared(field+".pieces.item", item, true)
+	}
+	return nil
+}
+
+// checkGlass wants real ice to be in the frame, where it is said whether it is sold, and
+// the amounts to be those declared.
+func (d *Dish) checkGlass(field string) error {
+	g := d.Glass
+	if g.Look != "haze" && g.Look != "beads" {
+		return fieldErrorf(field+".look", "%q, want haze or beads", g.Look)
+	}
+	if err := asDeclared(field+".drink_grams", g.DrinkGrams, d.find(g.Item)); err != nil {
+		return err
+	}
+	if g.IceGrams == 0 {
+		return nil
+	}
+	ice := d.find("ice")
+	if ice == nil {
+		return fieldErrorf(field+".ice_grams", "%g, but no item \"ice\" is in this dish's frame", g.IceGrams)
+	}
+	if ice.StandIn != "" {
+		return fieldErrorf(field+".ice_grams", "%g of real ice, but the frame has a stand-in for it", g.IceGrams)
+	}
+	return asDeclared(field+".ice_grams", g.IceGrams, ice)
+}
+
+// asDeclared refuses an amount that differs from the declared one of an advertised item,
+// which is neither exceeded nor fallen short of.
+func asDeclared(field string, grams float64, it *Item) error {
+	if it.Advertised && it.Grams != 0 && grams != it.Grams {
+		return fieldErrorf(field, "is %g, but %q is advertised and declares %g g", grams, it.Item, it.Grams)
 	}
 	return nil
 }

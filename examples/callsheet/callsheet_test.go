@@ -65,7 +65,7 @@ func TestEveryDishIsAnswered(t *testing.T) {
 	text, _ := sheetOf(t, "")
 	for _, want := range []string{
 		"THE DAY", "START BEFORE THE SHOTS", "TO BUY", "MIND", "RECORD TO FILL IN", "Signed",
-		"whole milk + ", "confirms it", "advertised and pours as it is", "stand-in",
+		"whole milk + ", "confirms it", "Correct    if the cup says", "advertised and pours as it is", "stand-in",
 		"haze after", "Runs", "Ice        real", "One freeze", "Two freezes", "Strips", "Slices", "Choose", "Pull", "Oven",
 		"Heroes     prepare", "local codes",
 	} {

@@ -57,6 +57,10 @@ func (p *Plan) planGlass(s *Shot, d *Glass) error {
 	return nil
 }
 
+// overnight is how long ahead a drink goes into the refrigerator; common practice, no
+// source.
+const overnight = 14 * time.Hour
+
 // refrigeratorH is the exchange with the still air of a refrigerator, W/(m2 K),
 // from published examples: 6 to 9 (read).
 const refrigeratorH = 7
@@ -71,6 +75,9 @@ func (p *Plan) chill(s *Shot, d *Glass) error {
 	if shock.Risk != thermal.ShockLow {
 		s.add("Glass", fmt.Sprintf("%.0f K between glass and drink: %s", shock.DeltaK, shock.Risk))
 	}
+	if d.DrinkC < p.Air.TempC-1 {
+		s.Prep = append(s.Prep, Prep{overnight, fmt.Sprintf("the %s into the cold, %.0f degC", d.Item, d.DrinkC)})
+	}
 	if d.GlassC >= p.Air.TempC-1 {
 		return nil
 	}
@@ -83,8 +90,8 @@ func (p *Plan) chill(s *Shot, d *Glass) error {
 	if err != nil {
 		return err
 	}
-	s.Prep = append(s.Prep, Prep{took + doors, fmt.Sprintf("%d glasses and the %s into the cold, %.0f degC: at least %.0f min for the glass, the drink the night before",
-		s.Units, d.Item, d.GlassC, math.Ceil(took.Minutes()))})
+	s.Prep = append(s.Prep, Prep{took + doors, fmt.Sprintf("%d glasses into the cold, %.0f degC: they need %.0f min",
+		s.Units, d.GlassC, math.Ceil(took.Minutes()))})
 	return nil
 }
 
@@ -145,7 +152,7 @@ func (p *Plan) planScoop(s *Shot, d *Scoop) error {
 	}
 	homeTime, deepTime := surely(first.Core), surely(second.Core)
 	s.add("Freeze", fmt.Sprintf("first %s at %.0f degC, then %s at %.0f degC, until the core is at %.0f degC",
-		thermal.Clock(homeTime), home.TempC, thermal.Clock(deepTime), deep.TempC, deepC))
+		hours(homeTime), home.TempC, hours(deepTime), deep.TempC, deepC))
 	s.Prep = append(s.Prep,
 		Prep{deepTime + homeTime, fmt.Sprintf("%d scoops of %s from the cabinet into the home freezer, %.0f degC", s.Units, d.Item, home.TempC)},
 		Prep{deepTime, fmt.Sprintf("the scoops of %s on into the deep freezer, %.0f degC", d.Item, deep.TempC)})

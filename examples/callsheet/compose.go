@@ -129,7 +129,7 @@ func (s *Shot) section(i int) Section {
 		sec.add("Free", strings.Join(free, ", ")+": not sold, no claim")
 	}
 	sec.Lines = append(sec.Lines, s.Lines...)
-	heroes := fmt.Sprintf("prepare %d for %d good takes at %.0f %% confidence, if %.0f %% of them work", s.Units, s.Dish.Wanted,
+	heroes := fmt.Sprintf("prepare %d for %s at %.0f %% confidence, if %.0f %% of them work", s.Units, takes(s.Dish.Wanted),
 		100*s.confidence, 100*s.Dish.SuccessRate)
 	sec.add("Heroes", heroes)
 	if s.Swap > 0 {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"time"
 
 	"example.org/honestplate/portion"
@@ -64,8 +65,10 @@ const mixAhead = 90 * time.Minute
 
 // A mixed liquid is what goes into the jug.
 type mixed struct {
-	liquid rheology.Liquid
-	tempC  float64
+	liquid      rheology.Liquid
+	tempC       float64
+	batch       *rheology.Batch // nil for an advertised liquid, which is not corrected
+	thin, thick string          // what the batch's liquids are called
 }
 
 func (p *Plan) planPour(s *Shot, d *Pour) error {
@@ -135,7 +138,7 @@ func (s *Shot) mix(d *Pour, field string, liquids []rheology.Liquid, wanted floa
 	if batches > 1 {
 		s.add("", fmt.Sprintf("%.0f batches for %d takes of %.0f g", batches, s.Units, d.PouredGrams))
 	}
-	return mixed{liquid, d.TempC}, nil
+	return mixed{liquid, d.TempC, &batch, d.Liquids[0].Name, d.Liquids[1].Name}, nil
 }
 
 // serveAsItIs plans an advertised liquid: only its temperature may be chosen.
@@ -159,7 +162,7 @@ func (s *Shot) serveAsItIs(d *Pour, field string, liquid rheology.Liquid, wanted
 	}
 	it := s.Dish.find(d.Item)
 	s.Planned[d.Item] = fmt.Sprintf("%.*f g as sold, at %.0f degC", stepDecimals(it.StepGrams), it.Grams, tempC)
-	return mixed{liquid, tempC}, nil
+	return mixed{liquid: liquid, tempC: tempC}, nil
 }
 
 // cupTest says which flow cup and which time confirm the liquid in the jug.
@@ -174,6 +177,7 @@ func (s *Shot) cupTest(jug mixed) error {
 	}
 	cup, err := rheology.ISOCupFor(eta.Value / rho.Value)
 	if errors.Is(err, rheology.ErrRange) {
+		s.Decides = "a timed pour"
 		s.add("Test", fmt.Sprintf("no ISO 2431 cup reaches %s mm2/s: time the pour itself", digits(1e6*eta.Value/rho.Value, 2)))
 		return nil
 	}
@@ -193,6 +197,37 @@ func (s *Shot) cupTest(jug mixed) error {
 	}
 	s.add("Test", fmt.Sprintf("%s cup at %.0f degC: %s confirms it (by the band %s%s to %s%s)",
 		cup, jug.tempC, seconds(likely), seconds(shortest), least, seconds(longest), most))
+	s.Decides = "the cup test"
+	if jug.batch == nil {
+		return nil
+	}
+	return s.corrections(cup, likely, jug)
+}
+
+// corrections says what to add if the cup runs a sixth shorter or longer than it should,
+// as far as the cup reads such times. Another time is corrected in the same way.
+func (s *Shot) corrections(cup rheology.Cup, likely time.Duration, jug mixed) error {
+	var lines []string
+	for _, t := range []time.Duration{max(likely*5/6, cup.Least), min(likely*7/6, cup.Most)} {
+		t = t.Round(time.Second)
+		fix, err := jug.batch.CorrectFromCup(cup, t)
+		if errors.Is(err, rheology.ErrRange) {
+			continue // so far off that adding a little of either does not mend it
+		}
+		if err != nil {
+			return err
+		}
+		grams, name := fix.AddThickGrams, jug.thick
+		if fix.AddThinGrams > 0 {
+			grams, name = fix.AddThinGrams, jug.thin
+		}
+		if grams > 0 {
+			lines = append(lines, fmt.Sprintf("%s, add %.*f g %s", seconds(t), stepDecimals(jug.batch.Recipe.StepGrams), grams, name))
+		}
+	}
+	if len(lines) > 0 {
+		s.add("Correct", "if the cup says "+strings.Join(lines, "; if ")+"; stir, bring back to temperature, time it again")
+	}
 	return nil
 }
 
@@ -206,7 +241,7 @@ func (s *Shot) pourAndLand(d *Pour, field string, jug mixed) error {
 	s.add("Pour", fmt.Sprintf("%s g in %s (%s to %s), %s mL/s; decided by: %s", digits(d.PouredGrams, 3), seconds(pour.Duration.Likely),
 		seconds(pour.Duration.Shortest), seconds(pour.Duration.Longest), digits(pour.Rate.Value*1e6, 2), decidesPour(pour)))
 	s.Events = []Event{{"pour ends", thermal.Window{Earliest: pour.Duration.Shortest, Likely: pour.Duration.Likely, Latest: pour.Duration.Longest}, true}}
-	s.Moment, s.Decides = "pour lasts "+seconds(pour.Duration.Likely), "the cup test"
+	s.Moment = "pour lasts " + seconds(pour.Duration.Likely)
 	stream, err := pour.Stream(d.DropMM / 1000)
 	if err != nil {
 		return &FieldError{field + ".drop_mm", err}

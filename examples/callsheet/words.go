@@ -70,6 +70,19 @@ func seconds(d time.Duration) string {
 	return fmt.Sprintf("%.0f s", d.Seconds())
 }
 
+// hours prints the time something stays in a freezer.
+func hours(d time.Duration) string {
+	return fmt.Sprintf("%d h %02d min", int(d.Hours()), int(d.Minutes())%60)
+}
+
+// takes counts good takes.
+func takes(n int) string {
+	if n == 1 {
+		return "1 good take"
+	}
+	return fmt.Sprintf("%d good takes", n)
+}
+
 // stepDecimals is how many decimals a mass in steps has.
 func stepDecimals(step float64) int {
 	for n := range 6 {
