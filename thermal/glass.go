@@ -5,24 +5,13 @@ import (
 	"time"
 )
 
-// A Material is what a wall is made of; the zero value is soda-lime glass.
-type Material struct {
-	Conductivity float64 // W/(m K)
-	Density      float64 // kg/m3
-	SpecificHeat float64 // J/(kg K)
-}
-
-// SodaLime is ordinary glass: 1.0 W/(m K), 2500 kg/m3, 840 J/(kg K) (typical
-// textbook values, from memory).
-func SodaLime() Material { return Material{1.0, 2500, 840} }
-
 // A Glass is a drinking glass, mug or can set out in the air of the room.
 //
 //   - With a cold drink, and ice or none: DrinkGrams, DrinkC, IceGrams.
 //   - Chilled and empty, or frosted: DrinkGrams 0 and WallC.
 //   - A warm glass filled with a cold drink: WallC above DrinkC.
 //
-// Mind the shock of filling a hot glass cold or a frozen one hot: see ThermalShock.
+// Mind the shock of filling a hot glass cold or a frozen one hot: see Ware.Shock.
 type Glass struct {
 	Diameter float64 // outside, m, 0.01..1
 	Height   float64 // outside, m, 0.01..1; 0 means a fifth more than the liquid's

@@ -2,10 +2,21 @@ package thermal
 
 import "math"
 
+// A Material is what a wall or a solid piece is made of. A Glass takes the zero value as
+// SodaLime; nothing else does.
+type Material struct {
+	Conductivity float64 // W/(m K)
+	Density      float64 // kg/m3
+	SpecificHeat float64 // J/(kg K)
+}
+
+// SodaLime is ordinary glass: 1.0 W/(m K), 2500 kg/m3, 840 J/(kg K) (typical
+// textbook values, from memory).
+func SodaLime() Material { return Material{1.0, 2500, 840} }
+
 // Validate returns an *InputError for a property that is not above 0, a *RangeError for
 // one that no matter has: outside 1e-4..1e9 W/(m K) (a great number stands for a perfect
-// conductor), 0.01..1e5 kg/m3 or 1..1e6 J/(kg K). (A Glass takes the zero Material as
-// soda-lime; nothing else does.)
+// conductor), 0.01..1e5 kg/m3 or 1..1e6 J/(kg K).
 func (m Material) Validate() error {
 	for _, v := range [...]struct {
 		name      string
