@@ -7,27 +7,27 @@ import (
 	"math"
 	"time"
 
-	hp "example.org/honestplate"
+	"example.org/honestplate"
 )
 
 // A service maps any error of the module to a field of its form, a limit and a
 // sentence.
 func ExampleCause() {
 	answer := func(err error) string {
-		switch e := hp.Cause(err).(type) {
-		case *hp.InputError:
+		switch e := honestplate.Cause(err).(type) {
+		case *honestplate.InputError:
 			return fmt.Sprintf("400 field=%s: want %s", e.Field, e.Want)
-		case *hp.RangeError:
+		case *honestplate.RangeError:
 			return fmt.Sprintf("422 field=%s low=%g high=%g %s: %s", e.Field, e.Low, e.High, e.Unit, e.Source)
-		case *hp.RefusedError:
+		case *honestplate.RefusedError:
 			return fmt.Sprintf("409 field=%s: %s; %s", e.Field, e.Reason, e.Advice)
 		default:
 			return "500 " + err.Error()
 		}
 	}
-	fmt.Println(answer(hp.In("Recipe.Thin", hp.NotNegative("FatPercent", -1, "%"))))
-	fmt.Println(answer(fmt.Errorf("planning: %w", hp.InRange("Air.TempC", 300, -30, 60, "degC", "the psychrometric tables end here"))))
-	fmt.Println(answer(&hp.RefusedError{Field: "Thick", Kind: hp.ErrAdvertised, Reason: "the syrup is advertised", Advice: "choose its temperature instead"}))
+	fmt.Println(answer(honestplate.In("Recipe.Thin", honestplate.NotNegative("FatPercent", -1, "%"))))
+	fmt.Println(answer(fmt.Errorf("planning: %w", honestplate.InRange("Air.TempC", 300, -30, 60, "degC", "the psychrometric tables end here"))))
+	fmt.Println(answer(&honestplate.RefusedError{Field: "Thick", Kind: honestplate.ErrAdvertised, Reason: "the syrup is advertised", Advice: "choose its temperature instead"}))
 	fmt.Println(answer(errors.New("disk full")))
 	// Output:
 	// 400 field=Recipe.Thin.FatPercent: want a finite number, 0 or more
@@ -39,7 +39,7 @@ func ExampleCause() {
 // Nothing turns never into a date.
 func ExampleMoment() {
 	call := time.Date(2026, 5, 4, 9, 0, 0, 0, time.UTC)
-	for _, freeze := range []hp.Moment{hp.After(95 * time.Minute), hp.Never()} {
+	for _, freeze := range []honestplate.Moment{honestplate.After(95 * time.Minute), honestplate.Never()} {
 		if start, ok := freeze.BackFrom(call); ok {
 			fmt.Println("into the freezer at", start.Format("15:04"))
 		} else {
@@ -53,7 +53,7 @@ func ExampleMoment() {
 
 // A window on the wire: seconds, and null for never.
 func ExampleWindow() {
-	beads := hp.Window{Earliest: hp.After(72 * time.Second), Likely: hp.After(190 * time.Second), Latest: hp.Never()}
+	beads := honestplate.Window{Earliest: honestplate.After(72 * time.Second), Likely: honestplate.After(190 * time.Second), Latest: honestplate.Never()}
 	b, _ := json.Marshal(beads)
 	fmt.Println(beads)
 	fmt.Println(string(b))
@@ -64,10 +64,10 @@ func ExampleWindow() {
 
 // An estimate prints the digits that its band warrants.
 func ExampleEstimate() {
-	fmt.Println(hp.Estimate{Low: 4.91, Likely: 9.0312, High: 16.08})
-	fmt.Println(hp.Within(0.010234, 0.02))
-	fmt.Println(hp.Factor(1234, 2))
-	fmt.Println(hp.Exactly(62))
+	fmt.Println(honestplate.Estimate{Low: 4.91, Likely: 9.0312, High: 16.08})
+	fmt.Println(honestplate.Within(0.010234, 0.02))
+	fmt.Println(honestplate.Factor(1234, 2))
+	fmt.Println(honestplate.Exactly(62))
 	// Output:
 	// 9.0 (4.9..16.1)
 	// 0.01023 (0.01003..0.01044)
@@ -77,11 +77,11 @@ func ExampleEstimate() {
 
 // What is left out is not 0.
 func ExampleOptional() {
-	var wallC hp.Optional
-	fmt.Println(wallC.Or(21), hp.Some(0).Or(21))
+	var wallC honestplate.Optional
+	fmt.Println(wallC.Or(21), honestplate.Some(0).Or(21))
 	b, _ := json.Marshal(struct {
-		WallC hp.Optional `json:"wall_c,omitzero"`
-		IceC  hp.Optional `json:"ice_c"`
+		WallC honestplate.Optional `json:"wall_c,omitzero"`
+		IceC  honestplate.Optional `json:"ice_c"`
 	}{})
 	fmt.Println(string(b))
 	// Output:
@@ -92,11 +92,11 @@ func ExampleOptional() {
 // A liquid of a user's own checks its inputs with the module's checks, so that its
 // errors look like all others.
 func ExampleInRange() {
-	viscosity := func(tempC float64) (hp.Estimate, error) {
-		if err := hp.InRange("TempC", tempC, 5, 40, "degC", "our own rheometer, 2026"); err != nil {
-			return hp.Estimate{}, err
+	viscosity := func(tempC float64) (honestplate.Estimate, error) {
+		if err := honestplate.InRange("TempC", tempC, 5, 40, "degC", "our own rheometer, 2026"); err != nil {
+			return honestplate.Estimate{}, err
 		}
-		return hp.Factor(0.3*math.Exp(-0.02*tempC), 1.2), nil
+		return honestplate.Factor(0.3*math.Exp(-0.02*tempC), 1.2), nil
 	}
 	_, err := viscosity(60)
 	fmt.Println(err)
