@@ -193,7 +193,10 @@ func TestBrokenBriefsAreRefusedByName(t *testing.T) {
 	}
 	dir := t.TempDir()
 	file, out := filepath.Join(dir, "brief.json"), filepath.Join(dir, "sheet")
-	for _, b := range all {
+	for i, b := range all {
+		if testing.Short() && i%4 != 0 {
+			continue
+		}
 		if err := os.WriteFile(file, []byte(b.brief), 0o600); err != nil {
 			t.Fatal(err)
 		}

@@ -50,23 +50,16 @@ var twoFiles = map[string][]byte{"callsheet.md": []byte("# Call sheet: new\n"), 
 
 func TestAFilledInRecordIsNotReplaced(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "day")
-	do := func() (int, string) {
-		var stdout, stderr bytes.Buffer
-		return run([]string{"-out", dir}, &stdout, &stderr), stderr.String()
-	}
+	_, files := sheetOf(t, "")
 	for range 2 { // a record that nobody touched is renewed
-		if status, message := do(); status != 0 {
-			t.Fatalf("exit status %d: %s", status, message)
+		if err := writeFolder(dir, files, nil); err != nil {
+			t.Fatal(err)
 		}
 	}
 	path := filepath.Join(dir, "record.json")
-	blank, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
 	edit := func(change func(*portion.Record)) string {
 		var records []portion.Record
-		if err := json.Unmarshal(blank, &records); err != nil {
+		if err := json.Unmarshal(files["record.json"], &records); err != nil {
 			t.Fatal(err)
 		}
 		change(&records[len(records)-1])
@@ -76,6 +69,8 @@ func TestAFilledInRecordIsNotReplaced(t *testing.T) {
 		}
 		return string(data)
 	}
+	want := path + " is filled in, or not as this program wrote it, and is not replaced: " +
+		"it says how the picture was made; move it away or give another folder"
 	for name, text := range map[string]string{
 		"weighed":    edit(func(r *portion.Record) { r.Items[0].Weighed = &portion.Weighed{Grams: 162.1} }),
 		"signed":     edit(func(r *portion.Record) { r.Signed = []portion.Signature{{Name: "A. Stylist"}} }),
@@ -84,15 +79,16 @@ func TestAFilledInRecordIsNotReplaced(t *testing.T) {
 	} {
 		fill(t, dir, map[string]string{"record.json": text, "callsheet.md": "read and noted"})
 		before := folder(t, dir)
-		status, message := do()
-		want := "callsheet: " + path + " is filled in, or not as this program wrote it, and is not replaced: " +
-			"it says how the picture was made; move it away or give another folder\n"
-		if status != 1 || message != want {
-			t.Errorf("%s: exit status %d, message %q, want 1 and %q", name, status, message, want)
+		if err := writeFolder(dir, files, nil); err == nil || err.Error() != want {
+			t.Errorf("%s: %v, want %s", name, err, want)
 		}
 		if diff := cmp.Diff(before, folder(t, dir)); diff != "" {
 			t.Errorf("%s: the folder changed: %s", name, diff)
 		}
+	}
+	var stdout, stderr bytes.Buffer
+	if status := run([]string{"-out", dir}, &stdout, &stderr); status != 1 || stderr.String() != "callsheet: "+want+"\n" || stdout.Len() > 0 {
+		t.Errorf("exit status %d, message %q, %d bytes printed, want 1, the reason and nothing", status, stderr.String(), stdout.Len())
 	}
 }
 
