@@ -245,6 +245,22 @@ func TestFilesAreCompleteAndWellFormed(t *testing.T) {
 	}
 }
 
+// A brief's words stay words in the Markdown sheet.
+func TestMarkdownIsEscaped(t *testing.T) {
+	for text, want := range map[string]string{
+		`a | b`:                         `a \| b`,
+		`\[x](https://example.invalid)`: `\\\[x](https://example.invalid)`,
+		`\*em\*`:                        `\\\*em\\\*`,
+		"~~~":                           `\~\~\~`,
+		"<b>&lt;":                       "&lt;b>&amp;lt;",
+		"`x` _y_ #1":                    `'x' \_y\_ \#1`,
+	} {
+		if got := escape(text); got != want {
+			t.Errorf("%s: %s, want %s", text, got, want)
+		}
+	}
+}
+
 func TestSameBriefSameBytes(t *testing.T) {
 	text, files := sheetOf(t, "")
 	again, err := planDay("")
