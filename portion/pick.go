@@ -1,6 +1,12 @@
 package portion
 
-import "slices"
+import (
+	"errors"
+	"slices"
+
+	"example.org/honestplate/portion/internal/check"
+	"example.org/honestplate/portion/internal/subset"
+)
 
 // A Piece is one weighed and scored thing that may be chosen.
 type Piece struct {
@@ -20,18 +26,6 @@ type Group struct {
 	Name  string // as in Piece.Group
 	Count int    // pieces to choose from this group, 0 or more
 }
-
-// An Aim says what the best choice is.
-type Aim int
-
-const (
-	// BestScore wants the highest total score within the tolerance; among equals
-	// the total closest to the declared mass. It is the zero value.
-	BestScore Aim = iota
-	// ClosestTotal wants the total closest to the declared mass within the
-	// tolerance; among equals the highest total score.
-	ClosestTotal
-)
 
 // A Pick asks for the pieces to show: so many, weighing together what is
 // declared, looking their best.
@@ -59,7 +53,10 @@ type Pick struct {
 	// NeverAbove refuses totals above it. Both together want it exactly, as for an
 	// advertised item, which is neither thinned nor exceeded.
 	NeverAbove bool
-	Aim        Aim // what the best is: BestScore or ClosestTotal
+	// Closest wants the total closest to the declared mass within the tolerance, among
+	// equals the highest total score. Unset wants the highest score, among equals the
+	// closest total.
+	Closest bool
 	// Groups, where given, fix how many of each set are chosen; they must name every
 	// piece's group once.
 	Groups []Group
@@ -73,7 +70,7 @@ type Pick struct {
 	Effort int
 }
 
-// A Proof says what is known about an answer. For Aim ClosestTotal it speaks of
+// A Proof says what is known about an answer. With Pick.Closest it speaks of
 // the score among the sets of the closest total.
 type Proof struct {
 	// Optimal is set when no permitted set is better, by score and by closeness.
@@ -100,9 +97,9 @@ type Picked struct {
 
 // Best returns the best permitted set of pieces with the proof of how good it is.
 //
-// It fails with an *InputError on input that makes no sense, an *InfeasibleError
-// that names the nearest totals the pieces can reach when no set is permitted, and
-// an *EffortError when Effort ran out before any set was found.
+// It fails with a [honestplate.InputError] on input that makes no sense, an
+// [InfeasibleError] that names the nearest totals the pieces can reach when no set is
+// permitted, and an InputError about Effort when that ran out before any set was found.
 //
 // Method: the Lagrangian relaxation of the mass gives every piece a reduced score;
 // any set scoring within B of the relaxed optimum differs from the relaxed set by
@@ -114,75 +111,35 @@ type Picked struct {
 // Pisinger (1997, A minimal algorithm for the 0-1 knapsack problem). Both from
 // memory. All in integers.
 func (p Pick) Best() (Picked, error) {
-	in, err := p.instance()
+	q, err := p.problem()
 	if err != nil {
 		return Picked{}, err
 	}
-	if low, high := in.extremes(); low > in.hi || high < in.lo {
-		return Picked{}, p.infeasible(in)
-	}
-	var s solution
+	s, err := q.Best()
 	switch {
-	case in.flat():
-		s, err = p.flatBest(in)
-	case p.Aim == ClosestTotal:
-		s, err = p.closest(in)
-	default:
-		s, err = p.bestScore(in)
+	case errors.Is(err, subset.ErrNone):
+		return Picked{}, p.infeasible(q)
+	case err != nil:
+		return Picked{}, check.Input("Effort", q.Effort, "steps", "more: they ended with no set found and no proof that there is none")
 	}
-	if err != nil {
-		return Picked{}, err
-	}
-	return p.picked(in, s), nil
-}
-
-// A solution is a set of positions in an instance with what is known about it.
-type solution struct {
-	chosen []int
-	sum    int64
-	score  int64
-	bound  int64
-	proven bool // no set is better
-	first  bool // and no equal set comes earlier
-	found  bool
-}
-
-// better reports whether a is preferred to b: found, then score, then closeness to
-// the target, then stated order.
-func (in *instance) better(a, b solution) bool {
-	if !a.found || !b.found {
-		return a.found
-	}
-	if a.score != b.score {
-		return a.score > b.score
-	}
-	if da, db := in.off(a.sum), in.off(b.sum); da != db {
-		return da < db
-	}
-	return slices.Compare(a.chosen, b.chosen) < 0
-}
-
-// off is the distance of a total from the declared one.
-func (in *instance) off(sum int64) int64 { return max(sum-in.target, in.target-sum) }
-
-func (p Pick) picked(in *instance, s solution) Picked {
-	out := Picked{Chosen: make([]int, len(s.chosen)), Pieces: make([]Piece, len(s.chosen))}
-	for i, pos := range s.chosen {
-		out.Chosen[i] = in.at[pos]
+	out := Picked{Chosen: make([]int, len(s.Chosen)), Pieces: make([]Piece, len(s.Chosen))}
+	for i, pos := range s.Chosen {
+		out.Chosen[i] = q.at[pos]
 	}
 	slices.Sort(out.Chosen)
 	for i, k := range out.Chosen {
 		out.Pieces[i] = p.Pieces[k]
 	}
-	out.Score = in.points(s.score)
-	out.Proof = Proof{Optimal: s.proven, First: s.proven && s.first, Bound: in.points(s.bound), Gap: in.points(s.bound - s.score), Work: in.work}
-	if in.massless {
+	points := q.scoreStep.Times
+	out.Score = points(s.Score)
+	out.Proof = Proof{Optimal: s.Proven, First: s.First, Bound: points(s.Bound), Gap: points(s.Bound - s.Score), Work: s.Work}
+	if q.massless {
 		for _, piece := range out.Pieces {
 			out.Grams += piece.Grams
 		}
-		return out
+		return out, nil
 	}
-	out.Grams = in.step.times(s.sum)
-	out.Over = in.step.times(s.sum - in.target)
-	return out
+	out.Grams = q.step.Times(s.Sum)
+	out.Over = q.step.Times(s.Sum - q.Target)
+	return out, nil
 }
