@@ -18,11 +18,11 @@ import (
 // What must be declared, and how, is for local law on labelling, advertising and
 // weights and measures, which this package does not replace.
 type Declaration struct {
-	Item       string  // what it is, for people; may be empty
-	Grams      float64 // declared mass, g, up to 1e9; 0 if only a count is declared
-	StepGrams  float64 // step of the scale, g, 1e-6..1e6; 0 means 1 g
-	Count      int     // declared number of pieces; 0 if only a mass is declared
-	Advertised bool    // the advertised product: not to be replaced, thinned, exceeded or reduced
+	Item       string  `json:"item,omitzero"`       // what it is, for people; may be empty
+	Grams      float64 `json:"grams,omitzero"`      // declared mass, g, up to 1e9; 0 if only a count is declared
+	StepGrams  float64 `json:"step_grams,omitzero"` // step of the scale, g, 1e-6..1e6; 0 means 1 g
+	Count      int     `json:"count,omitzero"`      // declared number of pieces; 0 if only a mass is declared
+	Advertised bool    `json:"advertised,omitzero"` // the advertised product: not to be replaced, thinned, exceeded or reduced
 }
 
 // Validate returns nil for a usable declaration. Otherwise: a

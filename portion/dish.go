@@ -19,38 +19,41 @@ type Dish interface {
 // A Round is a round dish or bread, cut from the centre into equal slices. Slice 1
 // faces the camera; the others follow clockwise as seen from above.
 type Round struct {
-	Diameter float64 // m, above 0, up to 10
+	Diameter float64 `json:"diameter_m,omitzero"` // m, above 0, up to 10
 	// Edge is the rim kept free of what is laid on, m, 0 up to less than the radius.
-	Edge   float64
-	Slices int // 0 or 1 means uncut; up to 1000
+	Edge   float64 `json:"edge_m,omitzero"`
+	Slices int     `json:"slices,omitzero"` // 0 or 1 means uncut; up to 1000
 	// TurnDegrees turns the cuts clockwise as seen from above; at 0 the middle of
 	// slice 1 faces the camera.
-	TurnDegrees float64
+	TurnDegrees float64 `json:"turn_degrees,omitzero"`
 }
 
 // An Oval is an elliptical dish cut from its centre into slices of equal area (of
 // equal angle if it were stretched to a round). Slices are counted as in a Round.
 type Oval struct {
-	Width, Depth float64 // m, across and away from the camera, above 0, up to 10
-	Edge         float64 // free rim, m, measured along the axes
-	Slices       int     // 0 or 1 means uncut; up to 1000
-	TurnDegrees  float64 // as in a Round
+	Width       float64 `json:"width_m,omitzero"`      // m, across, above 0, up to 10
+	Depth       float64 `json:"depth_m,omitzero"`      // m, away from the camera, likewise
+	Edge        float64 `json:"edge_m,omitzero"`       // free rim, m, measured along the axes
+	Slices      int     `json:"slices,omitzero"`       // 0 or 1 means uncut; up to 1000
+	TurnDegrees float64 `json:"turn_degrees,omitzero"` // as in a Round
 }
 
 // A Rectangle is a tray cut into equal rows and columns. Slice 1 is nearest to the
 // camera on the left; the others follow to the right, then row by row away.
 type Rectangle struct {
-	Width, Depth  float64 // m, across and away from the camera, above 0, up to 10
-	Edge          float64 // free rim, m
-	Columns, Rows int     // 0 means 1; up to 1000 slices in all
+	Width   float64 `json:"width_m,omitzero"` // m, across, above 0, up to 10
+	Depth   float64 `json:"depth_m,omitzero"` // m, away from the camera, likewise
+	Edge    float64 `json:"edge_m,omitzero"`  // free rim, m
+	Columns int     `json:"columns,omitzero"` // 0 means 1; up to 1000 slices in all
+	Rows    int     `json:"rows,omitzero"`    // likewise
 }
 
 // A Slice is one portion of a cut dish.
 type Slice struct {
-	Number int     // from 1
-	Area   float64 // of the whole slice, rim included, m2
-	Centre Point   // its centre of area
-	Grams  float64 // what it carries, in whole steps; 0 before something is laid
+	Number int     `json:"number"`  // from 1
+	Area   float64 `json:"area_m2"` // of the whole slice, rim included, m2
+	Centre Point   `json:"centre"`  // its centre of area
+	Grams  float64 `json:"grams"`   // what it carries, in whole steps; 0 before something is laid
 }
 
 const (

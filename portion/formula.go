@@ -10,11 +10,11 @@ import (
 
 // A Formula is a recipe by mass that can be made larger or smaller.
 type Formula struct {
-	Parts     []Ingredient // masses that stand for ratios, g
-	StepGrams float64      // step of the scale, g; 0 means 1 g
+	Parts     []Ingredient `json:"parts,omitzero"`      // masses that stand for ratios, g
+	StepGrams float64      `json:"step_grams,omitzero"` // step of the scale, g; 0 means 1 g
 	// Locked says that the ratios are signed off by the maker's technician and are
 	// constraints, not wishes: no rounding is allowed.
-	Locked bool
+	Locked bool `json:"locked,omitzero"`
 }
 
 // For returns the parts of a batch of the given mass in whole steps that sum to it

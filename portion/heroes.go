@@ -15,11 +15,11 @@ import (
 // the camera. Either the success rate is known, or it is uncertain and past takes
 // speak for it.
 type Heroes struct {
-	SuccessRate float64 // chance that one unit is fit, above 0, up to 1; 0 means judge by past takes
-	Takes       int     // past takes, where SuccessRate is 0; 0 or more
-	Good        int     // how many of them were fit, 0..Takes
-	Wanted      int     // fit units needed, 1 or more; 0 means 1
-	Confidence  float64 // wanted chance of having them, above 0, below 1; 0 means 0.95
+	SuccessRate float64 `json:"success_rate,omitzero"` // chance that one unit is fit, above 0, up to 1; 0 means judge by past takes
+	Takes       int     `json:"takes,omitzero"`        // past takes, where SuccessRate is 0; 0 or more
+	Good        int     `json:"good,omitzero"`         // how many of them were fit, 0..Takes
+	Wanted      int     `json:"wanted,omitzero"`       // fit units needed, 1 or more; 0 means 1
+	Confidence  float64 `json:"confidence,omitzero"`   // wanted chance of having them, above 0, below 1; 0 means 0.95
 }
 
 // Units returns the least number n of units for which at least k = Wanted are fit

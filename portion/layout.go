@@ -9,13 +9,14 @@ import (
 
 // A Segment is the part of a strip that one slice carries.
 type Segment struct {
-	Strip, Slice int // numbers, from 1
+	Strip int `json:"strip"` // numbers, from 1
+	Slice int `json:"slice"`
 	// Length of strip on the slice, m; along a cut, half the length is counted on
 	// either side.
-	Length float64
-	Grams  float64 // whole steps
-	From   Point   // where the segment begins
-	To     Point   // and ends
+	Length float64 `json:"length_m"`
+	Grams  float64 `json:"grams"` // whole steps
+	From   Point   `json:"from"`  // where the segment begins
+	To     Point   `json:"to"`    // and ends
 	steps  int64
 	weight float64
 	path   path
@@ -23,9 +24,9 @@ type Segment struct {
 
 // A Strip is one piece to weigh out, cut to length and lay.
 type Strip struct {
-	Number int     // from 1, in the order of placing: far side first, nearest last
-	Length float64 // m
-	Grams  float64 // whole steps: the sum of its segments
+	Number int     `json:"number"`   // from 1, in the order of placing: far side first, nearest last
+	Length float64 `json:"length_m"` // m
+	Grams  float64 `json:"grams"`    // whole steps: the sum of its segments
 	middle Point   // where its number is drawn
 	paths  []path
 }

@@ -10,21 +10,21 @@ import (
 
 // A Piece is one weighed and scored thing that may be chosen.
 type Piece struct {
-	Name  string  // for the crew; may be empty
-	Grams float64 // as weighed; above 0, a whole number of the scale's steps
+	Name  string  `json:"name,omitzero"`  // for the crew; may be empty
+	Grams float64 `json:"grams,omitzero"` // as weighed; above 0, a whole number of the scale's steps
 	// Score says how well the piece looks; higher is better, any scale, may be
 	// negative. All equal (or left at 0) means looks do not matter.
-	Score float64
+	Score float64 `json:"score,omitzero"`
 	// Group is the set the piece is a candidate for, such as "slice 3". Used only
 	// when Pick.Groups is set.
-	Group string
+	Group string `json:"group,omitzero"`
 }
 
 // A Group is a set of pieces of which exactly Count are chosen: with one group a
 // slice and Count 1, each slice gets one.
 type Group struct {
-	Name  string // as in Piece.Group
-	Count int    // pieces to choose from this group, 0 or more
+	Name  string `json:"name,omitzero"`  // as in Piece.Group
+	Count int    `json:"count,omitzero"` // pieces to choose from this group, 0 or more
 }
 
 // A Pick asks for the pieces to show: so many, weighing together what is
@@ -36,63 +36,63 @@ type Group struct {
 // sets the better holds the earliest piece that the other lacks (with Groups:
 // group by group, each in stated order).
 type Pick struct {
-	Pieces []Piece // to choose from, 1 to a million
+	Pieces []Piece `json:"pieces,omitzero"` // to choose from, 1 to a million
 	// Count is how many pieces are chosen; 0 leaves the number free. With Groups
 	// it must be 0 or the sum of the groups' counts.
-	Count int
+	Count int `json:"count,omitzero"`
 	// Grams is the declared mass of the chosen pieces together, a whole number of
 	// steps. 0, with StepGrams 0 too, declares only a count: any total is right.
-	Grams     float64
-	StepGrams float64 // the scale's step, g; 0 means 1 g
+	Grams     float64 `json:"grams,omitzero"`
+	StepGrams float64 `json:"step_grams,omitzero"` // the scale's step, g; 0 means 1 g
 	// Tolerance is how far the total may be from Grams on either side, g; 0 wants
 	// the declared mass to the step. A legal tolerance is an input here, not a
 	// right to show less: see NeverBelow.
-	Tolerance float64
+	Tolerance float64 `json:"tolerance_grams,omitzero"`
 	// NeverBelow refuses totals below the declared mass.
-	NeverBelow bool
+	NeverBelow bool `json:"never_below,omitzero"`
 	// NeverAbove refuses totals above it. Both together want it exactly, as for an
 	// advertised item, which is neither thinned nor exceeded.
-	NeverAbove bool
+	NeverAbove bool `json:"never_above,omitzero"`
 	// Closest wants the total closest to the declared mass within the tolerance, among
 	// equals the highest total score. Unset wants the highest score, among equals the
 	// closest total.
-	Closest bool
+	Closest bool `json:"closest,omitzero"`
 	// Groups, where given, fix how many of each set are chosen; they must name every
 	// piece's group once.
-	Groups []Group
+	Groups []Group `json:"groups,omitzero"`
 	// ScoreStep is the resolution of scores; they are rounded to whole ScoreSteps.
 	// 0 means one millionth.
-	ScoreStep float64
+	ScoreStep float64 `json:"score_step,omitzero"`
 	// Effort bounds the work and the memory, in steps of the search; the same
 	// effort gives the same answer on any machine. 0 means 10 million: some tenths of
 	// a second, some tens of megabytes. When it runs out, Picked.Proof says how far from the best the
 	// answer can be.
-	Effort int
+	Effort int `json:"effort,omitzero"`
 }
 
 // A Proof says what is known about an answer. With Pick.Closest it speaks of
 // the score among the sets of the closest total.
 type Proof struct {
 	// Optimal is set when no permitted set is better, by score and by closeness.
-	Optimal bool
+	Optimal bool `json:"optimal"`
 	// First is set when also no equal set comes earlier in stated order.
-	First bool
+	First bool `json:"first"`
 	// Bound is a total score that no permitted set exceeds.
-	Bound float64
+	Bound float64 `json:"bound"`
 	// Gap is Bound less the answer's score: 0 when Optimal.
-	Gap float64
+	Gap float64 `json:"gap_m"`
 	// Work is the number of search steps spent, in the unit of Pick.Effort.
-	Work int
+	Work int `json:"work"`
 }
 
 // Picked is the answer to a Pick.
 type Picked struct {
-	Chosen []int   // indices into Pick.Pieces, ascending
-	Pieces []Piece // those pieces
-	Grams  float64 // their total, g
-	Over   float64 // Grams less the declared mass, g; negative when short
-	Score  float64 // their total score, of the rounded scores
-	Proof  Proof   // what is known about it
+	Chosen []int   `json:"chosen"`     // indices into Pick.Pieces, ascending
+	Pieces []Piece `json:"pieces"`     // those pieces
+	Grams  float64 `json:"grams"`      // their total, g
+	Over   float64 `json:"over_grams"` // Grams less the declared mass, g; negative when short
+	Score  float64 `json:"score"`      // their total score, of the rounded scores
+	Proof  Proof   `json:"proof"`      // what is known about it
 }
 
 // Best returns the best permitted set of pieces with the proof of how good it is.

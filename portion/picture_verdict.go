@@ -12,11 +12,11 @@ import (
 // A PictureVerdict says whether what lies in front of the camera is what is
 // declared.
 type PictureVerdict struct {
-	Difference  float64 // weighed less declared, g
-	Uncertainty float64 // of the weighing, expanded, g
+	Difference  float64 `json:"difference_grams"`  // weighed less declared, g
+	Uncertainty float64 `json:"uncertainty_grams"` // of the weighing, expanded, g
 	// Agrees says that the difference is within the uncertainty.
-	Agrees bool
-	Reason string // in words, for the record
+	Agrees bool   `json:"agrees"`
+	Reason string `json:"reason"` // in words, for the record
 }
 
 // JudgePicture compares a weighing (Scale.Weigh, or the sum of many) with the

@@ -12,10 +12,10 @@ import (
 
 // A Spot is where a piece goes.
 type Spot struct {
-	Number int   // from 1, in the order of placing: far side first, nearest last
-	At     Point // the piece's centre
-	Slice  int   // number of the slice that holds the centre
-	Piece  int   // index into Placing.Pieces; -1 before Assign
+	Number int   `json:"number"` // from 1, in the order of placing: far side first, nearest last
+	At     Point `json:"at"`     // the piece's centre
+	Slice  int   `json:"slice"`  // number of the slice that holds the centre
+	Piece  int   `json:"piece"`  // index into Placing.Pieces; -1 before Assign
 }
 
 // A Placing is the spots for the pieces of one dish.

@@ -11,17 +11,17 @@ import (
 
 // An Ingredient is one part of a recipe by mass.
 type Ingredient struct {
-	Name  string  // for people; may be empty
-	Grams float64 // as it goes in, g, 0 or more
+	Name  string  `json:"name,omitzero"`  // for people; may be empty
+	Grams float64 `json:"grams,omitzero"` // as it goes in, g, 0 or more
 }
 
 // A QuidLine is one line of a quantitative ingredient declaration (QUID).
 type QuidLine struct {
-	Name    string  // of the ingredient
-	Percent float64 // 100 x ingoing mass / finished mass; above 100 if the food lost moisture
+	Name    string  `json:"name"`    // of the ingredient
+	Percent float64 `json:"percent"` // 100 x ingoing mass / finished mass; above 100 if the food lost moisture
 	// Text is the percentage to a tenth, such as "62.5 %"; above 100 it is the mass
 	// used for 100 g of the finished food, such as "115 g per 100 g".
-	Text string
+	Text string `json:"text"`
 }
 
 // Quid returns the percentages of ingredients in a finished food:

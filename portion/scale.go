@@ -16,12 +16,12 @@ import (
 // nothing: treat it as class III with the step it shows and check it with a known
 // weight. Scales used in trade are verified by local authorities.
 type Scale struct {
-	StepGrams   float64 // what it shows in, d, g; 0 means 1 g
-	VerifyGrams float64 // verification scale interval e, g; 0 means the step
-	MaxGrams    float64 // greatest load, g; 0 means the most its class allows
-	Class       Class   // accuracy class; the zero value is III
-	Repeat      float64 // standard deviation of repeated weighings, g; 0 means not known
-	InService   bool    // errors in service are twice those at verification
+	StepGrams   float64 `json:"step_grams,omitzero"`   // what it shows in, d, g; 0 means 1 g
+	VerifyGrams float64 `json:"verify_grams,omitzero"` // verification scale interval e, g; 0 means the step
+	MaxGrams    float64 `json:"max_grams,omitzero"`    // greatest load, g; 0 means the most its class allows
+	Class       Class   `json:"class,omitzero"`        // accuracy class; the zero value is III
+	Repeat      float64 `json:"repeat_grams,omitzero"` // standard deviation of repeated weighings, g; 0 means not known
+	InService   bool    `json:"in_service,omitzero"`   // errors in service are twice those at verification
 }
 
 // MaxError returns the maximum permissible error at a load, in grams: 0.5 e, 1 e or
@@ -76,10 +76,10 @@ func (s Scale) checked() (Scale, error) {
 
 // A Weighing is a mass with its uncertainty.
 type Weighing struct {
-	Grams    float64 // the mass, g
-	Standard float64 // combined standard uncertainty, g
-	Expanded float64 // expanded uncertainty, coverage factor 2 (about 95 %), g
-	Readings int     // how many readings it comes from
+	Grams    float64 `json:"grams"`          // the mass, g
+	Standard float64 `json:"standard_grams"` // combined standard uncertainty, g
+	Expanded float64 `json:"expanded_grams"` // expanded uncertainty, coverage factor 2 (about 95 %), g
+	Readings int     `json:"readings"`       // how many readings it comes from
 }
 
 // String writes a weighing with two digits of uncertainty: "62.0 +- 1.2 g".

@@ -45,15 +45,15 @@ func (a *Arrangement) UnmarshalText(text []byte) error {
 // A Scatter says how separate pieces are placed: clear of each other, of the free
 // edge and of the cuts.
 type Scatter struct {
-	Item        string      // what the pieces are, for the drawing; may be empty
-	Arrangement Arrangement // how they are spread
-	Count       int         // pieces, 1 to 1000
-	Diameter    float64     // of the circle that the largest piece needs, m, above 0
-	Gap         float64     // least distance between two pieces' circles, m, 0 or more
-	CutGap      float64     // least distance between a piece's circle and a cut, m, 0 or more
+	Item        string      `json:"item,omitzero"`        // what the pieces are, for the drawing; may be empty
+	Arrangement Arrangement `json:"arrangement,omitzero"` // how they are spread
+	Count       int         `json:"count,omitzero"`       // pieces, 1 to 1000
+	Diameter    float64     `json:"diameter_m,omitzero"`  // of the circle that the largest piece needs, m, above 0
+	Gap         float64     `json:"gap_m,omitzero"`       // least distance between two pieces' circles, m, 0 or more
+	CutGap      float64     `json:"cut_gap_m,omitzero"`   // least distance between a piece's circle and a cut, m, 0 or more
 	// OverCuts lets pieces lie on cuts; CutGap must then be 0.
-	OverCuts bool
-	Seed     uint64 // another seed is another BlueNoise; the same seed is the same one
+	OverCuts bool   `json:"over_cuts,omitzero"`
+	Seed     uint64 `json:"seed,omitzero"` // another seed is another BlueNoise; the same seed is the same one
 }
 
 // crowded says how many pieces found room. For BlueNoise and Spiral another way of

@@ -13,27 +13,27 @@ import (
 
 // A Zone is a part of the dish that receives some of what is declared.
 type Zone struct {
-	Name     string  // for people; may be empty
-	Weight   float64 // how much it should get relative to the others, 0 or more; 0 gets its minimum only
-	MinGrams float64 // at least this much, g; between steps it counts as the next step up
-	MaxGrams float64 // at most this much, g; 0 means no maximum; between steps, the next step down
-	MinCount int     // at least so many pieces, where pieces are shared
-	MaxCount int     // at most so many pieces, where pieces are shared; 0 means no maximum
+	Name     string  `json:"name,omitzero"`      // for people; may be empty
+	Weight   float64 `json:"weight,omitzero"`    // how much it should get relative to the others, 0 or more; 0 gets its minimum only
+	MinGrams float64 `json:"min_grams,omitzero"` // at least this much, g; between steps it counts as the next step up
+	MaxGrams float64 `json:"max_grams,omitzero"` // at most this much, g; 0 means no maximum; between steps, the next step down
+	MinCount int     `json:"min_count,omitzero"` // at least so many pieces, where pieces are shared
+	MaxCount int     `json:"max_count,omitzero"` // at most so many pieces, where pieces are shared; 0 means no maximum
 }
 
 // A Portion is what one zone gets.
 type Portion struct {
-	Name  string  // of the zone
-	Steps int64   // whole steps of the scale, or pieces
-	Grams float64 // exactly Steps times the step, to the nearest float64; 0 where pieces are shared
-	Count int     // pieces; 0 where mass is shared
+	Name  string  `json:"name"`  // of the zone
+	Steps int64   `json:"steps"` // whole steps of the scale, or pieces
+	Grams float64 `json:"grams"` // exactly Steps times the step, to the nearest float64; 0 where pieces are shared
+	Count int     `json:"count"` // pieces; 0 where mass is shared
 }
 
 // Shares is a declared amount spread over zones. The steps sum to the declared
 // amount exactly.
 type Shares struct {
-	Declaration Declaration // what was shared
-	Portions    []Portion   // one a zone, in the order of the zones
+	Declaration Declaration `json:"declaration"` // what was shared
+	Portions    []Portion   `json:"portions"`    // one a zone, in the order of the zones
 }
 
 // Share spreads the declared amount over the zones in proportion to their

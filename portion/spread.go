@@ -12,9 +12,9 @@ import (
 type Spread struct {
 	// Favour moves mass towards the camera as in [Strips]: at the near edge an area
 	// carries (1+Favour) of the even share, at the far edge (1-Favour), linear between.
-	Favour float64
+	Favour float64 `json:"favour,omitzero"`
 	// Weights are further weights of the slices, as in [Strips].
-	Weights []float64
+	Weights []float64 `json:"weights,omitzero"`
 }
 
 // Lay shares the declared mass over the slices, in whole steps, in proportion to

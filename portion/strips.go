@@ -39,25 +39,25 @@ func (p *Pattern) UnmarshalText(text []byte) error {
 // Strips says how an item in strips of one width and thickness is laid, so that its
 // mass goes with its length.
 type Strips struct {
-	Pattern Pattern // how they lie
+	Pattern Pattern `json:"pattern,omitzero"` // how they lie
 	// Count is the number of strips: of each direction for a Lattice. AlongCuts takes
 	// one a cut and wants 0 here. Up to 1000.
-	Count int
+	Count int `json:"count,omitzero"`
 	// TurnDegrees turns Across and Lattice anticlockwise as seen from above; at 0
 	// Across runs left to right, parallel to the picture. -360..360.
-	TurnDegrees float64
+	TurnDegrees float64 `json:"turn_degrees,omitzero"`
 	// Hub is the radius about the centre that strips along the cuts of a Round or an
 	// Oval keep free, m.
-	Hub float64
+	Hub float64 `json:"hub_m,omitzero"`
 	// Width is the strip's width, m, for the drawing only. 0 draws 8 mm.
-	Width float64
+	Width float64 `json:"width_m,omitzero"`
 	// Favour moves mass towards the camera: at the near edge of the dish a length
 	// of strip carries (1+Favour) of the even share, at the far edge (1-Favour),
 	// linear between. 0..0.9; 0 is even. It moves grams, it never adds any.
-	Favour float64
+	Favour float64 `json:"favour,omitzero"`
 	// Weights are further weights of the slices, by slice number: a ratio the maker
 	// has signed off, or 0 for a slice that gets nothing. Empty means all 1.
-	Weights []float64
+	Weights []float64 `json:"weights,omitzero"`
 }
 
 const (

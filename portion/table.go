@@ -10,22 +10,23 @@ import (
 // A Table shares a declared amount over two things at once, such as slices and
 // zones: every slice gets its share and every zone gets its share, exactly.
 type Table struct {
-	Declaration Declaration // what is shared: its mass in steps if declared, else its pieces
-	Rows        []Zone      // such as slices; their weights and bounds give the row totals
-	Columns     []Zone      // such as zones from the camera; they give the column totals
+	Declaration Declaration `json:"declaration,omitzero"` // what is shared: its mass in steps if declared, else its pieces
+	Rows        []Zone      `json:"rows,omitzero"`        // such as slices; their weights and bounds give the row totals
+	Columns     []Zone      `json:"columns,omitzero"`     // such as zones from the camera; they give the column totals
 	// Weights says how much each cell should get relative to the others:
 	// Weights[i][j] for row i and column j, 0 or more; 0 means nothing there. Nil
 	// means Rows[i].Weight x Columns[j].Weight.
-	Weights [][]float64
+	Weights [][]float64 `json:"weights,omitzero"`
 }
 
 // A Grid is a declared amount spread over rows and columns. Cells sum to the
 // rows' and the columns' totals, and these to the declared amount, exactly.
 type Grid struct {
-	Declaration   Declaration // what was shared
-	Rows, Columns []Portion   // the totals
-	Steps         [][]int64   // Steps[i][j]: whole steps, or pieces, of row i in column j
-	Grams         [][]float64 // their masses, g; nil where pieces are shared
+	Declaration Declaration `json:"declaration"` // what was shared
+	Rows        []Portion   `json:"rows"`        // the totals
+	Columns     []Portion   `json:"columns"`
+	Steps       [][]int64   `json:"steps"`          // Steps[i][j]: whole steps, or pieces, of row i in column j
+	Grams       [][]float64 `json:"grams,omitzero"` // their masses, g; nil where pieces are shared
 }
 
 // Share finds the totals of rows and columns as [Declaration.Share] does and fills

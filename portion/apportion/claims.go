@@ -11,9 +11,9 @@ import (
 
 // A Claim is one party's claim to whole units: seats, grams in steps, pieces.
 type Claim struct {
-	Weight float64 // how much it should get relative to the others, 0 or more; 0 gets Min only
-	Min    int64   // at least so many units, 0 or more
-	Max    int64   // at most so many units; 0 means no maximum
+	Weight float64 `json:"weight,omitzero"` // how much it should get relative to the others, 0 or more; 0 gets Min only
+	Min    int64   `json:"min,omitzero"`    // at least so many units, 0 or more
+	Max    int64   `json:"max,omitzero"`    // at most so many units; 0 means no maximum
 }
 
 // Apportion shares total units among the claims. The result sums to total
