@@ -3,8 +3,6 @@ package portion
 import (
 	"math"
 	"math/rand/v2"
-
-	"example.org/honestplate/portion/apportion"
 )
 
 // scatterWork bounds the distances that scatter measures.
@@ -107,13 +105,9 @@ func (s Scatter) quota(p plate, rooms [][]Point) ([]int64, error) {
 			areas[k] = p.slices[k].Area
 		}
 	}
-	parts, all := wholeParts(areas)
-	if all == 0 {
+	quota, ok := shareByParts(int64(s.Count), areas)
+	if !ok {
 		return nil, s.crowded(0)
 	}
-	claims := make([]apportion.Claim, len(parts))
-	for k, n := range parts {
-		claims[k].Weight = float64(n)
-	}
-	return apportion.LargestRemainder.Apportion(int64(s.Count), claims)
+	return quota, nil
 }

@@ -3,7 +3,6 @@ package portion
 import (
 	"math"
 
-	"example.org/honestplate/portion/apportion"
 	"example.org/honestplate/portion/internal/root"
 )
 
@@ -35,14 +34,9 @@ func (s Scatter) ring(p plate) ([]Point, error) {
 	for i, g := range l.Segments {
 		lengths[i] = g.Length
 	}
-	parts, _ := wholeParts(lengths)
-	claims := make([]apportion.Claim, len(parts))
-	for i, n := range parts {
-		claims[i].Weight = float64(n)
-	}
-	quota, err := apportion.LargestRemainder.Apportion(int64(s.Count), claims)
-	if err != nil {
-		return nil, err
+	quota, ok := shareByParts(int64(s.Count), lengths)
+	if !ok {
+		return nil, s.crowded(0)
 	}
 	var at []Point
 	for i, n := range quota {

@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"example.org/honestplate/portion/apportion"
 	"example.org/honestplate/portion/internal/check"
 	"example.org/honestplate/portion/internal/controlled"
 )
@@ -119,17 +118,13 @@ func (l *Layout) share(total int64) error {
 		if n == 0 {
 			continue
 		}
-		claims := make([]apportion.Claim, len(own))
+		lengths := make([]float64, len(own))
 		for i, k := range own {
-			claims[i].Weight = float64(parts[k])
+			lengths[i] = float64(parts[k])
 		}
-		got, err := apportion.LargestRemainder.Apportion(n, claims)
-		if err != nil {
-			return err
-		}
+		got, _ := shareByParts(n, lengths) // the cell has a share, so something weighs
 		for i, k := range own {
-			l.Segments[k].steps = got[i]
-			l.Segments[k].Grams = l.grams(got[i])
+			l.Segments[k].steps, l.Segments[k].Grams = got[i], l.grams(got[i])
 		}
 	}
 	for i, n := range strips {

@@ -3,7 +3,6 @@ package portion
 import (
 	"math"
 
-	"example.org/honestplate/portion/apportion"
 	"example.org/honestplate/portion/internal/check"
 )
 
@@ -40,17 +39,9 @@ func (s Spread) Lay(on Dish, d Declaration) (Layout, error) {
 			weights[k] *= s.Weights[k]
 		}
 	}
-	parts, all := wholeParts(weights)
-	if all == 0 {
+	steps, ok := shareByParts(total, weights)
+	if !ok {
 		return Layout{}, check.Input("Weights", 0, "on every slice that is covered", "at least one above 0")
-	}
-	claims := make([]apportion.Claim, len(parts))
-	for k, n := range parts {
-		claims[k].Weight = float64(n)
-	}
-	steps, err := apportion.LargestRemainder.Apportion(total, claims)
-	if err != nil {
-		return Layout{}, err
 	}
 	for k, n := range steps {
 		l.Slices = append(l.Slices, p.slices[k].carrying(l.grams(n)))

@@ -1,6 +1,10 @@
 package portion
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate/portion/apportion"
+)
 
 // partsInAll is the number of parts that lengths and areas are counted in: a part is
 // far above the rounding noise of a length, and far below a step of any layout.
@@ -28,4 +32,16 @@ func wholeParts(values []float64) (parts []int64, all int64) {
 		all += parts[i]
 	}
 	return parts, all
+}
+
+// shareByParts shares whole units in proportion to lengths or areas. ok is false if
+// nothing weighs anything.
+func shareByParts(total int64, values []float64) (units []int64, ok bool) {
+	parts, all := wholeParts(values)
+	claims := make([]apportion.Claim, len(parts))
+	for i, n := range parts {
+		claims[i].Weight = float64(n)
+	}
+	units, err := apportion.LargestRemainder.Apportion(total, claims)
+	return units, all > 0 && err == nil
 }

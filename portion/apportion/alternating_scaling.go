@@ -1,6 +1,9 @@
 package apportion
 
-import "math"
+import (
+	"iter"
+	"math"
+)
 
 // scaleInTurn rounds rows and columns in turn until both have their totals, and
 // returns how many units are still out of place when it stops getting better. The
@@ -92,14 +95,8 @@ func roundTo(total int64, values, inverse, cells []float64, turn *int) float64 {
 	// Unit by unit: at most half a unit a cell is out, usually far less.
 	const tie = 1e-12
 	for ; excess > 0; excess-- {
-		start := *turn % len(cells)
 		last, most := -1, 0.0
-		for k := start; k < len(cells); k++ {
-			if r := (cells[k] - 0.5) * inverse[k]; r > most*(1+tie) {
-				last, most = k, r
-			}
-		}
-		for k := range start {
+		for k := range from(*turn, len(cells)) {
 			if r := (cells[k] - 0.5) * inverse[k]; r > most*(1+tie) {
 				last, most = k, r
 			}
@@ -108,14 +105,8 @@ func roundTo(total int64, values, inverse, cells []float64, turn *int) float64 {
 		*turn = last + 1
 	}
 	for ; excess < 0; excess++ {
-		start := *turn % len(cells)
 		next, least := -1, math.Inf(1)
-		for k := start; k < len(cells); k++ {
-			if r := (cells[k] + 0.5) * inverse[k]; r < least*(1-tie) {
-				next, least = k, r
-			}
-		}
-		for k := range start {
+		for k := range from(*turn, len(cells)) {
 			if r := (cells[k] + 0.5) * inverse[k]; r < least*(1-tie) {
 				next, least = k, r
 			}
@@ -128,4 +119,15 @@ func roundTo(total int64, values, inverse, cells []float64, turn *int) float64 {
 		low, high = max(low, (x-0.5)*inverse[k]), min(high, (x+0.5)*inverse[k])
 	}
 	return math.Sqrt(low) * math.Sqrt(high)
+}
+
+// from runs through the places 0..n-1 from start on, round the end.
+func from(start, n int) iter.Seq[int] {
+	return func(yield func(int) bool) {
+		for k := range n {
+			if !yield((start + k) % n) {
+				return
+			}
+		}
+	}
 }
