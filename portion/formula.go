@@ -24,24 +24,24 @@ type Formula struct {
 //
 // Errors besides: those of [Declaration.Share]; [honestplate.InputError] for bad parts;
 // [honestplate.RangeError] where Locked ratios need more steps than a batch can have.
-func (f Formula) For(batchGrams float64) (Shares, error) {
+func (f Formula) For(batchGrams float64) ([]Portion, error) {
 	err := cmp.Or(check.Sized("BatchGrams", batchGrams, 0, mostGrams, "g", massReason), checkStep("StepGrams", f.StepGrams))
 	if err != nil {
-		return Shares{}, err
+		return nil, err
 	}
 	if _, err := sumOf("Parts", f.Parts); err != nil {
-		return Shares{}, err
+		return nil, err
 	}
 	step := stepOf(f.StepGrams)
 	if f.Locked {
 		least, err := f.leastExact()
 		if err != nil {
-			return Shares{}, err
+			return nil, err
 		}
 		step = decimal.Of(least)
 	}
 	if _, err := steps("BatchGrams", batchGrams, step); err != nil {
-		return Shares{}, err
+		return nil, err
 	}
 	zones := make([]Zone, len(f.Parts))
 	for i, p := range f.Parts {

@@ -42,7 +42,7 @@ func (d Declaration) JudgePicture(w Weighing) (PictureVerdict, error) {
 	v := PictureVerdict{Difference: w.Grams - d.Grams, Uncertainty: w.Expanded}
 	const dust = 1e-9
 	weighed := fmt.Sprintf("%.6g g weighed, +- %.2g g, against %s g declared", w.Grams, w.Expanded, decimal.Plain(d.Grams))
-	var act Act
+	var act string
 	switch {
 	case v.Difference > v.Uncertainty+dust:
 		v.Reason, act = "over: "+weighed, Exceed

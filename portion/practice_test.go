@@ -60,8 +60,8 @@ func TestFavouringTheCameraMovesGrams(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if sumOfSteps(before) != sumOfSteps(after) || after.Portions[0].Steps < before.Portions[0].Steps {
-			t.Fatalf("%+v became %+v", before.Portions, after.Portions)
+		if sumOfSteps(before) != sumOfSteps(after) || after[0].Steps < before[0].Steps {
+			t.Fatalf("%+v became %+v", before, after)
 		}
 	}
 }
@@ -75,7 +75,7 @@ func TestSignedOffRatiosAreConstraints(t *testing.T) {
 	if _, err := dressing.For(25); !errors.As(err, &e) || e.Below != 24 || e.Above != 26 {
 		t.Errorf("25 g: %v, want 24 or 26", err)
 	}
-	if s, err := dressing.For(26); err != nil || s.Portions[0].Grams != 19.5 || s.Portions[1].Grams != 6.5 {
+	if s, err := dressing.For(26); err != nil || s[0].Grams != 19.5 || s[1].Grams != 6.5 {
 		t.Errorf("26 g: %v, %v", s, err)
 	}
 }
@@ -85,7 +85,7 @@ func TestSignedOffRatiosAreConstraints(t *testing.T) {
 func TestAdvertisedItemsAreShownAsTheyAre(t *testing.T) {
 	cheese := Declaration{Item: "smoked cheese", Grams: 62, Count: 9, Advertised: true}
 	garnish := Declaration{Item: "herbs", Grams: 5, Count: 9}
-	for _, act := range []Act{Replace, Thin, Exceed, Reduce} {
+	for _, act := range []string{Replace, Thin, Exceed, Reduce} {
 		var e *honestplate.RefusedError
 		if err := cheese.Allows(act); !errors.As(err, &e) || !strings.Contains(e.Reason, string(act)) || !errors.Is(err, honestplate.ErrAdvertised) {
 			t.Errorf("cheese %s: %v", act, err)

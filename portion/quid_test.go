@@ -41,8 +41,8 @@ func TestLockedRatiosAreConstraints(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i, want := range []float64{50, 150, 20} {
-		if s.Portions[i].Grams != want {
-			t.Errorf("%s: %v g, want %v", s.Portions[i].Name, s.Portions[i].Grams, want)
+		if s[i].Grams != want {
+			t.Errorf("%s: %v g, want %v", s[i].Name, s[i].Grams, want)
 		}
 	}
 	var e *StepError
@@ -71,10 +71,10 @@ func TestFormulasScaleExactly(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for i, p := range s.Portions {
+		for i, p := range s {
 			// All ratios to the first part are kept exactly.
-			if p.Grams*f.Parts[0].Grams != s.Portions[0].Grams*f.Parts[i].Grams {
-				t.Fatalf("%v became %v", f.Parts, s.Portions)
+			if p.Grams*f.Parts[0].Grams != s[0].Grams*f.Parts[i].Grams {
+				t.Fatalf("%v became %v", f.Parts, s)
 			}
 		}
 	}

@@ -166,7 +166,7 @@ func TestRecordReaderTellsUnknownFromRepeated(t *testing.T) {
 }
 
 func TestRecordKeepsAnAdvertisedItemAsDeclared(t *testing.T) {
-	for act, change := range map[Act]func(*RecordItem){
+	for act, change := range map[string]func(*RecordItem){
 		Replace: func(i *RecordItem) { i.StandIn = &StandIn{"wax", "heat"} },
 		Exceed:  func(i *RecordItem) { i.Planned = &Amount{Grams: 62.5, StepGrams: 0.5} },
 		Reduce:  func(i *RecordItem) { i.Planned = &Amount{Grams: 61.5, StepGrams: 0.5} },

@@ -122,7 +122,7 @@ func TestPictureShowsWhatIsDeclared(t *testing.T) {
 	d := Declaration{Item: "smoked cheese", Grams: 62, StepGrams: 0.5, Advertised: true}
 	for _, c := range []struct {
 		grams float64
-		act   Act
+		act   string
 	}{{62, ""}, {62.4, ""}, {61.6, ""}, {63, Exceed}, {61, Reduce}} {
 		v, err := d.JudgePicture(Weighing{Grams: c.grams, Expanded: 0.5})
 		var e *honestplate.RefusedError

@@ -22,9 +22,9 @@ import (
 func wireTypes() map[string]reflect.Type {
 	out := map[string]reflect.Type{}
 	for _, v := range []any{
-		Act(""), Amount{}, Arrangement(0), Class(0), Declaration{}, Formula{}, Grid{}, Group{}, Heroes{}, Ingredient{}, Layout{},
-		Oval{}, Pattern(0), Pick{}, Picked{}, PictureVerdict{}, Piece{}, Placing{}, Point{}, Portion{}, Proof{}, QuidLine{}, Record{},
-		RecordItem{}, Rectangle{}, Round{}, Scale{}, Scatter{}, Segment{}, Shares{}, Signature{}, Slice{}, Spot{}, Spread{}, StandIn{},
+		Amount{}, Arrangement(0), Class(0), Declaration{}, Formula{}, Grid{}, Group{}, Heroes{}, Ingredient{}, Layout{},
+		Oval{}, Pattern(0), Pick{}, Picked{}, PictureVerdict{}, Piece{}, Placing{}, Point{}, Portion{}, QuidLine{}, Record{},
+		RecordItem{}, Rectangle{}, Round{}, Scale{}, Scatter{}, Segment{}, Signature{}, Slice{}, Spot{}, Spread{}, StandIn{},
 		Strip{}, Strips{}, Table{}, Weighed{}, Weighing{}, Zone{}, apportion.Claim{}, apportion.Method(0),
 	} {
 		out[reflect.TypeOf(v).Name()] = reflect.TypeOf(v)

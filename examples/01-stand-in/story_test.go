@@ -57,7 +57,7 @@ func Example_theFrame() {
 // each with its own words.
 func Example_anotherPicture() {
 	milk := portion.Declaration{Item: "milk", Grams: 60, Advertised: true}
-	for _, act := range []portion.Act{portion.Replace, portion.Thin, portion.Exceed, portion.Reduce} {
+	for _, act := range []string{portion.Replace, portion.Thin, portion.Exceed, portion.Reduce} {
 		fmt.Println(milk.Allows(act))
 	}
 	// Output:
@@ -149,7 +149,7 @@ func Example_signedOff() {
 		fmt.Println(err)
 		return
 	}
-	for _, part := range batch.Portions {
+	for _, part := range batch {
 		fmt.Printf("%-8s %4.1f g\n", part.Name, part.Grams)
 	}
 	// Output:
