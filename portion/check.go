@@ -31,7 +31,7 @@ func stepOf(grams float64) decimal.Decimal {
 	return decimal.Of(grams)
 }
 
-// steps returns v grams as whole steps, or a StepError or RangeError naming the
+// steps returns v grams as whole steps, or a StepError or [honestplate.RangeError] naming the
 // field. v must be finite and not negative.
 func steps(field string, v float64, step decimal.Decimal) (int64, error) {
 	floor, ceil, ok := decimal.Around(v, step)

@@ -35,7 +35,7 @@ func (d Declaration) Validate() error {
 }
 
 // inSteps returns the declared amount in whole steps of the scale if a mass is
-// declared, otherwise in pieces. Errors are those of Validate.
+// declared, otherwise in pieces. Errors are those of [Declaration.Validate].
 func (d Declaration) inSteps() (int64, error) {
 	err := cmp.Or(checkMass("Grams", d.Grams), checkStep("StepGrams", d.StepGrams))
 	switch {

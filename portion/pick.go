@@ -46,7 +46,7 @@ type Pick struct {
 	StepGrams float64 `json:"step_grams,omitzero"` // the scale's step, g; 0 means 1 g
 	// Tolerance is how far the total may be from Grams on either side, g; 0 wants
 	// the declared mass to the step. A legal tolerance is an input here, not a
-	// right to show less: see NeverBelow.
+	// right to show less: see [Pick.NeverBelow].
 	Tolerance float64 `json:"tolerance_grams,omitzero"`
 	// NeverBelow refuses totals below the declared mass.
 	NeverBelow bool `json:"never_below,omitzero"`
@@ -90,7 +90,7 @@ type Picked struct {
 //
 // It fails with a [honestplate.InputError] on input that makes no sense, an
 // [InfeasibleError] that names the nearest totals the pieces can reach when no set is
-// permitted, and an InputError about Effort when that ran out before any set was found.
+// permitted, and an [honestplate.InputError] about Effort when that ran out before any set was found.
 //
 // Method: the Lagrangian relaxation of the mass gives every piece a reduced score;
 // any set scoring within B of the relaxed optimum differs from the relaxed set by

@@ -261,6 +261,9 @@ func TestInfeasibleNamesTheNearestTotals(t *testing.T) {
 // Totals too many to list and scores that hardly differ from mass leave the search
 // with nothing to prune: the effort ends it, with a gap that holds.
 func TestEffortBoundsTheSearchAndTheGapHolds(t *testing.T) {
+	if testing.Short() {
+		t.Skip("seconds")
+	}
 	r := rand.New(rand.NewPCG(31, 32))
 	p := Pick{Count: 30, StepGrams: 0.001}
 	for range 200 {

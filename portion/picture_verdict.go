@@ -26,8 +26,8 @@ type PictureVerdict struct {
 // AdvertisedError (Exceed or Reduce) beside the verdict. A stand-in or garnish only
 // gets the verdict. Common practice, no source; local advertising law decides.
 //
-// Errors besides: those of Validate; InputError where no mass is declared or the
-// weighing makes no sense.
+// Errors besides: those of [Declaration.Validate]; [honestplate.InputError] where no
+// mass is declared or the weighing makes no sense.
 func (d Declaration) JudgePicture(w Weighing) (PictureVerdict, error) {
 	if err := d.Validate(); err != nil {
 		return PictureVerdict{}, err
@@ -57,9 +57,9 @@ func (d Declaration) JudgePicture(w Weighing) (PictureVerdict, error) {
 
 // JudgeCount compares the pieces in the picture with the declared count. For an
 // advertised item more is an AdvertisedError that says Exceed, fewer one that says
-// Reduce; others may differ. Common practice, no source; local advertising law
-// decides. Errors besides: those of Validate; InputError where no count is declared
-// or pieces is negative.
+// Reduce; others may differ. Common practice, no source; local advertising law decides.
+// Errors besides: those of [Declaration.Validate]; [honestplate.InputError] where no
+// count is declared or pieces is negative.
 func (d Declaration) JudgeCount(pieces int) error {
 	switch err := d.Validate(); {
 	case err != nil:

@@ -31,7 +31,7 @@ type QuidLine struct {
 // finished is the mass of the food as sold, g; 0 means nothing was lost or gained
 // and it is the sum of the ingredients. After loss of moisture the percentages may
 // sum to more than 100. Whether and how to declare is for local food law.
-// Errors: InputError.
+// Errors: [honestplate.InputError].
 //
 // Source: Regulation (EU) 1169/2011, annex VIII, 3 and 4 (read in German and
 // Finnish authority texts); checked against printed examples.

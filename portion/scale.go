@@ -95,11 +95,12 @@ func (w Weighing) String() string {
 //
 //	u^2 = s^2/n + 2 d^2/12 + mpe^2/3
 //
-// s: standard deviation of the readings, or Repeat if that is larger (one reading
-// tells no s); n: their number; d: the step, rounded twice, at zero and at the
-// load; mpe: [Scale.MaxError], taken as equally likely anywhere within. Errors:
-// [honestplate.InputError]; [honestplate.RangeError] beyond the scale or where readings of one load spread by more than
-// its error limit and one step of rounding, which says the scale is unfit.
+// s: standard deviation of the readings, or Repeat if that is larger (one reading tells
+// no s); n: their number; d: the step, rounded twice, at zero and at the load; mpe:
+// [Scale.MaxError], taken as equally likely anywhere within. Errors:
+// [honestplate.InputError]; [honestplate.RangeError] beyond the scale or where readings
+// of one load spread by more than its error limit and one step of rounding, which says
+// the scale is unfit.
 //
 // Source: JCGM 100:2008 (GUM), 4.2 to 4.3, 5.1 (numbers from memory); spread:
 // OIML R 76 as in the Indian General Rules, 10k (read).

@@ -54,7 +54,7 @@ func (m Method) String() string {
 	return methodNames[m]
 }
 
-// MarshalText writes the method's name. Errors: InputError for an unknown one.
+// MarshalText writes the method's name. Errors: [honestplate.InputError] for an unknown one.
 func (m Method) MarshalText() ([]byte, error) {
 	if m < 0 || int(m) >= len(methodNames) {
 		return nil, check.Input("Method", m, "", "a method of this package")
