@@ -99,7 +99,7 @@ func (p Pick) groupsInto(q *pickProblem) error {
 	return nil
 }
 
-// massesInto sets the masses and the window of permitted totals.
+// massesInto sets the masses and the target.
 func (p Pick) massesInto(q *pickProblem) error {
 	q.Masses = make([]int64, len(p.Pieces))
 	q.massless = p.Grams == 0 && p.StepGrams == 0
@@ -133,6 +133,12 @@ func (p Pick) massesInto(q *pickProblem) error {
 		}
 		q.Masses[i] = floor
 	}
+	q.Target = target
+	return p.windowInto(q)
+}
+
+// windowInto sets the permitted totals about the target.
+func (p Pick) windowInto(q *pickProblem) error {
 	if err := honestplate.NotNegative("Tolerance", p.Tolerance, "g"); err != nil {
 		return err
 	}
@@ -142,12 +148,12 @@ func (p Pick) massesInto(q *pickProblem) error {
 	if !ok {
 		tol = maxSteps
 	}
-	q.Target, q.Low, q.High = target, max(target-tol, 0), target+tol
+	q.Low, q.High = max(q.Target-tol, 0), q.Target+tol
 	if p.NeverBelow {
-		q.Low = target
+		q.Low = q.Target
 	}
 	if p.NeverAbove {
-		q.High = target
+		q.High = q.Target
 	}
 	return nil
 }

@@ -40,13 +40,13 @@ func (d Declaration) JudgePicture(w Weighing) (PictureVerdict, error) {
 		return PictureVerdict{}, err
 	}
 	v := PictureVerdict{Difference: w.Grams - d.Grams, Uncertainty: w.Expanded}
-	const dust = 1e-9
+	const roundoff = 1e-9 // of subtracting decimals
 	weighed := fmt.Sprintf("%.6g g weighed, +- %.2g g, against %s g declared", w.Grams, w.Expanded, decimal.Plain(d.Grams))
 	var act string
 	switch {
-	case v.Difference > v.Uncertainty+dust:
+	case v.Difference > v.Uncertainty+roundoff:
 		v.Reason, act = "over: "+weighed, Exceed
-	case v.Difference < -v.Uncertainty-dust:
+	case v.Difference < -v.Uncertainty-roundoff:
 		v.Reason, act = "short: "+weighed, Reduce
 	default:
 		v.Agrees, v.Reason = true, "as declared: "+weighed

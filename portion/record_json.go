@@ -135,26 +135,8 @@ func exactFields(dec *json.Decoder, t reflect.Type, at string) error {
 		if t.Kind() != reflect.Struct {
 			return wire(at, "an object", "no object here")
 		}
-		fields, seen := fieldsOf(t), map[string]bool{}
-		for dec.More() {
-			key, err := dec.Token()
-			if err != nil {
-				return jsonError(err)
-			}
-			// The decoder returns nothing but a string here.
-			k := key.(string)
-			where := strings.TrimPrefix(at+"."+k, ".")
-			ft, ok := fields[k]
-			switch {
-			case !ok:
-				return wire(where, "unknown", "a field that the schema has")
-			case seen[k]:
-				return wire(where, "there twice", "the field once")
-			}
-			seen[k] = true
-			if err := exactFields(dec, ft, where); err != nil {
-				return err
-			}
+		if err := exactObject(dec, t, at); err != nil {
+			return err
 		}
 	default:
 		if want := scalar(token, t); want != "" {
@@ -164,6 +146,31 @@ func exactFields(dec *json.Decoder, t reflect.Type, at string) error {
 	}
 	if _, err := dec.Token(); err != nil { // the closing bracket
 		return jsonError(err)
+	}
+	return nil
+}
+
+// exactObject is exactFields for the members of an object.
+func exactObject(dec *json.Decoder, t reflect.Type, at string) error {
+	fields, seen := fieldsOf(t), map[string]bool{}
+	for dec.More() {
+		key, err := dec.Token()
+		if err != nil {
+			return jsonError(err)
+		}
+		k := key.(string) // the decoder returns nothing else here
+		where := strings.TrimPrefix(at+"."+k, ".")
+		ft, ok := fields[k]
+		switch {
+		case !ok:
+			return wire(where, "unknown", "a field that the schema has")
+		case seen[k]:
+			return wire(where, "there twice", "the field once")
+		}
+		seen[k] = true
+		if err := exactFields(dec, ft, where); err != nil {
+			return err
+		}
 	}
 	return nil
 }

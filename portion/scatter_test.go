@@ -261,7 +261,7 @@ func TestHoldingIsTheDistance(t *testing.T) {
 		if want {
 			held++
 		}
-		if p.holds(x, d) != want {
+		if p.insideBy(x, d) != want {
 			t.Fatalf("case %d: %v at %v in %v x %v, edge %v: distance %v", k, d, x, p.a, p.b, p.edge, p.inside(x))
 		}
 	}
