@@ -9,8 +9,8 @@ import (
 
 // A Segment is the part of a strip that one slice carries.
 type Segment struct {
-	Strip int `json:"strip"` // numbers, from 1
-	Slice int `json:"slice"`
+	Strip int `json:"strip"` // number of the strip, from 1
+	Slice int `json:"slice"` // number of the slice, from 1
 	// Length of strip on the slice, m; along a cut, half the length is counted on
 	// either side.
 	Length float64 `json:"length_m"`

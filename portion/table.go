@@ -22,9 +22,9 @@ type Table struct {
 // A Grid is a declared amount spread over rows and columns. Cells sum to the
 // rows' and the columns' totals, and these to the declared amount, exactly.
 type Grid struct {
-	Declaration Declaration `json:"declaration"` // what was shared
-	Rows        []Portion   `json:"rows"`        // the totals
-	Columns     []Portion   `json:"columns"`
+	Declaration Declaration `json:"declaration"`    // what was shared
+	Rows        []Portion   `json:"rows"`           // the totals of rows
+	Columns     []Portion   `json:"columns"`        // and of columns
 	Steps       [][]int64   `json:"steps"`          // Steps[i][j]: whole steps, or pieces, of row i in column j
 	Grams       [][]float64 `json:"grams,omitzero"` // their masses, g; nil where pieces are shared
 }
