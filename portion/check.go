@@ -36,7 +36,7 @@ func stepOf(grams float64) decimal.Decimal {
 func steps(field string, v float64, step decimal.Decimal) (int64, error) {
 	floor, ceil, ok := decimal.Around(v, step)
 	if !ok {
-		return 0, &honestplate.RangeError{Field: field, Value: v / step.Times(1), High: maxSteps, Unit: "steps", Source: stepsReason}
+		return 0, check.Beyond(field, v/step.Times(1), maxSteps, "steps", stepsReason)
 	}
 	if floor != ceil {
 		return 0, &StepError{field, v, step.Times(1), step.Times(floor), step.Times(ceil)}

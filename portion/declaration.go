@@ -44,7 +44,7 @@ func (d Declaration) inSteps() (int64, error) {
 	case d.Count < 0:
 		return 0, check.Input("Count", d.Count, "", "0 or more")
 	case int64(d.Count) > maxSteps:
-		return 0, &honestplate.RangeError{Field: "Count", Value: float64(d.Count), High: maxSteps, Unit: "pieces", Source: stepsReason}
+		return 0, check.Beyond("Count", float64(d.Count), maxSteps, "pieces", stepsReason)
 	case d.Grams == 0 && d.Count == 0:
 		return 0, check.Input("Grams", "0 g", "", "a mass, or a Count, above 0")
 	case d.Grams == 0:

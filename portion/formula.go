@@ -3,7 +3,6 @@ package portion
 import (
 	"cmp"
 
-	"example.org/honestplate"
 	"example.org/honestplate/portion/internal/check"
 	"example.org/honestplate/portion/internal/decimal"
 )
@@ -67,7 +66,7 @@ func (f Formula) leastExact() (float64, error) {
 	}
 	n, ok := decimal.Ratio(masses)
 	if !ok {
-		return 0, &honestplate.RangeError{Field: "Parts", Value: n, High: maxSteps, Unit: "steps in the smallest exact batch", Source: stepsReason}
+		return 0, check.Beyond("Parts", n, maxSteps, "steps in the smallest exact batch", stepsReason)
 	}
 	return stepOf(f.StepGrams).Times(int64(n)), nil
 }

@@ -62,8 +62,8 @@ func layable(on Dish, d Declaration) (total int64, p plate, err error) {
 	if d.Grams == 0 {
 		return 0, p, in("Declaration", noMass("to lay it out"))
 	}
-	if err := honestplate.InRange("Declaration.Grams", float64(total), 1, maxLaidSteps, "steps", "beyond, no crew weighs so finely: take a coarser step"); err != nil {
-		return 0, p, err
+	if total > maxLaidSteps {
+		return 0, p, check.Beyond("Declaration.Grams", float64(total), maxLaidSteps, "steps", "no crew weighs so finely: take a coarser step")
 	}
 	p, err = plateOf(on)
 	return total, p, err

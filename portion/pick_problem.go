@@ -40,7 +40,7 @@ func (p Pick) problem() (pickProblem, error) {
 	case n == 0:
 		return q, check.Input("Pieces", "empty", "", "at least one")
 	case n > maxPieces:
-		return q, &honestplate.RangeError{Field: "Pieces", Value: float64(n), Low: 1, High: maxPieces, Unit: "pieces", Source: effortReason}
+		return q, check.Beyond("Pieces", float64(n), maxPieces, "pieces", effortReason)
 	case p.Effort < 0:
 		return q, check.Input("Effort", p.Effort, "steps", "0 or more")
 	}
@@ -129,7 +129,7 @@ func (p Pick) massesInto(q *pickProblem) error {
 			return cmp.Or[error](err, check.Input(p.field("Grams", k), g, "g", "at least one step of the scale"))
 		}
 		if total += floor; total > maxSteps {
-			return &honestplate.RangeError{Field: "Pieces", Value: float64(total), High: maxSteps, Unit: "steps in all", Source: stepsReason}
+			return check.Beyond("Pieces", float64(total), maxSteps, "steps in all", stepsReason)
 		}
 		q.Masses[i] = floor
 	}

@@ -158,7 +158,8 @@ func (p Amount) checkPlan(d Declaration) error {
 }
 
 func (w Weighed) validate() error {
-	err := cmp.Or(honestplate.NotNegative("Grams", w.Grams, "g"), honestplate.NotNegative("ErrorGrams", w.ErrorGrams, "g"), text("Scale", w.Scale))
+	err := cmp.Or(honestplate.NotNegative("Grams", w.Grams, "g"),
+		honestplate.NotNegative("ErrorGrams", w.ErrorGrams, "g"), text("Scale", w.Scale))
 	if err == nil && w.Count < 0 {
 		err = check.Input("Count", w.Count, "", "0 or more")
 	}

@@ -32,7 +32,8 @@ func (s Scale) Sum(loads ...float64) (Weighing, error) {
 		common += mpe / math.Sqrt(3)
 	}
 	s, _ = s.checked() // MaxError found it in order
-	w.Standard = math.Sqrt(float64(float64(len(loads))*(float64(s.Repeat*s.Repeat)+float64(s.StepGrams*s.StepGrams)/6)) + float64(common*common))
+	each := float64(s.Repeat*s.Repeat) + float64(s.StepGrams*s.StepGrams)/6
+	w.Standard = math.Sqrt(float64(float64(len(loads))*each) + float64(common*common))
 	w.Expanded = 2 * w.Standard
 	return w, nil
 }

@@ -130,7 +130,7 @@ func (z Zone) boundsIn(i int, step decimal.Decimal, c *apportion.Claim) error {
 	}
 	_, low, ok := decimal.Around(z.MinGrams, step)
 	if !ok {
-		return &honestplate.RangeError{Field: field("MinGrams"), Value: z.MinGrams / step.Times(1), High: maxSteps, Unit: "steps", Source: stepsReason}
+		return check.Beyond(field("MinGrams"), z.MinGrams/step.Times(1), maxSteps, "steps", stepsReason)
 	}
 	c.Min = low
 	if z.MaxGrams == 0 {

@@ -92,7 +92,7 @@ func (s Strips) Lay(on Dish, d Declaration) (Layout, error) {
 		return Layout{}, check.Input("Pattern", s.Pattern, "", "one that lays strips: an uncut dish has no cuts to lay along")
 	}
 	if cells := len(l.Strips) * len(p.slices); cells > maxCells {
-		return Layout{}, &honestplate.RangeError{Field: "Count", Value: float64(cells), Low: 1, High: maxCells, Unit: "strips times slices", Source: effortReason}
+		return Layout{}, check.Beyond("Count", float64(cells), maxCells, "strips times slices", effortReason)
 	}
 	if err := l.share(total); err != nil {
 		return Layout{}, err

@@ -32,6 +32,11 @@ func Bounded(field string, v, high float64, unit, source string) error {
 	return cmp.Or(honestplate.NotNegative(field, v, unit), honestplate.InRange(field, v, 0, high, unit, source))
 }
 
+// Beyond returns an [honestplate.RangeError] about a value above high.
+func Beyond(field string, v, high float64, unit, source string) error {
+	return &honestplate.RangeError{Field: field, Value: v, High: high, Unit: unit, Source: source}
+}
+
 // Rename returns an error of the vocabulary with the field from put in the words of
 // a caller, to: Claims[2].Weight becomes Zones[2].Weight. Others stay as they are.
 func Rename(err error, from, to string) error {
