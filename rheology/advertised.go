@@ -1,25 +1,19 @@
 package rheology
 
 import (
-	"errors"
 	"fmt"
+	"strings"
+
+	"example.org/honestplate"
 )
 
-// ErrAdvertised marks the refusal to blend what is advertised, for errors.Is.
-var ErrAdvertised = errors.New("rheology: the advertised product is shown as it is sold")
-
-// An AdvertisedError refuses a blend in which a liquid is the advertised product:
-// thickened or thinned it would no longer be what the customer gets. Its
-// temperature may be chosen instead: see ServeAt. errors.Is(err, ErrAdvertised)
-// holds. What advertising law asks for is for the client and local counsel to say.
-type AdvertisedError struct {
-	Liquids []string // the names of the liquids of the blend
+// advertised refuses to blend: thickened or thinned the product would no longer be what
+// the customer gets. What advertising law asks for is for the client and local counsel
+// to say.
+func advertised(names ...string) error {
+	return &honestplate.RefusedError{
+		Field: "Advertised", Kind: honestplate.ErrAdvertised,
+		Reason: fmt.Sprintf("%s would be blended, and the advertised product is shown as it is sold", strings.Join(names, " and ")),
+		Advice: "choose its temperature instead (ServeAt)",
+	}
 }
-
-// Error names the liquids and says what may be chosen instead.
-func (e *AdvertisedError) Error() string {
-	return fmt.Sprintf("rheology: will not blend %q: the advertised product is shown as it is sold; choose its temperature instead", e.Liquids)
-}
-
-// Is reports that an AdvertisedError is an ErrAdvertised.
-func (e *AdvertisedError) Is(target error) bool { return target == ErrAdvertised }

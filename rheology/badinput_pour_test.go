@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 )
 
@@ -139,7 +140,7 @@ func TestClosedFormsRefuseNonsense(t *testing.T) {
 				args := append([]float64(nil), c.args...)
 				args[i] = bad
 				err := c.f(args)
-				if !errors.Is(err, rheology.ErrInput) && !errors.Is(err, rheology.ErrRange) {
+				if !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 					t.Errorf("%s, argument %d of %g: %v", name, i+1, bad, err)
 				}
 			}
@@ -157,7 +158,7 @@ func TestClosedFormsRefuseNonsense(t *testing.T) {
 		"a fast bubble by Stokes":     second(rheology.StokesBubble(0.01, 0.001, 1000, false)),
 		"a wall thinner than nothing": second(rheology.DrippingWeber(0.003, 0.002, 1000, 0.07)),
 	} {
-		if !errors.Is(err, rheology.ErrRange) && !errors.Is(err, rheology.ErrInput) {
+		if !errors.Is(err, honestplate.ErrRange) && !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -173,30 +174,30 @@ type troublesome struct {
 
 var errAsked = errors.New("asked")
 
-func (l troublesome) say(q string, e rheology.Estimate) (rheology.Estimate, error) {
+func (l troublesome) say(q string, e honestplate.Estimate) (honestplate.Estimate, error) {
 	if l.at == q {
-		return rheology.Estimate{}, errAsked
+		return honestplate.Estimate{}, errAsked
 	}
 	return e, nil
 }
 
-func (l troublesome) Viscosity(float64) (rheology.Estimate, error) {
-	return l.say("viscosity", rheology.Within(l.eta, 0.1))
+func (l troublesome) Viscosity(float64) (honestplate.Estimate, error) {
+	return l.say("viscosity", honestplate.Within(l.eta, 0.1))
 }
 
-func (l troublesome) Density(float64) (rheology.Estimate, error) {
-	return l.say("density", rheology.Exactly(l.rho))
+func (l troublesome) Density(float64) (honestplate.Estimate, error) {
+	return l.say("density", honestplate.Exactly(l.rho))
 }
 
-func (l troublesome) SurfaceTension(float64) (rheology.Estimate, error) {
-	return l.say("tension", rheology.Exactly(l.sigma))
+func (l troublesome) SurfaceTension(float64) (honestplate.Estimate, error) {
+	return l.say("tension", honestplate.Exactly(l.sigma))
 }
 
-func (l troublesome) YieldStress(float64) (rheology.Estimate, error) {
-	return l.say("yield", rheology.Within(l.yield, 0.2))
+func (l troublesome) YieldStress(float64) (honestplate.Estimate, error) {
+	return l.say("yield", honestplate.Within(l.yield, 0.2))
 }
 
-func (l troublesome) ViscosityAtRate(c, rate float64) (rheology.Estimate, error) {
+func (l troublesome) ViscosityAtRate(c, rate float64) (honestplate.Estimate, error) {
 	e, _ := l.stiff.ViscosityAtRate(c, rate)
 	return l.say("rate", e)
 }
@@ -220,9 +221,9 @@ func TestALiquidsErrorIsPassedOn(t *testing.T) {
 // A liquid whose flow curve has a range pours inside it and is refused outside.
 type ranged struct{ stiff }
 
-func (l ranged) ViscosityAtRate(c, rate float64) (rheology.Estimate, error) {
+func (l ranged) ViscosityAtRate(c, rate float64) (honestplate.Estimate, error) {
 	if rate < 1 || rate > 100 {
-		return rheology.Estimate{}, &rheology.RangeError{Quantity: "shear rate", Value: rate, Low: 1, High: 100, Unit: "1/s", Source: "a test"}
+		return honestplate.Estimate{}, &honestplate.RangeError{Field: "shear rate", Value: rate, Low: 1, High: 100, Unit: "1/s", Source: "a test"}
 	}
 	return l.stiff.ViscosityAtRate(c, rate)
 }
@@ -240,19 +241,19 @@ func TestAFlowCurvesRangeHolds(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "rate, with the curve's foot as Casson's", inside.Rate.Value, free.Rate.Value, 0.02)
+	near(t, "rate, with the curve's foot as Casson's", inside.Rate.Likely, free.Rate.Likely, 0.02)
 	for name, s := range map[string]rheology.Spout{
 		"too fast": {Diameter: 0.02, Length: 0.02, Head: 1},
 		"too slow": {Diameter: 0.003, Length: 0.05, Head: 0.048},
 	} {
-		var r *rheology.RangeError
-		if _, err := s.Pour(slow, 20, 1); !errors.As(err, &r) || r.Quantity != "shear rate" {
+		var r *honestplate.RangeError
+		if _, err := s.Pour(slow, 20, 1); !errors.As(err, &r) || r.Field != "shear rate" {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
 	// A falling head that ends too slowly is refused as well.
-	var r *rheology.RangeError
-	if _, err := (rheology.Spout{Diameter: 0.02, Length: 0.05, Head: 0.1, SurfaceArea: 0.002}).Pour(slow, 20, 200); !errors.As(err, &r) || r.Quantity != "shear rate" {
+	var r *honestplate.RangeError
+	if _, err := (rheology.Spout{Diameter: 0.02, Length: 0.05, Head: 0.1, SurfaceArea: 0.002}).Pour(slow, 20, 200); !errors.As(err, &r) || r.Field != "shear rate" {
 		t.Errorf("to the end: %v", err)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 )
 
@@ -31,9 +32,9 @@ func TestTheBandIsThatOfThickerLiquids(t *testing.T) {
 			continue
 		}
 		d := p.Duration
-		spread := d.Longest.Seconds()/d.Likely.Seconds() - 1
+		spread := d.Latest.After.Seconds()/d.Likely.After.Seconds() - 1
 		slow := 1 + math.Sqrt(max(spread*spread-p.Hydraulics*p.Hydraulics, 0))
-		worst = max(worst, math.Abs(slow-want.Duration.Likely.Seconds()/d.Likely.Seconds()))
+		worst = max(worst, math.Abs(slow-want.Duration.Likely.After.Seconds()/d.Likely.After.Seconds()))
 		n++
 	}
 	if worst > 0.04 || n < 200 {
@@ -62,9 +63,9 @@ func TestAThinningLiquidsFallingHeadFollowsItsCurve(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			sum += p.Duration.Likely.Seconds()
+			sum += p.Duration.Likely.After.Seconds()
 		}
-		near(t, fmt.Sprint("duration, power ", index), whole.Duration.Likely.Seconds(), sum, 0.005)
+		near(t, fmt.Sprint("duration, power ", index), whole.Duration.Likely.After.Seconds(), sum, 0.005)
 	}
 }
 
@@ -73,6 +74,6 @@ type carreau struct {
 	power float64
 }
 
-func (c carreau) ViscosityAtRate(_, rate float64) (rheology.Estimate, error) {
-	return rheology.Within(0.01+(c.eta-0.01)*math.Pow(1+rate*rate/100, c.power), c.band), nil
+func (c carreau) ViscosityAtRate(_, rate float64) (honestplate.Estimate, error) {
+	return honestplate.Within(0.01+(c.eta-0.01)*math.Pow(1+rate*rate/100, c.power), c.band), nil
 }

@@ -7,6 +7,9 @@ import (
 	"reflect"
 	"slices"
 	"strings"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A Part is an amount of a liquid in a blend.
@@ -67,13 +70,13 @@ func blend(r Rule, parts []Part) (Mix, error) {
 	}
 	slices.SortFunc(merged, comparePart)
 	if len(merged) > maxParts {
-		return Mix{}, &InputError{"number of liquids", float64(len(merged)), "", fmt.Sprintf("at most %d", maxParts)}
+		return Mix{}, check.Input("number of liquids", float64(len(merged)), "", fmt.Sprintf("at most %d", maxParts))
 	}
 	var total float64
 	for _, p := range merged {
 		total += p.Grams
 	}
-	if err := positive("total of the parts", total, "g"); err != nil {
+	if err := honestplate.Positive("total of the parts", total, "g"); err != nil {
 		return Mix{}, err
 	}
 	m := Mix{rule: rule, parts: make([]share, len(merged))}
@@ -83,7 +86,7 @@ func blend(r Rule, parts []Part) (Mix, error) {
 		m.parts[i] = share{p.Liquid, p.Grams / total, fat, phippsShape(fat)}
 		m.fat += p.Grams / total * fat
 		if rule.kind == emulsionLaw && math.IsNaN(fat) && len(merged) > 1 {
-			return Mix{}, &InputError{"fat of " + p.Liquid.Describe().Name, fat, "%", "milk or cream in every part, for the emulsion rule"}
+			return Mix{}, check.Input("fat of "+p.Liquid.Describe().Name, fat, "%", "milk or cream in every part, for the emulsion rule")
 		}
 	}
 	m.shape = phippsShape(m.fat)
@@ -94,20 +97,20 @@ func blend(r Rule, parts []Part) (Mix, error) {
 // one liquid or of the same rule.
 func flatten(rule law, parts []Part) ([]Part, error) {
 	if len(parts) == 0 {
-		return nil, &InputError{"number of parts", 0, "", "at least 1"}
+		return nil, check.Input("number of parts", 0, "", "at least 1")
 	}
 	var flat []Part
 	for _, p := range parts {
 		if p.Liquid == nil {
-			return nil, &InputError{"liquid of a part", math.NaN(), "", "a liquid, not nil"}
+			return nil, check.Missing("liquid of a part", "a liquid, not nil")
 		}
-		if err := notNegative("mass of a part", p.Grams, "g"); err != nil {
+		if err := honestplate.NotNegative("mass of a part", p.Grams, "g"); err != nil {
 			return nil, err
 		}
 		m, ok := p.Liquid.(Mix)
 		switch {
 		case ok && len(m.parts) == 0:
-			return nil, &InputError{"number of parts of a mix", 0, "", "at least 1"}
+			return nil, check.Input("number of parts of a mix", 0, "", "at least 1")
 		case p.Grams == 0:
 		case ok && (len(m.parts) == 1 || m.rule == rule):
 			for _, s := range m.parts {

@@ -1,6 +1,10 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+)
 
 // The drops of a jet, from the fastest growing wave on it (Rayleigh 1878, "On the
 // instability of jets"; 9.0 and 1.89 read in later accounts, the further digits from
@@ -33,11 +37,11 @@ const (
 // "Newtonian jet stability", A.I.Ch.E. J. 12, 669 (read, second-hand). Thick syrups
 // (Oh above about 1) extrapolate it. Errors: InputError and RangeError for sizes
 // that are none.
-func (j Jet) BreakUp(turbulent bool) (Estimate, error) {
+func (j Jet) BreakUp(turbulent bool) (honestplate.Estimate, error) {
 	if err := j.check(); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Factor(j.efolds(turbulent)*j.growth(j.Diameter)*j.Speed, breakUpFactor), nil
+	return honestplate.Factor(j.efolds(turbulent)*j.growth(j.Diameter)*j.Speed, breakUpFactor), nil
 }
 
 // FallingBreakUp returns the same length in m for a jet that points down and
@@ -51,11 +55,11 @@ func (j Jet) BreakUp(turbulent bool) (Estimate, error) {
 // its waves away. Stretching also slows the waves themselves, which is left out, and
 // no measurement of a stretched pour was found: the factor of 1.6 is the unstretched
 // jet's. Errors as for BreakUp.
-func (j Jet) FallingBreakUp(turbulent bool) (Estimate, error) {
+func (j Jet) FallingBreakUp(turbulent bool) (honestplate.Estimate, error) {
 	if err := j.check(); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Factor(j.breakUp(turbulent), breakUpFactor), nil
+	return honestplate.Factor(j.breakUp(turbulent), breakUpFactor), nil
 }
 
 // WaveGrowth returns the fastest growth rate in 1/s of the waves on the jet, without
@@ -85,10 +89,10 @@ func DrippingWeber(d, outside, rho, sigma float64) (float64, error) {
 	if err := positiveAll(1, rho, sigma); err != nil {
 		return 0, err
 	}
-	if err := within("jet diameter", d, 1e-6, maxBore, "m", poured); err != nil {
+	if err := honestplate.InRange("jet diameter", d, 1e-6, maxBore, "m", poured); err != nil {
 		return 0, err
 	}
-	if err := within("outer diameter", outside, d, 2*maxBore, "m", "a spout's wall has some thickness"); err != nil {
+	if err := honestplate.InRange("outer diameter", outside, d, 2*maxBore, "m", "a spout's wall has some thickness"); err != nil {
 		return 0, err
 	}
 	return drippingWeber(d, outside, rho, sigma), nil

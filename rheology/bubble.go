@@ -3,6 +3,9 @@ package rheology
 import (
 	"math"
 	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // BubbleRise returns the steady speed in m/s at which a bubble of air of diameter d (m)
@@ -22,31 +25,31 @@ import (
 // for spheres, from memory): a speed of 0, which is an answer, not an error. A liquid that
 // thins is taken at the shear rate U/d. Sources: Clift, Grace and Weber 1978, Bubbles,
 // Drops, and Particles. Errors: those of the liquid, InputError, RangeError.
-func BubbleRise(l Liquid, tempC, d float64) (Estimate, error) {
+func BubbleRise(l Liquid, tempC, d float64) (honestplate.Estimate, error) {
 	p, err := newPour(l, tempC, 1)
 	if err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	if err := within("bubble diameter", d, 1e-5, 0.05, "m", "Clift, Grace and Weber 1978"); err != nil {
-		return Estimate{}, err
+	if err := honestplate.InRange("bubble diameter", d, 1e-5, 0.05, "m", "Clift, Grace and Weber 1978"); err != nil {
+		return honestplate.Estimate{}, err
 	}
 	held, err := heldBubble(l, tempC)
 	if err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	if d < held {
-		return Estimate{}, nil
+		return honestplate.Estimate{}, nil
 	}
-	b := bubble{d: d, rho: p.Density.Value, sigma: p.SurfaceTension.Value}
+	b := bubble{d: d, rho: p.Density.Likely, sigma: p.SurfaceTension.Likely}
 	eta := p.Viscosity
 	if p.out.thins != nil {
-		u := b.coated(eta.Value)
+		u := b.coated(eta.Likely)
 		for range 60 {
 			if eta, err = p.out.atRate(u/d, false); err != nil {
-				return Estimate{}, err
+				return honestplate.Estimate{}, err
 			}
 			// The geometric mean of old and new does not swing.
-			next := math.Sqrt(u * b.coated(eta.Value))
+			next := math.Sqrt(u * b.coated(eta.Likely))
 			done := math.Abs(next-u) < 1e-6*u
 			u = next
 			if done {
@@ -55,36 +58,36 @@ func BubbleRise(l Liquid, tempC, d float64) (Estimate, error) {
 		}
 	}
 	// Thin liquids can rise faster when thicker (a wobbling bubble): order the ends.
-	low := min(b.coated(eta.High), b.coated(eta.Value))
-	high := max(b.clean(eta.Low), b.clean(eta.Value), b.coated(eta.Low))
-	v := b.coated(eta.Value)
-	return Estimate{v, low * (1 - bubbleSpread), max(high, v) * (1 + bubbleSpread)}, nil
+	low := min(b.coated(eta.High), b.coated(eta.Likely))
+	high := max(b.clean(eta.Low), b.clean(eta.Likely), b.coated(eta.Low))
+	v := b.coated(eta.Likely)
+	return honestplate.Estimate{Low: low * (1 - bubbleSpread), Likely: v, High: max(high, v) * (1 + bubbleSpread)}, nil
 }
 
 // BubblesClear returns how long bubbles of diameter d (m) take to rise through depth
 // metres of the liquid at tempC: what to wait after stirring or filling. Smaller ones
 // stay: the time goes with 1/d2 in thick liquids. Errors: as for BubbleRise; RangeError for a
 // bubble that a yield stress holds for good and for a wait of more than a year.
-func BubblesClear(l Liquid, tempC, d, depth float64) (DurationBand, error) {
+func BubblesClear(l Liquid, tempC, d, depth float64) (honestplate.Window, error) {
 	u, err := BubbleRise(l, tempC, d)
 	if err != nil {
-		return DurationBand{}, err
+		return honestplate.Window{}, err
 	}
-	if err := within("depth", depth, 1e-4, 10, "m", "a vessel"); err != nil {
-		return DurationBand{}, err
+	if err := honestplate.InRange("depth", depth, 1e-4, 10, "m", "a vessel"); err != nil {
+		return honestplate.Window{}, err
 	}
-	if u.Value == 0 {
+	if u.Likely == 0 {
 		least, err := heldBubble(l, tempC)
 		if err != nil {
-			return DurationBand{}, err
+			return honestplate.Window{}, err
 		}
-		return DurationBand{}, &RangeError{"bubble diameter", d, least, 0.05, "m", "below, the yield stress holds it: Beris and others 1985"}
+		return honestplate.Window{}, check.Outside("bubble diameter", d, least, 0.05, "m", "below, the yield stress holds it: Beris and others 1985")
 	}
 	const year = 365 * 24 * time.Hour
-	if err := within("time to clear", depth/u.Low, 0, year.Seconds(), "s", "one year"); err != nil {
-		return DurationBand{}, err
+	if err := honestplate.InRange("time to clear", depth/u.Low, 0, year.Seconds(), "s", "one year"); err != nil {
+		return honestplate.Window{}, err
 	}
-	return DurationBand{inSeconds(depth / u.High), inSeconds(depth / u.Value), inSeconds(depth / u.Low)}, nil
+	return honestplate.Lasting(inSeconds(depth/u.High), inSeconds(depth/u.Likely), inSeconds(depth/u.Low)), nil
 }
 
 // heldBubble returns the diameter in m below which the liquid's yield stress holds a bubble;
@@ -98,14 +101,14 @@ func heldBubble(l Liquid, tempC float64) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	if err := notNegative("yield stress", yield.Value, "Pa"); err != nil {
+	if err := honestplate.NotNegative("yield stress", yield.Likely, "Pa"); err != nil {
 		return 0, err
 	}
 	rho, err := l.Density(tempC)
 	if err != nil {
 		return 0, err
 	}
-	return 21 * yield.Value / (standardGravity * (rho.Value - airDensity)), nil
+	return 21 * yield.Likely / (standardGravity * (rho.Likely - airDensity)), nil
 }
 
 // StokesBubble returns the speed in m/s at which a small bubble of diameter d (m) rises in
@@ -116,14 +119,14 @@ func StokesBubble(d, eta, rho float64, clean bool) (float64, error) {
 	if err := positiveAll(eta, rho, 1); err != nil {
 		return 0, err
 	}
-	if err := within("bubble diameter", d, 1e-7, 0.1, "m", "a bubble"); err != nil {
+	if err := honestplate.InRange("bubble diameter", d, 1e-7, 0.1, "m", "a bubble"); err != nil {
 		return 0, err
 	}
 	u := standardGravity * d * d * rho / (18 * eta)
 	if clean {
 		u *= 1.5
 	}
-	if err := within("bubble Reynolds number", rho*u*d/eta, 0, 1, "", "Stokes 1851"); err != nil {
+	if err := honestplate.InRange("bubble Reynolds number", rho*u*d/eta, 0, 1, "", "Stokes 1851"); err != nil {
 		return 0, err
 	}
 	return u, nil

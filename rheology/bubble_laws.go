@@ -1,6 +1,10 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+)
 
 // RigidBubble returns the speed in m/s of a small bubble that behaves as a stiff sphere, from
 // the best number ND = 4 rho drho g d3/(3 eta2):
@@ -16,7 +20,7 @@ func RigidBubble(d, rho, gas, eta float64) (float64, error) {
 	if err := bubbleSizes(d, rho, gas, eta, 1); err != nil {
 		return 0, err
 	}
-	if err := within("best number", bestNumber(d, rho, gas, eta), 0, 1.55e7, "", "Clift, Grace and Weber 1978"); err != nil {
+	if err := honestplate.InRange("best number", bestNumber(d, rho, gas, eta), 0, 1.55e7, "", "Clift, Grace and Weber 1978"); err != nil {
 		return 0, err
 	}
 	return rigidBubble(d, rho, gas, eta), nil
@@ -36,13 +40,13 @@ func EllipsoidBubble(d, rho, gas, eta, sigma float64) (float64, error) {
 		return 0, err
 	}
 	const source = "Clift, Grace and Weber 1978"
-	if err := within("Morton number", morton(rho, gas, eta, sigma), 0, 1e-3, "", source); err != nil {
+	if err := honestplate.InRange("Morton number", morton(rho, gas, eta, sigma), 0, 1e-3, "", source); err != nil {
 		return 0, err
 	}
-	if err := within("Eotvos number", standardGravity*(rho-gas)*d*d/sigma, 0, 40, "", source); err != nil {
+	if err := honestplate.InRange("Eotvos number", standardGravity*(rho-gas)*d*d/sigma, 0, 40, "", source); err != nil {
 		return 0, err
 	}
-	if err := within("Grace's H", graceH(d, rho, gas, eta, sigma), 2, 1000, "", source); err != nil {
+	if err := honestplate.InRange("Grace's H", graceH(d, rho, gas, eta, sigma), 2, 1000, "", source); err != nil {
 		return 0, err
 	}
 	return ellipsoidBubble(d, rho, gas, eta, sigma), nil
@@ -62,7 +66,7 @@ func CleanBubble(d, rho, gas, eta, sigma float64) (float64, error) {
 		return 0, err
 	}
 	eo := standardGravity * (rho - gas) * d * d / sigma
-	if err := within("Eotvos number", eo, 0.02, 40, "", "Clift, Grace and Weber 1978"); err != nil {
+	if err := honestplate.InRange("Eotvos number", eo, 0.02, 40, "", "Clift, Grace and Weber 1978"); err != nil {
 		return 0, err
 	}
 	return u * cleanFactor(eo, eta), nil
@@ -82,10 +86,10 @@ func bubbleSizes(d, rho, gas, eta, sigma float64) error {
 	if err := positiveAll(eta, rho, sigma); err != nil {
 		return err
 	}
-	if err := within("gas density", gas, 0, rho/2, "kg/m3", "a bubble"); err != nil {
+	if err := honestplate.InRange("gas density", gas, 0, rho/2, "kg/m3", "a bubble"); err != nil {
 		return err
 	}
-	return within("bubble diameter", d, 1e-7, 0.1, "m", "a bubble")
+	return honestplate.InRange("bubble diameter", d, 1e-7, 0.1, "m", "a bubble")
 }
 
 func bestNumber(d, rho, gas, eta float64) float64 {

@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 	"gonum.org/v1/gonum/interp"
 	"gonum.org/v1/gonum/stat"
 )
@@ -22,7 +24,7 @@ import (
 // straight into n': smooth poor readings first, or use FitPowerLawLog and FromPipe.
 func RabinowitschMooney(points []FlowPoint) ([]FlowPoint, error) {
 	if len(points) < 3 {
-		return nil, &InputError{"number of points", float64(len(points)), "", "3 or more"}
+		return nil, check.Input("number of points", float64(len(points)), "", "3 or more")
 	}
 	if _, err := checkFlowPoints(points); err != nil {
 		return nil, err
@@ -38,7 +40,7 @@ func RabinowitschMooney(points []FlowPoint) ([]FlowPoint, error) {
 	for i, p := range out {
 		x[i], y[i] = math.Log(p.ShearRate), math.Log(p.Stress)
 		if i > 0 && (x[i] <= x[i-1] || y[i] <= y[i-1]) {
-			return nil, &InputError{"wall stress at a higher 8V/D", p.Stress, "Pa", "above the stress before it, at a different 8V/D"}
+			return nil, check.Input("wall stress at a higher 8V/D", p.Stress, "Pa", "above the stress before it, at a different 8V/D")
 		}
 	}
 	var spline interp.FritschButland
@@ -47,7 +49,7 @@ func RabinowitschMooney(points []FlowPoint) ([]FlowPoint, error) {
 	}
 	for i := range out {
 		n := spline.PredictDerivative(x[i])
-		if err := within("local index n'", n, 0.01, 5, "", "what liquids do"); err != nil {
+		if err := honestplate.InRange("local index n'", n, 0.01, 5, "", "what liquids do"); err != nil {
 			return nil, err
 		}
 		out[i].ShearRate *= (3*n + 1) / (4 * n)
@@ -63,7 +65,7 @@ func FitPowerLawLog(points []FlowPoint) (PowerLaw, error) {
 		return PowerLaw{}, err
 	}
 	if len(points) < 2 {
-		return PowerLaw{}, &InputError{"number of points", float64(len(points)), "", "2 or more"}
+		return PowerLaw{}, check.Input("number of points", float64(len(points)), "", "2 or more")
 	}
 	x, y, w := make([]float64, len(points)), make([]float64, len(points)), make([]float64, len(points))
 	for i, p := range points {

@@ -1,6 +1,10 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+)
 
 // A Coil says how a thick stream piles up where it lands. Nothing here is a number to
 // plan by: no published prefactor and no complete measured point was found, so
@@ -10,9 +14,9 @@ type Coil struct {
 	// Regime of the coil, or NoCoil.
 	Regime CoilRegime
 	// Frequency of the turns, 1/s, to a factor of ten either way.
-	Frequency Estimate
+	Frequency honestplate.Estimate
 	// Radius of the coil, m, to a factor of ten either way.
-	Radius Estimate
+	Radius honestplate.Estimate
 	// Height, Rate and Thickness say which way the frequency moves when the fall, the
 	// flow or the viscosity rises a little, all else the same.
 	Height, Rate, Thickness Trend
@@ -89,7 +93,7 @@ func (s Stream) Coil() (Coil, error) {
 		return Coil{}, err
 	}
 	if s.outlet == (Jet{}) {
-		return Coil{}, ErrNoStream
+		return Coil{}, noFlow("Pour")
 	}
 	nu := s.Viscosity / s.Density
 	c := Coil{Regime: NoCoil, Reynolds: s.Speed * s.Diameter / nu, Slender: s.Drop / s.Diameter}
@@ -98,8 +102,8 @@ func (s Stream) Coil() (Coil, error) {
 	}
 	here, regime := coilFrequency(s.outlet, s.Drop)
 	c.Regime = regime
-	c.Frequency = Factor(here/(2*math.Pi), coilFactor)
-	c.Radius = Factor(s.Speed/here, coilFactor)
+	c.Frequency = honestplate.Factor(here/(2*math.Pi), coilFactor)
+	c.Radius = honestplate.Factor(s.Speed/here, coilFactor)
 	trend := func(j Jet, drop float64) Trend {
 		moved, _ := coilFrequency(j, drop)
 		switch r := math.Log(moved / here); {

@@ -3,6 +3,9 @@ package rheology
 import (
 	"fmt"
 	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A BlendCase is a milk or cream of known viscosity between two others of known
@@ -21,22 +24,22 @@ type BlendCase struct {
 
 // thick returns the mass fraction of the thick part that gives the blend its fat.
 func (c BlendCase) thick() (float64, error) {
-	if err := within("fat of the thick part", c.ThickFatPercent, 0, dairyHighFat, "%", sourceDairy); err != nil {
+	if err := honestplate.InRange("fat of the thick part", c.ThickFatPercent, 0, dairyHighFat, "%", sourceDairy); err != nil {
 		return 0, err
 	}
-	if err := notNegative("fat of the thin part", c.ThinFatPercent, "%"); err != nil {
+	if err := honestplate.NotNegative("fat of the thin part", c.ThinFatPercent, "%"); err != nil {
 		return 0, err
 	}
 	if c.ThinFatPercent >= c.ThickFatPercent {
-		return 0, &InputError{"fat of the thin part", c.ThinFatPercent, "%", fmt.Sprintf("below that of the thick one, %.6g %%", c.ThickFatPercent)}
+		return 0, check.Input("fat of the thin part", c.ThinFatPercent, "%", fmt.Sprintf("below that of the thick one, %.6g %%", c.ThickFatPercent))
 	}
-	if err := within("fat of the blend", c.FatPercent, c.ThinFatPercent, c.ThickFatPercent, "%", "the fat of its two parts"); err != nil {
+	if err := honestplate.InRange("fat of the blend", c.FatPercent, c.ThinFatPercent, c.ThickFatPercent, "%", "the fat of its two parts"); err != nil {
 		return 0, err
 	}
-	if err := positive("viscosity of the blend", c.PaS, "Pa s"); err != nil {
+	if err := honestplate.Positive("viscosity of the blend", c.PaS, "Pa s"); err != nil {
 		return 0, err
 	}
-	if err := within("viscosity of the blend", c.PaS, 1e-9, 1e12, "Pa s", "a liquid that flows"); err != nil {
+	if err := honestplate.InRange("viscosity of the blend", c.PaS, 1e-9, 1e12, "Pa s", "a liquid that flows"); err != nil {
 		return 0, err
 	}
 	return (c.FatPercent - c.ThinFatPercent) / (c.ThickFatPercent - c.ThinFatPercent), nil
@@ -52,8 +55,8 @@ func (c BlendCase) Mix(r Rule) (Mix, error) {
 		r = LogMass
 	}
 	return r.Blend(
-		Part{Measured{Dairy{c.ThinFatPercent}, c.TempC, Exactly(c.ThinPaS)}, 1 - w},
-		Part{Measured{Dairy{c.ThickFatPercent}, c.TempC, Exactly(c.ThickPaS)}, w},
+		Part{Measured{Dairy{c.ThinFatPercent}, c.TempC, honestplate.Exactly(c.ThinPaS)}, 1 - w},
+		Part{Measured{Dairy{c.ThickFatPercent}, c.TempC, honestplate.Exactly(c.ThickPaS)}, w},
 	)
 }
 
@@ -82,7 +85,7 @@ type RuleScore struct {
 // No blends are an InputError; other errors are those of Blend and of the parts.
 func CompareRules(cases []BlendCase, rules ...Rule) ([]RuleScore, error) {
 	if len(cases) == 0 {
-		return nil, &InputError{"number of blends", 0, "", "at least 1"}
+		return nil, check.Input("number of blends", 0, "", "at least 1")
 	}
 	if len(rules) == 0 {
 		rules = []Rule{LogMass, LogVolume, Emulsion}
@@ -100,7 +103,7 @@ func CompareRules(cases []BlendCase, rules ...Rule) ([]RuleScore, error) {
 			if err != nil {
 				return nil, err
 			}
-			ratio := e.Value / c.PaS
+			ratio := e.Likely / c.PaS
 			s.Ratios = append(s.Ratios, ratio)
 			s.Lowest, s.Highest = min(s.Lowest, ratio), max(s.Highest, ratio)
 			sum += math.Log(ratio)
@@ -125,7 +128,7 @@ func CompareRules(cases []BlendCase, rules ...Rule) ([]RuleScore, error) {
 // either end tells nothing and is an InputError, as are no cases.
 func FitInteraction(cases []BlendCase) (Interaction, error) {
 	if len(cases) == 0 {
-		return Interaction{}, &InputError{"number of blends", 0, "", "at least 1"}
+		return Interaction{}, check.Input("number of blends", 0, "", "at least 1")
 	}
 	// Unknowns D and E of y = a D + b E with a = w(1-w), b = a (2w - 1).
 	var aa, ab, bb, ay, by float64
@@ -136,7 +139,7 @@ func FitInteraction(cases []BlendCase) (Interaction, error) {
 		}
 		a := w * (1 - w)
 		if a < 1e-6 {
-			return Interaction{}, &InputError{"share of the thick part", w, "", "between the ends"}
+			return Interaction{}, check.Input("share of the thick part", w, "", "between the ends")
 		}
 		m, err := c.Mix(LogMass)
 		if err != nil {
@@ -146,7 +149,7 @@ func FitInteraction(cases []BlendCase) (Interaction, error) {
 		if err != nil {
 			return Interaction{}, err
 		}
-		b, y := a*(2*w-1), math.Log(c.PaS/e.Value)
+		b, y := a*(2*w-1), math.Log(c.PaS/e.Likely)
 		aa, ab, bb = aa+a*a, ab+a*b, bb+b*b
 		ay, by = ay+a*y, by+b*y
 	}

@@ -12,6 +12,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 )
 
@@ -27,7 +28,7 @@ func sharedCalls(t *testing.T) map[string]func() []any {
 		}
 	}
 	milk, cream := rheology.Dairy{FatPercent: 3.5}, rheology.Dairy{FatPercent: 36}
-	measured := rheology.Measured{Liquid: cream, TempC: 6, PaS: rheology.Within(0.021, 0.05)}
+	measured := rheology.Measured{Liquid: cream, TempC: 6, PaS: honestplate.Within(0.021, 0.05)}
 	mix, err := rheology.Blend(rheology.Part{Liquid: milk, Grams: 300}, rheology.Part{Liquid: measured, Grams: 200})
 	must(err)
 	recipe := rheology.Recipe{Thin: milk, Thick: cream, BatchGrams: 500, StepGrams: 1, TempC: 6}
@@ -113,17 +114,19 @@ func sharedCalls(t *testing.T) map[string]func() []any {
 		"Cups": func() []any {
 			return all(rheology.DIN53211(), rheology.FordCup(4), rheology.ShellCup(3), rheology.ZahnCup(2))
 		},
-		"ISOCupFor":          func() []any { return all(rheology.ISOCupFor(5e-5)) },
-		"Cup.Kinematic":      func() []any { return all(cup.KinematicViscosity(40 * time.Second)) },
-		"Cup.Range":          func() []any { return all(cup.Range()) },
-		"Cup.String":         func() []any { return all(cup.String()) },
-		"Cup.Time":           func() []any { return all(cup.Time(5e-5)) },
-		"Cup.TimeOf":         func() []any { return all(cup.TimeOf(rheology.Glycerol{Percent: 80}, 20)) },
-		"BubblesClear":       func() []any { return all(rheology.BubblesClear(rheology.Sucrose{Brix: 65}, 20, 5e-4, 0.08)) },
-		"BubbleRise":         func() []any { return all(rheology.BubbleRise(rheology.Ketchup, 20, 0.003)) },
-		"DairyDensity":       func() []any { return all(rheology.DairyDensity(3.5, 8.8, 20)) },
-		"Estimates":          func() []any { return all(rheology.Exactly(1), rheology.Factor(2, 1.5), rheology.Within(3, 0.1)) },
-		"Estimate.Contains":  func() []any { return all(rheology.Factor(2, 1.5).Contains(3), rheology.Factor(2, 1.5).Times(3)) },
+		"ISOCupFor":     func() []any { return all(rheology.ISOCupFor(5e-5)) },
+		"Cup.Kinematic": func() []any { return all(cup.KinematicViscosity(40 * time.Second)) },
+		"Cup.Range":     func() []any { return all(cup.Range()) },
+		"Cup.String":    func() []any { return all(cup.String()) },
+		"Cup.Time":      func() []any { return all(cup.Time(5e-5)) },
+		"Cup.TimeOf":    func() []any { return all(cup.TimeOf(rheology.Glycerol{Percent: 80}, 20)) },
+		"BubblesClear":  func() []any { return all(rheology.BubblesClear(rheology.Sucrose{Brix: 65}, 20, 5e-4, 0.08)) },
+		"BubbleRise":    func() []any { return all(rheology.BubbleRise(rheology.Ketchup, 20, 0.003)) },
+		"DairyDensity":  func() []any { return all(rheology.DairyDensity(3.5, 8.8, 20)) },
+		"Estimates": func() []any {
+			return all(honestplate.Exactly(1), honestplate.Factor(2, 1.5), honestplate.Within(3, 0.1))
+		},
+		"Estimate.Contains":  func() []any { return all(honestplate.Factor(2, 1.5).Contains(3), honestplate.Factor(2, 1.5).Times(3)) },
 		"KinematicViscosity": func() []any { return all(rheology.KinematicViscosity(cream, 6)) },
 		"ViscosityAtRate":    func() []any { return all(rheology.ViscosityAtRate(cream, 6, 20)) },
 		"FallingBall.Time":   func() []any { return all(ball.Time(rheology.Honey{MoisturePercent: 17}, 20)) },
@@ -219,7 +222,7 @@ func sharedCalls(t *testing.T) map[string]func() []any {
 		calls[name] = func() []any {
 			err := call()
 			is := false
-			for _, kind := range []error{rheology.ErrAdvertised, rheology.ErrInput, rheology.ErrRange, rheology.ErrNoFlow} {
+			for _, kind := range []error{honestplate.ErrAdvertised, honestplate.ErrInput, honestplate.ErrRange, honestplate.ErrNoFlow} {
 				is = is || err.(interface{ Is(error) bool }).Is(kind)
 			}
 			return all(err.Error(), is)

@@ -1,6 +1,11 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
+)
 
 // Condensed is canned concentrated milk, 5..50 degC: sweetened condensed milk (the
 // zero value) or evaporated milk. No paper's table of either was found; the levels are
@@ -31,9 +36,9 @@ var condensedTable = [condensedKinds]struct {
 
 func (c Condensed) check(tempC float64) error {
 	if c < 0 || c >= condensedKinds {
-		return &InputError{"kind of condensed milk", float64(c), "", "SweetenedCondensed or Evaporated"}
+		return check.Input("kind of condensed milk", float64(c), "", "SweetenedCondensed or Evaporated")
 	}
-	return within("temperature", tempC, 5, 50, "degC", condensedTable[c].source)
+	return honestplate.InRange("temperature", tempC, 5, 50, "degC", condensedTable[c].source)
 }
 
 // Describe says where the levels come from.
@@ -54,28 +59,28 @@ func (c Condensed) Describe() Description {
 // FernandezMartin at 26 % solids, 0.0068 Pa s, for concentrate that has neither been
 // sterilised nor aged. Band x/: 3 and x/: 5.5, which hold both sources of each. It is at
 // the unstated shear rate of a pump; both thin a little.
-func (c Condensed) Viscosity(tempC float64) (Estimate, error) {
+func (c Condensed) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	if err := c.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	t := &condensedTable[c]
-	return Factor(t.pas20*math.Exp(-t.slope*(tempC-20)), t.factor), nil
+	return honestplate.Factor(t.pas20*math.Exp(-t.slope*(tempC-20)), t.factor), nil
 }
 
 // Density returns the density in kg/m3, typical, from memory, band +-2 %.
-func (c Condensed) Density(tempC float64) (Estimate, error) {
+func (c Condensed) Density(tempC float64) (honestplate.Estimate, error) {
 	if err := c.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	t := &condensedTable[c]
-	return Within(t.density-0.5*(tempC-20), t.spread), nil
+	return honestplate.Within(t.density-0.5*(tempC-20), t.spread), nil
 }
 
 // SurfaceTension returns the surface tension against air in N/m: that of milk, 0.048,
 // from memory, band +-15 %.
-func (c Condensed) SurfaceTension(tempC float64) (Estimate, error) {
+func (c Condensed) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	if err := c.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Within(0.048-1.5e-4*(tempC-20), 0.15), nil
+	return honestplate.Within(0.048-1.5e-4*(tempC-20), 0.15), nil
 }

@@ -5,15 +5,18 @@ import (
 	"math"
 	"sort"
 	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A Correction is what to add to a batch that was measured.
 type Correction struct {
-	AddThinGrams, AddThickGrams float64  // at most one is above 0; whole scale steps
-	TotalGrams                  float64  // of the batch afterwards
-	MeasuredPaS                 float64  // what the correction starts from, Pa s
-	Predicted                   Estimate // of the batch afterwards, Pa s
-	Batch                       Batch    // afterwards: measure and Correct it again
+	AddThinGrams, AddThickGrams float64              // at most one is above 0; whole scale steps
+	TotalGrams                  float64              // of the batch afterwards
+	MeasuredPaS                 float64              // what the correction starts from, Pa s
+	Predicted                   honestplate.Estimate // of the batch afterwards, Pa s
+	Batch                       Batch                // afterwards: measure and Correct it again
 }
 
 // maxAddition is how many times the batch may be added to it; more is a new batch.
@@ -34,7 +37,7 @@ const maxAddition = 10
 // A target out of reach of an addition of up to ten times the batch is a
 // RangeError with what can be reached; other errors are those of For.
 func (b Batch) Correct(measuredPaS float64) (Correction, error) {
-	return b.correct(Exactly(measuredPaS))
+	return b.correct(honestplate.Exactly(measuredPaS))
 }
 
 // CorrectFromCup corrects a batch from its time in a flow cup, filled at the
@@ -49,23 +52,23 @@ func (b Batch) CorrectFromCup(c Cup, t time.Duration) (Correction, error) {
 }
 
 // cupViscosity returns the dynamic viscosity in Pa s from a cup time.
-func (b Batch) cupViscosity(c Cup, t time.Duration) (Estimate, error) {
+func (b Batch) cupViscosity(c Cup, t time.Duration) (honestplate.Estimate, error) {
 	nu, err := c.KinematicViscosity(t)
 	if err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	m, err := b.Mix()
 	if err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	rho, err := m.Density(b.Recipe.TempC)
 	if err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return nu.Times(rho.Value), nil
+	return nu.Times(rho.Likely), nil
 }
 
-func (b Batch) correct(measured Estimate) (Correction, error) {
+func (b Batch) correct(measured honestplate.Estimate) (Correction, error) {
 	r := b.Recipe
 	var p pair
 	if err := p.of(&r); err != nil {
@@ -86,16 +89,16 @@ func (b Batch) correct(measured Estimate) (Correction, error) {
 	}{
 		{"batch", b.ThinGrams + b.ThickGrams, "g"},
 		{"viscosity wanted", b.TargetPaS, "Pa s"},
-		{"measured viscosity", measured.Value, "Pa s"},
+		{"measured viscosity", measured.Likely, "Pa s"},
 	} {
-		if err := positive(v.quantity, v.value, v.unit); err != nil {
+		if err := honestplate.Positive(v.quantity, v.value, v.unit); err != nil {
 			return Correction{}, err
 		}
 	}
 	n := thin + thick
 	curve := p.through(float64(thick)/float64(n), measured)
 	target := math.Log(b.TargetPaS)
-	addThick := measured.Value < b.TargetPaS
+	addThick := measured.Likely < b.TargetPaS
 	share := func(a int) float64 {
 		if addThick {
 			return float64(thick+a) / float64(n+a)
@@ -107,8 +110,7 @@ func (b Batch) correct(measured Estimate) (Correction, error) {
 	limit := rising(at, maxAddition*n, addThick)
 	if !reached(limit) {
 		from, to := math.Exp(at(0)), math.Exp(at(limit))
-		return Correction{}, &RangeError{"viscosity wanted", b.TargetPaS, min(from, to), max(from, to), "Pa s",
-			fmt.Sprintf("reach of additions to this batch, up to %.6g g", gramsOf(limit, r.StepGrams))}
+		return Correction{}, check.Outside("viscosity wanted", b.TargetPaS, min(from, to), max(from, to), "Pa s", fmt.Sprintf("reach of additions to this batch, up to %.6g g", gramsOf(limit, r.StepGrams)))
 	}
 	add := sort.Search(limit, reached)
 	if add > 0 && math.Abs(at(add-1)-target) <= math.Abs(at(add)-target) {
@@ -116,7 +118,7 @@ func (b Batch) correct(measured Estimate) (Correction, error) {
 	}
 	c := Correction{
 		TotalGrams:  gramsOf(n+add, r.StepGrams),
-		MeasuredPaS: measured.Value,
+		MeasuredPaS: measured.Likely,
 		Predicted:   curve.at(share(add)),
 		Batch:       b,
 	}
@@ -163,7 +165,7 @@ type curve struct {
 	noise     float64    // square of the half-width of the measurement
 }
 
-func (p *pair) through(w float64, measured Estimate) curve {
+func (p *pair) through(w float64, measured honestplate.Estimate) curve {
 	c := curve{pair: p}
 	half := 0.0
 	c.middle, half = p.stepError()
@@ -185,7 +187,7 @@ func (p *pair) through(w float64, measured Estimate) curve {
 		c.errors = [3]float64{1, 1, 0}
 		c.total = c.covariance(c.at0)
 	}
-	c.deviation = math.Log(measured.Value) - c.expected(w)
+	c.deviation = math.Log(measured.Likely) - c.expected(w)
 	if measured.Low > 0 && measured.High > measured.Low {
 		c.noise = math.Pow(math.Log(measured.High/measured.Low)/2, 2)
 	}
@@ -213,7 +215,7 @@ func (c *curve) ln(w float64) float64 {
 }
 
 // at returns the viscosity after the measurement with the band that is left.
-func (c *curve) at(w float64) Estimate {
+func (c *curve) at(w float64) honestplate.Estimate {
 	s := shapes(w)
 	cov := c.covariance(s)
 	var prior float64
@@ -223,5 +225,5 @@ func (c *curve) at(w float64) Estimate {
 	gain := cov / c.total
 	half := math.Sqrt(max(0, prior-cov*gain) + gain*gain*c.noise)
 	v := c.ln(w)
-	return Estimate{math.Exp(v), math.Exp(v - half), math.Exp(v + half)}
+	return honestplate.Estimate{Low: math.Exp(v - half), Likely: math.Exp(v), High: math.Exp(v + half)}
 }

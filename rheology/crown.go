@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"time"
+
+	"example.org/honestplate"
 )
 
 // A Crown is the rim that rises round a drop on a film.
@@ -17,9 +19,9 @@ type Crown struct {
 	Expected bool
 	// Largest is the radius in m at which the crown falls back, to an order of
 	// magnitude: crowns last some 10 to 30 D/V (from memory).
-	Largest Estimate
+	Largest honestplate.Estimate
 	// Lasts is that time.
-	Lasts DurationBand
+	Lasts honestplate.Window
 }
 
 // crownSpread is the band of the radius. The law's own exponent of 1/2 is 0.43 in later
@@ -34,15 +36,15 @@ func (s Stream) Crown(film float64) (Crown, error) {
 	if err := s.check(); err != nil {
 		return Crown{}, err
 	}
-	if err := within("film", film, 0.02*s.Diameter, s.Diameter, "m", "Yarin and Weiss 1995, films below the drop"); err != nil {
+	if err := honestplate.InRange("film", film, 0.02*s.Diameter, s.Diameter, "m", "Yarin and Weiss 1995, films below the drop"); err != nil {
 		return Crown{}, err
 	}
 	s.numbers()
 	c := Crown{Diameter: s.Diameter, Speed: s.Speed, Film: film}
 	c.Expected = s.Weber*math.Pow(s.Ohnesorge, -0.4) > 400
 	unit := s.Diameter / s.Speed
-	c.Lasts = DurationBand{inSeconds(10 * unit), inSeconds(20 * unit), inSeconds(30 * unit)}
-	c.Largest = Estimate{c.radius(20 * unit), c.radius(10*unit) * (1 - crownSpread), c.radius(30*unit) * (1 + crownSpread)}
+	c.Lasts = honestplate.Lasting(inSeconds(10*unit), inSeconds(20*unit), inSeconds(30*unit))
+	c.Largest = honestplate.Estimate{Low: c.radius(10*unit) * (1 - crownSpread), Likely: c.radius(20 * unit), High: c.radius(30*unit) * (1 + crownSpread)}
 	return c, nil
 }
 
@@ -53,15 +55,15 @@ func (s Stream) Crown(film float64) (Crown, error) {
 // with the film's depth h. Range: V t/D from 0.1 to 30, RangeError outside. Accuracy 25
 // % (see crownSpread). Source: Yarin and Weiss 1995, J. Fluid Mech. 283, 141 (from
 // memory).
-func (c Crown) Radius(t time.Duration) (Estimate, error) {
+func (c Crown) Radius(t time.Duration) (honestplate.Estimate, error) {
 	if !(c.Diameter > 0) || !(c.Speed > 0) || !(c.Film > 0) {
-		return Estimate{}, ErrNoStream
+		return honestplate.Estimate{}, noFlow("Pour")
 	}
-	if err := within("V t/D", c.Speed*t.Seconds()/c.Diameter, 0.1, 30, "", "Yarin and Weiss 1995"); err != nil {
-		return Estimate{}, err
+	if err := honestplate.InRange("V t/D", c.Speed*t.Seconds()/c.Diameter, 0.1, 30, "", "Yarin and Weiss 1995"); err != nil {
+		return honestplate.Estimate{}, err
 	}
 	r := c.radius(t.Seconds())
-	return Within(r, crownSpread), cmp.Or(finite("radius", 2*r, "m"), positive("depth in drops", c.Film/c.Diameter, ""))
+	return honestplate.Within(r, crownSpread), cmp.Or(honestplate.Finite("radius", 2*r, "m"), honestplate.Positive("depth in drops", c.Film/c.Diameter, ""))
 }
 
 func (c Crown) radius(t float64) float64 {

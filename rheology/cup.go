@@ -4,6 +4,9 @@ import (
 	"fmt"
 	"math"
 	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A Cup is a flow cup or a dip cup: it is filled, and the time until the stream
@@ -46,7 +49,7 @@ func (c Cup) check() error {
 // wrong returns the InputError of a cup that check did not pass.
 func (c Cup) wrong() error {
 	of := " of " + c.label()
-	if err := positive("constant A"+of, c.A, "m2/s2"); err != nil {
+	if err := honestplate.Positive("constant A"+of, c.A, "m2/s2"); err != nil {
 		return err
 	}
 	for _, v := range []struct {
@@ -54,20 +57,20 @@ func (c Cup) wrong() error {
 		value    float64
 		unit     string
 	}{{"constant B", c.B, "m2"}, {"constant C", c.C, "s"}, {"band", c.Rel, ""}, {"reading", c.Reading.Seconds(), "s"}} {
-		if err := notNegative(v.quantity+of, v.value, v.unit); err != nil {
+		if err := honestplate.NotNegative(v.quantity+of, v.value, v.unit); err != nil {
 			return err
 		}
 	}
 	if c.Rel >= 1 {
-		return &InputError{"band" + of, c.Rel, "", "below 1"}
+		return check.Input("band"+of, c.Rel, "", "below 1")
 	}
-	if err := positive("shortest time"+of, c.Least.Seconds(), "s"); err != nil {
+	if err := honestplate.Positive("shortest time"+of, c.Least.Seconds(), "s"); err != nil {
 		return err
 	}
 	if c.Most < c.Least {
-		return &InputError{"longest time" + of, c.Most.Seconds(), "s", fmt.Sprintf("at least the shortest, %v", c.Least)}
+		return check.Input("longest time"+of, c.Most.Seconds(), "s", fmt.Sprintf("at least the shortest, %v", c.Least))
 	}
-	return &InputError{"viscosity at the limits" + of, c.nu(c.Least.Seconds()), "m2/s", "finite and above 0"}
+	return check.Input("viscosity at the limits"+of, c.nu(c.Least.Seconds()), "m2/s", "finite and above 0")
 }
 
 func (c Cup) label() string {
@@ -90,17 +93,17 @@ func (c Cup) Range() (low, high float64, err error) {
 // KinematicViscosity returns the kinematic viscosity in m2/s of a liquid that takes
 // the time t. The band holds the calibration (Rel) and the timing (Reading),
 // taken as independent. A time outside Least..Most is a RangeError.
-func (c Cup) KinematicViscosity(t time.Duration) (Estimate, error) {
+func (c Cup) KinematicViscosity(t time.Duration) (honestplate.Estimate, error) {
 	if err := c.check(); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	s := t.Seconds()
-	if err := within("time in the cup", s, c.Least.Seconds(), c.Most.Seconds(), "s", c.label()); err != nil {
-		return Estimate{}, err
+	if err := honestplate.InRange("time in the cup", s, c.Least.Seconds(), c.Most.Seconds(), "s", c.label()); err != nil {
+		return honestplate.Estimate{}, err
 	}
 	v := c.nu(s)
 	d := math.Hypot(c.Rel*v, (c.A+c.B/(s*s))*c.Reading.Seconds())
-	return Estimate{v, max(0, v-d), v + d}, nil
+	return honestplate.Estimate{Low: max(0, v-d), Likely: v, High: v + d}, nil
 }
 
 // Time returns the time that a liquid of kinematic viscosity nu in m2/s takes.
@@ -111,7 +114,7 @@ func (c Cup) Time(nu float64) (time.Duration, error) {
 		return 0, err
 	}
 	// A billionth of slack lets the ends of the range be asked for.
-	if err := within("kinematic viscosity", nu, low*(1-1e-9), high*(1+1e-9), "m2/s", c.label()); err != nil {
+	if err := honestplate.InRange("kinematic viscosity", nu, low*(1-1e-9), high*(1+1e-9), "m2/s", c.label()); err != nil {
 		return 0, err
 	}
 	h := nu + c.A*c.C
@@ -128,7 +131,7 @@ func (c Cup) TimeOf(l Liquid, tempC float64) (likely, shortest, longest time.Dur
 	if err != nil {
 		return 0, 0, 0, err
 	}
-	likely, err = c.Time(nu.Value)
+	likely, err = c.Time(nu.Likely)
 	if err != nil {
 		return 0, 0, 0, err
 	}
@@ -140,20 +143,20 @@ func (c Cup) TimeOf(l Liquid, tempC float64) (likely, shortest, longest time.Dur
 
 // KinematicViscosity returns viscosity over density in m2/s, which is what a flow
 // cup tells. The band is that of the viscosity with that of the density on top.
-func KinematicViscosity(l Liquid, tempC float64) (Estimate, error) {
+func KinematicViscosity(l Liquid, tempC float64) (honestplate.Estimate, error) {
 	if l == nil {
-		return Estimate{}, &InputError{"liquid", math.NaN(), "", "a liquid, not nil"}
+		return honestplate.Estimate{}, check.Missing("liquid", "a liquid, not nil")
 	}
 	eta, err := l.Viscosity(tempC)
 	if err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	rho, err := l.Density(tempC)
 	if err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	if err := positive("density", rho.Low, "kg/m3"); err != nil {
-		return Estimate{}, err
+	if err := honestplate.Positive("density", rho.Low, "kg/m3"); err != nil {
+		return honestplate.Estimate{}, err
 	}
-	return Estimate{eta.Value / rho.Value, eta.Low / rho.High, eta.High / rho.Low}, nil
+	return honestplate.Estimate{Low: eta.Low / rho.High, Likely: eta.Likely / rho.Likely, High: eta.High / rho.Low}, nil
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/honestplate"
 	. "example.org/honestplate/rheology"
 )
 
@@ -31,11 +32,11 @@ func TestACupTellsBackTheTimeItWasTold(t *testing.T) {
 			if err != nil {
 				t.Fatalf("%v at %v: %v", c, at, err)
 			}
-			if nu.Value <= last || nu.Low >= nu.Value || nu.High <= nu.Value {
+			if nu.Likely <= last || nu.Low >= nu.Likely || nu.High <= nu.Likely {
 				t.Errorf("%v at %v: %v", c, at, nu)
 			}
-			last = nu.Value
-			back, err := c.Time(nu.Value)
+			last = nu.Likely
+			back, err := c.Time(nu.Likely)
 			if err != nil || (back-at).Abs() > time.Microsecond {
 				t.Errorf("%v: %v became %v, %v", c, at, back, err)
 			}
@@ -55,7 +56,7 @@ func TestTheISOCupsReachTheirRememberedRanges(t *testing.T) {
 
 func TestACupOutsideItsTimesIsARangeError(t *testing.T) {
 	for _, c := range everyCup() {
-		var r *RangeError
+		var r *honestplate.RangeError
 		for _, at := range []time.Duration{c.Least - time.Millisecond, c.Most + time.Millisecond, 0, -time.Hour, math.MaxInt64} {
 			if _, err := c.KinematicViscosity(at); !errors.As(err, &r) || r.Low != c.Least.Seconds() || r.High != c.Most.Seconds() {
 				t.Errorf("%v at %v: %v", c, at, err)
@@ -67,7 +68,7 @@ func TestACupOutsideItsTimesIsARangeError(t *testing.T) {
 				t.Errorf("%v, %v m2/s: %v", c, nu, err)
 			}
 		}
-		if _, err := c.Time(math.NaN()); !errors.Is(err, ErrInput) {
+		if _, err := c.Time(math.NaN()); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%v, NaN: %v", c, err)
 		}
 	}
@@ -75,10 +76,10 @@ func TestACupOutsideItsTimesIsARangeError(t *testing.T) {
 
 func TestACupThatDoesNotExistAnswersWithAnError(t *testing.T) {
 	for _, c := range []Cup{ISO2431(2), ISO2431(7), FordCup(0), FordCup(6), ZahnCup(-1), ShellCup(4.5), ShellCup(math.NaN()), {}} {
-		if _, err := c.KinematicViscosity(50 * time.Second); !errors.Is(err, ErrInput) {
+		if _, err := c.KinematicViscosity(50 * time.Second); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%v: %v", c, err)
 		}
-		if _, err := c.Time(1e-4); !errors.Is(err, ErrInput) {
+		if _, err := c.Time(1e-4); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%v: %v", c, err)
 		}
 	}
@@ -94,7 +95,7 @@ func TestACupThatDoesNotExistAnswersWithAnError(t *testing.T) {
 	} {
 		c := good
 		change(&c)
-		if _, _, err := c.Range(); !errors.Is(err, ErrInput) {
+		if _, _, err := c.Range(); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -116,11 +117,11 @@ func TestISOCupForChoosesACupThatCanTell(t *testing.T) {
 		}
 	}
 	for _, nu := range []float64{2e-6, 1e-3, 0, -1} {
-		if _, err := ISOCupFor(nu); !errors.Is(err, ErrRange) {
+		if _, err := ISOCupFor(nu); !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%v: %v", nu, err)
 		}
 	}
-	if _, err := ISOCupFor(math.Inf(1)); !errors.Is(err, ErrInput) {
+	if _, err := ISOCupFor(math.Inf(1)); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("Inf: %v", err)
 	}
 }
@@ -134,11 +135,11 @@ func TestCupsOfOneNumberButDifferentStandardsDiffer(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, other := range seen {
-			if math.Abs(nu.Value/other-1) < 0.01 {
-				t.Errorf("%v agrees with another at %v", c, nu.Value)
+			if math.Abs(nu.Likely/other-1) < 0.01 {
+				t.Errorf("%v agrees with another at %v", c, nu.Likely)
 			}
 		}
-		seen = append(seen, nu.Value)
+		seen = append(seen, nu.Likely)
 	}
 }
 
@@ -148,22 +149,22 @@ func TestTimeOfALiquidIsTheTimeOfItsKinematicViscosity(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	c, err := ISOCupFor(nu.Value)
+	c, err := ISOCupFor(nu.Likely)
 	if err != nil {
 		t.Fatal(err)
 	}
 	likely, shortest, longest, err := c.TimeOf(cream, 6)
-	want, _ := c.Time(nu.Value)
+	want, _ := c.Time(nu.Likely)
 	if err != nil || likely != want || shortest > likely || longest < likely {
 		t.Errorf("%v %v %v, %v, want %v", shortest, likely, longest, err, want)
 	}
-	if _, _, _, err := c.TimeOf(Water{}, 20); !errors.Is(err, ErrRange) {
+	if _, _, _, err := c.TimeOf(Water{}, 20); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("water: %v", err)
 	}
-	if _, _, _, err := c.TimeOf(cream, 99); !errors.Is(err, ErrRange) {
+	if _, _, _, err := c.TimeOf(cream, 99); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("99 degC: %v", err)
 	}
-	if _, err := KinematicViscosity(nil, 6); !errors.Is(err, ErrInput) {
+	if _, err := KinematicViscosity(nil, 6); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("nil: %v", err)
 	}
 }

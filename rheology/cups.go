@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strconv"
 	"time"
+
+	"example.org/honestplate"
 )
 
 // cupBand is the 95 % band of a standard cup's formula. The 23 calibration points
@@ -51,7 +53,7 @@ func ISO2431(mm int) Cup {
 func ISOCupFor(nu float64) (Cup, error) {
 	low, _, _ := ISO2431(3).Range()
 	_, high, _ := ISO2431(6).Range()
-	if err := within("kinematic viscosity", nu, low, high, "m2/s", "the ISO 2431 cups of 3 to 6 mm"); err != nil {
+	if err := honestplate.InRange("kinematic viscosity", nu, low, high, "m2/s", "the ISO 2431 cups of 3 to 6 mm"); err != nil {
 		return Cup{}, err
 	}
 	for mm := 3; ; mm++ {

@@ -76,7 +76,7 @@ func (o *outlet) settle(h, start float64) (float64, error) {
 // point asks the liquid at ln rate.
 func (o *outlet) point(x float64) (lnRate, lnEta float64, err error) {
 	e, err := o.atRate(math.Exp(x), false)
-	return x, math.Log(e.Value), err
+	return x, math.Log(e.Likely), err
 }
 
 // straight is how far the middle of a flow curve may lie from the straight line between its

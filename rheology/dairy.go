@@ -3,6 +3,8 @@ package rheology
 import (
 	"fmt"
 	"math"
+
+	"example.org/honestplate"
 )
 
 // Dairy is milk or cream by its fat content, 0..50 % fat and 0..80 degC. The
@@ -106,22 +108,22 @@ func (d Dairy) check(tempC float64) error {
 	if d.FatPercent >= 0 && d.FatPercent <= dairyHighFat && tempC >= 0 && tempC <= dairyHighC {
 		return nil
 	}
-	if err := within("fat", d.FatPercent, 0, dairyHighFat, "%", sourceDairy); err != nil {
+	if err := honestplate.InRange("fat", d.FatPercent, 0, dairyHighFat, "%", sourceDairy); err != nil {
 		return err
 	}
-	return within("temperature", tempC, 0, dairyHighC, "degC", sourceDairy)
+	return honestplate.InRange("temperature", tempC, 0, dairyHighC, "degC", sourceDairy)
 }
 
 // Viscosity returns the dynamic viscosity in Pa s with its 95 % band, at 100 1/s
 // where the cream thins; the type's comment says from which laws and data. A fat
 // content outside 0..50 % or a temperature outside 0..80 degC is a RangeError.
 // The value rises with fat and falls with temperature everywhere.
-func (d Dairy) Viscosity(tempC float64) (Estimate, error) {
+func (d Dairy) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	v, low, high, err := d.lnViscosity(tempC)
 	if err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Estimate{math.Exp(v), math.Exp(low), math.Exp(high)}, nil
+	return honestplate.Estimate{Low: math.Exp(low), Likely: math.Exp(v), High: math.Exp(high)}, nil
 }
 
 // lnViscosity returns the logarithms of the viscosity in Pa s and of its band. A

@@ -1,6 +1,10 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+)
 
 // The published laws that Dairy is made of, each in its own range. They are
 // exported so that a rule or a measurement can be compared with the source
@@ -22,10 +26,10 @@ const (
 // 2721.5, 4 % higher. Every other cold value of 20 % fat or more that we know
 // lies at 0.26..0.47 of it, so it is an upper estimate for cream.
 func BakshiSmith(fatPercent, tempC float64) (float64, error) {
-	if err := within("fat", fatPercent, 0.1, 30, "%", sourceBakshi); err != nil {
+	if err := honestplate.InRange("fat", fatPercent, 0.1, 30, "%", sourceBakshi); err != nil {
 		return 0, err
 	}
-	if err := within("temperature", tempC, 0, 30, "degC", sourceBakshi); err != nil {
+	if err := honestplate.InRange("temperature", tempC, 0, 30, "degC", sourceBakshi); err != nil {
 		return 0, err
 	}
 	return 1e-3 * math.Exp(lnBakshi(fatPercent, tempC)), nil
@@ -46,10 +50,10 @@ func lnBakshi(fatPercent, tempC float64) float64 {
 // sign of 2.437 was restored against remembered values of the same paper, which
 // it then meets within 2.5 %.
 func Phipps(fatPercent, tempC float64) (float64, error) {
-	if err := within("fat", fatPercent, 0, 40, "%", sourcePhipps); err != nil {
+	if err := honestplate.InRange("fat", fatPercent, 0, 40, "%", sourcePhipps); err != nil {
 		return 0, err
 	}
-	if err := within("temperature", tempC, 40, 80, "degC", sourcePhipps); err != nil {
+	if err := honestplate.InRange("temperature", tempC, 40, 80, "degC", sourcePhipps); err != nil {
 		return 0, err
 	}
 	return 1e-3 * math.Exp(lnPhippsPlasma(tempC)+phippsSlope(tempC)*phippsShape(fatPercent)), nil
@@ -81,10 +85,10 @@ func phippsShape(fatPercent float64) float64 {
 // outside), fat up to 7.4 %. Read in a table that had lost its minus signs,
 // restored; without solids it meets water within 2.4 %.
 func FernandezMartin(solidsPercent, tempC float64) (float64, error) {
-	if err := within("total solids", solidsPercent, 8, 30, "%", sourceFernandez); err != nil {
+	if err := honestplate.InRange("total solids", solidsPercent, 8, 30, "%", sourceFernandez); err != nil {
 		return 0, err
 	}
-	if err := within("temperature", tempC, 0, 80, "degC", sourceFernandez); err != nil {
+	if err := honestplate.InRange("temperature", tempC, 0, 80, "degC", sourceFernandez); err != nil {
 		return 0, err
 	}
 	return 1e-3 * math.Exp(lnFernandez(solidsPercent, tempC)), nil

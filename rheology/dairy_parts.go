@@ -1,6 +1,10 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+)
 
 // dairyOf says how much is known of a liquid as a part of a blend, and its fat in
 // % by mass, NaN unless it is milk or cream.
@@ -33,7 +37,7 @@ func lnDairyAt(fatPercent, tempC, rate float64) (value, low, high float64, err e
 // lnViscosity returns the logarithms of a liquid's viscosity in Pa s and of its band,
 // at a shear rate or, if rate is negative, at the liquid's own.
 func lnViscosity(l Liquid, tempC, rate float64) (value, low, high float64, err error) {
-	var e Estimate
+	var e honestplate.Estimate
 	if d, ok := l.(Dairy); ok {
 		return lnDairyAt(d.FatPercent, tempC, rate)
 	}
@@ -45,12 +49,12 @@ func lnViscosity(l Liquid, tempC, rate float64) (value, low, high float64, err e
 	if err != nil {
 		return 0, 0, 0, err
 	}
-	if err := positive("viscosity of a part", e.Value, "Pa s"); err != nil {
+	if err := honestplate.Positive("viscosity of a part", e.Likely, "Pa s"); err != nil {
 		return 0, 0, 0, err
 	}
-	value = math.Log(e.Value)
-	if e.Low == e.Value && e.Value == e.High {
+	value = math.Log(e.Likely)
+	if e.Low == e.Likely && e.Likely == e.High {
 		return value, value, value, nil
 	}
-	return value, math.Log(max(0, min(e.Low, e.Value))), math.Log(max(e.High, e.Value)), nil
+	return value, math.Log(max(0, min(e.Low, e.Likely))), math.Log(max(e.High, e.Likely)), nil
 }

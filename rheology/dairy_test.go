@@ -4,17 +4,19 @@ import (
 	"errors"
 	"math"
 	"testing"
+
+	"example.org/honestplate"
 )
 
 func TestDairyRisesWithFatEverywhere(t *testing.T) {
 	for tempC := 0.0; tempC <= 80; tempC += 0.5 {
-		last := Estimate{}
+		last := honestplate.Estimate{}
 		for fat := 0.0; fat <= 50; fat += 0.1 {
 			e, err := Dairy{min(fat, 50)}.Viscosity(tempC)
 			if err != nil {
 				t.Fatal(err)
 			}
-			if !(e.Value > last.Value && e.Low > last.Low*0.98 && e.High > last.High) {
+			if !(e.Likely > last.Likely && e.Low > last.Low*0.98 && e.High > last.High) {
 				t.Fatalf("at %g degC and %.1f %% fat: %+v after %+v", tempC, fat, e, last)
 			}
 			last = e
@@ -30,10 +32,10 @@ func TestDairyFallsWithTemperatureEverywhere(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if !(e.Value < last) {
-				t.Fatalf("%g %% fat at %g degC: %g after %g", fat, float64(i)/10, e.Value, last)
+			if !(e.Likely < last) {
+				t.Fatalf("%g %% fat at %g degC: %g after %g", fat, float64(i)/10, e.Likely, last)
 			}
-			last = e.Value
+			last = e.Likely
 		}
 	}
 }
@@ -51,7 +53,7 @@ func TestDairyLawsJoinWithoutAStep(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			for _, r := range []float64{a.Value / b.Value, a.Low / b.Low, a.High / b.High} {
+			for _, r := range []float64{a.Likely / b.Likely, a.Low / b.Low, a.High / b.High} {
 				if math.Abs(r-1) > 1e-3 {
 					t.Errorf("%g %% fat at %g degC: step of %g", fat, joint, r)
 				}
@@ -71,8 +73,8 @@ func TestDairyIsPhippsWhereHeMeasured(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if math.Abs(e.Value/want-1) > 1e-12 {
-				t.Errorf("%g %%, %g degC: %g, Phipps %g", fat, tempC, e.Value, want)
+			if math.Abs(e.Likely/want-1) > 1e-12 {
+				t.Errorf("%g %%, %g degC: %g, Phipps %g", fat, tempC, e.Likely, want)
 			}
 		}
 	}
@@ -99,8 +101,8 @@ func TestDairyBandHoldsBakshiAndSmith(t *testing.T) {
 				}
 				t.Errorf("%g %%, %g degC: %g is outside %+v", fat, tempC, b, e)
 			}
-			if fat >= 12 && b < 1.15*e.Value {
-				t.Errorf("%g %%, %g degC: %g is no upper estimate of %g", fat, tempC, b, e.Value)
+			if fat >= 12 && b < 1.15*e.Likely {
+				t.Errorf("%g %%, %g degC: %g is no upper estimate of %g", fat, tempC, b, e.Likely)
 			}
 		}
 	}
@@ -133,18 +135,18 @@ func TestColdCreamThinsAndMilkDoesNot(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if thins := slow.Value > fast.Value*1.0001; thins != c.thins {
-			t.Errorf("%g %% at %g degC: %g at 5 1/s, %g at 500 1/s", c.fat, c.tempC, slow.Value, fast.Value)
+		if thins := slow.Likely > fast.Likely*1.0001; thins != c.thins {
+			t.Errorf("%g %% at %g degC: %g at 5 1/s, %g at 500 1/s", c.fat, c.tempC, slow.Likely, fast.Likely)
 		}
-		if newton, _ := d.Viscosity(c.tempC); newton.Value > slow.High || newton.Value < fast.Low {
+		if newton, _ := d.Viscosity(c.tempC); newton.Likely > slow.High || newton.Likely < fast.Low {
 			t.Errorf("%g %%: without thinning is no longer possible", c.fat)
 		}
 	}
-	if _, err := (Dairy{36}).ViscosityAtRate(5, -1); !errors.Is(err, ErrInput) {
+	if _, err := (Dairy{36}).ViscosityAtRate(5, -1); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("negative rate: %v", err)
 	}
 	// At rest the plateau answers.
-	if e, err := (Dairy{50}).ViscosityAtRate(5, 0); err != nil || !(e.Value > 0) || math.IsInf(e.Value, 0) {
+	if e, err := (Dairy{50}).ViscosityAtRate(5, 0); err != nil || !(e.Likely > 0) || math.IsInf(e.Likely, 0) {
 		t.Errorf("at rest: %v, %v", e, err)
 	}
 }
@@ -158,7 +160,7 @@ func TestPublishedDairyLawsKeepToTheirRange(t *testing.T) {
 		"Fernandez solids":  func() (float64, error) { return FernandezMartin(31, 50) },
 		"Fernandez boiling": func() (float64, error) { return FernandezMartin(10, 90) },
 	} {
-		if _, err := f(); !errors.Is(err, ErrRange) {
+		if _, err := f(); !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%s: got %v", name, err)
 		}
 	}
@@ -194,13 +196,13 @@ func TestDairyDensityTakesOtherSolids(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if rich.Value <= plain.Value {
-		t.Errorf("more solids: %g after %g", rich.Value, plain.Value)
+	if rich.Likely <= plain.Likely {
+		t.Errorf("more solids: %g after %g", rich.Likely, plain.Likely)
 	}
-	if _, err := DairyDensity(3, 40, 5); !errors.Is(err, ErrRange) {
+	if _, err := DairyDensity(3, 40, 5); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("got %v", err)
 	}
-	if _, err := DairyDensity(60, 4, 5); !errors.Is(err, ErrRange) {
+	if _, err := DairyDensity(60, 4, 5); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("got %v", err)
 	}
 }

@@ -1,6 +1,10 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+)
 
 // Cold cream thins with shear above this fat content and below the melting of
 // the fat. Rothwell 1966 found cream cooled no further than 20 degC Newtonian; Nair &
@@ -22,17 +26,17 @@ const (
 // fading out from 30 to 40 degC. No published n and K by fat were found: n is an
 // engineering estimate, no source, and the band allows 1-n to be anything from 0 to
 // twice that. Stirring and ageing change cold cream more than shear rate does.
-func (d Dairy) ViscosityAtRate(tempC, shearRate float64) (Estimate, error) {
-	if err := notNegative("shear rate", shearRate, "1/s"); err != nil {
-		return Estimate{}, err
+func (d Dairy) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate, error) {
+	if err := honestplate.NotNegative("shear rate", shearRate, "1/s"); err != nil {
+		return honestplate.Estimate{}, err
 	}
 	v, low, high, err := d.lnViscosity(tempC)
 	if err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	thin := thinningAt(tempC, shearRate)
 	v, low, high = thin.ln(d.FatPercent, v, low, high)
-	return Estimate{math.Exp(v), math.Exp(low), math.Exp(high)}, nil
+	return honestplate.Estimate{Low: math.Exp(low), Likely: math.Exp(v), High: math.Exp(high)}, nil
 }
 
 // thinning is what a shear rate does to the cold creams of a temperature: ln of the rate

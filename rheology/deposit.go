@@ -1,6 +1,10 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+)
 
 // DepositFront returns the distance in m from the front at which a deposit that stopped
 // on a slope is h deep, for a liquid of yield stress tau (Pa) and density rho (kg/m3) on
@@ -13,13 +17,13 @@ import "math"
 // and Ancey 1996, "Rheological interpretation of deposits of yield stress fluids" (as read
 // in the tests of public code, whose values this gives).
 func DepositFront(tau, rho, degrees, h float64) (float64, error) {
-	if err := within("yield stress", tau, 1e-6, 1e6, "Pa", "a liquid that stands"); err != nil {
+	if err := honestplate.InRange("yield stress", tau, 1e-6, 1e6, "Pa", "a liquid that stands"); err != nil {
 		return 0, err
 	}
-	if err := within("density", rho, 1, 3e4, "kg/m3", "a liquid"); err != nil {
+	if err := honestplate.InRange("density", rho, 1, 3e4, "kg/m3", "a liquid"); err != nil {
 		return 0, err
 	}
-	if err := within("slope", degrees, 0, 60, "degrees", "Coussot and others 1996"); err != nil {
+	if err := honestplate.InRange("slope", degrees, 0, 60, "degrees", "Coussot and others 1996"); err != nil {
 		return 0, err
 	}
 	b := degrees * math.Pi / 180
@@ -28,7 +32,7 @@ func DepositFront(tau, rho, degrees, h float64) (float64, error) {
 	if scale > 0 {
 		deepest = 0.999999 / scale
 	}
-	if err := within("depth", h, 0, min(deepest, 1e3), "m", "what the yield stress holds"); err != nil {
+	if err := honestplate.InRange("depth", h, 0, min(deepest, 1e3), "m", "what the yield stress holds"); err != nil {
 		return 0, err
 	}
 	x := scale * h
@@ -45,13 +49,13 @@ func DepositFront(tau, rho, degrees, h float64) (float64, error) {
 // Pa enrobes to 1.1 to 2.7 mm (Wichchukit 2005, abstract), where this says 0.15 to 1.2.
 // Source: as for DepositFront.
 func StandingFilm(tau, rho, degrees float64) (float64, error) {
-	if err := within("yield stress", tau, 0, 1e6, "Pa", "a liquid that stands"); err != nil {
+	if err := honestplate.InRange("yield stress", tau, 0, 1e6, "Pa", "a liquid that stands"); err != nil {
 		return 0, err
 	}
-	if err := within("density", rho, 1, 3e4, "kg/m3", "a liquid"); err != nil {
+	if err := honestplate.InRange("density", rho, 1, 3e4, "kg/m3", "a liquid"); err != nil {
 		return 0, err
 	}
-	if err := within("slope", degrees, 1, 90, "degrees", "a wall"); err != nil {
+	if err := honestplate.InRange("slope", degrees, 1, 90, "degrees", "a wall"); err != nil {
 		return 0, err
 	}
 	return tau / (rho * standardGravity * math.Sin(degrees*math.Pi/180)), nil

@@ -3,6 +3,8 @@ package rheology
 import (
 	"math"
 	"time"
+
+	"example.org/honestplate"
 )
 
 // NusseltFilm returns the thickness in m of the film in which q m2/s (the rate per width)
@@ -17,10 +19,10 @@ func NusseltFilm(q, nu, degrees float64) (float64, error) {
 	if err := leans(nu, degrees); err != nil {
 		return 0, err
 	}
-	if err := notNegative("rate per width", q, "m2/s"); err != nil {
+	if err := honestplate.NotNegative("rate per width", q, "m2/s"); err != nil {
 		return 0, err
 	}
-	if err := within("film Reynolds number", 4*q/nu, 0, wavyFilm, "", "laminar film"); err != nil {
+	if err := honestplate.InRange("film Reynolds number", 4*q/nu, 0, wavyFilm, "", "laminar film"); err != nil {
 		return 0, err
 	}
 	return math.Cbrt(3 * nu * q / (standardGravity * math.Sin(degrees*math.Pi/180))), nil
@@ -32,11 +34,11 @@ func NusseltFlow(h, nu, degrees float64) (float64, error) {
 	if err := leans(nu, degrees); err != nil {
 		return 0, err
 	}
-	if err := within("film", h, 0, 1, "m", "a film"); err != nil {
+	if err := honestplate.InRange("film", h, 0, 1, "m", "a film"); err != nil {
 		return 0, err
 	}
 	q := standardGravity * h * h * h * math.Sin(degrees*math.Pi/180) / (3 * nu)
-	if err := within("film Reynolds number", 4*q/nu, 0, wavyFilm, "", "laminar film"); err != nil {
+	if err := honestplate.InRange("film Reynolds number", 4*q/nu, 0, wavyFilm, "", "laminar film"); err != nil {
 		return 0, err
 	}
 	return q, nil
@@ -45,10 +47,10 @@ func NusseltFlow(h, nu, degrees float64) (float64, error) {
 const wavyFilm = 1500
 
 func leans(nu, degrees float64) error {
-	if err := within("kinematic viscosity", nu, 1e-9, 1e6, "m2/s", "a liquid that pours"); err != nil {
+	if err := honestplate.InRange("kinematic viscosity", nu, 1e-9, 1e6, "m2/s", "a liquid that pours"); err != nil {
 		return err
 	}
-	return within("slope", degrees, 1, 90, "degrees", "a wall")
+	return honestplate.InRange("slope", degrees, 1, 90, "degrees", "a wall")
 }
 
 // A Wall is a surface on which a liquid drains: the inside of a glass, a spoon, a bottle.
@@ -63,9 +65,9 @@ type Wall struct {
 type Coat struct {
 	// Mean and Foot are the thickness over the wall and at its lower end, m. At the
 	// upper end it is none, or what a yield stress keeps.
-	Mean, Foot Estimate
+	Mean, Foot honestplate.Estimate
 	// GramsPerArea is the mean coat's mass, g/m2.
-	GramsPerArea Estimate
+	GramsPerArea honestplate.Estimate
 	// Stands reports that a yield stress keeps the mean coat up for good.
 	Stands bool
 }
@@ -93,10 +95,10 @@ func (w Wall) Drain(l Liquid, tempC float64, after time.Duration) (Coat, error) 
 		return Coat{}, err
 	}
 	t := after.Seconds()
-	if err := within("time of draining", t, 1e-3, 31*86400, "s", "a coat"); err != nil {
+	if err := honestplate.InRange("time of draining", t, 1e-3, 31*86400, "s", "a coat"); err != nil {
 		return Coat{}, err
 	}
-	rho := p.Density.Value
+	rho := p.Density.Likely
 	pull := rho * standardGravity * b
 	eta := p.Viscosity
 	foot := func(eta float64) float64 { return math.Sqrt(eta * w.Height / (pull * t)) }
@@ -104,12 +106,12 @@ func (w Wall) Drain(l Liquid, tempC float64, after time.Duration) (Coat, error) 
 		// The thicker the film the faster it shears and the thinner it runs: a few rounds
 		// with a mean step settle it.
 		for range 40 {
-			rate := pull * foot(eta.Value) / eta.Value
+			rate := pull * foot(eta.Likely) / eta.Likely
 			next, err := p.out.atRate(rate, false)
 			if err != nil {
 				return Coat{}, err
 			}
-			ratio := math.Sqrt(next.Value / eta.Value)
+			ratio := math.Sqrt(next.Likely / eta.Likely)
 			eta = next.Times(1 / ratio)
 			if math.Abs(ratio-1) < 1e-6 {
 				break
@@ -117,10 +119,10 @@ func (w Wall) Drain(l Liquid, tempC float64, after time.Duration) (Coat, error) 
 		}
 	}
 	var c Coat
-	h := foot(eta.Value)
-	up := 1 + math.Hypot(math.Sqrt(eta.High/eta.Value)-1, 0.15)
-	down := 1 + math.Hypot(math.Sqrt(eta.Value/eta.Low)-1, 0.15)
-	c.Foot = Estimate{h, h / down, h * up}
+	h := foot(eta.Likely)
+	up := 1 + math.Hypot(math.Sqrt(eta.High/eta.Likely)-1, 0.15)
+	down := 1 + math.Hypot(math.Sqrt(eta.Likely/eta.Low)-1, 0.15)
+	c.Foot = honestplate.Estimate{Low: h / down, Likely: h, High: h * up}
 	c.Mean = c.Foot.Times(2.0 / 3)
 	if y, ok := l.(Yielding); ok {
 		yield, err := y.YieldStress(tempC)
@@ -128,11 +130,11 @@ func (w Wall) Drain(l Liquid, tempC float64, after time.Duration) (Coat, error) 
 			return Coat{}, err
 		}
 		stands := yield.Times(1 / pull)
-		if stands.Value > c.Mean.Value {
+		if stands.Likely > c.Mean.Likely {
 			c.Mean, c.Foot, c.Stands = stands, stands, true
 		}
 	}
-	if err := within("coat", c.Foot.Value, 0, w.Height/10, "m", "a film thin against its wall"); err != nil {
+	if err := honestplate.InRange("coat", c.Foot.Likely, 0, w.Height/10, "m", "a film thin against its wall"); err != nil {
 		return Coat{}, err
 	}
 	c.GramsPerArea = c.Mean.Times(rho * 1000)
@@ -140,16 +142,16 @@ func (w Wall) Drain(l Liquid, tempC float64, after time.Duration) (Coat, error) 
 }
 
 func (w Wall) sine() (float64, error) {
-	if err := positive("wall height", w.Height, "m"); err != nil {
+	if err := honestplate.Positive("wall height", w.Height, "m"); err != nil {
 		return 0, err
 	}
-	if err := within("wall height", w.Height, 1e-4, 10, "m", "a vessel"); err != nil {
+	if err := honestplate.InRange("wall height", w.Height, 1e-4, 10, "m", "a vessel"); err != nil {
 		return 0, err
 	}
 	if w.Degrees == 0 {
 		return 1, nil
 	}
-	if err := within("slope", w.Degrees, 1, 90, "degrees", "a wall"); err != nil {
+	if err := honestplate.InRange("slope", w.Degrees, 1, 90, "degrees", "a wall"); err != nil {
 		return 0, err
 	}
 	return math.Sin(w.Degrees * math.Pi / 180), nil

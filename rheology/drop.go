@@ -1,6 +1,10 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+)
 
 // DropTerminalSpeed returns the speed in m/s at which a water drop of diameter d (m)
 // falls steadily through still air at 20 degC and 1013 hPa:
@@ -12,7 +16,7 @@ import "math"
 // and Kinzer 1949, "The terminal velocity of fall for water droplets in stagnant
 // air" (table read in a copy). RangeError outside.
 func DropTerminalSpeed(d float64) (float64, error) {
-	if err := within("drop diameter", d, 0.6e-3, 5.8e-3, "m", "Gunn and Kinzer 1949"); err != nil {
+	if err := honestplate.InRange("drop diameter", d, 0.6e-3, 5.8e-3, "m", "Gunn and Kinzer 1949"); err != nil {
 		return 0, err
 	}
 	return atlas(d), nil
@@ -45,7 +49,7 @@ func DropFromSpout(d, rho, sigma float64) (float64, error) {
 	if err := positiveAll(1, rho, sigma); err != nil {
 		return 0, err
 	}
-	if err := within("outer diameter", d, 1e-4, 0.015, "m", "drops that wet a whole tip"); err != nil {
+	if err := honestplate.InRange("outer diameter", d, 1e-4, 0.015, "m", "drops that wet a whole tip"); err != nil {
 		return 0, err
 	}
 	return pendantDrop(d, rho, sigma), nil
@@ -69,7 +73,7 @@ func pendantDrop(d, rho, sigma float64) float64 {
 // a cubic through the table, within 0.3 %. Range 0.3 to 1.2, RangeError outside.
 // Source: Harkins and Brown 1919 (table recalled from memory).
 func DropWeightFactor(x float64) (float64, error) {
-	if err := within("tip radius over drop size", x, 0.3, 1.2, "", "Harkins and Brown 1919"); err != nil {
+	if err := honestplate.InRange("tip radius over drop size", x, 0.3, 1.2, "", "Harkins and Brown 1919"); err != nil {
 		return 0, err
 	}
 	return harkinsBrown(x), nil

@@ -1,6 +1,11 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
+)
 
 // The textbook closed forms of emptying. Spout.Pour contains them as its limits and
 // joins them; they stand here for checks, for vessels that Spout does not know, and
@@ -23,7 +28,7 @@ func OrificeTime(surface, hole, cd, h1, h2 float64) (float64, error) {
 	if err := holed(hole, cd); err != nil {
 		return 0, err
 	}
-	if err := within("surface area", surface, 1e-9, 1e9, "m2", poured); err != nil {
+	if err := honestplate.InRange("surface area", surface, 1e-9, 1e9, "m2", poured); err != nil {
 		return 0, err
 	}
 	return 2 * surface * (math.Sqrt(h1) - math.Sqrt(h2)) / (cd * hole * math.Sqrt(2*standardGravity)), nil
@@ -37,10 +42,10 @@ func OrificeTime(surface, hole, cd, h1, h2 float64) (float64, error) {
 // Range, accuracy and errors as for OrificeTime; H is at most R. Source: Schaschke, Ex
 // 6.4.
 func BowlTime(radius, fill, hole, cd float64) (float64, error) {
-	if err := within("bowl radius", radius, 1e-4, 1e3, "m", poured); err != nil {
+	if err := honestplate.InRange("bowl radius", radius, 1e-4, 1e3, "m", poured); err != nil {
 		return 0, err
 	}
-	if err := within("fill", fill, 0, radius, "m", "the bowl's radius"); err != nil {
+	if err := honestplate.InRange("fill", fill, 0, radius, "m", "the bowl's radius"); err != nil {
 		return 0, err
 	}
 	if err := holed(hole, cd); err != nil {
@@ -67,12 +72,12 @@ func TubeTime(nu, length, bore, surface, h1, h2 float64) (float64, error) {
 	if err := tube(nu, length, bore); err != nil {
 		return 0, err
 	}
-	if err := within("surface area", surface, 1e-9, 1e9, "m2", poured); err != nil {
+	if err := honestplate.InRange("surface area", surface, 1e-9, 1e9, "m2", poured); err != nil {
 		return 0, err
 	}
 	d2 := bore * bore
 	t := 128 * nu * length * surface / (math.Pi * standardGravity * d2 * d2) * math.Log(h1/h2)
-	return t, finite("time", t, "s")
+	return t, honestplate.Finite("time", t, "s")
 }
 
 // TubeFlow returns the flow in m3/s through a long tube under a head h (m) that
@@ -90,10 +95,10 @@ func TubeFlow(nu, length, bore, h, alpha float64) (float64, error) {
 	if err := tube(nu, length, bore); err != nil {
 		return 0, err
 	}
-	if err := within("head", h, 0, 1e6, "m", poured); err != nil {
+	if err := honestplate.InRange("head", h, 0, 1e6, "m", poured); err != nil {
 		return 0, err
 	}
-	if err := within("kinetic factor", alpha, 0, 10, "", "velocity heads of an outflow"); err != nil {
+	if err := honestplate.InRange("kinetic factor", alpha, 0, 10, "", "velocity heads of an outflow"); err != nil {
 		return 0, err
 	}
 	// a V + b V2 = h, by the form that keeps its digits as b goes to 0.
@@ -110,20 +115,20 @@ func TubeViscosity(q, length, bore, h, alpha float64) (float64, error) {
 	if err := tube(1e-6, length, bore); err != nil {
 		return 0, err
 	}
-	if err := within("flow", q, 1e-18, 1e3, "m3/s", poured); err != nil {
+	if err := honestplate.InRange("flow", q, 1e-18, 1e3, "m3/s", poured); err != nil {
 		return 0, err
 	}
-	if err := within("head", h, 0, 1e6, "m", poured); err != nil {
+	if err := honestplate.InRange("head", h, 0, 1e6, "m", poured); err != nil {
 		return 0, err
 	}
-	if err := within("kinetic factor", alpha, 0, 10, "", "velocity heads of an outflow"); err != nil {
+	if err := honestplate.InRange("kinetic factor", alpha, 0, 10, "", "velocity heads of an outflow"); err != nil {
 		return 0, err
 	}
 	v := q / (math.Pi / 4 * bore * bore)
 	left := h - alpha*v*v/(2*standardGravity)
 	if left <= 0 {
 		most := math.Pi / 4 * bore * bore * math.Sqrt(2*standardGravity*h/alpha)
-		return 0, &RangeError{"flow", q, 0, most, "m3/s", "what the head gives without friction"}
+		return 0, check.Outside("flow", q, 0, most, "m3/s", "what the head gives without friction")
 	}
 	return left * standardGravity * bore * bore / (32 * length * v), nil
 }
@@ -136,13 +141,13 @@ func TubeViscosity(q, length, bore, h, alpha float64) (float64, error) {
 // above 20 mPa s nor syrup, for which see Lip. Cd 0.56 to 0.62. Source: Schaschke, Ex
 // 7.7. Errors: InputError and RangeError for sizes that make no sense.
 func WeirFlow(width, h, cd float64) (float64, error) {
-	if err := within("lip width", width, 1e-4, 1e4, "m", poured); err != nil {
+	if err := honestplate.InRange("lip width", width, 1e-4, 1e4, "m", poured); err != nil {
 		return 0, err
 	}
-	if err := within("head", h, 0, 1e3, "m", poured); err != nil {
+	if err := honestplate.InRange("head", h, 0, 1e3, "m", poured); err != nil {
 		return 0, err
 	}
-	if err := within("discharge coefficient", cd, 0.01, 1, "", "a share of the frictionless flow"); err != nil {
+	if err := honestplate.InRange("discharge coefficient", cd, 0.01, 1, "", "a share of the frictionless flow"); err != nil {
 		return 0, err
 	}
 	return 2.0 / 3 * cd * width * math.Sqrt(2*standardGravity*h) * h, nil
@@ -156,13 +161,13 @@ func WeirFlow(width, h, cd float64) (float64, error) {
 // Range and errors as for WeirFlow, angle 5 to 170 degrees. Source: Schaschke, Ex 7.10
 // (Cd 0.62).
 func NotchFlow(degrees, h, cd float64) (float64, error) {
-	if err := within("notch angle", degrees, 5, 170, "degrees", "a V-shaped spout"); err != nil {
+	if err := honestplate.InRange("notch angle", degrees, 5, 170, "degrees", "a V-shaped spout"); err != nil {
 		return 0, err
 	}
-	if err := within("head", h, 0, 1e3, "m", poured); err != nil {
+	if err := honestplate.InRange("head", h, 0, 1e3, "m", poured); err != nil {
 		return 0, err
 	}
-	if err := within("discharge coefficient", cd, 0.01, 1, "", "a share of the frictionless flow"); err != nil {
+	if err := honestplate.InRange("discharge coefficient", cd, 0.01, 1, "", "a share of the frictionless flow"); err != nil {
 		return 0, err
 	}
 	return 8.0 / 15 * cd * math.Sqrt(2*standardGravity*h) * math.Tan(degrees*math.Pi/360) * h * h, nil
@@ -170,31 +175,31 @@ func NotchFlow(degrees, h, cd float64) (float64, error) {
 
 // levels checks a falling level.
 func levels(h1, h2, least float64) error {
-	if err := within("first head", h1, 0, 1e6, "m", poured); err != nil {
+	if err := honestplate.InRange("first head", h1, 0, 1e6, "m", poured); err != nil {
 		return err
 	}
-	if err := finite("last head", h2, "m"); err != nil {
+	if err := honestplate.Finite("last head", h2, "m"); err != nil {
 		return err
 	}
 	if h2 < least || h2 > h1 {
-		return &InputError{"last head", h2, "m", "from empty up to the first head"}
+		return check.Input("last head", h2, "m", "from empty up to the first head")
 	}
 	return nil
 }
 
 func holed(hole, cd float64) error {
-	if err := within("hole area", hole, 1e-12, 1e6, "m2", poured); err != nil {
+	if err := honestplate.InRange("hole area", hole, 1e-12, 1e6, "m2", poured); err != nil {
 		return err
 	}
-	return within("discharge coefficient", cd, 0.01, 1, "", "a share of the frictionless flow")
+	return honestplate.InRange("discharge coefficient", cd, 0.01, 1, "", "a share of the frictionless flow")
 }
 
 func tube(nu, length, bore float64) error {
-	if err := within("kinematic viscosity", nu, 1e-9, 1e6, "m2/s", "a liquid that pours"); err != nil {
+	if err := honestplate.InRange("kinematic viscosity", nu, 1e-9, 1e6, "m2/s", "a liquid that pours"); err != nil {
 		return err
 	}
-	if err := within("tube length", length, 1e-6, 1e6, "m", poured); err != nil {
+	if err := honestplate.InRange("tube length", length, 1e-6, 1e6, "m", poured); err != nil {
 		return err
 	}
-	return within("tube bore", bore, 1e-6, 100, "m", poured)
+	return honestplate.InRange("tube bore", bore, 1e-6, 100, "m", poured)
 }

@@ -6,6 +6,7 @@ import (
 	"os"
 	"text/tabwriter"
 
+	"example.org/honestplate"
 	"example.org/honestplate/examples/published"
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/testdata"
@@ -24,12 +25,12 @@ func ExampleBlend() {
 		if err != nil {
 			log.Fatal(err)
 		}
-		fmt.Printf("%s: %.1f mPa s (%.1f to %.1f)\n", what, 1e3*v.Value, 1e3*v.Low, 1e3*v.High)
+		fmt.Printf("%s: %.1f mPa s (%.1f to %.1f)\n", what, 1e3*v.Likely, 1e3*v.Low, 1e3*v.High)
 	}
 	show("by fat", rheology.Part{Liquid: milk, Grams: 300}, rheology.Part{Liquid: cream, Grams: 200})
 	show("measured",
-		rheology.Part{Liquid: rheology.Measured{Liquid: milk, TempC: 6, PaS: rheology.Within(0.0029, 0.05)}, Grams: 300},
-		rheology.Part{Liquid: rheology.Measured{Liquid: cream, TempC: 6, PaS: rheology.Within(0.021, 0.05)}, Grams: 200})
+		rheology.Part{Liquid: rheology.Measured{Liquid: milk, TempC: 6, PaS: honestplate.Within(0.0029, 0.05)}, Grams: 300},
+		rheology.Part{Liquid: rheology.Measured{Liquid: cream, TempC: 6, PaS: honestplate.Within(0.021, 0.05)}, Grams: 200})
 	// Output:
 	// by fat: 8.0 mPa s (4.6 to 13.6)
 	// measured: 6.4 mPa s (3.4 to 8.1)

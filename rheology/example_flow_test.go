@@ -109,8 +109,8 @@ func ExampleSauce() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("stands below %.0f Pa (%.0f to %.0f)\n", y.Value, y.Low, y.High)
-	fmt.Printf("%.0f Pa s at 1 1/s, %.2f Pa s at 200 1/s\n", slow.Value, fast.Value)
+	fmt.Printf("stands below %.0f Pa (%.0f to %.0f)\n", y.Likely, y.Low, y.High)
+	fmt.Printf("%.0f Pa s at 1 1/s, %.2f Pa s at 200 1/s\n", slow.Likely, fast.Likely)
 	// Output:
 	// stands below 33 Pa (13 to 83)
 	// 53 Pa s at 1 1/s, 0.57 Pa s at 200 1/s

@@ -101,7 +101,7 @@ func ExampleBubbleRise() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("3 mm in the water of a glass: %.0f mm/s (%.0f to %.0f)\n", rise.Value*1e3, rise.Low*1e3, rise.High*1e3)
+	fmt.Printf("3 mm in the water of a glass: %.0f mm/s (%.0f to %.0f)\n", rise.Likely*1e3, rise.Low*1e3, rise.High*1e3)
 	// Output:
 	// 0.1 mm, Stokes: 5.4 mm/s
 	// 0.1 mm, stiff ball: 5.1 mm/s

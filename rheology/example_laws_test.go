@@ -3,6 +3,7 @@ package rheology_test
 import (
 	"fmt"
 
+	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 )
 
@@ -43,7 +44,7 @@ func ExampleDairyDensity() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%s: %.0f kg/m3 (%.0f to %.0f)\n", p.name, rho.Value, rho.Low, rho.High)
+		fmt.Printf("%s: %.0f kg/m3 (%.0f to %.0f)\n", p.name, rho.Likely, rho.Low, rho.High)
 	}
 	// Output:
 	// skim milk: 1033 kg/m3 (1031 to 1035)
@@ -60,7 +61,7 @@ func ExampleGlucose() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%s: %.2g Pa s (%.2g to %.2g)\n", l.Describe().Name, eta.Value, eta.Low, eta.High)
+		fmt.Printf("%s: %.2g Pa s (%.2g to %.2g)\n", l.Describe().Name, eta.Likely, eta.Low, eta.High)
 	}
 	// Output:
 	// glycerol-water, 80 % glycerol: 0.045 Pa s (0.044 to 0.047)
@@ -70,8 +71,8 @@ func ExampleGlucose() {
 
 // Three ways to say how sure a measurement is.
 func ExampleEstimate() {
-	for _, e := range []rheology.Estimate{rheology.Exactly(0.02), rheology.Within(0.02, 0.05), rheology.Factor(0.02, 1.5)} {
-		fmt.Printf("%.3f (%.4f to %.4f), may be 0.021: %v\n", e.Value, e.Low, e.High, e.Contains(0.021))
+	for _, e := range []honestplate.Estimate{honestplate.Exactly(0.02), honestplate.Within(0.02, 0.05), honestplate.Factor(0.02, 1.5)} {
+		fmt.Printf("%.3f (%.4f to %.4f), may be 0.021: %v\n", e.Likely, e.Low, e.High, e.Contains(0.021))
 	}
 	// Output:
 	// 0.020 (0.0200 to 0.0200), may be 0.021: false

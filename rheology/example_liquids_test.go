@@ -6,6 +6,7 @@ import (
 	"os"
 	"text/tabwriter"
 
+	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 )
 
@@ -19,7 +20,7 @@ func ExampleDairy() {
 				fmt.Println(err)
 				return
 			}
-			fmt.Printf("%4g %% fat, %2g degC: %5.2f mPa s, 95 %% band %.2f to %.2f\n", fat, tempC, e.Value*1e3, e.Low*1e3, e.High*1e3)
+			fmt.Printf("%4g %% fat, %2g degC: %5.2f mPa s, 95 %% band %.2f to %.2f\n", fat, tempC, e.Likely*1e3, e.Low*1e3, e.High*1e3)
 		}
 	}
 	// Output:
@@ -40,7 +41,7 @@ func ExampleDairy_ViscosityAtRate() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%3g 1/s: %.0f mPa s (%.0f to %.0f)\n", rate, e.Value*1e3, e.Low*1e3, e.High*1e3)
+		fmt.Printf("%3g 1/s: %.0f mPa s (%.0f to %.0f)\n", rate, e.Likely*1e3, e.Low*1e3, e.High*1e3)
 	}
 	// Output:
 	// 5 1/s: 72 mPa s (16 to 329)
@@ -51,14 +52,14 @@ func ExampleDairy_ViscosityAtRate() {
 // A cup time or a rheometer turns a factor into per cents, and the table then only
 // says how it changes with temperature.
 func ExampleMeasured() {
-	cream := rheology.Measured{Liquid: rheology.Dairy{FatPercent: 36}, TempC: 6, PaS: rheology.Within(0.021, 0.05)}
+	cream := rheology.Measured{Liquid: rheology.Dairy{FatPercent: 36}, TempC: 6, PaS: honestplate.Within(0.021, 0.05)}
 	for _, tempC := range []float64{4, 6, 12} {
 		e, err := cream.Viscosity(tempC)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%2g degC: %.1f mPa s (%.1f to %.1f)\n", tempC, e.Value*1e3, e.Low*1e3, e.High*1e3)
+		fmt.Printf("%2g degC: %.1f mPa s (%.1f to %.1f)\n", tempC, e.Likely*1e3, e.Low*1e3, e.High*1e3)
 	}
 	// Output:
 	// 4 degC: 22.5 mPa s (21.3 to 23.6)
@@ -69,7 +70,7 @@ func ExampleMeasured() {
 // Outside its range a liquid says which value left whose limits.
 func ExampleRangeError() {
 	_, err := rheology.Honey{MoisturePercent: 17}.Viscosity(2)
-	fmt.Println(errors.Is(err, rheology.ErrRange))
+	fmt.Println(errors.Is(err, honestplate.ErrRange))
 	fmt.Println(err)
 	// Output:
 	// true
@@ -87,7 +88,7 @@ func ExampleCatalogue() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Fprintf(w, "%s\t%g..%g degC\t%.3g Pa s at %g degC\n", d.Name, d.LowC, d.HighC, e.Value, tempC)
+		fmt.Fprintf(w, "%s\t%g..%g degC\t%.3g Pa s at %g degC\n", d.Name, d.LowC, d.HighC, e.Likely, tempC)
 	}
 	w.Flush()
 	// Output:
@@ -138,7 +139,7 @@ func ExampleMaple() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%2g degC: %.2f Pa s\n", tempC, e.Value)
+		fmt.Printf("%2g degC: %.2f Pa s\n", tempC, e.Likely)
 	}
 	// Output:
 	// 5 degC: 0.86 Pa s
@@ -155,7 +156,7 @@ func ExampleHoney() {
 				fmt.Println(err)
 				return
 			}
-			fmt.Printf("%g %% moisture, %g degC: %.3g Pa s (%.2g to %.2g)\n", moisture, tempC, e.Value, e.Low, e.High)
+			fmt.Printf("%g %% moisture, %g degC: %.3g Pa s (%.2g to %.2g)\n", moisture, tempC, e.Likely, e.Low, e.High)
 		}
 	}
 	// Output:
@@ -178,7 +179,7 @@ func ExampleFitVogel() {
 	}
 	house := rheology.Own{Name: "house syrup", Curve: curve, DensityKgM3: 1310}
 	e, err := house.Viscosity(14)
-	fmt.Printf("14 degC: %.2f Pa s (%.2f to %.2f), %v\n", e.Value, e.Low, e.High, err)
+	fmt.Printf("14 degC: %.2f Pa s (%.2f to %.2f), %v\n", e.Likely, e.Low, e.High, err)
 	_, err = house.Viscosity(70)
 	fmt.Println(err)
 	// Output:

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 )
 
@@ -42,7 +43,7 @@ func ExampleApparentViscosity() {
 // A model whose constants make no sense says so before it is used.
 func ExampleCheckFlow() {
 	err := rheology.CheckFlow(rheology.Bingham{Yield: -5, Plastic: 0.5})
-	fmt.Println(errors.Is(err, rheology.ErrInput), err)
+	fmt.Println(errors.Is(err, honestplate.ErrInput), err)
 	// Output:
 	// true rheology: yield stress is -5 Pa, want a finite number, 0 or more
 }

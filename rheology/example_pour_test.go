@@ -31,8 +31,8 @@ func ExampleSpout_Pour() {
 			log.Fatal(err)
 		}
 		d := p.Duration
-		fmt.Fprintf(w, "%s\t%v (%v to %v)\t%s\t%.1f g\n", l.name, d.Likely.Round(100*time.Millisecond),
-			d.Shortest.Round(100*time.Millisecond), d.Longest.Round(100*time.Millisecond), p.Regime, p.LeftGrams.Value)
+		fmt.Fprintf(w, "%s\t%v (%v to %v)\t%s\t%.1f g\n", l.name, d.Likely.After.Round(100*time.Millisecond),
+			d.Earliest.After.Round(100*time.Millisecond), d.Latest.After.Round(100*time.Millisecond), p.Regime, p.LeftGrams.Likely)
 	}
 	w.Flush()
 	// Output:
@@ -66,9 +66,9 @@ func ExamplePour_Series() {
 }
 
 // Ketchup stays in a narrow spout, and the error says what would move it.
-func ExampleNoFlowError() {
+func ExampleHeldError() {
 	_, err := rheology.Spout{Diameter: 0.008, Length: 0.030, Head: 0.040}.Pour(rheology.Ketchup, 20, 50)
-	var stays *rheology.NoFlowError
+	var stays *rheology.HeldError
 	if errors.As(err, &stays) {
 		fmt.Printf("held by its %s: wants %.0f mm over the mouth\n", stays.Cause, stays.NeedHead*1000)
 	}
@@ -88,7 +88,7 @@ func ExamplePour_Stream() {
 		log.Fatal(err)
 	}
 	fmt.Printf("%.1f mm wide at the lip, %.1f mm after 25 cm, at %.1f m/s\n", p.Diameter*1000, s.Diameter*1000, s.Speed)
-	fmt.Printf("whole for %.1f m (%.1f to %.1f)\n", s.BreakUp.Value, s.BreakUp.Low, s.BreakUp.High)
+	fmt.Printf("whole for %.1f m (%.1f to %.1f)\n", s.BreakUp.Likely, s.BreakUp.Low, s.BreakUp.High)
 	// Output:
 	// 9.9 mm wide at the lip, 2.9 mm after 25 cm, at 2.2 m/s
 	// whole for 1.0 m (0.6 to 1.7)
@@ -144,7 +144,7 @@ func ExampleStream_Crown() {
 	if err != nil {
 		log.Fatal(err)
 	}
-	fmt.Printf("crown: %v, some %.0f mm across within %v ms\n", c.Expected, 2000*c.Largest.Value, c.Lasts.Likely.Milliseconds())
+	fmt.Printf("crown: %v, some %.0f mm across within %v ms\n", c.Expected, 2000*c.Largest.Likely, c.Lasts.Likely.After.Milliseconds())
 	// Output:
 	// crown: true, some 16 mm across within 12 ms
 }
@@ -184,7 +184,7 @@ func ExamplePour_Cling() {
 		if err != nil {
 			log.Fatal(err)
 		}
-		fmt.Printf("%2.0f mm over the lip: %.2f m/s, clings below about %.2f: %v\n", head*1000, c.Speed, c.Threshold.Value, c.Clings)
+		fmt.Printf("%2.0f mm over the lip: %.2f m/s, clings below about %.2f: %v\n", head*1000, c.Speed, c.Threshold.Likely, c.Clings)
 	}
 	// Output:
 	// 4 mm over the lip: 0.12 m/s, clings below about 0.21: true

@@ -23,7 +23,7 @@ func ExampleProgram() {
 	if err != nil {
 		log.Fatal(err)
 	}
-	fmt.Printf("%g g, %.2f in all, %.2f mPa s\n", cheapest.Grams, cheapest.Cost, 1e3*cheapest.Predicted.Value)
+	fmt.Printf("%g g, %.2f in all, %.2f mPa s\n", cheapest.Grams, cheapest.Cost, 1e3*cheapest.Predicted.Likely)
 	leanest, err := p.LeastOf(3, 0.008)
 	if err != nil {
 		log.Fatal(err)

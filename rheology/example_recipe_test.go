@@ -6,6 +6,7 @@ import (
 	"log"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 )
 
@@ -21,7 +22,7 @@ func ExampleRecipe() {
 		log.Fatal(err)
 	}
 	p := batch.Predicted
-	fmt.Printf("milk %g g, cream %g g: %.1f mPa s (%.1f to %.1f)\n", batch.ThinGrams, batch.ThickGrams, 1e3*p.Value, 1e3*p.Low, 1e3*p.High)
+	fmt.Printf("milk %g g, cream %g g: %.1f mPa s (%.1f to %.1f)\n", batch.ThinGrams, batch.ThickGrams, 1e3*p.Likely, 1e3*p.Low, 1e3*p.High)
 
 	mix, err := batch.Mix()
 	if err != nil {
@@ -40,7 +41,7 @@ func ExampleRecipe() {
 	}
 	p = fix.Predicted
 	fmt.Printf("33 s, %.1f mPa s: add %g g of cream, %g g in all: %.1f mPa s (%.1f to %.1f)\n",
-		1e3*fix.MeasuredPaS, fix.AddThickGrams, fix.TotalGrams, 1e3*p.Value, 1e3*p.Low, 1e3*p.High)
+		1e3*fix.MeasuredPaS, fix.AddThickGrams, fix.TotalGrams, 1e3*p.Likely, 1e3*p.Low, 1e3*p.High)
 	// Output:
 	// milk 217 g, cream 283 g: 12.0 mPa s (5.9 to 23.4)
 	// ISO 2431, 3 mm: 38 s expected (30 to 60)
@@ -79,7 +80,7 @@ func ExampleServeAt() {
 		Thin: shake, Thick: rheology.Dairy{FatPercent: 36},
 		BatchGrams: 500, StepGrams: 1, TempC: 6, Advertised: true,
 	}.For(0.015)
-	fmt.Println(errors.Is(err, rheology.ErrAdvertised))
+	fmt.Println(errors.Is(err, honestplate.ErrAdvertised))
 
 	at, err := rheology.ServeAt(shake, 0.0105, 2, 12)
 	if err != nil {

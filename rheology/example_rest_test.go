@@ -19,7 +19,7 @@ func ExamplePour_Puddle() {
 		if err != nil {
 			log.Fatal(err)
 		}
-		fmt.Printf("%7v: %2.0f mm across, %.1f mm deep, held by %s\n", after, 2000*m.Radius.Value, m.Depth*1000, m.Held)
+		fmt.Printf("%7v: %2.0f mm across, %.1f mm deep, held by %s\n", after, 2000*m.Radius.Likely, m.Depth*1000, m.Held)
 	}
 	// Output:
 	// 1s: 64 mm across, 2.9 mm deep, held by viscosity
@@ -36,7 +36,7 @@ func ExampleWall_Drain() {
 		if err != nil {
 			log.Fatal(err)
 		}
-		fmt.Printf("%4v: %.2f mm at the foot, %.0f g/m2 (%.0f to %.0f)\n", after, c.Foot.Value*1000, c.GramsPerArea.Value, c.GramsPerArea.Low, c.GramsPerArea.High)
+		fmt.Printf("%4v: %.2f mm at the foot, %.0f g/m2 (%.0f to %.0f)\n", after, c.Foot.Likely*1000, c.GramsPerArea.Likely, c.GramsPerArea.Low, c.GramsPerArea.High)
 	}
 	// Output:
 	// 5s: 0.20 mm at the foot, 134 g/m2 (84 to 212)
@@ -50,7 +50,7 @@ func ExampleBubblesClear() {
 		if err != nil {
 			log.Fatal(err)
 		}
-		fmt.Printf("%.1f mm: %v (%v to %v)\n", mm, d.Likely.Round(time.Second), d.Shortest.Round(time.Second), d.Longest.Round(time.Second))
+		fmt.Printf("%.1f mm: %v (%v to %v)\n", mm, d.Likely.After.Round(time.Second), d.Earliest.After.Round(time.Second), d.Latest.After.Round(time.Second))
 	}
 	// Output:
 	// 1.0 mm: 17s (10s to 19s)
@@ -68,7 +68,7 @@ func ExamplePour_Rest() {
 	if err != nil {
 		log.Fatal(err)
 	}
-	fmt.Printf("%.0f mm across (%.0f to %.0f), %.0f mm deep, held by %s\n", 2000*m.Radius.Value, 2000*m.Radius.Low, 2000*m.Radius.High, 1000*m.Depth, m.Held)
+	fmt.Printf("%.0f mm across (%.0f to %.0f), %.0f mm deep, held by %s\n", 2000*m.Radius.Likely, 2000*m.Radius.Low, 2000*m.Radius.High, 1000*m.Depth, m.Held)
 	// Output:
 	// 66 mm across (55 to 80), 8 mm deep, held by yield stress
 }

@@ -5,6 +5,9 @@ import (
 	"fmt"
 	"math"
 	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A FallingBall measures a thick clear liquid, honey or syrup, by the time that a
@@ -49,15 +52,15 @@ func (b FallingBall) wall() (float64, error) {
 		{"diameter of the tube", b.TubeDiameter, "m"},
 		{"distance between the marks", b.Distance, "m"},
 	} {
-		if err := positive(v.quantity, v.value, v.unit); err != nil {
+		if err := honestplate.Positive(v.quantity, v.value, v.unit); err != nil {
 			return 0, err
 		}
 	}
-	if err := notNegative("reading of the time", b.Reading.Seconds(), "s"); err != nil {
+	if err := honestplate.NotNegative("reading of the time", b.Reading.Seconds(), "s"); err != nil {
 		return 0, err
 	}
 	x := b.Diameter / b.TubeDiameter
-	if err := within("ball to tube diameter", x, 0, ballWallLimit, "", sourceBall); err != nil {
+	if err := honestplate.InRange("ball to tube diameter", x, 0, ballWallLimit, "", sourceBall); err != nil {
 		return 0, err
 	}
 	x3 := x * x * x
@@ -68,28 +71,28 @@ func (b FallingBall) wall() (float64, error) {
 // the time between the marks. The band holds the timing, 1 % for the wall, and
 // downwards the inertia that Stokes' law leaves out, 3/16 of the Reynolds number
 // (Oseen 1910). A ball no denser than the liquid is an InputError.
-func (b FallingBall) Viscosity(t time.Duration, density float64) (Estimate, error) {
+func (b FallingBall) Viscosity(t time.Duration, density float64) (honestplate.Estimate, error) {
 	f, err := b.wall()
 	if err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	if err := positive("time between the marks", t.Seconds(), "s"); err != nil {
-		return Estimate{}, err
+	if err := honestplate.Positive("time between the marks", t.Seconds(), "s"); err != nil {
+		return honestplate.Estimate{}, err
 	}
 	if err := b.sinks(density); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	v := b.Distance / t.Seconds()
 	eta := b.drag(f, density) / v
 	re := density * v * b.Diameter / eta
-	if err := within("Reynolds number of the ball", re, 0, ballReynolds, "", sourceBall); err != nil {
-		return Estimate{}, err
+	if err := honestplate.InRange("Reynolds number of the ball", re, 0, ballReynolds, "", sourceBall); err != nil {
+		return honestplate.Estimate{}, err
 	}
 	timing := b.Reading.Seconds() / t.Seconds()
 	up := math.Hypot(timing, ballWallBand)
 	down := math.Hypot(up, ballInertiaPerRe*re)
-	e := Estimate{eta, max(0, eta*(1-down)), eta * (1 + up)}
-	return e, cmp.Or(positive("viscosity", eta, "Pa s"), finite("viscosity's band", e.High, "Pa s"))
+	e := honestplate.Estimate{Low: max(0, eta*(1-down)), Likely: eta, High: eta * (1 + up)}
+	return e, cmp.Or(honestplate.Positive("viscosity", eta, "Pa s"), honestplate.Finite("viscosity's band", e.High, "Pa s"))
 }
 
 // Time returns how long the ball takes between the marks in a liquid at a
@@ -100,7 +103,7 @@ func (b FallingBall) Time(l Liquid, tempC float64) (time.Duration, error) {
 		return 0, err
 	}
 	if l == nil {
-		return 0, &InputError{"liquid", math.NaN(), "", "a liquid, not nil"}
+		return 0, check.Missing("liquid", "a liquid, not nil")
 	}
 	eta, err := l.Viscosity(tempC)
 	if err != nil {
@@ -110,16 +113,16 @@ func (b FallingBall) Time(l Liquid, tempC float64) (time.Duration, error) {
 	if err != nil {
 		return 0, err
 	}
-	if err := b.sinks(rho.Value); err != nil {
+	if err := b.sinks(rho.Likely); err != nil {
 		return 0, err
 	}
-	v := b.drag(f, rho.Value) / eta.Value
-	if err := within("Reynolds number of the ball", rho.Value*v*b.Diameter/eta.Value, 0, ballReynolds, "", sourceBall); err != nil {
+	v := b.drag(f, rho.Likely) / eta.Likely
+	if err := honestplate.InRange("Reynolds number of the ball", rho.Likely*v*b.Diameter/eta.Likely, 0, ballReynolds, "", sourceBall); err != nil {
 		return 0, err
 	}
 	s := b.Distance / v
 	const longest = 1e9 // s; some thirty years, and well inside a Duration
-	if err := within("time between the marks", s, 0, longest, "s", sourceBall); err != nil {
+	if err := honestplate.InRange("time between the marks", s, 0, longest, "s", sourceBall); err != nil {
 		return 0, err
 	}
 	return time.Duration(math.Round(s * float64(time.Second))), nil
@@ -131,11 +134,11 @@ func (b FallingBall) drag(f, density float64) float64 {
 }
 
 func (b FallingBall) sinks(density float64) error {
-	if err := positive("density of the liquid", density, "kg/m3"); err != nil {
+	if err := honestplate.Positive("density of the liquid", density, "kg/m3"); err != nil {
 		return err
 	}
 	if b.Density <= density {
-		return &InputError{"density of the ball", b.Density, "kg/m3", fmt.Sprintf("above the liquid's, %.6g kg/m3", density)}
+		return check.Input("density of the ball", b.Density, "kg/m3", fmt.Sprintf("above the liquid's, %.6g kg/m3", density))
 	}
 	return nil
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/honestplate"
 	. "example.org/honestplate/rheology"
 )
 
@@ -24,9 +25,9 @@ func TestAFallingBallTellsBackTheViscosity(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		got, err := ball.Viscosity(at, rho.Value)
-		if err != nil || math.Abs(got.Value/eta.Value-1) > 1e-6 || !(got.Low < got.Value && got.Value < got.High) {
-			t.Errorf("%v degC: %v, %v, want %v", tempC, got, err, eta.Value)
+		got, err := ball.Viscosity(at, rho.Likely)
+		if err != nil || math.Abs(got.Likely/eta.Likely-1) > 1e-6 || !(got.Low < got.Likely && got.Likely < got.High) {
+			t.Errorf("%v degC: %v, %v, want %v", tempC, got, err, eta.Likely)
 		}
 	}
 }
@@ -37,18 +38,18 @@ func TestAFallingBallInAWideTubeIsStokesLaw(t *testing.T) {
 	got, err := wide.Viscosity(20*time.Second, 1400)
 	// 2/9 r^2 g (rho_s - rho)/v
 	want := 2. / 9 * 0.0015 * 0.0015 * 9.80665 * 6400 / (0.1 / 20)
-	if err != nil || math.Abs(got.Value/want-1) > 1e-6 {
+	if err != nil || math.Abs(got.Likely/want-1) > 1e-6 {
 		t.Errorf("%v, %v, want %v", got, err, want)
 	}
 	narrow, err := ball.Viscosity(20*time.Second, 1400)
-	if err != nil || narrow.Value >= got.Value {
-		t.Errorf("the wall must hold the ball back: %v, without it %v (%v)", narrow.Value, got.Value, err)
+	if err != nil || narrow.Likely >= got.Likely {
+		t.Errorf("the wall must hold the ball back: %v, without it %v (%v)", narrow.Likely, got.Likely, err)
 	}
 }
 
 func TestAFallingBallOutsideStokesLawIsRefused(t *testing.T) {
-	var r *RangeError
-	if _, err := ball.Time(Water{}, 20); !errors.As(err, &r) || r.Quantity != "Reynolds number of the ball" {
+	var r *honestplate.RangeError
+	if _, err := ball.Time(Water{}, 20); !errors.As(err, &r) || r.Field != "Reynolds number of the ball" {
 		t.Errorf("water: %v", err)
 	}
 	if _, err := ball.Viscosity(200*time.Millisecond, 1000); !errors.As(err, &r) {
@@ -64,10 +65,10 @@ func TestAFallingBallOutsideStokesLawIsRefused(t *testing.T) {
 	} {
 		b := ball
 		change(&b)
-		if _, err := b.Viscosity(20*time.Second, 1400); !errors.Is(err, ErrInput) {
+		if _, err := b.Viscosity(20*time.Second, 1400); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%s: %v", name, err)
 		}
-		if _, err := b.Time(Honey{MoisturePercent: 17}, 30); !errors.Is(err, ErrInput) {
+		if _, err := b.Time(Honey{MoisturePercent: 17}, 30); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -76,16 +77,16 @@ func TestAFallingBallOutsideStokesLawIsRefused(t *testing.T) {
 	if _, err := tight.Viscosity(20*time.Second, 1400); !errors.As(err, &r) {
 		t.Errorf("tight tube: %v", err)
 	}
-	if _, err := ball.Viscosity(0, 1400); !errors.Is(err, ErrInput) {
+	if _, err := ball.Viscosity(0, 1400); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("0 s: %v", err)
 	}
-	if _, err := ball.Viscosity(20*time.Second, 0); !errors.Is(err, ErrInput) {
+	if _, err := ball.Viscosity(20*time.Second, 0); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("no density: %v", err)
 	}
-	if _, err := ball.Time(nil, 20); !errors.Is(err, ErrInput) {
+	if _, err := ball.Time(nil, 20); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("nil: %v", err)
 	}
-	if _, err := ball.Time(Honey{MoisturePercent: 17}, 500); !errors.Is(err, ErrRange) {
+	if _, err := ball.Time(Honey{MoisturePercent: 17}, 500); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("500 degC: %v", err)
 	}
 }

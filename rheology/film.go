@@ -1,6 +1,10 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+)
 
 // LandauLevich returns the thickness in m of the film that a wall carries out of a
 // liquid, or that a falling level leaves on it:
@@ -17,11 +21,11 @@ func LandauLevich(eta, rho, sigma, speed float64) (float64, error) {
 	if err := positiveAll(eta, rho, sigma); err != nil {
 		return 0, err
 	}
-	if err := notNegative("speed", speed, "m/s"); err != nil {
+	if err := honestplate.NotNegative("speed", speed, "m/s"); err != nil {
 		return 0, err
 	}
 	ca := eta * speed / sigma
-	if err := within("capillary number", ca, 0, 0.01, "", "Landau and Levich 1942"); err != nil {
+	if err := honestplate.InRange("capillary number", ca, 0, 0.01, "", "Landau and Levich 1942"); err != nil {
 		return 0, err
 	}
 	c := math.Cbrt(ca)
@@ -32,13 +36,13 @@ const landauLevichFactor = 0.9458
 
 // positiveAll checks the three numbers that describe a liquid in the closed forms.
 func positiveAll(eta, rho, sigma float64) error {
-	if err := within("viscosity", eta, 1e-6, 1e9, "Pa s", "a liquid that pours"); err != nil {
+	if err := honestplate.InRange("viscosity", eta, 1e-6, 1e9, "Pa s", "a liquid that pours"); err != nil {
 		return err
 	}
-	if err := within("density", rho, 1, 3e4, "kg/m3", "a liquid"); err != nil {
+	if err := honestplate.InRange("density", rho, 1, 3e4, "kg/m3", "a liquid"); err != nil {
 		return err
 	}
-	return within("surface tension", sigma, 1e-4, 10, "N/m", "a liquid")
+	return honestplate.InRange("surface tension", sigma, 1e-4, 10, "N/m", "a liquid")
 }
 
 // leftFilm returns the thickness in m of the film that a level falling at speed u
@@ -73,12 +77,12 @@ func (p *Pour) left(volume, seconds, wall float64) {
 	}
 	// The wall drains slowly, so a liquid that thins is read at rest, not at the
 	// rate of the pour.
-	film := leftFilm(o.eta, o.rho, p.SurfaceTension.Value, height/seconds)
-	film = max(film, p.yield.Value/(o.rho*standardGravity))
+	film := leftFilm(o.eta, o.rho, p.SurfaceTension.Likely, height/seconds)
+	film = max(film, p.yield.Likely/(o.rho*standardGravity))
 	// No film is thicker than what was poured, spread over the wall.
 	kept := min(wall*film, volume)
 	if o.bore > 0 {
 		kept += math.Pi * o.bore * o.length * min(film, o.bore/4)
 	}
-	p.LeftGrams = Factor(kept*o.rho*1000, filmFactor)
+	p.LeftGrams = honestplate.Factor(kept*o.rho*1000, filmFactor)
 }

@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/optimize"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -67,14 +69,14 @@ func (f FlowFit) StandardError(i int) float64 {
 //
 // It trusts the model's form, so it says little beyond the measured rates. Without a
 // covariance, an InputError.
-func (f FlowFit) Viscosity(shearRate float64) (Estimate, error) {
+func (f FlowFit) Viscosity(shearRate float64) (honestplate.Estimate, error) {
 	v, err := ApparentViscosity(f.Model, shearRate)
 	if err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	p := len(f.Values)
 	if f.Covar == nil || f.Kind < 0 || f.Kind >= flowKinds || f.Covar.SymmetricDim() != p || f.N <= p {
-		return Estimate{}, &InputError{"number of points of the fit", float64(f.N), "", "a fit by FitFlow with more points than constants"}
+		return honestplate.Estimate{}, check.Input("number of points of the fit", float64(f.N), "", "a fit by FitFlow with more points than constants")
 	}
 	g := make([]float64, p)
 	shapeOf(f.Kind, 1).grad(shearRate, f.Values, g)
@@ -82,10 +84,10 @@ func (f FlowFit) Viscosity(shearRate float64) (Estimate, error) {
 	variance := mat.Inner(gv, f.Covar, gv)
 	t := distuv.StudentsT{Mu: 0, Sigma: 1, Nu: float64(f.N - p)}.Quantile(0.975)
 	d := t * math.Sqrt(max(0, variance)) / shearRate
-	if err := finite("confidence band of the fit", d, "Pa s"); err != nil {
-		return Estimate{}, err
+	if err := honestplate.Finite("confidence band of the fit", d, "Pa s"); err != nil {
+		return honestplate.Estimate{}, err
 	}
-	return Estimate{v, max(0, v-d), v + d}, nil
+	return honestplate.Estimate{Low: max(0, v-d), Likely: v, High: v + d}, nil
 }
 
 // FitFlow fits one flow model to points by weighted least squares in the stress:
@@ -99,7 +101,7 @@ func (f FlowFit) Viscosity(shearRate float64) (Estimate, error) {
 // stress or weight that is not a positive number.
 func FitFlow(kind FlowKind, points []FlowPoint) (FlowFit, error) {
 	if kind < 0 || kind >= flowKinds {
-		return FlowFit{}, &InputError{"kind of flow model", float64(kind), "", "one of the named models"}
+		return FlowFit{}, check.Input("kind of flow model", float64(kind), "", "one of the named models")
 	}
 	scale, err := checkFlowPoints(points)
 	if err != nil {
@@ -107,8 +109,7 @@ func FitFlow(kind FlowKind, points []FlowPoint) (FlowFit, error) {
 	}
 	s := shapeOf(kind, scale)
 	if n := distinctRates(points); n < len(s.names) {
-		return FlowFit{}, &InputError{"number of different shear rates", float64(n), "",
-			fmt.Sprintf("%d or more for %s", len(s.names), kind)}
+		return FlowFit{}, check.Input("number of different shear rates", float64(n), "", fmt.Sprintf("%d or more for %s", len(s.names), kind))
 	}
 	f := &flowSearch{shape: s, points: points}
 	for _, p := range points {
@@ -135,7 +136,7 @@ func FitFlow(kind FlowKind, points []FlowPoint) (FlowFit, error) {
 	fit := FlowFit{Kind: kind, Names: s.names, Values: s.build(c, best), RSS: rss, N: len(points)}
 	fit.Model = s.model(fit.Values)
 	if err := CheckFlow(fit.Model); err != nil {
-		return FlowFit{}, &InputError{"curvature of the flow curve", float64(len(points)), "points", "a curve that " + kind.String() + " can follow"}
+		return FlowFit{}, check.Input("curvature of the flow curve", float64(len(points)), "points", "a curve that "+kind.String()+" can follow")
 	}
 	fit.AICc = aicc(rss, f.total, len(points), len(s.names))
 	fit.Covar = covariance(s, fit.Values, points, rss)

@@ -1,8 +1,12 @@
 package rheology
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A FlowModel is the shear stress of a liquid as a function of its shear rate:
@@ -140,14 +144,14 @@ func rate(shearRate float64) float64 {
 // rate in 1/s, finite and above 0. A model whose constants make no sense, or whose
 // stress is out of any reach, is an InputError.
 func ApparentViscosity(m FlowModel, shearRate float64) (float64, error) {
-	if err := positive("shear rate", shearRate, "1/s"); err != nil {
+	if err := honestplate.Positive("shear rate", shearRate, "1/s"); err != nil {
 		return 0, err
 	}
 	if err := CheckFlow(m); err != nil {
 		return 0, err
 	}
 	v := m.Stress(shearRate) / shearRate
-	if err := positive("apparent viscosity", v, "Pa s"); err != nil {
+	if err := honestplate.Positive("apparent viscosity", v, "Pa s"); err != nil {
 		return 0, err
 	}
 	return v, nil
@@ -161,23 +165,23 @@ func ApparentViscosity(m FlowModel, shearRate float64) (float64, error) {
 func CheckFlow(m FlowModel) error {
 	switch m := m.(type) {
 	case nil:
-		return &InputError{"flow model", math.NaN(), "", "a model"}
+		return check.Missing("flow model", "a model")
 	case Newtonian:
 		return constant("viscosity", m.PaS, "Pa s")
 	case PowerLaw:
-		return first(constant("consistency", m.K, "Pa s^n"), index(m.N))
+		return cmp.Or(constant("consistency", m.K, "Pa s^n"), index(m.N))
 	case Bingham:
-		return first(level("yield stress", m.Yield, "Pa"), constant("plastic viscosity", m.Plastic, "Pa s"))
+		return cmp.Or(level("yield stress", m.Yield, "Pa"), constant("plastic viscosity", m.Plastic, "Pa s"))
 	case HerschelBulkley:
-		return first(level("yield stress", m.Yield, "Pa"), constant("consistency", m.K, "Pa s^n"), index(m.N))
+		return cmp.Or(level("yield stress", m.Yield, "Pa"), constant("consistency", m.K, "Pa s^n"), index(m.N))
 	case Casson:
-		return first(level("yield stress", m.Yield, "Pa"), constant("plastic viscosity", m.Plastic, "Pa s"))
+		return cmp.Or(level("yield stress", m.Yield, "Pa"), constant("plastic viscosity", m.Plastic, "Pa s"))
 	case Carreau:
 		if m.N > 1 && m.Infinite > m.Zero {
 			// The curve grows without end in Zero - Infinite: its stress would turn negative.
-			return &InputError{"viscosity at high rate", m.Infinite, "Pa s", fmt.Sprintf("at most that at rest, %.6g Pa s, with an index above 1", m.Zero)}
+			return check.Input("viscosity at high rate", m.Infinite, "Pa s", fmt.Sprintf("at most that at rest, %.6g Pa s, with an index above 1", m.Zero))
 		}
-		return first(constant("viscosity at rest", m.Zero, "Pa s"), level("viscosity at high rate", m.Infinite, "Pa s"),
+		return cmp.Or(constant("viscosity at rest", m.Zero, "Pa s"), level("viscosity at high rate", m.Infinite, "Pa s"),
 			level("time", m.Time, "s"), index(m.N))
 	}
 	return level("yield stress", m.YieldStress(), "Pa")
@@ -186,32 +190,22 @@ func CheckFlow(m FlowModel) error {
 // constant wants a constant above 0 and level one of 0 or more, both of a size that
 // leaves room to calculate.
 func constant(quantity string, v float64, unit string) error {
-	if err := positive(quantity, v, unit); err != nil {
+	if err := honestplate.Positive(quantity, v, unit); err != nil {
 		return err
 	}
-	return within(quantity, v, 1e-12, 1e12, unit, "anything that flows")
+	return honestplate.InRange(quantity, v, 1e-12, 1e12, unit, "anything that flows")
 }
 
 func level(quantity string, v float64, unit string) error {
-	if err := notNegative(quantity, v, unit); err != nil {
+	if err := honestplate.NotNegative(quantity, v, unit); err != nil {
 		return err
 	}
-	return within(quantity, v, 0, 1e12, unit, "anything that flows")
+	return honestplate.InRange(quantity, v, 0, 1e12, unit, "anything that flows")
 }
 
 func index(n float64) error {
-	if err := positive("flow behaviour index", n, ""); err != nil {
+	if err := honestplate.Positive("flow behaviour index", n, ""); err != nil {
 		return err
 	}
-	return within("flow behaviour index", n, 0, 2, "", "what foods do")
-}
-
-// first returns the first error that is not nil.
-func first(errs ...error) error {
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
+	return honestplate.InRange("flow behaviour index", n, 0, 2, "", "what foods do")
 }

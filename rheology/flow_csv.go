@@ -7,6 +7,9 @@ import (
 	"io"
 	"strconv"
 	"strings"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // ReadFlowPoints reads a flow curve from CSV: a line a point, shear rate in 1/s,
@@ -17,7 +20,7 @@ import (
 // FitFlow.
 func ReadFlowPoints(r io.Reader) ([]FlowPoint, error) {
 	if r == nil {
-		return nil, &InputError{"reader of the flow curve", 0, "", "a reader"}
+		return nil, check.Input("reader of the flow curve", 0, "", "a reader")
 	}
 	c := csv.NewReader(r)
 	c.Comment = '#'
@@ -36,7 +39,7 @@ func ReadFlowPoints(r io.Reader) ([]FlowPoint, error) {
 		line, _ := c.FieldPos(0)
 		if len(record) < 2 || len(record) > 3 {
 			return nil, fmt.Errorf("rheology: flow curve, line %d: %w", line,
-				&InputError{"number of columns", float64(len(record)), "", "2 or 3: shear rate, stress, weight"})
+				check.Input("number of columns", float64(len(record)), "", "2 or 3: shear rate, stress, weight"))
 		}
 		var v [3]float64
 		heading := false
@@ -50,7 +53,7 @@ func ReadFlowPoints(r io.Reader) ([]FlowPoint, error) {
 				if heading = first; heading {
 					break
 				}
-				return nil, fmt.Errorf("rheology: flow curve, line %d: %q is not a number: %w", line, field, ErrInput)
+				return nil, fmt.Errorf("rheology: flow curve, line %d: %q is not a number: %w", line, field, honestplate.ErrInput)
 			}
 		}
 		if heading {
@@ -63,7 +66,7 @@ func ReadFlowPoints(r io.Reader) ([]FlowPoint, error) {
 		points = append(points, p)
 	}
 	if len(points) == 0 {
-		return nil, &InputError{"number of points", 0, "", "1 or more"}
+		return nil, check.Input("number of points", 0, "", "1 or more")
 	}
 	return points, nil
 }

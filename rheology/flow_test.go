@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"example.org/honestplate"
 )
 
 // Each model is another one at the edge: the identities that hold between them.
@@ -52,7 +54,7 @@ func TestFlowModelsThatMakeNoSenseAreNamed(t *testing.T) {
 		HerschelBulkley{nan, 1, 0.5}, HerschelBulkley{1, 1, math.Inf(1)}, Casson{-1, 1}, Casson{1, 0},
 		Carreau{0, 0, 1, 0.5}, Carreau{1, -1, 1, 0.5}, Carreau{1, 0, nan, 0.5}, Carreau{1, 0, 1, -1}, disguised{Bingham{-1, 1}},
 	} {
-		if err := CheckFlow(m); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+		if err := CheckFlow(m); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%#v: got %v", m, err)
 		}
 		if _, err := ApparentViscosity(m, 10); err == nil {
@@ -66,7 +68,7 @@ func TestFlowModelsThatMakeNoSenseAreNamed(t *testing.T) {
 		}
 	}
 	for _, rate := range []float64{0, -1, nan, math.Inf(1)} {
-		if _, err := ApparentViscosity(Newtonian{1}, rate); !errors.Is(err, ErrInput) {
+		if _, err := ApparentViscosity(Newtonian{1}, rate); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("rate %g: got %v", rate, err)
 		}
 	}
@@ -97,10 +99,10 @@ func TestReadFlowPoints(t *testing.T) {
 			t.Errorf("%s: no error", name)
 		}
 	}
-	if _, err := ReadFlowPoints(strings.NewReader("1,2\nx,3\n")); err == nil || !strings.Contains(err.Error(), "line 2") || !errors.Is(err, ErrInput) {
+	if _, err := ReadFlowPoints(strings.NewReader("1,2\nx,3\n")); err == nil || !strings.Contains(err.Error(), "line 2") || !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("a wrong line is not named: %v", err)
 	}
-	if _, err := ReadFlowPoints(nil); !errors.Is(err, ErrInput) {
+	if _, err := ReadFlowPoints(nil); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("no reader: %v", err)
 	}
 }
@@ -121,30 +123,30 @@ func TestPipeRefusesWhatIsNoPipe(t *testing.T) {
 	}
 	p := Pipe{0.01, 1}
 	for _, v := range []float64{0, -1, nan, math.Inf(1)} {
-		if _, err := p.Flow(m, v); !errors.Is(err, ErrInput) {
+		if _, err := p.Flow(m, v); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("pressure %g: %v", v, err)
 		}
 		if _, err := p.PressureFor(m, v); err == nil {
 			t.Errorf("rate %g: no error", v)
 		}
-		if _, err := p.Hedstrom(Bingham{1, 1}, v); !errors.Is(err, ErrInput) {
+		if _, err := p.Hedstrom(Bingham{1, 1}, v); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("density %g: %v", v, err)
 		}
-		if _, err := (PipeFlow{WallStress: 1}).Reynolds(v); !errors.Is(err, ErrInput) {
+		if _, err := (PipeFlow{WallStress: 1}).Reynolds(v); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("density %g: %v", v, err)
 		}
 	}
-	if _, err := p.Hedstrom(Bingham{-1, 1}, 1000); !errors.Is(err, ErrInput) {
+	if _, err := p.Hedstrom(Bingham{-1, 1}, 1000); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("got %v", err)
 	}
-	if _, err := (PipeFlow{}).Reynolds(1000); !errors.Is(err, ErrInput) {
+	if _, err := (PipeFlow{}).Reynolds(1000); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("no flow: %v", err)
 	}
 	if r := (PipeFlow{}).ApparentShearRate(); r != 0 {
 		t.Errorf("no pipe: %g", r)
 	}
 	// A curve that stops rising cannot be driven past its top.
-	if _, err := p.Flow(disguised{Carreau{1, 0, 1, 0.001}}, 1e9); !errors.Is(err, ErrInput) {
+	if _, err := p.Flow(disguised{Carreau{1, 0, 1, 0.001}}, 1e9); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("beyond the curve's top: %v", err)
 	}
 }
@@ -153,18 +155,18 @@ func TestRabinowitschMooneyRefusesFallingStress(t *testing.T) {
 	for _, points := range [][]FlowPoint{
 		nil, {{1, 1, 0}, {2, 2, 0}}, {{1, 1, 0}, {2, 3, 0}, {3, 2, 0}}, {{1, 1, 0}, {1, 2, 0}, {3, 3, 0}}, {{1, 1, 0}, {2, -1, 0}, {3, 3, 0}},
 	} {
-		if _, err := RabinowitschMooney(points); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+		if _, err := RabinowitschMooney(points); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%v: got %v", points, err)
 		}
 	}
 	// A stress that leaps is outside what liquids do.
-	if _, err := RabinowitschMooney([]FlowPoint{{1, 1e-8, 0}, {1.3, 1, 0}, {1.6, 1e8, 0}}); !errors.Is(err, ErrRange) {
+	if _, err := RabinowitschMooney([]FlowPoint{{1, 1e-8, 0}, {1.3, 1, 0}, {1.6, 1e8, 0}}); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("got %v", err)
 	}
-	if _, err := FitPowerLawLog([]FlowPoint{{1, 1, 0}}); !errors.Is(err, ErrInput) {
+	if _, err := FitPowerLawLog([]FlowPoint{{1, 1, 0}}); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("got %v", err)
 	}
-	if _, err := FitPowerLawLog(nil); !errors.Is(err, ErrInput) {
+	if _, err := FitPowerLawLog(nil); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("got %v", err)
 	}
 }

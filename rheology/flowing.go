@@ -3,17 +3,20 @@ package rheology
 import (
 	"math"
 	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // run computes the pour under a driving head h in m.
 func (p *Pour) run(h, surface, wall float64) error {
-	volume := p.Grams / 1000 / p.Density.Value
+	volume := p.Grams / 1000 / p.Density.Likely
 	p.first, p.last, p.surface = h, h, surface
 	if surface > 0 {
 		p.last = h - volume/surface
 		if least := max(h*leastHead, p.stuck+(h-p.stuck)*leastHead); p.last < least {
-			most := (h - least) * surface * p.Density.Value * 1000
-			return &RangeError{"mass to pour", p.Grams, 0, most, "g", "what the vessel's head can move"}
+			most := (h - least) * surface * p.Density.Likely * 1000
+			return check.Outside("mass to pour", p.Grams, 0, most, "g", "what the vessel's head can move")
 		}
 	}
 	seconds, err := p.time()
@@ -29,27 +32,27 @@ func (p *Pour) run(h, surface, wall float64) error {
 		}
 	}
 	// The ends of the viscosity's band, each as ratios to the likely pour.
-	slow, err := p.scaled(p.Viscosity.High / p.Viscosity.Value)
+	slow, err := p.scaled(p.Viscosity.High / p.Viscosity.Likely)
 	if err != nil {
 		return err
 	}
-	fast, err := p.scaled(p.Viscosity.Low / p.Viscosity.Value)
+	fast, err := p.scaled(p.Viscosity.Low / p.Viscosity.Likely)
 	if err != nil {
 		return err
 	}
 	// Independent parts, as fractions, in quadrature.
-	density := max(p.Density.High/p.Density.Value-1, 1-p.Density.Low/p.Density.Value)
+	density := max(p.Density.High/p.Density.Likely-1, 1-p.Density.Low/p.Density.Likely)
 	up := func(ratio float64) float64 { return 1 + math.Hypot(ratio-1, p.Hydraulics) }
-	p.Rate = Estimate{p.startL, p.startL / up(1/slow.first), p.startL * up(fast.first)}
-	p.EndRate = Estimate{p.endL, p.endL / up(1/slow.last), p.endL * up(fast.last)}
+	p.Rate = honestplate.Estimate{Low: p.startL / up(1/slow.first), Likely: p.startL, High: p.startL * up(fast.first)}
+	p.EndRate = honestplate.Estimate{Low: p.endL / up(1/slow.last), Likely: p.endL, High: p.endL * up(fast.last)}
 	longest := seconds * (1 + math.Hypot(up(slow.seconds)-1, density))
 	shortest := seconds / (1 + math.Hypot(up(1/fast.seconds)-1, density))
 	// Near a yield stress the slow end of the band can be ages away while the likely pour is
 	// not: that is an answer, as long as a Duration holds it.
 	if seconds > longestPour.Seconds() || longest > 200*365*24*3600 {
-		return &RangeError{"duration of the pour", seconds, 0, longestPour.Seconds(), "s", "one week"}
+		return check.Outside("duration of the pour", seconds, 0, longestPour.Seconds(), "s", "one week")
 	}
-	p.Duration = DurationBand{inSeconds(shortest), inSeconds(seconds), inSeconds(longest)}
+	p.Duration = honestplate.Lasting(inSeconds(shortest), inSeconds(seconds), inSeconds(longest))
 	p.left(volume, seconds, wall)
 	return nil
 }
@@ -103,7 +106,7 @@ func (p *Pour) time() (float64, error) {
 	}
 	if p.surface == 0 {
 		p.endL = p.startL
-		return p.Grams / 1000 / p.Density.Value / p.startL, nil
+		return p.Grams / 1000 / p.Density.Likely / p.startL, nil
 	}
 	x, y := o.curve.x, o.curve.y
 	if p.endL, err = o.settle(p.last, p.startL*p.last/p.first); err != nil {
@@ -160,7 +163,7 @@ func (p *Pour) start() error {
 	if o.thins != nil {
 		p.Viscosity = e
 	}
-	nu := p.Viscosity.Value / p.Density.Value
+	nu := p.Viscosity.Likely / p.Density.Likely
 	if o.width > 0 {
 		p.Reynolds = 4 * q / o.width / nu
 		depth := o.brink(q, nu)

@@ -5,6 +5,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/honestplate"
 	. "example.org/honestplate/rheology"
 )
 
@@ -24,8 +25,8 @@ func sane(t *testing.T, err error, values ...any) {
 			if math.IsNaN(v) || math.IsInf(v, 0) {
 				t.Errorf("value %d is %v", i, v)
 			}
-		case Estimate:
-			if !(v.Low <= v.Value && v.Value <= v.High) || math.IsInf(v.High, 0) || math.IsInf(v.Low, 0) {
+		case honestplate.Estimate:
+			if !(v.Low <= v.Likely && v.Likely <= v.High) || math.IsInf(v.High, 0) || math.IsInf(v.Low, 0) {
 				t.Errorf("value %d is %+v", i, v)
 			}
 		}
@@ -44,7 +45,7 @@ func anyLiquid(kind uint8, x, tempC float64) Liquid {
 	case 3:
 		return Honey{MoisturePercent: x}
 	case 4:
-		return Measured{Dairy{FatPercent: 20}, tempC, Exactly(x)}
+		return Measured{Dairy{FatPercent: 20}, tempC, honestplate.Exactly(x)}
 	}
 	m, _ := Blend(Part{Dairy{FatPercent: x}, 1}, Part{Dairy{FatPercent: 5}, x})
 	return m
@@ -129,7 +130,7 @@ func FuzzRecipe(f *testing.F) {
 				t.Errorf("%+v", c)
 			}
 			// Measured as predicted, the corrected batch needs next to nothing.
-			again, err := c.Batch.Correct(c.Predicted.Value)
+			again, err := c.Batch.Correct(c.Predicted.Likely)
 			sane(t, err, again.Predicted)
 		}
 		c, err = made.CorrectFromCup(ISO2431(3+int(rule)%4), time.Duration(min(max(seconds, 0), 1e6)*float64(time.Second)))
@@ -154,8 +155,8 @@ func FuzzServeAt(f *testing.F) {
 			}
 			v, err := l.Viscosity(at)
 			sane(t, err, v)
-			if math.Abs(v.Value/pas-1) > 1e-3 {
-				t.Errorf("%v at %v, wanted %v", v.Value, at, pas)
+			if math.Abs(v.Likely/pas-1) > 1e-3 {
+				t.Errorf("%v at %v, wanted %v", v.Likely, at, pas)
 			}
 		}
 	})
@@ -217,7 +218,7 @@ func FuzzProgram(f *testing.F) {
 		}
 		low, high, err := p.Reach()
 		sane(t, err, low, high)
-		reachable := err == nil && low.Value*(1+1e-6) < pas && pas < high.Value*(1-1e-6)
+		reachable := err == nil && low.Likely*(1+1e-6) < pas && pas < high.Likely*(1-1e-6)
 		for i := range 4 {
 			plan, err := p.For(pas)
 			if i < 3 {
@@ -225,7 +226,7 @@ func FuzzProgram(f *testing.F) {
 			}
 			if err != nil {
 				if reachable {
-					t.Errorf("within %v..%v: %v", low.Value, high.Value, err)
+					t.Errorf("within %v..%v: %v", low.Likely, high.Likely, err)
 				}
 				continue
 			}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 )
 
@@ -18,7 +19,7 @@ func FuzzDairyLaws(f *testing.F) {
 		} {
 			v, err := law(share, tempC)
 			switch {
-			case err != nil && !errors.Is(err, rheology.ErrRange) && !errors.Is(err, rheology.ErrInput):
+			case err != nil && !errors.Is(err, honestplate.ErrRange) && !errors.Is(err, honestplate.ErrInput):
 				t.Errorf("%s: %v", name, err)
 			case err == nil && !(v > 1e-4 && v < 10):
 				t.Errorf("%s(%v, %v) = %v Pa s", name, share, tempC, v)
@@ -35,8 +36,8 @@ func FuzzPrepared(f *testing.F) {
 	f.Add(1e-9, 1e12, 20.0, 20.0, 1e9, 1e-3, 1.0, 1)
 	f.Fuzz(func(t *testing.T, thin, thick, d, e, batch, step, pas float64, rule int) {
 		r := rheology.Recipe{
-			Thin:       rheology.Measured{Liquid: rheology.Dairy{FatPercent: 3.5}, TempC: 6, PaS: rheology.Exactly(thin)},
-			Thick:      rheology.Measured{Liquid: rheology.Dairy{FatPercent: 36}, TempC: 6, PaS: rheology.Factor(thick, 1.2)},
+			Thin:       rheology.Measured{Liquid: rheology.Dairy{FatPercent: 3.5}, TempC: 6, PaS: honestplate.Exactly(thin)},
+			Thick:      rheology.Measured{Liquid: rheology.Dairy{FatPercent: 36}, TempC: 6, PaS: honestplate.Factor(thick, 1.2)},
 			BatchGrams: batch, StepGrams: step, TempC: 6,
 			Rule: []rheology.Rule{nil, rheology.LogVolume, rheology.Emulsion, rheology.Interaction{D: d, E: e}}[uint(rule)%4],
 		}
@@ -54,7 +55,7 @@ func FuzzPrepared(f *testing.F) {
 			return
 		}
 		v := b.Predicted
-		if !(0 <= v.Low && v.Low <= v.Value && v.Value <= v.High) || math.IsInf(v.High, 0) || !(v.Value > 0) {
+		if !(0 <= v.Low && v.Low <= v.Likely && v.Likely <= v.High) || math.IsInf(v.High, 0) || !(v.Likely > 0) {
 			t.Errorf("predicted %v", v)
 		}
 		if !(b.ThinGrams >= 0 && b.ThickGrams >= 0) || math.Abs(b.ThinGrams+b.ThickGrams-batch) > 1e-8*batch {
@@ -114,15 +115,15 @@ func FuzzNames(f *testing.F) {
 				t.Errorf("%d has a name that is empty", k)
 			}
 		}
-		for _, e := range []rheology.Estimate{rheology.Within(x, 0.1), rheology.Factor(math.Abs(x), 1.5)} {
+		for _, e := range []honestplate.Estimate{honestplate.Within(x, 0.1), honestplate.Factor(math.Abs(x), 1.5)} {
 			twice := e.Times(2)
-			if !math.IsNaN(x) && !math.IsInf(2*x*1.5, 0) && (!e.Contains(e.Value) || twice.Value != 2*e.Value) {
+			if !math.IsNaN(x) && !math.IsInf(2*x*1.5, 0) && (!e.Contains(e.Likely) || twice.Likely != 2*e.Likely) {
 				t.Errorf("%v, twice %v", e, twice)
 			}
 		}
 		blend := rheology.BlendCase{TempC: 6, ThinFatPercent: 3.5, ThinPaS: x, ThickFatPercent: 36, ThickPaS: y, FatPercent: 20}
 		if m, err := blend.Mix(rheology.PlainRule(k)); err == nil {
-			if v, err := m.Viscosity(6); err == nil && !(v.Value > 0) {
+			if v, err := m.Viscosity(6); err == nil && !(v.Likely > 0) {
 				t.Errorf("%+v: %v", blend, v)
 			}
 		}

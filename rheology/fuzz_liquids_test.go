@@ -5,21 +5,23 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"example.org/honestplate"
 )
 
 // sound fails on an estimate that no caller could use.
-func sound(t *testing.T, what string, e Estimate, err error) {
+func sound(t *testing.T, what string, e honestplate.Estimate, err error) {
 	t.Helper()
 	if err != nil {
-		if !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+		if !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%s: error of no kind: %v", what, err)
 		}
-		if e != (Estimate{}) {
+		if e != (honestplate.Estimate{}) {
 			t.Errorf("%s: %+v beside an error", what, e)
 		}
 		return
 	}
-	if !(e.Low <= e.Value && e.Value <= e.High) || e.Low < 0 || math.IsInf(e.High, 0) {
+	if !(e.Low <= e.Likely && e.Likely <= e.High) || e.Low < 0 || math.IsInf(e.High, 0) {
 		t.Errorf("%s: %+v", what, e)
 	}
 }
@@ -29,7 +31,7 @@ func soundNumber(t *testing.T, what string, v float64, err error) {
 	if err == nil && (math.IsNaN(v) || math.IsInf(v, 0)) {
 		t.Errorf("%s: %g", what, v)
 	}
-	if err != nil && !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+	if err != nil && !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("%s: error of no kind: %v", what, err)
 	}
 }
@@ -86,7 +88,7 @@ func FuzzMeasured(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, at, v, low, high, tempC, rate float64) {
 		for _, l := range []Liquid{nil, Dairy{36}, Honey{}, Ketchup} {
-			soundLiquid(t, Measured{l, at, Estimate{v, low, high}}, tempC, rate)
+			soundLiquid(t, Measured{l, at, honestplate.Estimate{Low: low, Likely: v, High: high}}, tempC, rate)
 		}
 	})
 }

@@ -179,12 +179,12 @@ func FuzzWallsAndBubbles(f *testing.F) {
 			numbers(t, "coat", err, c)
 			u, err := rheology.BubbleRise(l, tempC, d)
 			numbers(t, "bubble", err, u)
-			if err == nil && (u.Low > u.Value || u.High < u.Value) {
+			if err == nil && (u.Low > u.Likely || u.High < u.Likely) {
 				t.Fatalf("bubble: %v", u)
 			}
 			w, err := rheology.BubblesClear(l, tempC, d, height)
 			numbers(t, "clear", err, w)
-			if err == nil && (w.Shortest > w.Likely || w.Longest < w.Likely || math.Signbit(float64(w.Shortest))) {
+			if err == nil && (w.Earliest.After > w.Likely.After || w.Latest.After < w.Likely.After || math.Signbit(float64(w.Earliest.After))) {
 				t.Fatalf("clear: %v", w)
 			}
 		}

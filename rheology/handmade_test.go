@@ -5,6 +5,8 @@ import (
 	"math"
 	"testing"
 	"time"
+
+	"example.org/honestplate"
 )
 
 // What nobody would write, but a program might pass on.
@@ -12,7 +14,7 @@ func TestHandMadeAndExtremeValuesGiveErrorsNotInfinities(t *testing.T) {
 	cases := map[string]func() (float64, error){
 		"no liquid": func() (float64, error) {
 			e, err := ViscosityAtRate(nil, 20, 1)
-			return e.Value, err
+			return e.Likely, err
 		},
 		"a crown on next to no film": func() (float64, error) {
 			e, err := Crown{Diameter: 500, Speed: 0.1, Film: 5e-324}.Radius(time.Hour)
@@ -23,7 +25,7 @@ func TestHandMadeAndExtremeValuesGiveErrorsNotInfinities(t *testing.T) {
 		},
 		"less than a molecule to pour": func() (float64, error) {
 			p, err := Spout{Diameter: 0.2, Length: 1e-300, Head: 5, SurfaceArea: 0.001, WallArea: 1, Discharge: 0.1}.Pour(Maple{}, 3.5, 5e-324)
-			return p.LeftGrams.Value, err
+			return p.LeftGrams.Likely, err
 		},
 		"a blend thinner than nothing": func() (float64, error) {
 			r, err := FitInteraction([]BlendCase{{TempC: 36, ThinPaS: 20, ThickFatPercent: 1, ThickPaS: 0.05, FatPercent: 0.001, PaS: 5e-324}})
@@ -37,7 +39,7 @@ func TestHandMadeAndExtremeValuesGiveErrorsNotInfinities(t *testing.T) {
 	}
 	for name, f := range cases {
 		v, err := f()
-		if !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+		if !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%s: %v, error %v", name, v, err)
 		}
 	}

@@ -1,6 +1,10 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+)
 
 // A Jet is a round stream where it leaves its outlet, pointing down.
 type Jet struct {
@@ -31,7 +35,7 @@ func (j Jet) Fall(z float64) (Jet, error) {
 	if err := j.check(); err != nil {
 		return Jet{}, err
 	}
-	if err := within("fall", z, 0, longestFall, "m", "free fall without the air's drag"); err != nil {
+	if err := honestplate.InRange("fall", z, 0, longestFall, "m", "free fall without the air's drag"); err != nil {
 		return Jet{}, err
 	}
 	v := j.speed(z)
@@ -44,10 +48,10 @@ func (j Jet) check() error {
 	if err := positiveAll(j.Viscosity, j.Density, j.SurfaceTension); err != nil {
 		return err
 	}
-	if err := within("jet diameter", j.Diameter, 1e-6, maxBore, "m", poured); err != nil {
+	if err := honestplate.InRange("jet diameter", j.Diameter, 1e-6, maxBore, "m", poured); err != nil {
 		return err
 	}
-	return within("jet speed", j.Speed, 1e-6, 100, "m/s", poured)
+	return honestplate.InRange("jet speed", j.Speed, 1e-6, 100, "m/s", poured)
 }
 
 // speed where the jet lands after a fall z.

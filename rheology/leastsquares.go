@@ -4,31 +4,33 @@ import (
 	"math"
 	"slices"
 
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 	"gonum.org/v1/gonum/mat"
 )
 
 // checkFlowPoints returns the geometric mean of the rates.
 func checkFlowPoints(points []FlowPoint) (float64, error) {
 	if len(points) == 0 {
-		return 0, &InputError{"number of points", 0, "", "1 or more"}
+		return 0, check.Input("number of points", 0, "", "1 or more")
 	}
 	var sum float64
 	low, high := math.Inf(1), 0.0
 	for _, p := range points {
-		if err := within("shear rate", p.ShearRate, 1e-6, 1e8, "1/s", "what rheometers reach"); err != nil {
+		if err := honestplate.InRange("shear rate", p.ShearRate, 1e-6, 1e8, "1/s", "what rheometers reach"); err != nil {
 			return 0, err
 		}
-		if err := within("shear stress", p.Stress, 1e-9, 1e9, "Pa", "what rheometers reach"); err != nil {
+		if err := honestplate.InRange("shear stress", p.Stress, 1e-9, 1e9, "Pa", "what rheometers reach"); err != nil {
 			return 0, err
 		}
-		if err := within("weight", p.Weight, 0, 1e18, "", "sensible weights"); err != nil {
+		if err := honestplate.InRange("weight", p.Weight, 0, 1e18, "", "sensible weights"); err != nil {
 			return 0, err
 		}
 		sum += math.Log(p.ShearRate)
 		low, high = min(low, p.ShearRate), max(high, p.ShearRate)
 	}
 	if len(points) > 1 && high < 1.5*low {
-		return 0, &InputError{"spread of the shear rates", high / low, "", "a factor of 1.5 or more"}
+		return 0, check.Input("spread of the shear rates", high/low, "", "a factor of 1.5 or more")
 	}
 	return math.Exp(sum / float64(len(points))), nil
 }

@@ -1,6 +1,10 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+)
 
 // A Lip is the edge of a jug or a bowl over which the liquid runs with a free
 // surface.
@@ -53,7 +57,7 @@ func (s Lip) Pour(l Liquid, tempC, grams float64) (Pour, error) {
 	p.out.width, p.out.length = s.Width, s.Length
 	// A film that slopes from H to nothing over L + H pulls at its bed with
 	// rho g H2/(2 (L + H)).
-	stress := p.Density.Value * standardGravity * s.Head * s.Head / (2 * (s.Length + s.Head))
+	stress := p.Density.Likely * standardGravity * s.Head * s.Head / (2 * (s.Length + s.Head))
 	if err := p.yields(l, stress, s.Head, 0); err != nil {
 		return Pour{}, err
 	}
@@ -64,22 +68,22 @@ func (s Lip) Pour(l Liquid, tempC, grams float64) (Pour, error) {
 }
 
 func (s Lip) check() error {
-	if err := within("lip width", s.Width, 1e-3, maxBore, "m", poured); err != nil {
+	if err := honestplate.InRange("lip width", s.Width, 1e-3, maxBore, "m", poured); err != nil {
 		return err
 	}
-	if err := within("lip length", s.Length, 0, 1, "m", poured); err != nil {
+	if err := honestplate.InRange("lip length", s.Length, 0, 1, "m", poured); err != nil {
 		return err
 	}
-	if err := positive("head", s.Head, "m"); err != nil {
+	if err := honestplate.Positive("head", s.Head, "m"); err != nil {
 		return err
 	}
-	if err := within("head", s.Head, 1e-5, 1, "m", poured); err != nil {
+	if err := honestplate.InRange("head", s.Head, 1e-5, 1, "m", poured); err != nil {
 		return err
 	}
-	if err := within("surface area", s.SurfaceArea, 0, 1e4, "m2", poured); err != nil {
+	if err := honestplate.InRange("surface area", s.SurfaceArea, 0, 1e4, "m2", poured); err != nil {
 		return err
 	}
-	return within("wall area", s.WallArea, 0, 1e4, "m2", poured)
+	return honestplate.InRange("wall area", s.WallArea, 0, 1e4, "m2", poured)
 }
 
 // weirHead is the head of a weir, m, for q in m2/s.

@@ -1,6 +1,9 @@
 package rheology
 
-import "math"
+import (
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
+)
 
 // A Liquid answers for what a pour needs to know of it at a temperature in degC.
 // A temperature outside the liquid's range is a RangeError, NaN or Inf an
@@ -10,17 +13,17 @@ type Liquid interface {
 	Describe() Description
 	// Viscosity is the dynamic viscosity in Pa s; for a liquid that thins under
 	// shear, the value at the shear rate stated in its Description.
-	Viscosity(tempC float64) (Estimate, error)
+	Viscosity(tempC float64) (honestplate.Estimate, error)
 	// Density is in kg/m3.
-	Density(tempC float64) (Estimate, error)
+	Density(tempC float64) (honestplate.Estimate, error)
 	// SurfaceTension is against air, in N/m.
-	SurfaceTension(tempC float64) (Estimate, error)
+	SurfaceTension(tempC float64) (honestplate.Estimate, error)
 }
 
 // A ShearDependent liquid also answers at a shear rate, in 1/s.
 type ShearDependent interface {
 	Liquid
-	ViscosityAtRate(tempC, shearRate float64) (Estimate, error)
+	ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate, error)
 }
 
 // A Description says what a liquid is and how far it can be trusted.
@@ -35,12 +38,12 @@ type Description struct {
 // ViscosityAtRate returns the apparent viscosity of any liquid, in Pa s, at a
 // shear rate in 1/s: that of a ShearDependent liquid at the rate, and the one
 // viscosity of any other. A nil liquid is an InputError.
-func ViscosityAtRate(l Liquid, tempC, shearRate float64) (Estimate, error) {
-	if err := notNegative("shear rate", shearRate, "1/s"); err != nil {
-		return Estimate{}, err
+func ViscosityAtRate(l Liquid, tempC, shearRate float64) (honestplate.Estimate, error) {
+	if err := honestplate.NotNegative("shear rate", shearRate, "1/s"); err != nil {
+		return honestplate.Estimate{}, err
 	}
 	if l == nil {
-		return Estimate{}, &InputError{"liquid", math.NaN(), "", "a liquid, not nil"}
+		return honestplate.Estimate{}, check.Missing("liquid", "a liquid, not nil")
 	}
 	if s, ok := l.(ShearDependent); ok {
 		return s.ViscosityAtRate(tempC, shearRate)

@@ -4,9 +4,12 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
-func (m Mix) empty() error { return &InputError{"number of parts of a mix", 0, "", "at least 1"} }
+func (m Mix) empty() error { return check.Input("number of parts of a mix", 0, "", "at least 1") }
 
 // Describe names the parts by mass, the rule, and the range of temperature in
 // which all parts hold.
@@ -69,22 +72,22 @@ func compact(list []string) []string {
 // water is known to a factor: measure it.
 //
 // A temperature outside the range of a part is that part's RangeError.
-func (m Mix) Viscosity(tempC float64) (Estimate, error) { return m.viscosity(tempC, -1) }
+func (m Mix) Viscosity(tempC float64) (honestplate.Estimate, error) { return m.viscosity(tempC, -1) }
 
 // ViscosityAtRate returns the apparent viscosity in Pa s at a shear rate in 1/s,
 // mixed from the parts' own at that rate, with the band of Viscosity.
-func (m Mix) ViscosityAtRate(tempC, shearRate float64) (Estimate, error) {
-	if err := notNegative("shear rate", shearRate, "1/s"); err != nil {
-		return Estimate{}, err
+func (m Mix) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate, error) {
+	if err := honestplate.NotNegative("shear rate", shearRate, "1/s"); err != nil {
+		return honestplate.Estimate{}, err
 	}
 	return m.viscosity(tempC, shearRate)
 }
 
 // viscosity evaluates at a shear rate, or at each part's own if rate is negative.
-func (m Mix) viscosity(tempC, rate float64) (Estimate, error) {
+func (m Mix) viscosity(tempC, rate float64) (honestplate.Estimate, error) {
 	switch len(m.parts) {
 	case 0:
-		return Estimate{}, m.empty()
+		return honestplate.Estimate{}, m.empty()
 	case 1:
 		if rate < 0 {
 			return m.parts[0].liquid.Viscosity(tempC)
@@ -102,17 +105,17 @@ func (m Mix) viscosity(tempC, rate float64) (Estimate, error) {
 	return m.evaluate(terms[:len(m.parts)], tempC, rate)
 }
 
-func (m Mix) evaluate(terms []term, tempC, rate float64) (Estimate, error) {
+func (m Mix) evaluate(terms []term, tempC, rate float64) (honestplate.Estimate, error) {
 	x := mixing{law: m.rule, tempC: tempC, kind: m.kind}
 	if x.kind == tableDairy {
 		var err error
 		if _, x.lnLow, x.lnHigh, err = lnDairyAt(m.fat, tempC, rate); err != nil {
-			return Estimate{}, err
+			return honestplate.Estimate{}, err
 		}
 	}
 	for i := range terms {
 		if err := terms[i].fill(m.rule, &m.parts[i], tempC, rate); err != nil {
-			return Estimate{}, err
+			return honestplate.Estimate{}, err
 		}
 	}
 	byThickness(terms)
@@ -122,10 +125,10 @@ func (m Mix) evaluate(terms []term, tempC, rate float64) (Estimate, error) {
 // tableByMass is evaluate for the case that recipes live on: milk and cream by
 // their fat, mixed by mass. What the parts share of the temperature is worked out
 // once, and their fat's part in the law when the mix was made.
-func (m *Mix) tableByMass(tempC, rate float64) (Estimate, error) {
+func (m *Mix) tableByMass(tempC, rate float64) (honestplate.Estimate, error) {
 	for i := range m.parts {
 		if err := (Dairy{m.parts[i].fat}).check(tempC); err != nil {
-			return Estimate{}, err
+			return honestplate.Estimate{}, err
 		}
 	}
 	laws := dairyLawsAt(tempC)
@@ -140,7 +143,7 @@ func (m *Mix) tableByMass(tempC, rate float64) (Estimate, error) {
 		p := &m.parts[i]
 		v += p.w * (laws.value(p.fat, p.shape) + thin.by(p.fat))
 	}
-	return Estimate{math.Exp(v), math.Exp(min(low, v)), math.Exp(max(high, v))}, nil
+	return honestplate.Estimate{Low: math.Exp(min(low, v)), Likely: math.Exp(v), High: math.Exp(max(high, v))}, nil
 }
 
 // fill evaluates one part at a temperature.
@@ -163,8 +166,8 @@ func (t *term) weigh(l Liquid, tempC float64) error {
 	if err != nil {
 		return err
 	}
-	t.rho = rho.Value
-	return positive("density of a part", t.rho, "kg/m3")
+	t.rho = rho.Likely
+	return honestplate.Positive("density of a part", t.rho, "kg/m3")
 }
 
 // Density returns the density in kg/m3 of the ideal mixture by volume,
@@ -174,9 +177,9 @@ func (t *term) weigh(l Liquid, tempC float64) error {
 // with the parts' bands taken together. Solutions shrink when thinned with water,
 // glycerol by up to 1.4 % (Volk & Kaehler 2018): unless every part is milk or cream
 // the band reaches up by 1.5 % times 4 sum over pairs w_i w_j, at most 1.5 %.
-func (m Mix) Density(tempC float64) (Estimate, error) {
+func (m Mix) Density(tempC float64) (honestplate.Estimate, error) {
 	if len(m.parts) == 0 {
-		return Estimate{}, m.empty()
+		return honestplate.Estimate{}, m.empty()
 	}
 	if len(m.parts) == 1 {
 		return m.parts[0].liquid.Density(tempC)
@@ -185,36 +188,36 @@ func (m Mix) Density(tempC float64) (Estimate, error) {
 	for _, s := range m.parts {
 		e, err := s.liquid.Density(tempC)
 		if err != nil {
-			return Estimate{}, err
+			return honestplate.Estimate{}, err
 		}
-		v += s.w / e.Value
+		v += s.w / e.Likely
 		low += s.w / e.Low
 		high += s.w / e.High
 		squares += s.w * s.w
 	}
-	e := Estimate{1 / v, 1 / low, 1 / high}
+	e := honestplate.Estimate{Low: 1 / low, Likely: 1 / v, High: 1 / high}
 	if math.IsNaN(m.fat) {
 		e.High *= 1 + 0.015*min(1, 2*(1-squares))
 	}
-	return e, positive("density of the mix", e.Value, "kg/m3")
+	return e, honestplate.Positive("density of the mix", e.Likely, "kg/m3")
 }
 
 // SurfaceTension returns the surface tension in N/m as the mean of the parts' by
 // mass. The band runs from the lowest to the highest of the parts' own: what lowers
 // the tension goes to the surface, so a little of it may do as much as all of it.
-func (m Mix) SurfaceTension(tempC float64) (Estimate, error) {
+func (m Mix) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	if len(m.parts) == 0 {
-		return Estimate{}, m.empty()
+		return honestplate.Estimate{}, m.empty()
 	}
-	e := Estimate{0, math.Inf(1), 0}
+	e := honestplate.Estimate{Low: math.Inf(1), Likely: 0, High: 0}
 	for _, s := range m.parts {
 		p, err := s.liquid.SurfaceTension(tempC)
 		if err != nil {
-			return Estimate{}, err
+			return honestplate.Estimate{}, err
 		}
-		e.Value += s.w * p.Value
+		e.Likely += s.w * p.Likely
 		e.Low, e.High = min(e.Low, p.Low), max(e.High, p.High)
 	}
-	e.Value = min(max(e.Value, e.Low), e.High) // against rounding
-	return e, positive("surface tension of the mix", e.Value, "N/m")
+	e.Likely = min(max(e.Likely, e.Low), e.High) // against rounding
+	return e, honestplate.Positive("surface tension of the mix", e.Likely, "N/m")
 }

@@ -4,6 +4,9 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A term is one part of a blend at one temperature.
@@ -150,7 +153,7 @@ func (m *mixing) stepError() (middle, half float64) {
 // table knows; it is widened if need be to hold the mixed value. Otherwise the
 // errors of the parts go together (those of one table do) and the error of the
 // mixing step is independent of them.
-func (m *mixing) estimate(terms []term) (Estimate, error) {
+func (m *mixing) estimate(terms []term) (honestplate.Estimate, error) {
 	v := m.ln(terms)
 	if m.kind == tableDairy {
 		return tableBand(v, m.lnLow, m.lnHigh)
@@ -165,13 +168,13 @@ func (m *mixing) estimate(terms []term) (Estimate, error) {
 
 // tableBand returns the estimate of v, the logarithm mixed from milk and cream
 // of the table, with the table's band widened to hold it.
-func tableBand(v, low, high float64) (Estimate, error) {
+func tableBand(v, low, high float64) (honestplate.Estimate, error) {
 	return expEstimate(v, min(low, v), max(high, v))
 }
 
 // band returns the estimate of v, the logarithm of a blend's viscosity, from the mean
 // half-bands of its parts below and above and the spread G of its terms.
-func (m *mixing) band(v, below, above, g float64) (Estimate, error) {
+func (m *mixing) band(v, below, above, g float64) (honestplate.Estimate, error) {
 	middle, half := m.stepError()
 	// Logarithms are far from the sizes that Hypot guards against.
 	v0, step := v-middle*g, half*g*half*g
@@ -180,10 +183,10 @@ func (m *mixing) band(v, below, above, g float64) (Estimate, error) {
 }
 
 // expEstimate returns the estimate whose logarithms are given.
-func expEstimate(v, low, high float64) (Estimate, error) {
-	e := Estimate{math.Exp(v), math.Exp(low), math.Exp(high)}
-	if !(e.Value > 0) || math.IsInf(e.High, 0) || math.IsNaN(e.Low) {
-		return Estimate{}, &InputError{"viscosity of the blend", e.Value, "Pa s", "a finite number above 0"}
+func expEstimate(v, low, high float64) (honestplate.Estimate, error) {
+	e := honestplate.Estimate{Low: math.Exp(low), Likely: math.Exp(v), High: math.Exp(high)}
+	if !(e.Likely > 0) || math.IsInf(e.High, 0) || math.IsNaN(e.Low) {
+		return honestplate.Estimate{}, check.Input("viscosity of the blend", e.Likely, "Pa s", "a finite number above 0")
 	}
 	return e, nil
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"example.org/honestplate"
 	"example.org/honestplate/examples/published"
 	. "example.org/honestplate/rheology"
 	"example.org/honestplate/testdata"
@@ -96,8 +97,8 @@ func TestTheBandOfTheMixingStepHoldsSolutionsThinnedWithWater(t *testing.T) {
 	n, inside := 0, 0
 	check := func(tempC, w, thin, thick, want float64) {
 		m, err := Blend(
-			Part{Measured{Water{}, tempC, Exactly(thin)}, 1 - w},
-			Part{Measured{Honey{MoisturePercent: 17}, tempC, Exactly(thick)}, w})
+			Part{Measured{Water{}, tempC, honestplate.Exactly(thin)}, 1 - w},
+			Part{Measured{Honey{MoisturePercent: 17}, tempC, honestplate.Exactly(thick)}, w})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -131,7 +132,7 @@ func TestTheBandOfTheMixingStepHoldsSolutionsThinnedWithWater(t *testing.T) {
 		if err := errors.Join(err1, err2, err3); err != nil {
 			t.Fatal(err)
 		}
-		check(20, brix/60, thin.Value, thick.Value, want.Value)
+		check(20, brix/60, thin.Likely, thick.Likely, want.Likely)
 	}
 	if inside-before < 19 {
 		t.Errorf("sugar: %d inside", inside-before)
@@ -140,10 +141,10 @@ func TestTheBandOfTheMixingStepHoldsSolutionsThinnedWithWater(t *testing.T) {
 
 func TestTheBandOfTheMixingStepIsContinuousInTemperature(t *testing.T) {
 	// Equal ends at every temperature, so that only the step's band moves.
-	blendAt := func(tempC float64) Estimate {
+	blendAt := func(tempC float64) honestplate.Estimate {
 		m := mustBlend(t, LogMass,
-			Part{Measured{Dairy{FatPercent: 3.5}, tempC, Exactly(0.002)}, 1},
-			Part{Measured{Dairy{FatPercent: 36}, tempC, Exactly(0.02)}, 1})
+			Part{Measured{Dairy{FatPercent: 3.5}, tempC, honestplate.Exactly(0.002)}, 1},
+			Part{Measured{Dairy{FatPercent: 36}, tempC, honestplate.Exactly(0.02)}, 1})
 		v, err := m.Viscosity(tempC)
 		if err != nil {
 			t.Fatal(err)
@@ -173,7 +174,7 @@ func TestFitInteractionFindsTheParametersOfItsBlends(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		c.PaS = v.Value
+		c.PaS = v.Likely
 		cases = append(cases, c)
 	}
 	got, err := FitInteraction(cases)
@@ -209,14 +210,14 @@ func TestBlendCasesThatMakeNoSenseAreRefused(t *testing.T) {
 			t.Errorf("%s fitted", name)
 		}
 	}
-	if _, err := CompareRules(nil); !errors.Is(err, ErrInput) {
+	if _, err := CompareRules(nil); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("no blends: %v", err)
 	}
-	if _, err := FitInteraction(nil); !errors.Is(err, ErrInput) {
+	if _, err := FitInteraction(nil); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("no blends: %v", err)
 	}
 	good.FatPercent = 36
-	if _, err := FitInteraction([]BlendCase{good}); !errors.Is(err, ErrInput) {
+	if _, err := FitInteraction([]BlendCase{good}); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("at the end: %v", err)
 	}
 	good.FatPercent = 20

@@ -1,6 +1,11 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
+)
 
 // An Oil is an edible oil, 5..90 degC. The zero value is olive oil. Keep it from hot
 // lamps: it burns, and a warm oil on a wet floor is a fall.
@@ -54,9 +59,9 @@ func (o Oil) Describe() Description {
 
 func (o Oil) check(tempC float64) error {
 	if o < 0 || o >= oils {
-		return &InputError{"kind of oil", float64(o), "", "one of the named oils"}
+		return check.Input("kind of oil", float64(o), "", "one of the named oils")
 	}
-	return within("temperature", tempC, 5, 90, "degC", oilTable[o].source)
+	return honestplate.InRange("temperature", tempC, 5, 90, "degC", oilTable[o].source)
 }
 
 // Viscosity returns the dynamic viscosity in Pa s, Newtonian (Diamante & Lan 2014,
@@ -71,28 +76,28 @@ func (o Oil) check(tempC float64) error {
 // testdata/oil_viscosity.csv: 18 of 19 values inside. Two remembered values of
 // rapeseed oil, from before it was bred low in erucic acid, are twice today's and
 // are not used. Below 5 degC oils cloud and set.
-func (o Oil) Viscosity(tempC float64) (Estimate, error) {
+func (o Oil) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	if err := o.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	v := oilTable[o].pas38 * math.Exp(1070*(1/(tempC+kelvin-140)-1/171.15))
-	return Factor(v, oilBand), nil
+	return honestplate.Factor(v, oilBand), nil
 }
 
 // Density returns the density in kg/m3, 918 - 0.66 (t - 20), typical, from memory;
 // band +-1 %.
-func (o Oil) Density(tempC float64) (Estimate, error) {
+func (o Oil) Density(tempC float64) (honestplate.Estimate, error) {
 	if err := o.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Within(918-0.66*(tempC-20), 0.01), nil
+	return honestplate.Within(918-0.66*(tempC-20), 0.01), nil
 }
 
 // SurfaceTension returns the surface tension against air in N/m, that of triolein,
 // 36.03 - 0.0699 t mN/m (Jasper 1972, read in a public library's table), band +-8 %.
-func (o Oil) SurfaceTension(tempC float64) (Estimate, error) {
+func (o Oil) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	if err := o.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Within(1e-3*(36.03-0.0699*tempC), 0.08), nil
+	return honestplate.Within(1e-3*(36.03-0.0699*tempC), 0.08), nil
 }

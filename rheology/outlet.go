@@ -3,6 +3,9 @@ package rheology
 import (
 	"errors"
 	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // standardGravity is the standard acceleration of free fall, m/s2, exact by
@@ -57,9 +60,9 @@ func (o *outlet) shearRate(q float64) float64 {
 // shear rate in 1/s at which it was read. While a flow is only tried, a rate outside the
 // liquid's range takes the range's end, so that the search can pass by it; strict refuses
 // it.
-func (o *outlet) effective(q float64, strict bool) (Estimate, float64, error) {
+func (o *outlet) effective(q float64, strict bool) (honestplate.Estimate, float64, error) {
 	if o.thins == nil {
-		return Exactly(o.eta), o.shearRate(q), nil
+		return honestplate.Exactly(o.eta), o.shearRate(q), nil
 	}
 	if o.yield > 0 && o.width == 0 {
 		return o.plug(q, strict)
@@ -71,23 +74,23 @@ func (o *outlet) effective(q float64, strict bool) (Estimate, float64, error) {
 
 // atRate is the viscosity of a liquid that thins at a rate in 1/s, or unless strict at the
 // nearest end of its range of rates.
-func (o *outlet) atRate(rate float64, strict bool) (Estimate, error) {
+func (o *outlet) atRate(rate float64, strict bool) (honestplate.Estimate, error) {
 	e, err := o.thins.ViscosityAtRate(o.tempC, rate)
 	if r, ok := rangeOf(err); ok && !strict && (rate < r.Low || rate > r.High) {
 		e, err = o.thins.ViscosityAtRate(o.tempC, min(max(rate, r.Low), r.High))
 	}
 	if err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return e, e.check("viscosity", "Pa s", 1e-9, 1e12)
+	return e, check.Band("viscosity", e, 1e-9, 1e12, "Pa s", "a liquid that pours")
 }
 
 // rangeOf returns the range that a liquid's error tells of.
-func rangeOf(err error) (*RangeError, bool) {
+func rangeOf(err error) (*honestplate.RangeError, bool) {
 	if err == nil {
 		return nil, false
 	}
-	var r *RangeError
+	var r *honestplate.RangeError
 	if !errors.As(err, &r) || !(r.Low < r.High) {
 		return nil, false
 	}
@@ -111,7 +114,7 @@ func (o *outlet) headAt(q, lnQ float64) (float64, error) {
 		if err != nil {
 			return 0, err
 		}
-		eta, rate = e.Value, at
+		eta, rate = e.Likely, at
 	}
 	nu := eta * o.scale / o.rho
 	if o.width > 0 {
@@ -200,7 +203,7 @@ func (o *outlet) flow(h, start float64) (float64, error) {
 	q := math.Exp(x)
 	if !(q > 0) || math.IsInf(q, 0) {
 		// Only a user's own liquid gets here, such as one whose stress falls with the rate.
-		return 0, &InputError{"flow under the head", q, "m3/s", "a liquid with one flow: a stress that rises with the shear rate"}
+		return 0, check.Input("flow under the head", q, "m3/s", "a liquid with one flow: a stress that rises with the shear rate")
 	}
 	return q, nil
 }

@@ -5,10 +5,12 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"example.org/honestplate"
 )
 
 func TestMeasuredIsWhatWasMeasured(t *testing.T) {
-	m := Measured{Dairy{36}, 6, Estimate{0.020, 0.019, 0.021}}
+	m := Measured{Dairy{36}, 6, honestplate.Estimate{Low: 0.019, Likely: 0.020, High: 0.021}}
 	e, err := m.Viscosity(6)
 	if err != nil {
 		t.Fatal(err)
@@ -19,7 +21,7 @@ func TestMeasuredIsWhatWasMeasured(t *testing.T) {
 }
 
 func TestMeasuredBandGrowsAwayFromTheMeasurement(t *testing.T) {
-	m := Measured{Dairy{36}, 20, Within(0.02, 0.03)}
+	m := Measured{Dairy{36}, 20, honestplate.Within(0.02, 0.03)}
 	last := 0.0
 	for _, away := range []float64{0, 1, 2, 5, 10, 20} {
 		e, err := m.Viscosity(20 - away)
@@ -36,7 +38,7 @@ func TestMeasuredBandGrowsAwayFromTheMeasurement(t *testing.T) {
 
 func TestMeasuredKeepsTheShapeOfItsLiquid(t *testing.T) {
 	base := Dairy{12}
-	m := Measured{base, 10, Exactly(0.004)}
+	m := Measured{base, 10, honestplate.Exactly(0.004)}
 	for _, tempC := range []float64{2, 10, 25, 50} {
 		a, _ := base.Viscosity(tempC)
 		b, _ := base.Viscosity(10)
@@ -44,8 +46,8 @@ func TestMeasuredKeepsTheShapeOfItsLiquid(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if math.Abs(e.Value-0.004*a.Value/b.Value) > 1e-15 {
-			t.Errorf("at %g degC: %g", tempC, e.Value)
+		if math.Abs(e.Likely-0.004*a.Likely/b.Likely) > 1e-15 {
+			t.Errorf("at %g degC: %g", tempC, e.Likely)
 		}
 	}
 }
@@ -53,7 +55,7 @@ func TestMeasuredKeepsTheShapeOfItsLiquid(t *testing.T) {
 // A milk measured at one temperature predicts the others: the remembered raw milk
 // of Jenness & Patton, from its value at 20 degC.
 func TestMeasuredMilkPredictsItsOtherTemperatures(t *testing.T) {
-	m := Measured{Dairy{3.5}, 20, Within(1.99e-3, 0.03)}
+	m := Measured{Dairy{3.5}, 20, honestplate.Within(1.99e-3, 0.03)}
 	for tempC, pas := range map[float64]float64{0: 3.44e-3, 5: 3.05e-3, 10: 2.64e-3, 15: 2.31e-3, 25: 1.70e-3, 30: 1.49e-3, 40: 1.23e-3} {
 		e, err := m.Viscosity(tempC)
 		if err != nil {
@@ -70,7 +72,7 @@ func TestMeasuredSauceStandsAsMuchThicker(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	m := Measured{Ketchup, 20, Factor(2*table.Value, 1.05)}
+	m := Measured{Ketchup, 20, honestplate.Factor(2*table.Likely, 1.05)}
 	y, err := m.YieldStress(20)
 	if err != nil {
 		t.Fatal(err)
@@ -79,13 +81,13 @@ func TestMeasuredSauceStandsAsMuchThicker(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if math.Abs(y.Value/want.Value-2) > 1e-12 || math.Abs(y.High/want.High-2) > 1e-12 {
+	if math.Abs(y.Likely/want.Likely-2) > 1e-12 || math.Abs(y.High/want.High-2) > 1e-12 {
 		t.Errorf("got %+v, want twice %+v", y, want)
 	}
-	if y, err := (Measured{Dairy{36}, 6, Exactly(0.02)}).YieldStress(6); err != nil || y != (Estimate{}) {
+	if y, err := (Measured{Dairy{36}, 6, honestplate.Exactly(0.02)}).YieldStress(6); err != nil || y != (honestplate.Estimate{}) {
 		t.Errorf("measured cream: %v, %v", y, err)
 	}
-	for _, bad := range []Measured{{}, {Ketchup, 200, Exactly(1)}} {
+	for _, bad := range []Measured{{}, {Ketchup, 200, honestplate.Exactly(1)}} {
 		if _, err := bad.YieldStress(20); err == nil {
 			t.Errorf("%+v: no error", bad)
 		}
@@ -93,7 +95,7 @@ func TestMeasuredSauceStandsAsMuchThicker(t *testing.T) {
 			t.Errorf("%+v: no error", bad)
 		}
 	}
-	if _, err := m.ViscosityAtRate(20, 1e6); !errors.Is(err, ErrRange) {
+	if _, err := m.ViscosityAtRate(20, 1e6); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("got %v", err)
 	}
 }
@@ -105,7 +107,7 @@ func TestTwoPointsGiveArrheniusThroughBoth(t *testing.T) {
 	}
 	for tempC, pas := range map[float64]float64{10: 0.138, 40: 0.0363} {
 		e, err := v.Viscosity(tempC)
-		if err != nil || math.Abs(e.Value/pas-1) > 1e-12 {
+		if err != nil || math.Abs(e.Likely/pas-1) > 1e-12 {
 			t.Errorf("%g degC: %v, %v, want %g", tempC, e, err, pas)
 		}
 	}
@@ -178,14 +180,14 @@ func TestVogelRefusesPointsThatTellNothing(t *testing.T) {
 		"negative":      {{20, -1}, {40, 0.5}},
 		"no such place": {{-200, 1}, {40, 0.5}},
 	} {
-		if _, err := FitVogel(points...); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+		if _, err := FitVogel(points...); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%s: got %v", name, err)
 		}
 	}
-	if _, err := (Vogel{}).Viscosity(20); !errors.Is(err, ErrInput) {
+	if _, err := (Vogel{}).Viscosity(20); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("zero Vogel: %v", err)
 	}
-	if _, err := (Vogel{}).ActivationEnergy(20); !errors.Is(err, ErrInput) {
+	if _, err := (Vogel{}).ActivationEnergy(20); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("zero Vogel: %v", err)
 	}
 }
@@ -197,25 +199,25 @@ func TestOwnFlowCurveMovesWithTemperature(t *testing.T) {
 	}
 	o := Own{Name: "dip", Curve: c, Flow: HerschelBulkley{8, 4, 0.5}, FlowC: 25, DensityKgM3: 1050}
 	y, err := o.YieldStress(25)
-	if err != nil || math.Abs(y.Value-8) > 1e-12 {
+	if err != nil || math.Abs(y.Likely-8) > 1e-12 {
 		t.Errorf("yield stress at the measurement: %v, %v", y, err)
 	}
 	cold, err := o.YieldStress(10)
-	if err != nil || cold.Value <= y.Value {
+	if err != nil || cold.Likely <= y.Likely {
 		t.Errorf("yield stress when cold: %v, %v", cold, err)
 	}
 	a, _ := o.ViscosityAtRate(25, 10)
 	b, _ := o.ViscosityAtRate(25, 100)
-	if a.Value <= b.Value {
+	if a.Likely <= b.Likely {
 		t.Errorf("no thinning: %v, %v", a, b)
 	}
-	if y, err := (Own{Curve: c}).YieldStress(25); err != nil || y != (Estimate{}) {
+	if y, err := (Own{Curve: c}).YieldStress(25); err != nil || y != (honestplate.Estimate{}) {
 		t.Errorf("a liquid without a flow curve: %v, %v", y, err)
 	}
-	if _, err := (Own{Curve: c}).ViscosityAtRate(25, -1); !errors.Is(err, ErrInput) {
+	if _, err := (Own{Curve: c}).ViscosityAtRate(25, -1); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("got %v", err)
 	}
-	if _, err := (Own{Flow: Newtonian{1}, FlowC: 20}).ViscosityAtRate(40, 1); !errors.Is(err, ErrRange) {
+	if _, err := (Own{Flow: Newtonian{1}, FlowC: 20}).ViscosityAtRate(40, 1); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("far from the only measurement: %v", err)
 	}
 }

@@ -3,6 +3,9 @@ package rheology
 import (
 	"fmt"
 	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A pair is the two liquids of a recipe, evaluated once.
@@ -15,10 +18,10 @@ type pair struct {
 // of evaluates the two liquids of a recipe and checks that they make one.
 func (p *pair) of(r *Recipe) error {
 	if r.Thin == nil || r.Thick == nil {
-		return &InputError{"liquid of the recipe", math.NaN(), "", "a liquid for Thin and for Thick, not nil"}
+		return check.Missing("liquid of the recipe", "a liquid for Thin and for Thick, not nil")
 	}
 	if r.Advertised {
-		return &AdvertisedError{[]string{r.Thin.Describe().Name, r.Thick.Describe().Name}}
+		return advertised(r.Thin.Describe().Name, r.Thick.Describe().Name)
 	}
 	var err error
 	if p.law, err = lawOf(r.Rule); err != nil {
@@ -32,13 +35,11 @@ func (p *pair) of(r *Recipe) error {
 		return err
 	}
 	if p.thick.ln < p.thin.ln {
-		return &InputError{"viscosity of the thick liquid", math.Exp(p.thick.ln), "Pa s",
-			fmt.Sprintf("at least the thin one's, %.6g Pa s at %.6g degC", math.Exp(p.thin.ln), r.TempC)}
+		return check.Input("viscosity of the thick liquid", math.Exp(p.thick.ln), "Pa s", fmt.Sprintf("at least the thin one's, %.6g Pa s at %.6g degC", math.Exp(p.thin.ln), r.TempC))
 	}
 	// An interaction this strong has its thickest blend between the two liquids.
 	if sum := math.Abs(p.law.d) + math.Abs(p.law.e); sum > p.thick.ln-p.thin.ln {
-		return &InputError{"interaction |D| + |E|", sum, "",
-			fmt.Sprintf("at most ln of the ratio of the viscosities, %.6g", p.thick.ln-p.thin.ln)}
+		return check.Input("interaction |D| + |E|", sum, "", fmt.Sprintf("at most ln of the ratio of the viscosities, %.6g", p.thick.ln-p.thin.ln))
 	}
 	return nil
 }
@@ -49,7 +50,7 @@ func (p *pair) take(i int, t *term, l Liquid) (err error) {
 	p.kind = max(p.kind, kind)
 	p.fats[i], t.fat = fat, fat/100
 	if p.law.kind == emulsionLaw && math.IsNaN(fat) {
-		return &InputError{"fat of " + l.Describe().Name, fat, "%", "milk or cream in every part, for the emulsion rule"}
+		return check.Input("fat of "+l.Describe().Name, fat, "%", "milk or cream in every part, for the emulsion rule")
 	}
 	t.ln, t.lnLow, t.lnHigh, err = lnViscosity(l, p.tempC, -1)
 	if err == nil && p.law.wantsDensity() {
@@ -70,18 +71,18 @@ func (p *pair) lnAt(w float64) float64 {
 }
 
 // at returns the viscosity with w of the thick liquid.
-func (p *pair) at(w float64) (Estimate, error) {
+func (p *pair) at(w float64) (honestplate.Estimate, error) {
 	thin, thick := &p.thin, &p.thick
 	switch w {
 	case 0:
-		return Estimate{math.Exp(thin.ln), math.Exp(thin.lnLow), math.Exp(thin.lnHigh)}, nil
+		return honestplate.Estimate{Low: math.Exp(thin.lnLow), Likely: math.Exp(thin.ln), High: math.Exp(thin.lnHigh)}, nil
 	case 1:
-		return Estimate{math.Exp(thick.ln), math.Exp(thick.lnLow), math.Exp(thick.lnHigh)}, nil
+		return honestplate.Estimate{Low: math.Exp(thick.lnLow), Likely: math.Exp(thick.ln), High: math.Exp(thick.lnHigh)}, nil
 	}
 	if p.kind == tableDairy {
 		_, low, high, err := (Dairy{(1-w)*p.fats[0] + w*p.fats[1]}).lnViscosity(p.tempC)
 		if err != nil {
-			return Estimate{}, err
+			return honestplate.Estimate{}, err
 		}
 		return tableBand(p.lnAt(w), low, high)
 	}

@@ -3,6 +3,8 @@ package rheology
 import (
 	"math"
 
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 	"gonum.org/v1/gonum/integrate/quad"
 )
 
@@ -27,16 +29,16 @@ type PipeFlow struct {
 const sourcePipe = "laminar flow in a pipe"
 
 func (p Pipe) check() error {
-	if err := positive("pipe diameter", p.Diameter, "m"); err != nil {
+	if err := honestplate.Positive("pipe diameter", p.Diameter, "m"); err != nil {
 		return err
 	}
-	if err := within("pipe diameter", p.Diameter, 1e-6, 10, "m", sourcePipe); err != nil {
+	if err := honestplate.InRange("pipe diameter", p.Diameter, 1e-6, 10, "m", sourcePipe); err != nil {
 		return err
 	}
-	if err := positive("pipe length", p.Length, "m"); err != nil {
+	if err := honestplate.Positive("pipe length", p.Length, "m"); err != nil {
 		return err
 	}
-	return within("pipe length", p.Length, 1e-6, 1e6, "m", sourcePipe)
+	return honestplate.InRange("pipe length", p.Length, 1e-6, 1e6, "m", sourcePipe)
 }
 
 // Flow returns the flow that a pressure difference in Pa drives.
@@ -59,10 +61,10 @@ func (p Pipe) Flow(m FlowModel, pressure float64) (PipeFlow, error) {
 	if err := p.check(); err != nil {
 		return PipeFlow{}, err
 	}
-	if err := positive("pressure difference", pressure, "Pa"); err != nil {
+	if err := honestplate.Positive("pressure difference", pressure, "Pa"); err != nil {
 		return PipeFlow{}, err
 	}
-	if err := within("pressure difference", pressure, 0, 1e12, "Pa", sourcePipe); err != nil {
+	if err := honestplate.InRange("pressure difference", pressure, 0, 1e12, "Pa", sourcePipe); err != nil {
 		return PipeFlow{}, err
 	}
 	if err := CheckFlow(m); err != nil {
@@ -121,7 +123,7 @@ func (p Pipe) flow(m FlowModel, wall float64) (PipeFlow, error) {
 	out.Speed = r * rate
 	out.CentreSpeed = r * centre
 	for _, v := range [...]float64{out.Rate, out.Speed, out.CentreSpeed, out.WallShearRate} {
-		if err := notNegative("flow in the pipe", v, ""); err != nil {
+		if err := honestplate.NotNegative("flow in the pipe", v, ""); err != nil {
 			return PipeFlow{}, err
 		}
 	}
@@ -141,7 +143,7 @@ func plastic(wall, f, k, n float64) (wallRate, flow, centre float64) {
 func rateAtStress(m FlowModel, stress float64) (float64, error) {
 	low, high := 1e-12, 1e9
 	if !(m.Stress(high) >= stress) || !(m.Stress(low) < stress) {
-		return 0, &InputError{"stress of the flow model at 1e-12..1e9 1/s", stress, "Pa", "a curve that rises through the wall stress"}
+		return 0, check.Input("stress of the flow model at 1e-12..1e9 1/s", stress, "Pa", "a curve that rises through the wall stress")
 	}
 	for range 200 {
 		mid := math.Sqrt(low * high)
@@ -163,7 +165,7 @@ func (p Pipe) PressureFor(m FlowModel, rate float64) (float64, error) {
 	if err := p.check(); err != nil {
 		return 0, err
 	}
-	if err := within("flow rate", rate, 1e-18, 1e6, "m3/s", sourcePipe); err != nil {
+	if err := honestplate.InRange("flow rate", rate, 1e-18, 1e6, "m3/s", sourcePipe); err != nil {
 		return 0, err
 	}
 	if err := CheckFlow(m); err != nil {
@@ -182,7 +184,7 @@ func (p Pipe) PressureFor(m FlowModel, rate float64) (float64, error) {
 		}
 		low, high = high, high*10
 		if high > 1e15 {
-			return 0, &RangeError{"flow rate", rate, 0, f.Rate, "m3/s", "wall stress up to 1e15 Pa"}
+			return 0, check.Outside("flow rate", rate, 0, f.Rate, "m3/s", "wall stress up to 1e15 Pa")
 		}
 	}
 	for range 200 {
@@ -216,14 +218,14 @@ func (f PipeFlow) ApparentShearRate() float64 {
 // the Fanning factor of every laminar flow; density in kg/m3. Above about 2100 the
 // flow is not laminar and Flow does not hold.
 func (f PipeFlow) Reynolds(density float64) (float64, error) {
-	if err := positive("density", density, "kg/m3"); err != nil {
+	if err := honestplate.Positive("density", density, "kg/m3"); err != nil {
 		return 0, err
 	}
-	if err := positive("wall stress", f.WallStress, "Pa"); err != nil {
+	if err := honestplate.Positive("wall stress", f.WallStress, "Pa"); err != nil {
 		return 0, err
 	}
 	re := 8 * density * f.Speed * f.Speed / f.WallStress
-	return re, finite("Reynolds number", re, "")
+	return re, honestplate.Finite("Reynolds number", re, "")
 }
 
 // Hedstrom returns the Hedstrom number of a Bingham liquid in a pipe, D^2 rho
@@ -235,9 +237,9 @@ func (p Pipe) Hedstrom(m Bingham, density float64) (float64, error) {
 	if err := CheckFlow(m); err != nil {
 		return 0, err
 	}
-	if err := positive("density", density, "kg/m3"); err != nil {
+	if err := honestplate.Positive("density", density, "kg/m3"); err != nil {
 		return 0, err
 	}
 	he := p.Diameter * p.Diameter * density * m.Yield / (m.Plastic * m.Plastic)
-	return he, finite("Hedstrom number", he, "")
+	return he, honestplate.Finite("Hedstrom number", he, "")
 }

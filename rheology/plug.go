@@ -1,6 +1,11 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
+)
 
 // plug returns the effective viscosity of a liquid with a yield stress in a bore, where it
 // moves as a plug inside a sheared layer: the wall stress over the Newtonian wall rate 8
@@ -10,7 +15,7 @@ import "math"
 //	8 V/D = 4/3 integral_0^g (1 - (tau(x)/tau(g))3) dx
 //
 // solved for g by secant on the logarithms.
-func (o *outlet) plug(q float64, strict bool) (Estimate, float64, error) {
+func (o *outlet) plug(q float64, strict bool) (honestplate.Estimate, float64, error) {
 	newtonian := 8 * q / (o.boreArea() * o.bore)
 	low, high := math.Log(newtonian)-1, math.Inf(1)
 	x := math.Log(newtonian) + 0.5
@@ -18,7 +23,7 @@ func (o *outlet) plug(q float64, strict bool) (Estimate, float64, error) {
 	for step := range 100 {
 		got, err := o.sheared(math.Exp(x))
 		if err != nil {
-			return Estimate{}, 0, err
+			return honestplate.Estimate{}, 0, err
 		}
 		if got <= 0 {
 			// All of it at the yield stress, to the digits there are.
@@ -51,13 +56,13 @@ func (o *outlet) plug(q float64, strict bool) (Estimate, float64, error) {
 	wall := math.Exp(x)
 	e, err := o.atRate(wall, strict)
 	if err != nil {
-		return Estimate{}, 0, err
+		return honestplate.Estimate{}, 0, err
 	}
 	tau, err := o.stress(wall)
 	if err != nil {
-		return Estimate{}, 0, err
+		return honestplate.Estimate{}, 0, err
 	}
-	return e.Times(tau / newtonian / e.Value), wall, nil
+	return e.Times(tau / newtonian / e.Likely), wall, nil
 }
 
 // sheared is the right side of plug's equation at the wall rate g. With x = g s2 the
@@ -92,13 +97,13 @@ func (o *outlet) stress(rate float64) (float64, error) {
 			return 0, err
 		}
 		still := math.Sqrt(o.yield)
-		root := still + (math.Sqrt(max(e.Value*r.Low, o.yield))-still)*math.Sqrt(rate/r.Low)
-		return root * root, e.check("viscosity", "Pa s", 1e-9, 1e12)
+		root := still + (math.Sqrt(max(e.Likely*r.Low, o.yield))-still)*math.Sqrt(rate/r.Low)
+		return root * root, check.Band("viscosity", e, 1e-9, 1e12, "Pa s", "a liquid that pours")
 	} else if ok && rate > r.High {
 		e, err = o.thins.ViscosityAtRate(o.tempC, r.High)
 	}
 	if err != nil {
 		return 0, err
 	}
-	return max(e.Value*rate, o.yield), e.check("viscosity", "Pa s", 1e-9, 1e12)
+	return max(e.Likely*rate, o.yield), check.Band("viscosity", e, 1e-9, 1e12, "Pa s", "a liquid that pours")
 }

@@ -1,13 +1,18 @@
 package rheology
 
-import "time"
+import (
+	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
+)
 
 // A Pour is what a spout or a lip does with a mass of liquid.
 type Pour struct {
 	// Duration from the first to the last of the grams.
-	Duration DurationBand
+	Duration honestplate.Window
 	// Rate at the start and at the end, m3/s. They are equal where the head stays.
-	Rate, EndRate Estimate
+	Rate, EndRate honestplate.Estimate
 	// Speed is the mean in the bore, or at the edge of a lip, at the start, m/s.
 	Speed float64
 	// Diameter of the stream where it leaves the outlet, m: that of the jet, which
@@ -23,7 +28,7 @@ type Pour struct {
 	ShearRate float64
 	// Viscosity in Pa s at that rate, Density in kg/m3, SurfaceTension in N/m: the
 	// liquid's, with their bands.
-	Viscosity, Density, SurfaceTension Estimate
+	Viscosity, Density, SurfaceTension honestplate.Estimate
 	// MayStay reports that the yield stress, at the high end of its band, would hold the
 	// liquid in its outlet: the other figures are for one that runs.
 	MayStay bool
@@ -32,21 +37,15 @@ type Pour struct {
 	// Grams that leave the outlet, and LeftGrams that stay behind as a film on the
 	// wall and in the bore: weigh in the sum.
 	Grams     float64
-	LeftGrams Estimate
+	LeftGrams honestplate.Estimate
 
 	out          outlet
-	first, last  float64  // heads that drive the flow at the start and the end, m
-	surface      float64  // m2; 0: the head stays
-	yield        Estimate // Pa; 0: none
-	stuck        float64  // head that the yield stress holds, m
-	startL, endL float64  // rates, m3/s, of the likely liquid
-	share        float64  // of friction in the head at the start
-}
-
-// A DurationBand is a likely duration with its 95 % band.
-type DurationBand struct {
-	// Likely lies between Shortest and Longest, the ends of the band.
-	Shortest, Likely, Longest time.Duration
+	first, last  float64              // heads that drive the flow at the start and the end, m
+	surface      float64              // m2; 0: the head stays
+	yield        honestplate.Estimate // Pa; 0: none
+	stuck        float64              // head that the yield stress holds, m
+	startL, endL float64              // rates, m3/s, of the likely liquid
+	share        float64              // of friction in the head at the start
 }
 
 // A PourRegime names what holds a flow back.
@@ -73,15 +72,15 @@ const longestPour = 7 * 24 * time.Hour
 func newPour(l Liquid, tempC, grams float64) (Pour, error) {
 	var p Pour
 	if l == nil {
-		return p, &InputError{"number of liquids", 0, "", "one to pour"}
+		return p, check.Input("number of liquids", 0, "", "one to pour")
 	}
-	if err := finite("temperature", tempC, "degC"); err != nil {
+	if err := honestplate.Finite("temperature", tempC, "degC"); err != nil {
 		return p, err
 	}
-	if err := positive("mass to pour", grams, "g"); err != nil {
+	if err := honestplate.Positive("mass to pour", grams, "g"); err != nil {
 		return p, err
 	}
-	if err := within("mass to pour", grams, 1e-9, 1e9, "g", poured); err != nil {
+	if err := honestplate.InRange("mass to pour", grams, 1e-9, 1e9, "g", poured); err != nil {
 		return p, err
 	}
 	var err error
@@ -94,33 +93,19 @@ func newPour(l Liquid, tempC, grams float64) (Pour, error) {
 	if p.Viscosity, err = l.Viscosity(tempC); err != nil {
 		return p, err
 	}
-	if err := p.Density.check("density", "kg/m3", 100, 3e4); err != nil {
+	if err := check.Band("density", p.Density, 100, 3e4, "kg/m3", "a liquid that pours"); err != nil {
 		return p, err
 	}
-	if err := p.SurfaceTension.check("surface tension", "N/m", 1e-4, 10); err != nil {
+	if err := check.Band("surface tension", p.SurfaceTension, 1e-4, 10, "N/m", "a liquid that pours"); err != nil {
 		return p, err
 	}
-	if err := p.Viscosity.check("viscosity", "Pa s", 1e-6, 1e9); err != nil {
+	if err := check.Band("viscosity", p.Viscosity, 1e-6, 1e9, "Pa s", "a liquid that pours"); err != nil {
 		return p, err
 	}
 	p.Grams = grams
-	p.out = outlet{liquid: l, tempC: tempC, eta: p.Viscosity.Value, rho: p.Density.Value, scale: 1}
+	p.out = outlet{liquid: l, tempC: tempC, eta: p.Viscosity.Likely, rho: p.Density.Likely, scale: 1}
 	p.out.thins, _ = l.(ShearDependent)
 	return p, nil
-}
-
-// check returns an error unless the estimate is a band within sane limits: a user's own
-// Liquid may answer anything.
-func (e Estimate) check(quantity, unit string, low, high float64) error {
-	for _, v := range [...]float64{e.Low, e.Value, e.High} {
-		if err := within(quantity, v, low, high, unit, "a liquid that pours"); err != nil {
-			return err
-		}
-	}
-	if e.Low > e.Value || e.High < e.Value {
-		return &InputError{quantity, e.Value, unit, "inside its own band"}
-	}
-	return nil
 }
 
 // yields keeps the liquid's yield stress, if it has one, and the head that it holds, and
@@ -135,17 +120,17 @@ func (p *Pour) yields(l Liquid, stress, head, tension float64) error {
 	if err != nil {
 		return err
 	}
-	if yield == (Estimate{}) {
+	if yield == (honestplate.Estimate{}) {
 		return nil
 	}
-	if err := yield.check("yield stress", "Pa", 1e-6, 1e6); err != nil {
+	if err := check.Band("yield stress", yield, 1e-6, 1e6, "Pa", "a liquid that pours"); err != nil {
 		return err
 	}
-	p.yield, p.out.yield = yield, yield.Value
-	p.stuck = p.out.standing(yield.Value)
+	p.yield, p.out.yield = yield, yield.Likely
+	p.stuck = p.out.standing(yield.Likely)
 	p.MayStay = p.out.standing(yield.High) >= head-tension
 	if p.stuck >= head-tension {
-		return &NoFlowError{Cause: "yield stress", Head: head, NeedHead: tension + p.stuck, Stress: stress, Yield: yield.Value}
+		return held("yield stress", head, tension+p.stuck)
 	}
 	return nil
 }

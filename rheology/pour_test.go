@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
@@ -49,7 +50,7 @@ func TestALongTubeEmptiesAsPoiseuilleSays(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "time", p.Duration.Likely.Seconds(), want, 1e-3)
+	near(t, "time", p.Duration.Likely.After.Seconds(), want, 1e-3)
 	if p.Regime != rheology.FrictionFlow {
 		t.Errorf("regime %q", p.Regime)
 	}
@@ -65,11 +66,11 @@ func TestAHoleEmptiesAsTorricelliSays(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "time", p.Duration.Likely.Seconds(), want, 1e-6)
+	near(t, "time", p.Duration.Likely.After.Seconds(), want, 1e-6)
 
 	s.Discharge = 0
 	free := pour(t, s, thin, 30_000)
-	near(t, "time with the model's coefficient", free.Duration.Likely.Seconds(), want, 0.04)
+	near(t, "time with the model's coefficient", free.Duration.Likely.After.Seconds(), want, 0.04)
 }
 
 // Short tubes against Lichtarowicz, Duggins and Markland 1965, "Discharge
@@ -105,20 +106,20 @@ func TestAThickerLiquidPoursSlowerWithoutAJump(t *testing.T) {
 			l := thin
 			l.eta = eta
 			p, err := rheology.Spout{Diameter: 0.01, Length: 0.01 * lod, Head: 1}.Pour(l, 20, 1000)
-			var tooLong *rheology.RangeError
+			var tooLong *honestplate.RangeError
 			if errors.As(err, &tooLong) {
 				break
 			}
 			if err != nil {
 				t.Fatal(err)
 			}
-			if lod >= 2 && lod < 50 && p.Rate.Value > last*1.0005 {
-				t.Fatalf("L/D %g, %g Pa s: the rate rises, %g after %g", lod, eta, p.Rate.Value, last)
+			if lod >= 2 && lod < 50 && p.Rate.Likely > last*1.0005 {
+				t.Fatalf("L/D %g, %g Pa s: the rate rises, %g after %g", lod, eta, p.Rate.Likely, last)
 			}
-			if math.Abs(math.Log(p.Rate.Value/last)) > 0.05 && !math.IsInf(last, 1) {
-				t.Fatalf("L/D %g, %g Pa s: the rate jumps to %g after %g", lod, eta, p.Rate.Value, last)
+			if math.Abs(math.Log(p.Rate.Likely/last)) > 0.05 && !math.IsInf(last, 1) {
+				t.Fatalf("L/D %g, %g Pa s: the rate jumps to %g after %g", lod, eta, p.Rate.Likely, last)
 			}
-			last = p.Rate.Value
+			last = p.Rate.Likely
 		}
 	}
 }
@@ -126,22 +127,22 @@ func TestAThickerLiquidPoursSlowerWithoutAJump(t *testing.T) {
 // A higher head, a wider bore and a shorter one pour faster; more takes longer.
 func TestAPourAnswersToItsSpout(t *testing.T) {
 	for _, l := range []given{thin, milk, cream, syrup, honey} {
-		base := pour(t, jug, l, 200).Duration.Likely
+		base := pour(t, jug, l, 200).Duration.Likely.After
 		for name, s := range map[string]rheology.Spout{
 			"head":   {Diameter: 0.008, Length: 0.03, Head: 0.09},
 			"bore":   {Diameter: 0.010, Length: 0.03, Head: 0.06},
 			"length": {Diameter: 0.008, Length: 0.02, Head: 0.06},
 		} {
-			if got := pour(t, s, l, 200).Duration.Likely; got >= base {
+			if got := pour(t, s, l, 200).Duration.Likely.After; got >= base {
 				t.Errorf("eta %g, %s: %v, not below %v", l.eta, name, got, base)
 			}
 		}
-		if got := pour(t, jug, l, 400).Duration.Likely; math.Abs(got.Seconds()/base.Seconds()-2) > 1e-6 {
+		if got := pour(t, jug, l, 400).Duration.Likely.After; math.Abs(got.Seconds()/base.Seconds()-2) > 1e-6 {
 			t.Errorf("eta %g: twice the grams take %v, once %v", l.eta, got, base)
 		}
 		fall := jug
 		fall.SurfaceArea = 0.02
-		if got := pour(t, fall, l, 200).Duration.Likely; got <= base {
+		if got := pour(t, fall, l, 200).Duration.Likely.After; got <= base {
 			t.Errorf("eta %g: a falling head takes %v, a kept one %v", l.eta, got, base)
 		}
 	}
@@ -151,14 +152,14 @@ func TestTheBandHoldsTheLikelyPour(t *testing.T) {
 	for _, l := range []given{thin, milk, cream, syrup, honey} {
 		p := pour(t, jug, l, 200)
 		d := p.Duration
-		if !(d.Shortest < d.Likely && d.Likely < d.Longest) {
+		if !(d.Earliest.After < d.Likely.After && d.Likely.After < d.Latest.After) {
 			t.Errorf("eta %g: %v", l.eta, d)
 		}
-		if !p.Rate.Contains(p.Rate.Value) || p.Rate.Low <= 0 {
+		if !p.Rate.Contains(p.Rate.Likely) || p.Rate.Low <= 0 {
 			t.Errorf("eta %g: rate %v", l.eta, p.Rate)
 		}
 		// A thick liquid's time goes with its viscosity, so its band is at least that.
-		if l.eta >= 1 && d.Longest.Seconds()/d.Likely.Seconds() < 1+0.9*l.band {
+		if l.eta >= 1 && d.Latest.After.Seconds()/d.Likely.After.Seconds() < 1+0.9*l.band {
 			t.Errorf("eta %g: band %v is narrower than the viscosity's", l.eta, d)
 		}
 	}
@@ -169,8 +170,8 @@ func TestGramsBeyondTheHeadAreRefused(t *testing.T) {
 	s := jug
 	s.SurfaceArea = 0.005
 	_, err := s.Pour(cream, 20, 1000)
-	var r *rheology.RangeError
-	if !errors.As(err, &r) || !errors.Is(err, rheology.ErrRange) {
+	var r *honestplate.RangeError
+	if !errors.As(err, &r) || !errors.Is(err, honestplate.ErrRange) {
 		t.Fatalf("error %v", err)
 	}
 	if r.High < 250 || r.High > 300 {
@@ -183,8 +184,8 @@ func TestGramsBeyondTheHeadAreRefused(t *testing.T) {
 
 func TestAFineHoleHoldsItsLiquid(t *testing.T) {
 	_, err := rheology.Spout{Diameter: 0.0005, Head: 0.01}.Pour(thin, 20, 1)
-	var n *rheology.NoFlowError
-	if !errors.As(err, &n) || !errors.Is(err, rheology.ErrNoFlow) || n.Cause != "surface tension" {
+	var n *rheology.HeldError
+	if !errors.As(err, &n) || !errors.Is(err, honestplate.ErrNoFlow) || n.Cause != "surface tension" {
 		t.Fatalf("error %v", err)
 	}
 	if _, err := (rheology.Spout{Diameter: 0.0005, Head: n.NeedHead * 1.01}).Pour(thin, 20, 0.01); err != nil {
@@ -207,27 +208,27 @@ func TestBadPoursAreRefused(t *testing.T) {
 		"tiny coeff":    {Diameter: 0.01, Head: 0.1, Discharge: 1e-9},
 		"negative bore": {Diameter: -0.01, Head: 0.1},
 	} {
-		if _, err := s.Pour(milk, 20, 100); !errors.Is(err, rheology.ErrInput) && !errors.Is(err, rheology.ErrRange) {
+		if _, err := s.Pour(milk, 20, 100); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%s: error %v", name, err)
 		}
 	}
 	for _, grams := range []float64{0, -1, nan, inf, 1e12} {
-		if _, err := jug.Pour(milk, 20, grams); !errors.Is(err, rheology.ErrInput) && !errors.Is(err, rheology.ErrRange) {
+		if _, err := jug.Pour(milk, 20, grams); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%g g: error %v", grams, err)
 		}
 	}
-	if _, err := jug.Pour(nil, 20, 100); !errors.Is(err, rheology.ErrInput) {
+	if _, err := jug.Pour(nil, 20, 100); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("no liquid: %v", err)
 	}
-	if _, err := jug.Pour(milk, nan, 100); !errors.Is(err, rheology.ErrInput) {
+	if _, err := jug.Pour(milk, nan, 100); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("NaN temperature: %v", err)
 	}
 	pitch := given{eta: 1e6, rho: 1100, sigma: 0.03}
-	if _, err := jug.Pour(pitch, 20, 100); !errors.Is(err, rheology.ErrRange) {
+	if _, err := jug.Pour(pitch, 20, 100); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("pitch: %v", err)
 	}
 	for _, l := range []given{{eta: nan, rho: 1, sigma: 1}, {eta: 1, rho: -1, sigma: 1}, {eta: 1, rho: 1}, {eta: 1, rho: 1000, sigma: 0.05, band: -0.1}} {
-		if _, err := jug.Pour(l, 20, 100); !errors.Is(err, rheology.ErrInput) && !errors.Is(err, rheology.ErrRange) {
+		if _, err := jug.Pour(l, 20, 100); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%v: error %v", l, err)
 		}
 	}
@@ -236,10 +237,10 @@ func TestBadPoursAreRefused(t *testing.T) {
 // Common practice, no source: a jug of milk with a pencil-wide spout empties in
 // seconds, honey in many minutes.
 func TestMilkPoursInSecondsHoneyInMinutes(t *testing.T) {
-	if d := pour(t, jug, milk, 200).Duration.Likely; d < 2*time.Second || d > 10*time.Second {
+	if d := pour(t, jug, milk, 200).Duration.Likely.After; d < 2*time.Second || d > 10*time.Second {
 		t.Errorf("milk %v", d)
 	}
-	if d := pour(t, jug, honey, 200).Duration.Likely; d < 5*time.Minute {
+	if d := pour(t, jug, honey, 200).Duration.Likely.After; d < 5*time.Minute {
 		t.Errorf("honey %v", d)
 	}
 }
@@ -253,10 +254,10 @@ type given struct {
 func (g given) Describe() rheology.Description {
 	return rheology.Description{Name: "given", Source: "a test", LowC: -50, HighC: 150}
 }
-func (g given) Viscosity(float64) (rheology.Estimate, error) {
-	return rheology.Within(g.eta, g.band), nil
+func (g given) Viscosity(float64) (honestplate.Estimate, error) {
+	return honestplate.Within(g.eta, g.band), nil
 }
-func (g given) Density(float64) (rheology.Estimate, error) { return rheology.Exactly(g.rho), nil }
-func (g given) SurfaceTension(float64) (rheology.Estimate, error) {
-	return rheology.Exactly(g.sigma), nil
+func (g given) Density(float64) (honestplate.Estimate, error) { return honestplate.Exactly(g.rho), nil }
+func (g given) SurfaceTension(float64) (honestplate.Estimate, error) {
+	return honestplate.Exactly(g.sigma), nil
 }

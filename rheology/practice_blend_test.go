@@ -23,8 +23,8 @@ func TestAddingCreamSlowsThePourOfMilk(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				if cream > 0 && p.Duration.Likely <= last.Duration.Likely {
-					t.Errorf("%v degC, %v g of cream: %v, with 50 g less %v", tempC, cream, p.Duration.Likely, last.Duration.Likely)
+				if cream > 0 && p.Duration.Likely.After <= last.Duration.Likely.After {
+					t.Errorf("%v degC, %v g of cream: %v, with 50 g less %v", tempC, cream, p.Duration.Likely.After, last.Duration.Likely.After)
 				}
 				last = p
 			}
@@ -44,7 +44,7 @@ func TestChillingABlendThickensMoreThanWarmingThins(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			b, err := r.For((low.Value + high.Value) / 2)
+			b, err := r.For((low.Likely + high.Likely) / 2)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -68,7 +68,7 @@ func TestCreamIsThinnedMoreByALittleMilkThanMilkThickenedByALittleCream(t *testi
 		if err != nil {
 			t.Fatal(err)
 		}
-		return v.Value
+		return v.Likely
 	}
 	if at(10)-at(0) >= at(100)-at(90) {
 		t.Errorf("milk +%v, cream -%v", at(10)-at(0), at(100)-at(90))

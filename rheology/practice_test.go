@@ -11,7 +11,7 @@ func pas(t *testing.T, l Liquid, tempC float64) float64 {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return e.Value
+	return e.Likely
 }
 
 // Common practice, no source: adding cream to milk slows its pour; every further
@@ -123,10 +123,10 @@ func TestSugarThickensWater(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if v <= last || rho.Value <= lastRho {
-				t.Errorf("%g Brix at %g degC: %g Pa s after %g, %g kg/m3 after %g", brix, tempC, v, last, rho.Value, lastRho)
+			if v <= last || rho.Likely <= lastRho {
+				t.Errorf("%g Brix at %g degC: %g Pa s after %g, %g kg/m3 after %g", brix, tempC, v, last, rho.Likely, lastRho)
 			}
-			last, lastRho = v, rho.Value
+			last, lastRho = v, rho.Likely
 		}
 	}
 }

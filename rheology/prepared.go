@@ -3,6 +3,9 @@ package rheology
 import (
 	"fmt"
 	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A Prepared recipe has its liquids evaluated and its scale checked, and only the
@@ -42,7 +45,7 @@ func (s *search) prepare(r *Recipe) (err error) {
 // For is Recipe.For.
 func (p *Prepared) For(pas float64) (b Batch, err error) {
 	if p.search.steps == 0 {
-		return Batch{}, &InputError{"steps of the prepared recipe", 0, "", "a recipe prepared by Prepare"}
+		return Batch{}, check.Input("steps of the prepared recipe", 0, "", "a recipe prepared by Prepare")
 	}
 	err = p.search.find(&p.recipe, pas, &b)
 	return b, err
@@ -50,14 +53,13 @@ func (p *Prepared) For(pas float64) (b Batch, err error) {
 
 // find makes b the batch for a viscosity.
 func (s *search) find(r *Recipe, pas float64, b *Batch) error {
-	if err := positive("viscosity wanted", pas, "Pa s"); err != nil {
+	if err := honestplate.Positive("viscosity wanted", pas, "Pa s"); err != nil {
 		return err
 	}
 	target := math.Log(pas)
 	// A billionth of slack lets a value that Reach returned be asked for.
 	if target < s.thin.ln-1e-9 || target > s.thick.ln+1e-9 {
-		return &RangeError{"viscosity wanted", pas, math.Exp(s.thin.ln), math.Exp(s.thick.ln), "Pa s",
-			fmt.Sprintf("reach of %s and %s at %.4g degC", r.Thin.Describe().Name, r.Thick.Describe().Name, r.TempC)}
+		return check.Outside("viscosity wanted", pas, math.Exp(s.thin.ln), math.Exp(s.thick.ln), "Pa s", fmt.Sprintf("reach of %s and %s at %.4g degC", r.Thin.Describe().Name, r.Thick.Describe().Name, r.TempC))
 	}
 	return s.batch(r, s.nearest(target, s.steps), pas, b)
 }

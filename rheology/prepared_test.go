@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"example.org/honestplate"
 	. "example.org/honestplate/rheology"
 )
 
@@ -20,7 +21,7 @@ func TestAPreparedRecipeAnswersAsTheRecipe(t *testing.T) {
 			t.Fatal(err)
 		}
 		for i := range 50 {
-			pas := low.Value * math.Pow(high.Value/low.Value, float64(i)/49)
+			pas := low.Likely * math.Pow(high.Likely/low.Likely, float64(i)/49)
 			one, err := r.For(pas)
 			if err != nil {
 				t.Fatal(err)
@@ -30,7 +31,7 @@ func TestAPreparedRecipeAnswersAsTheRecipe(t *testing.T) {
 				t.Errorf("%v Pa s: %v, prepared %v, %v", pas, one, two, err)
 			}
 		}
-		for _, pas := range []float64{low.Value / 2, high.Value * 2, 0, math.NaN()} {
+		for _, pas := range []float64{low.Likely / 2, high.Likely * 2, 0, math.NaN()} {
 			_, want := r.For(pas)
 			if _, err := p.For(pas); err == nil || err.Error() != want.Error() {
 				t.Errorf("%v Pa s: %v, prepared %v", pas, want, err)
@@ -40,7 +41,7 @@ func TestAPreparedRecipeAnswersAsTheRecipe(t *testing.T) {
 }
 
 func TestARecipeThatCannotBeMadeCannotBePrepared(t *testing.T) {
-	if _, err := new(Prepared).For(0.01); !errors.Is(err, ErrInput) {
+	if _, err := new(Prepared).For(0.01); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("the zero Prepared: %v", err)
 	}
 	for _, r := range []Recipe{{}, kitchen(1000, 0.3), kitchen(0, 0.1), {Thin: Dairy{36}, Thick: Dairy{1}, BatchGrams: 1, StepGrams: 1}} {
@@ -61,8 +62,8 @@ func TestABentRecipeIsTheNearestOfAllItsSteps(t *testing.T) {
 		e := (2*rng.Float64() - 1) * (math.Log(ratio) - math.Abs(d))
 		n := 1 + rng.IntN(300)
 		r := Recipe{
-			Thin:       Measured{Liquid: Water{}, TempC: 20, PaS: Exactly(thin)},
-			Thick:      Measured{Liquid: Sucrose{Brix: 70}, TempC: 20, PaS: Exactly(thin * ratio)},
+			Thin:       Measured{Liquid: Water{}, TempC: 20, PaS: honestplate.Exactly(thin)},
+			Thick:      Measured{Liquid: Sucrose{Brix: 70}, TempC: 20, PaS: honestplate.Exactly(thin * ratio)},
 			BatchGrams: float64(n), StepGrams: 1, TempC: 20,
 			Rule: []Rule{LogMass, LogVolume, Interaction{D: d}, Interaction{D: d, E: e}, Interaction{E: e}}[rng.IntN(5)],
 		}
@@ -81,14 +82,14 @@ func TestABentRecipeIsTheNearestOfAllItsSteps(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if off := math.Abs(math.Log(v.Value / pas)); off < best-1e-12 {
+			if off := math.Abs(math.Log(v.Likely / pas)); off < best-1e-12 {
 				best, at = off, k
 			}
-			if float64(k) == b.ThickGrams && math.Abs(v.Value/b.Predicted.Value-1)+math.Abs(v.Low/b.Predicted.Low-1)+math.Abs(v.High/b.Predicted.High-1) > 1e-12 {
+			if float64(k) == b.ThickGrams && math.Abs(v.Likely/b.Predicted.Likely-1)+math.Abs(v.Low/b.Predicted.Low-1)+math.Abs(v.High/b.Predicted.High-1) > 1e-12 {
 				t.Errorf("%v: predicted %v, the mix has %v", r.Rule, b.Predicted, v)
 			}
 		}
-		if off := math.Abs(math.Log(b.Predicted.Value / pas)); off > best+1e-12 {
+		if off := math.Abs(math.Log(b.Predicted.Likely / pas)); off > best+1e-12 {
 			t.Errorf("%v, ratio %v, %d steps, %v Pa s: %v g is off by %v, %d g by %v", r.Rule, ratio, n, pas, b.ThickGrams, off, at, best)
 		}
 	}

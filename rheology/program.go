@@ -3,6 +3,9 @@ package rheology
 import (
 	"fmt"
 	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A Stock is one of the liquids at hand for a Program.
@@ -33,11 +36,11 @@ type Program struct {
 
 // A Plan is what a Program says to weigh out.
 type Plan struct {
-	Grams     []float64 // of each stock in turn; whole steps, their sum the batch
-	Cost      float64   // of the batch, in the currency of CostPerKg
-	TargetPaS float64   // Pa s
-	Predicted Estimate  // Pa s, of the mix in whole steps
-	Mix       Mix       // the same as a liquid
+	Grams     []float64            // of each stock in turn; whole steps, their sum the batch
+	Cost      float64              // of the batch, in the currency of CostPerKg
+	TargetPaS float64              // Pa s
+	Predicted honestplate.Estimate // Pa s, of the mix in whole steps
+	Mix       Mix                  // the same as a liquid
 }
 
 // bounded is a Program with what the arithmetic needs of it.
@@ -51,19 +54,19 @@ func (p Program) bounded() (bounded, error) {
 	var b bounded
 	n := len(p.Stock)
 	if n == 0 || n > maxParts {
-		return b, &InputError{"number of liquids", float64(n), "", fmt.Sprintf("1 to %d", maxParts)}
+		return b, check.Input("number of liquids", float64(n), "", fmt.Sprintf("1 to %d", maxParts))
 	}
-	var advertised []string
+	var names []string
 	for i, s := range p.Stock {
 		if s.Liquid == nil {
-			return b, &InputError{fmt.Sprintf("liquid %d", i+1), math.NaN(), "", "a liquid, not nil"}
+			return b, check.Missing(fmt.Sprintf("liquid %d", i+1), "a liquid, not nil")
 		}
 		if s.Advertised {
-			advertised = append(advertised, s.Liquid.Describe().Name)
+			names = append(names, s.Liquid.Describe().Name)
 		}
 	}
-	if advertised != nil {
-		return b, &AdvertisedError{advertised}
+	if names != nil {
+		return b, advertised(names...)
 	}
 	var err error
 	if b.steps, err = (Recipe{BatchGrams: p.BatchGrams, StepGrams: p.StepGrams}).steps(); err != nil {
@@ -72,7 +75,7 @@ func (p Program) bounded() (bounded, error) {
 	var least, most int
 	for i, s := range p.Stock {
 		name := s.Liquid.Describe().Name
-		if err := notNegative("cost of "+name, s.CostPerKg, "per kg"); err != nil {
+		if err := honestplate.NotNegative("cost of "+name, s.CostPerKg, "per kg"); err != nil {
 			return b, err
 		}
 		low, high, err := p.limits(i, b.steps)
@@ -87,10 +90,10 @@ func (p Program) bounded() (bounded, error) {
 		least, most = least+low, most+high
 	}
 	if least > b.steps {
-		return b, &InputError{"sum of the least amounts", gramsOf(least, p.StepGrams), "g", fmt.Sprintf("at most the batch, %.6g g", p.BatchGrams)}
+		return b, check.Input("sum of the least amounts", gramsOf(least, p.StepGrams), "g", fmt.Sprintf("at most the batch, %.6g g", p.BatchGrams))
 	}
 	if most < b.steps {
-		return b, &InputError{"sum of the largest amounts", gramsOf(most, p.StepGrams), "g", fmt.Sprintf("at least the batch, %.6g g", p.BatchGrams)}
+		return b, check.Input("sum of the largest amounts", gramsOf(most, p.StepGrams), "g", fmt.Sprintf("at least the batch, %.6g g", p.BatchGrams))
 	}
 	return b, nil
 }
@@ -99,10 +102,10 @@ func (p Program) bounded() (bounded, error) {
 func (p Program) limits(i, steps int) (low, high int, err error) {
 	s := p.Stock[i]
 	name := s.Liquid.Describe().Name
-	if err := notNegative("least amount of "+name, s.MinGrams, "g"); err != nil {
+	if err := honestplate.NotNegative("least amount of "+name, s.MinGrams, "g"); err != nil {
 		return 0, 0, err
 	}
-	if err := notNegative("largest amount of "+name, s.MaxGrams, "g"); err != nil {
+	if err := honestplate.NotNegative("largest amount of "+name, s.MaxGrams, "g"); err != nil {
 		return 0, 0, err
 	}
 	// A billionth of a step forgives a limit such as 0.3 g on a scale of 0.1 g.
@@ -112,23 +115,23 @@ func (p Program) limits(i, steps int) (low, high int, err error) {
 		most = min(most, math.Floor(s.MaxGrams/p.StepGrams+1e-9))
 	}
 	if least > float64(steps) {
-		return 0, 0, &InputError{"least amount of " + name, s.MinGrams, "g", fmt.Sprintf("at most the batch, %.6g g", p.BatchGrams)}
+		return 0, 0, check.Input("least amount of "+name, s.MinGrams, "g", fmt.Sprintf("at most the batch, %.6g g", p.BatchGrams))
 	}
 	if least > most {
-		return 0, 0, &InputError{"least amount of " + name, s.MinGrams, "g", fmt.Sprintf("at most its largest in whole steps, %.6g g", most*p.StepGrams)}
+		return 0, 0, check.Input("least amount of "+name, s.MinGrams, "g", fmt.Sprintf("at most its largest in whole steps, %.6g g", most*p.StepGrams))
 	}
 	return int(least), int(most), nil
 }
 
 // Reach returns the viscosities in Pa s between which the program can choose within
 // its limits, to the whole step.
-func (p Program) Reach() (low, high Estimate, err error) {
+func (p Program) Reach() (low, high honestplate.Estimate, err error) {
 	b, err := p.bounded()
 	if err != nil {
-		return Estimate{}, Estimate{}, err
+		return honestplate.Estimate{}, honestplate.Estimate{}, err
 	}
 	if low, _, err = p.predict(b.extreme(false)); err != nil {
-		return Estimate{}, Estimate{}, err
+		return honestplate.Estimate{}, honestplate.Estimate{}, err
 	}
 	high, _, err = p.predict(b.extreme(true))
 	return low, high, err
@@ -166,14 +169,14 @@ func (b bounded) lnOf(steps []int) float64 {
 	return sum / float64(b.steps)
 }
 
-func (p Program) predict(steps []int) (Estimate, Mix, error) {
+func (p Program) predict(steps []int) (honestplate.Estimate, Mix, error) {
 	parts := make([]Part, len(steps))
 	for i, k := range steps {
 		parts[i] = Part{p.Stock[i].Liquid, gramsOf(k, p.StepGrams)}
 	}
 	m, err := Blend(parts...)
 	if err != nil {
-		return Estimate{}, Mix{}, err
+		return honestplate.Estimate{}, Mix{}, err
 	}
 	e, err := m.Viscosity(p.TempC)
 	return e, m, err
@@ -196,7 +199,7 @@ func (p Program) For(pas float64) (Plan, error) {
 // counted from 0. Errors are those of For.
 func (p Program) LeastOf(i int, pas float64) (Plan, error) {
 	if i < 0 || i >= len(p.Stock) {
-		return Plan{}, &InputError{"number of the liquid to save", float64(i), "", fmt.Sprintf("0 to %d", len(p.Stock)-1)}
+		return Plan{}, check.Input("number of the liquid to save", float64(i), "", fmt.Sprintf("0 to %d", len(p.Stock)-1))
 	}
 	cost := make([]float64, len(p.Stock))
 	cost[i] = 1
@@ -208,15 +211,14 @@ func (p Program) solve(pas float64, cost []float64) (Plan, error) {
 	if err != nil {
 		return Plan{}, err
 	}
-	if err := positive("viscosity wanted", pas, "Pa s"); err != nil {
+	if err := honestplate.Positive("viscosity wanted", pas, "Pa s"); err != nil {
 		return Plan{}, err
 	}
 	target := math.Log(pas)
 	thin, thick := b.extreme(false), b.extreme(true)
 	low, high := b.lnOf(thin), b.lnOf(thick)
 	if target < low-1e-9 || target > high+1e-9 {
-		return Plan{}, &RangeError{"viscosity wanted", pas, math.Exp(low), math.Exp(high), "Pa s",
-			fmt.Sprintf("reach of the %d liquids at hand at %.4g degC within their limits", len(p.Stock), p.TempC)}
+		return Plan{}, check.Outside("viscosity wanted", pas, math.Exp(low), math.Exp(high), "Pa s", fmt.Sprintf("reach of the %d liquids at hand at %.4g degC within their limits", len(p.Stock), p.TempC))
 	}
 	exact, err := b.optimum(min(max(target, low), high), cost)
 	if err != nil {

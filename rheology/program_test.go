@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"example.org/honestplate"
 	. "example.org/honestplate/rheology"
 )
 
@@ -51,13 +52,13 @@ func TestAProgramKeepsItsLimitsAndItsSum(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i := range 51 {
-		want := low.Value * math.Pow(high.Value/low.Value, float64(i)/50)
+		want := low.Likely * math.Pow(high.Likely/low.Likely, float64(i)/50)
 		plan, err := p.For(want)
 		if err != nil {
 			t.Fatalf("%v: %v", want, err)
 		}
 		g := plan.Grams
-		if total(g) != 500 || g[1] < 100 || g[2] > 150 || g[3] > 200 || math.Abs(plan.Predicted.Value/want-1) > 0.01 {
+		if total(g) != 500 || g[1] < 100 || g[2] > 150 || g[3] > 200 || math.Abs(plan.Predicted.Likely/want-1) > 0.01 {
 			t.Errorf("%v: %v, %v", want, g, plan.Predicted)
 		}
 		again, err := p.LeastOf(3, want)
@@ -77,9 +78,9 @@ func TestAProgramOutOfReachSaysWhatCanBeReached(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []float64{low.Value / 2, high.Value * 1.01} {
-		var r *RangeError
-		if _, err := p.For(want); !errors.As(err, &r) || math.Abs(r.Low/low.Value-1) > 1e-9 || math.Abs(r.High/high.Value-1) > 1e-9 {
+	for _, want := range []float64{low.Likely / 2, high.Likely * 1.01} {
+		var r *honestplate.RangeError
+		if _, err := p.For(want); !errors.As(err, &r) || math.Abs(r.Low/low.Likely-1) > 1e-9 || math.Abs(r.High/high.Likely-1) > 1e-9 {
 			t.Errorf("%v: %v, want reach %v..%v", want, err, low, high)
 		}
 	}
@@ -106,31 +107,31 @@ func TestAProgramThatMakesNoSenseIsRefused(t *testing.T) {
 	} {
 		p := larder()
 		change(&p)
-		if _, err := p.For(0.008); !errors.Is(err, ErrInput) {
+		if _, err := p.For(0.008); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%s: %v", name, err)
 		}
-		if _, _, err := p.Reach(); !errors.Is(err, ErrInput) {
+		if _, _, err := p.Reach(); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("reach of %s: %v", name, err)
 		}
 	}
 	for _, pas := range []float64{0, -1, math.NaN(), math.Inf(1)} {
-		if _, err := larder().For(pas); !errors.Is(err, ErrInput) {
+		if _, err := larder().For(pas); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%v: %v", pas, err)
 		}
 	}
 	for _, i := range []int{-1, 4} {
-		if _, err := larder().LeastOf(i, 0.008); !errors.Is(err, ErrInput) {
+		if _, err := larder().LeastOf(i, 0.008); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("liquid %d: %v", i, err)
 		}
 	}
 	p := larder()
 	p.Stock[2].Advertised = true
-	if _, err := p.For(0.008); !errors.Is(err, ErrAdvertised) {
+	if _, err := p.For(0.008); !errors.Is(err, honestplate.ErrAdvertised) {
 		t.Errorf("advertised: %v", err)
 	}
 	p = larder()
 	p.TempC = 90
-	if _, err := p.For(0.008); !errors.Is(err, ErrRange) {
+	if _, err := p.For(0.008); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("90 degC: %v", err)
 	}
 }
@@ -138,7 +139,7 @@ func TestAProgramThatMakesNoSenseIsRefused(t *testing.T) {
 func TestAProgramWithoutFreedomIsItsLimits(t *testing.T) {
 	one := Program{Stock: []Stock{{Liquid: Dairy{FatPercent: 20}}}, BatchGrams: 100, StepGrams: 1, TempC: 6}
 	v, _ := Dairy{FatPercent: 20}.Viscosity(6)
-	plan, err := one.For(v.Value)
+	plan, err := one.For(v.Likely)
 	if err != nil || plan.Grams[0] != 100 || plan.Predicted != v {
 		t.Errorf("%v, %v", plan, err)
 	}
@@ -150,7 +151,7 @@ func TestAProgramWithoutFreedomIsItsLimits(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if plan, err = fixed.For(low.Value); err != nil || total(plan.Grams) != 500 {
+	if plan, err = fixed.For(low.Likely); err != nil || total(plan.Grams) != 500 {
 		t.Errorf("%v, %v", plan, err)
 	}
 	free := larder()
@@ -158,7 +159,7 @@ func TestAProgramWithoutFreedomIsItsLimits(t *testing.T) {
 	for i := range free.Stock[:3] {
 		free.Stock[i].MinGrams, free.Stock[i].MaxGrams = 125, 125
 	}
-	if plan, err = free.For(low.Value); err != nil || total(plan.Grams) != 500 {
+	if plan, err = free.For(low.Likely); err != nil || total(plan.Grams) != 500 {
 		t.Errorf("one free: %v, %v", plan, err)
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 )
 
@@ -33,7 +34,7 @@ func TestRandomPours(t *testing.T) {
 			p, err = rheology.Spout{Diameter: log(5e-4, 0.05), Length: r.Float64() * 0.3, Head: log(3e-3, 1), SurfaceArea: surface}.Pour(l, 20, grams)
 		}
 		if err != nil {
-			if !errors.Is(err, rheology.ErrRange) && !errors.Is(err, rheology.ErrNoFlow) {
+			if !errors.Is(err, honestplate.ErrRange) && !errors.Is(err, honestplate.ErrNoFlow) {
 				t.Fatalf("%v: %v", l, err)
 			}
 			continue
@@ -41,16 +42,16 @@ func TestRandomPours(t *testing.T) {
 		poured++
 		kinds[string(p.Regime)]++
 		d := p.Duration
-		if d.Shortest > d.Likely || d.Likely > d.Longest || !p.Rate.Contains(p.Rate.Value) || !p.EndRate.Contains(p.EndRate.Value) {
+		if d.Earliest.After > d.Likely.After || d.Likely.After > d.Latest.After || !p.Rate.Contains(p.Rate.Likely) || !p.EndRate.Contains(p.EndRate.Likely) {
 			t.Fatalf("%v: %v, %v, %v", l, d, p.Rate, p.EndRate)
 		}
-		if p.EndRate.Value > p.Rate.Value*(1+1e-9) || p.LeftGrams.Value < 0 {
+		if p.EndRate.Likely > p.Rate.Likely*(1+1e-9) || p.LeftGrams.Likely < 0 {
 			t.Fatalf("%v: ends at %v of %v, keeps %v", l, p.EndRate, p.Rate, p.LeftGrams)
 		}
 		// The mean rate lies between the ends.
-		mean := grams / 1000 / base.rho / d.Likely.Seconds()
-		if d.Likely > time.Millisecond && (mean > p.Rate.Value*1.0001 || mean < p.EndRate.Value*0.9999) {
-			t.Fatalf("%v: mean %g, from %g to %g", l, mean, p.Rate.Value, p.EndRate.Value)
+		mean := grams / 1000 / base.rho / d.Likely.After.Seconds()
+		if d.Likely.After > time.Millisecond && (mean > p.Rate.Likely*1.0001 || mean < p.EndRate.Likely*0.9999) {
+			t.Fatalf("%v: mean %g, from %g to %g", l, mean, p.Rate.Likely, p.EndRate.Likely)
 		}
 		after(t, p, log(1e-3, 3), log(1e-5, 0.05), 1+170*r.Float64(), r.IntN(2) == 0, 1+r.IntN(10), int64(log(1e6, 1e14)))
 	}

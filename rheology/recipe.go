@@ -3,6 +3,9 @@ package rheology
 import (
 	"fmt"
 	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A Recipe is the question: how much of a thin liquid and how much of a thick one,
@@ -20,22 +23,22 @@ type Recipe struct {
 
 // A Batch is a recipe's answer: what to weigh out.
 type Batch struct {
-	Recipe     Recipe   // that was asked
-	ThinGrams  float64  // of Recipe.Thin, g, whole steps
-	ThickGrams float64  // of Recipe.Thick, g, whole steps
-	TargetPaS  float64  // the viscosity wanted, Pa s
-	Predicted  Estimate // Pa s, with the band of Mix.Viscosity
+	Recipe     Recipe               // that was asked
+	ThinGrams  float64              // of Recipe.Thin, g, whole steps
+	ThickGrams float64              // of Recipe.Thick, g, whole steps
+	TargetPaS  float64              // the viscosity wanted, Pa s
+	Predicted  honestplate.Estimate // Pa s, with the band of Mix.Viscosity
 }
 
 // Reach returns the viscosities, in Pa s, between which the recipe can choose: the
 // thin liquid and the thick one as they are. It fails as For does.
-func (r Recipe) Reach() (low, high Estimate, err error) {
+func (r Recipe) Reach() (low, high honestplate.Estimate, err error) {
 	var p pair
 	if err := p.of(&r); err != nil {
-		return Estimate{}, Estimate{}, err
+		return honestplate.Estimate{}, honestplate.Estimate{}, err
 	}
 	if low, err = p.at(0); err != nil {
-		return Estimate{}, Estimate{}, err
+		return honestplate.Estimate{}, honestplate.Estimate{}, err
 	}
 	high, err = p.at(1)
 	return low, high, err
@@ -46,7 +49,7 @@ func (r Recipe) steps() (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	return n, positive("batch", r.BatchGrams, "g")
+	return n, honestplate.Positive("batch", r.BatchGrams, "g")
 }
 
 // For returns the batch whose predicted viscosity is nearest, as a ratio, to pas
@@ -78,24 +81,24 @@ func (r Recipe) ForFat(percent float64) (b Batch, err error) {
 	}
 	thin, thick := s.fats[0], s.fats[1]
 	if !(thin < thick) {
-		return Batch{}, &InputError{"fat of the thick liquid", thick, "%", fmt.Sprintf("above that of the thin one, %.6g %%", thin)}
+		return Batch{}, check.Input("fat of the thick liquid", thick, "%", fmt.Sprintf("above that of the thin one, %.6g %%", thin))
 	}
-	if err := within("fat wanted", percent, thin, thick, "%", "the fat of the two liquids"); err != nil {
+	if err := honestplate.InRange("fat wanted", percent, thin, thick, "%", "the fat of the two liquids"); err != nil {
 		return Batch{}, err
 	}
 	k := int(math.Round(float64(s.steps) * (percent - thin) / (thick - thin)))
 	err = s.batch(&r, k, 0, &b)
-	b.TargetPaS = b.Predicted.Value
+	b.TargetPaS = b.Predicted.Likely
 	return b, err
 }
 
 // Mix returns the batch as a liquid.
 func (b Batch) Mix() (Mix, error) {
 	if b.Recipe.Thin == nil || b.Recipe.Thick == nil {
-		return Mix{}, &InputError{"liquid of the recipe", math.NaN(), "", "a liquid for Thin and for Thick, not nil"}
+		return Mix{}, check.Missing("liquid of the recipe", "a liquid for Thin and for Thick, not nil")
 	}
 	if b.Recipe.Advertised {
-		return Mix{}, &AdvertisedError{[]string{b.Recipe.Thin.Describe().Name, b.Recipe.Thick.Describe().Name}}
+		return Mix{}, advertised(b.Recipe.Thin.Describe().Name, b.Recipe.Thick.Describe().Name)
 	}
 	rule := b.Recipe.Rule
 	if rule == nil {

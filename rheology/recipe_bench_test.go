@@ -4,14 +4,15 @@ import (
 	"math"
 	"testing"
 
+	"example.org/honestplate"
 	. "example.org/honestplate/rheology"
 )
 
 // A bent curve between two measured liquids, as a tray of test pours asks for it.
 func measuredRecipe() Recipe {
 	return Recipe{
-		Thin:       Measured{Liquid: Dairy{FatPercent: 3.5}, TempC: 6, PaS: Exactly(0.0026)},
-		Thick:      Measured{Liquid: Dairy{FatPercent: 36}, TempC: 6, PaS: Exactly(0.09)},
+		Thin:       Measured{Liquid: Dairy{FatPercent: 3.5}, TempC: 6, PaS: honestplate.Exactly(0.0026)},
+		Thick:      Measured{Liquid: Dairy{FatPercent: 36}, TempC: 6, PaS: honestplate.Exactly(0.09)},
 		BatchGrams: 1000, StepGrams: 0.1, TempC: 6, Rule: Interaction{D: -1.1},
 	}
 }

@@ -3,6 +3,9 @@ package rheology
 import (
 	"fmt"
 	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A Rule says how the viscosities of the parts of a blend combine. Where a Rule
@@ -89,12 +92,12 @@ func lawOf(r Rule) (law, error) {
 	}
 	l := r.law()
 	if l.kind > interactionLaw {
-		return law{}, &InputError{"rule", float64(l.kind), "", "LogMass, LogVolume, Emulsion or an Interaction"}
+		return law{}, check.Input("rule", float64(l.kind), "", "LogMass, LogVolume, Emulsion or an Interaction")
 	}
-	if err := finite("interaction D", l.d, ""); err != nil {
+	if err := honestplate.Finite("interaction D", l.d, ""); err != nil {
 		return law{}, err
 	}
-	return l, finite("interaction E", l.e, "")
+	return l, honestplate.Finite("interaction E", l.e, "")
 }
 
 func (r PlainRule) law() law {

@@ -2,6 +2,9 @@ package rheology
 
 import (
 	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A Sauce is a food that flows only when pushed, or thins so much that one
@@ -86,10 +89,10 @@ func (s Sauce) Describe() Description {
 
 func (s Sauce) check(tempC float64) error {
 	if s < 0 || s >= sauces {
-		return &InputError{"kind of sauce", float64(s), "", "one of the named sauces"}
+		return check.Input("kind of sauce", float64(s), "", "one of the named sauces")
 	}
 	d := &sauceTable[s]
-	return within("temperature", tempC, d.lowC, d.highC, "degC", d.source)
+	return honestplate.InRange("temperature", tempC, d.lowC, d.highC, "degC", d.source)
 }
 
 // at is the flow curve at a temperature: between two known ones the logarithms of
@@ -145,19 +148,19 @@ func (s Sauce) Flow(tempC float64) (FlowModel, error) {
 
 // YieldStress returns the stress in Pa below which the sauce stands, band x/: 2.5 (x/: 7
 // for chocolate: the ring test of Aeschlimann & Beckett 2000 spread that far).
-func (s Sauce) YieldStress(tempC float64) (Estimate, error) {
+func (s Sauce) YieldStress(tempC float64) (honestplate.Estimate, error) {
 	if err := s.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	c := s.at(tempC)
 	if sauceTable[s].casson {
-		return Factor(c.yield, 7), nil
+		return honestplate.Factor(c.yield, 7), nil
 	}
-	return Factor(c.yield, sauceBand), nil
+	return honestplate.Factor(c.yield, sauceBand), nil
 }
 
 // Viscosity returns the apparent viscosity in Pa s at 50 1/s; see ViscosityAtRate.
-func (s Sauce) Viscosity(tempC float64) (Estimate, error) {
+func (s Sauce) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	return s.ViscosityAtRate(tempC, sauceRate)
 }
 
@@ -165,32 +168,32 @@ func (s Sauce) Viscosity(tempC float64) (Estimate, error) {
 // shear rate of 0.1..1000 1/s (a RangeError outside: no curve was measured there).
 // Band x/: 2.5, an engineering estimate of how makers differ: the two read milk
 // chocolates differ by 1.4, and laboratories on one chocolate by 2.
-func (s Sauce) ViscosityAtRate(tempC, shearRate float64) (Estimate, error) {
+func (s Sauce) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate, error) {
 	if err := s.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	if err := within("shear rate", shearRate, sauceLowRate, sauceHighRate, "1/s", sauceTable[s].source); err != nil {
-		return Estimate{}, err
+	if err := honestplate.InRange("shear rate", shearRate, sauceLowRate, sauceHighRate, "1/s", sauceTable[s].source); err != nil {
+		return honestplate.Estimate{}, err
 	}
 	c := s.at(tempC)
-	return Factor(c.stress(sauceTable[s].casson, shearRate)/shearRate, sauceBand), nil
+	return honestplate.Factor(c.stress(sauceTable[s].casson, shearRate)/shearRate, sauceBand), nil
 }
 
 // Density returns the density in kg/m3, typical, from memory, band +-3 %.
-func (s Sauce) Density(tempC float64) (Estimate, error) {
+func (s Sauce) Density(tempC float64) (honestplate.Estimate, error) {
 	if err := s.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Within(sauceTable[s].density*(1-4e-4*(tempC-20)), 0.03), nil
+	return honestplate.Within(sauceTable[s].density*(1-4e-4*(tempC-20)), 0.03), nil
 }
 
 // SurfaceTension returns the surface tension against air in N/m, typical, from
 // memory, band +-20 %: in a sauce that stands, the yield stress decides, not this.
-func (s Sauce) SurfaceTension(tempC float64) (Estimate, error) {
+func (s Sauce) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	if err := s.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Within(sauceTable[s].tension, 0.2), nil
+	return honestplate.Within(sauceTable[s].tension, 0.2), nil
 }
 
 // A Yielding liquid stands still below a stress in Pa; the zero Estimate says that it
@@ -198,5 +201,5 @@ func (s Sauce) SurfaceTension(tempC float64) (Estimate, error) {
 type Yielding interface {
 	Liquid
 	// YieldStress is in Pa.
-	YieldStress(tempC float64) (Estimate, error)
+	YieldStress(tempC float64) (honestplate.Estimate, error)
 }

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"math"
 	"testing"
+
+	"example.org/honestplate"
 )
 
 func TestSauceFlowIsItsViscosity(t *testing.T) {
@@ -20,12 +22,12 @@ func TestSauceFlowIsItsViscosity(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				if math.Abs(e.Value*rate/m.Stress(rate)-1) > 1e-12 {
-					t.Errorf("%s at %g degC, %g 1/s: %g, its curve %g", d.Name, tempC, rate, e.Value, m.Stress(rate)/rate)
+				if math.Abs(e.Likely*rate/m.Stress(rate)-1) > 1e-12 {
+					t.Errorf("%s at %g degC, %g 1/s: %g, its curve %g", d.Name, tempC, rate, e.Likely, m.Stress(rate)/rate)
 				}
 			}
 			y, err := s.YieldStress(tempC)
-			if err != nil || y.Value != m.YieldStress() {
+			if err != nil || y.Likely != m.YieldStress() {
 				t.Errorf("%s: yield stress %v, %v, its curve %g", d.Name, y, err, m.YieldStress())
 			}
 		}
@@ -47,15 +49,15 @@ func TestKetchupMeetsItsCurves(t *testing.T) {
 
 func TestSauceRefusesRatesThatNobodyMeasured(t *testing.T) {
 	for _, rate := range []float64{0, 0.05, 2000} {
-		if _, err := Ketchup.ViscosityAtRate(20, rate); !errors.Is(err, ErrRange) {
+		if _, err := Ketchup.ViscosityAtRate(20, rate); !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%g 1/s: %v", rate, err)
 		}
 	}
 	for _, s := range []Sauce{-1, sauces} {
-		if _, err := s.Flow(20); !errors.Is(err, ErrInput) {
+		if _, err := s.Flow(20); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("got %v", err)
 		}
-		if _, err := s.YieldStress(20); !errors.Is(err, ErrInput) {
+		if _, err := s.YieldStress(20); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("got %v", err)
 		}
 	}

@@ -4,6 +4,9 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A Sensitivity says what a small slip does to a batch: each a relative change of
@@ -26,12 +29,12 @@ func (b Batch) Sensitivity() (Sensitivity, error) {
 	if err := p.of(&b.Recipe); err != nil {
 		return Sensitivity{}, err
 	}
-	if err := errors.Join(notNegative("thin part of the batch", b.ThinGrams, "g"), notNegative("thick part of the batch", b.ThickGrams, "g")); err != nil {
+	if err := errors.Join(honestplate.NotNegative("thin part of the batch", b.ThinGrams, "g"), honestplate.NotNegative("thick part of the batch", b.ThickGrams, "g")); err != nil {
 		return Sensitivity{}, err
 	}
 	total := b.ThinGrams + b.ThickGrams
 	if !(total >= 1) || math.IsInf(total, 0) {
-		return Sensitivity{}, &InputError{"batch", total, "g", "at least 1 g, finite"}
+		return Sensitivity{}, check.Input("batch", total, "g", "at least 1 g, finite")
 	}
 	w := b.ThickGrams / total
 	var s Sensitivity
@@ -85,7 +88,7 @@ func lnStep(m Mix, tempC, step float64) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	return math.Log(there.Value / here.Value), nil
+	return math.Log(there.Likely / here.Likely), nil
 }
 
 // fatter returns a milk or cream with 1 % more fat, sign 1, or near the end of the
@@ -111,7 +114,7 @@ func fatter(l Liquid) (_ Liquid, sign float64, ok bool) {
 		if err != nil {
 			return nil, 0, false
 		}
-		return Measured{more, l.TempC, l.PaS.Times(there.Value / here.Value)}, sign, true
+		return Measured{more, l.TempC, l.PaS.Times(there.Likely / here.Likely)}, sign, true
 	}
 	return nil, 0, false
 }

@@ -1,6 +1,10 @@
 package rheology
 
-import "time"
+import (
+	"time"
+
+	"example.org/honestplate"
+)
 
 // A Moment of a pour.
 type Moment struct {
@@ -15,9 +19,9 @@ type Moment struct {
 // not made by a Pour method is ErrNoStream.
 func (p Pour) Series(n int) ([]Moment, error) {
 	if !(p.startL > 0) {
-		return nil, ErrNoStream
+		return nil, noFlow("Pour")
 	}
-	if err := within("number of steps", float64(n), 1, 10000, "", "a series for a figure"); err != nil {
+	if err := honestplate.InRange("number of steps", float64(n), 1, 10000, "", "a series for a figure"); err != nil {
 		return nil, err
 	}
 	out := make([]Moment, 0, n+1)
@@ -25,7 +29,7 @@ func (p Pour) Series(n int) ([]Moment, error) {
 	for i := range n + 1 {
 		share := float64(i) / float64(n)
 		m := Moment{Rate: p.startL, Grams: p.Grams * share, Head: p.first}
-		seconds := p.Grams * share / 1000 / p.Density.Value / p.startL
+		seconds := p.Grams * share / 1000 / p.Density.Likely / p.startL
 		if p.surface > 0 && i > 0 {
 			m.Head = p.first + (p.last-p.first)*share
 			var err error
@@ -47,7 +51,7 @@ func (p Pour) Series(n int) ([]Moment, error) {
 // liquid under the last head. Where the head stays it is the pour itself.
 func (p Pour) Last() (Pour, error) {
 	if !(p.startL > 0) {
-		return Pour{}, ErrNoStream
+		return Pour{}, noFlow("Pour")
 	}
 	q := p
 	q.first, q.startL, q.Rate = p.last, p.endL, p.EndRate

@@ -2,7 +2,9 @@ package rheology
 
 import (
 	"fmt"
-	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // ServeAt returns the temperature in degC at which a liquid, just as it is, has the
@@ -15,19 +17,19 @@ import (
 // Keep food at temperatures that food law allows, or do not serve it afterwards.
 func ServeAt(l Liquid, pas, lowC, highC float64) (tempC float64, err error) {
 	if l == nil {
-		return 0, &InputError{"liquid", math.NaN(), "", "a liquid, not nil"}
+		return 0, check.Missing("liquid", "a liquid, not nil")
 	}
-	if err := positive("viscosity wanted", pas, "Pa s"); err != nil {
+	if err := honestplate.Positive("viscosity wanted", pas, "Pa s"); err != nil {
 		return 0, err
 	}
-	if err := finite("lowest temperature", lowC, "degC"); err != nil {
+	if err := honestplate.Finite("lowest temperature", lowC, "degC"); err != nil {
 		return 0, err
 	}
-	if err := finite("highest temperature", highC, "degC"); err != nil {
+	if err := honestplate.Finite("highest temperature", highC, "degC"); err != nil {
 		return 0, err
 	}
 	if lowC > highC {
-		return 0, &InputError{"lowest temperature", lowC, "degC", fmt.Sprintf("at most the highest, %.6g degC", highC)}
+		return 0, check.Input("lowest temperature", lowC, "degC", fmt.Sprintf("at most the highest, %.6g degC", highC))
 	}
 	low, err := l.Viscosity(lowC)
 	if err != nil {
@@ -39,13 +41,12 @@ func ServeAt(l Liquid, pas, lowC, highC float64) (tempC float64, err error) {
 	}
 	above := func(v float64) bool { return v >= pas }
 	switch {
-	case low.Value == pas:
+	case low.Likely == pas:
 		return lowC, nil
-	case high.Value == pas:
+	case high.Likely == pas:
 		return highC, nil
-	case above(low.Value) == above(high.Value):
-		return 0, &RangeError{"viscosity wanted", pas, min(low.Value, high.Value), max(low.Value, high.Value), "Pa s",
-			fmt.Sprintf("reach of %s between %.4g and %.4g degC", l.Describe().Name, lowC, highC)}
+	case above(low.Likely) == above(high.Likely):
+		return 0, check.Outside("viscosity wanted", pas, min(low.Likely, high.Likely), max(low.Likely, high.Likely), "Pa s", fmt.Sprintf("reach of %s between %.4g and %.4g degC", l.Describe().Name, lowC, highC))
 	}
 	a, b := lowC, highC
 	for b-a > 1e-4 {
@@ -54,7 +55,7 @@ func ServeAt(l Liquid, pas, lowC, highC float64) (tempC float64, err error) {
 		if err != nil {
 			return 0, err
 		}
-		if above(v.Value) == above(low.Value) {
+		if above(v.Likely) == above(low.Likely) {
 			a = middle
 		} else {
 			b = middle
@@ -69,10 +70,10 @@ func ServeAt(l Liquid, pas, lowC, highC float64) (tempC float64, err error) {
 // model; how viscosity changes with temperature is the model's own. Errors are
 // those of ServeAt.
 func (b Batch) Chill(measuredPaS, lowC, highC float64) (tempC float64, err error) {
-	if err := positive("measured viscosity", measuredPaS, "Pa s"); err != nil {
+	if err := honestplate.Positive("measured viscosity", measuredPaS, "Pa s"); err != nil {
 		return 0, err
 	}
-	if err := positive("viscosity wanted", b.TargetPaS, "Pa s"); err != nil {
+	if err := honestplate.Positive("viscosity wanted", b.TargetPaS, "Pa s"); err != nil {
 		return 0, err
 	}
 	m, err := b.Mix()
@@ -83,5 +84,5 @@ func (b Batch) Chill(measuredPaS, lowC, highC float64) (tempC float64, err error
 	if err != nil {
 		return 0, err
 	}
-	return ServeAt(m, b.TargetPaS*model.Value/measuredPaS, lowC, highC)
+	return ServeAt(m, b.TargetPaS*model.Likely/measuredPaS, lowC, highC)
 }

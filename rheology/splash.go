@@ -1,6 +1,10 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+)
 
 // A Target is what a stream lands on.
 type Target struct {
@@ -27,7 +31,7 @@ type Splash struct {
 	Summary SplashSummary
 	// Speeds at which the criteria that apply put the threshold, m/s: from the lowest
 	// to the highest, Value in the geometric middle. All 0 where none applies.
-	Threshold Estimate
+	Threshold honestplate.Estimate
 }
 
 const maxVerdicts = 6
@@ -133,7 +137,7 @@ func (s Stream) Splash(onto Target) (Splash, error) {
 	if err := s.check(); err != nil {
 		return Splash{}, err
 	}
-	if err := within("film on the target", onto.Film, 0, 10, "m", poured); err != nil {
+	if err := honestplate.InRange("film on the target", onto.Film, 0, 10, "m", poured); err != nil {
 		return Splash{}, err
 	}
 	out := Splash{Diameter: s.Diameter, Speed: s.Speed}
@@ -178,7 +182,7 @@ func (p *Splash) summarise() {
 		}
 	}
 	if high > 0 {
-		p.Threshold = Estimate{math.Sqrt(low * high), low, high}
+		p.Threshold = honestplate.Estimate{Low: low, Likely: math.Sqrt(low * high), High: high}
 	}
 	switch {
 	case droplets == 0 && silent == 0:

@@ -1,6 +1,10 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+)
 
 func (p *Splash) add(v SplashVerdict) {
 	p.Verdicts[p.Count] = v
@@ -96,10 +100,10 @@ func YarinWeiss(speed, frequency, eta, rho, sigma float64) (float64, error) {
 	if err := positiveAll(eta, rho, sigma); err != nil {
 		return 0, err
 	}
-	if err := within("drop speed", speed, 1e-6, 100, "m/s", poured); err != nil {
+	if err := honestplate.InRange("drop speed", speed, 1e-6, 100, "m/s", poured); err != nil {
 		return 0, err
 	}
-	if err := within("drop frequency", frequency, 1e-6, 1e9, "1/s", poured); err != nil {
+	if err := honestplate.InRange("drop frequency", frequency, 1e-6, 1e9, "1/s", poured); err != nil {
 		return 0, err
 	}
 	return yarinWeiss(speed, frequency, eta, rho, sigma), nil

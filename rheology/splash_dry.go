@@ -1,6 +1,10 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+)
 
 // RibouxGordillo judges a drop's impact on a smooth dry surface by the lift that the
 // air gives the sheet of liquid that the impact throws out.
@@ -67,19 +71,19 @@ func (r RibouxGordillo) check(d, v, eta, rho, sigma float64) error {
 	if err := positiveAll(eta, rho, sigma); err != nil {
 		return err
 	}
-	if err := within("drop diameter", d, 1e-6, 0.1, "m", poured); err != nil {
+	if err := honestplate.InRange("drop diameter", d, 1e-6, 0.1, "m", poured); err != nil {
 		return err
 	}
-	if err := within("drop speed", v, 1e-6, 100, "m/s", poured); err != nil {
+	if err := honestplate.InRange("drop speed", v, 1e-6, 100, "m/s", poured); err != nil {
 		return err
 	}
-	if err := within("gas density", r.Air.Density, 1e-6, 100, "kg/m3", "a gas"); err != nil {
+	if err := honestplate.InRange("gas density", r.Air.Density, 1e-6, 100, "kg/m3", "a gas"); err != nil {
 		return err
 	}
-	if err := within("gas viscosity", r.Air.Viscosity, 1e-7, 1e-3, "Pa s", "a gas"); err != nil {
+	if err := honestplate.InRange("gas viscosity", r.Air.Viscosity, 1e-7, 1e-3, "Pa s", "a gas"); err != nil {
 		return err
 	}
-	return within("mean free path", r.Air.MeanFreePath, 1e-10, 1, "m", "a gas")
+	return honestplate.InRange("mean free path", r.Air.MeanFreePath, 1e-10, 1, "m", "a gas")
 }
 
 func (r RibouxGordillo) judge(radius, v, eta, rho, sigma float64) (beta, t, threshold float64) {

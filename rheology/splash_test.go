@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 )
 
@@ -135,7 +136,7 @@ func TestSummaries(t *testing.T) {
 		if p.Summary != c.want {
 			t.Errorf("%s: %q, want %q", c.name, p.Summary, c.want)
 		}
-		if (p.Threshold.Value > 0) != c.known || p.Threshold.Low > p.Threshold.Value || p.Threshold.High < p.Threshold.Value {
+		if (p.Threshold.Likely > 0) != c.known || p.Threshold.Low > p.Threshold.Likely || p.Threshold.High < p.Threshold.Likely {
 			t.Errorf("%s: threshold %v", c.name, p.Threshold)
 		}
 	}
@@ -204,20 +205,20 @@ func TestBadLandingsAreRefused(t *testing.T) {
 	} {
 		s := good
 		change(&s)
-		if _, err := s.Splash(rheology.Target{}); !errors.Is(err, rheology.ErrInput) && !errors.Is(err, rheology.ErrRange) {
+		if _, err := s.Splash(rheology.Target{}); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
 	for _, film := range []float64{-1, math.NaN(), 100} {
-		if _, err := good.Splash(rheology.Target{Film: film}); !errors.Is(err, rheology.ErrInput) && !errors.Is(err, rheology.ErrRange) {
+		if _, err := good.Splash(rheology.Target{Film: film}); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("film %g: %v", film, err)
 		}
 	}
 	r := rheology.RibouxGordillo{Air: rheology.RoomAir()}
-	if _, _, err := r.Lift(0.004, -1, 0.001, 1000, 0.07); !errors.Is(err, rheology.ErrRange) {
+	if _, _, err := r.Lift(0.004, -1, 0.001, 1000, 0.07); !errors.Is(err, honestplate.ErrRange) {
 		t.Error(err)
 	}
-	if _, err := (rheology.RibouxGordillo{}).Threshold(0.004, 1, 0.001, 1000, 0.07); !errors.Is(err, rheology.ErrRange) {
+	if _, err := (rheology.RibouxGordillo{}).Threshold(0.004, 1, 0.001, 1000, 0.07); !errors.Is(err, honestplate.ErrRange) {
 		t.Error(err)
 	}
 }
@@ -228,46 +229,46 @@ func TestACrownGrowsAsTheRootOfTime(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "band", one0(c).High/one0(c).Value, 1.25, 1e-9)
+	near(t, "band", one0(c).High/one0(c).Likely, 1.25, 1e-9)
 	slow := landing(milk, 0.4) // We Oh^-0.4 is 115
 	if d, err := slow.Crown(0.001); err != nil || d.Expected {
 		t.Errorf("at 0.4 m/s: %+v, %v", d, err)
 	}
-	if !c.Expected || c.Largest.Low >= c.Largest.Value || c.Lasts.Shortest >= c.Lasts.Longest {
+	if !c.Expected || c.Largest.Low >= c.Largest.Likely || c.Lasts.Earliest.After >= c.Lasts.Latest.After {
 		t.Errorf("%+v", c)
 	}
-	one, err := c.Radius(c.Lasts.Likely / 4)
+	one, err := c.Radius(c.Lasts.Likely.After / 4)
 	if err != nil {
 		t.Fatal(err)
 	}
-	four, err := c.Radius(c.Lasts.Likely)
+	four, err := c.Radius(c.Lasts.Likely.After)
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "radius", four.Value, 2*one.Value, 1e-6)
+	near(t, "radius", four.Likely, 2*one.Likely, 1e-6)
 	// r/D = (2/3)^(1/4) (D/h)^(1/4) (V t/D)^(1/2) at V t/D = 20.
-	near(t, "radius", four.Value, 0.004*math.Pow(2.0/3*4, 0.25)*math.Sqrt(20), 1e-6)
-	near(t, "largest", c.Largest.Value, four.Value, 1e-6)
+	near(t, "radius", four.Likely, 0.004*math.Pow(2.0/3*4, 0.25)*math.Sqrt(20), 1e-6)
+	near(t, "largest", c.Largest.Likely, four.Likely, 1e-6)
 	thick, err := s.Crown(0.003)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if thick.Largest.Value >= c.Largest.Value {
+	if thick.Largest.Likely >= c.Largest.Likely {
 		t.Errorf("on a deeper film the crown is wider: %v, %v", thick.Largest, c.Largest)
 	}
-	if _, err := c.Radius(10 * c.Lasts.Longest); !errors.Is(err, rheology.ErrRange) {
+	if _, err := c.Radius(10 * c.Lasts.Latest.After); !errors.Is(err, honestplate.ErrRange) {
 		t.Error(err)
 	}
 	for _, film := range []float64{0, 1e-5, 0.01, math.NaN()} {
-		if _, err := s.Crown(film); !errors.Is(err, rheology.ErrInput) && !errors.Is(err, rheology.ErrRange) {
+		if _, err := s.Crown(film); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("film %g: %v", film, err)
 		}
 	}
 }
 
 // one0 is the crown's radius after half its time.
-func one0(c rheology.Crown) rheology.Estimate {
-	e, _ := c.Radius(c.Lasts.Likely / 2)
+func one0(c rheology.Crown) honestplate.Estimate {
+	e, _ := c.Radius(c.Lasts.Likely.After / 2)
 	return e
 }
 
@@ -281,7 +282,7 @@ func TestHoneyCoilsAndMilkDoesNot(t *testing.T) {
 		return c
 	}
 	spout := rheology.Spout{Diameter: 0.006, Length: 0.02, Head: 0.08}
-	if c := coil(milk, spout, 0.2); c.Regime != rheology.NoCoil || c.Frequency != (rheology.Estimate{}) {
+	if c := coil(milk, spout, 0.2); c.Regime != rheology.NoCoil || c.Frequency != (honestplate.Estimate{}) {
 		t.Errorf("milk: %+v", c)
 	}
 	// A rising fall meets the regimes in order, each no sooner than the last.
@@ -303,9 +304,9 @@ func TestHoneyCoilsAndMilkDoesNot(t *testing.T) {
 			rheology.InertialCoil: math.Cbrt(math.Pow(st.Rate, 4) / (nu * math.Pow(a, 10))),
 		}
 		if w, ok := scaling[c.Regime]; ok {
-			near(t, string(c.Regime), 2*math.Pi*c.Frequency.Value, w, 1e-6)
+			near(t, string(c.Regime), 2*math.Pi*c.Frequency.Likely, w, 1e-6)
 		}
-		near(t, "radius", 2*math.Pi*c.Frequency.Value*c.Radius.Value, st.Speed, 1e-6)
+		near(t, "radius", 2*math.Pi*c.Frequency.Likely*c.Radius.Likely, st.Speed, 1e-6)
 		if order[c.Regime] < last {
 			t.Fatalf("at %g m: %s after a later regime", drop, c.Regime)
 		}
@@ -343,22 +344,22 @@ func TestASlowLipDribbles(t *testing.T) {
 	if !c.Clings || !c.MayCling {
 		t.Errorf("a slow lip lets go: %+v", c)
 	}
-	near(t, "threshold", c.Threshold.Value, math.Sqrt(milk.sigma*(1+math.Cos(math.Pi/6))/(milk.rho*p.Rate.Value/(0.03*p.Speed))), 1e-9)
+	near(t, "threshold", c.Threshold.Likely, math.Sqrt(milk.sigma*(1+math.Cos(math.Pi/6))/(milk.rho*p.Rate.Likely/(0.03*p.Speed))), 1e-9)
 	waxed, err := p.Cling(120)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if waxed.Threshold.Value >= c.Threshold.Value {
+	if waxed.Threshold.Likely >= c.Threshold.Likely {
 		t.Errorf("wax does not help: %v, %v", waxed.Threshold, c.Threshold)
 	}
 	fast := pour(t, rheology.Spout{Diameter: 0.008, Length: 0.01, Head: 0.3}, milk, 100)
 	if c, err := fast.Cling(30); err != nil || c.Clings || c.MayCling {
 		t.Errorf("a fast spout: %+v, %v", c, err)
 	}
-	if _, err := pour(t, jug, honey, 100).Cling(30); !errors.Is(err, rheology.ErrRange) {
+	if _, err := pour(t, jug, honey, 100).Cling(30); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("honey: %v", err)
 	}
-	if _, err := p.Cling(200); !errors.Is(err, rheology.ErrRange) {
+	if _, err := p.Cling(200); !errors.Is(err, honestplate.ErrRange) {
 		t.Error(err)
 	}
 }

@@ -1,9 +1,9 @@
 package rheology
 
 import (
-	"errors"
-	"fmt"
 	"math"
+
+	"example.org/honestplate"
 )
 
 // A Spout is a round outlet of a vessel: the neck of a bottle, a tube, a tap, a
@@ -32,29 +32,6 @@ type Spout struct {
 	// replaces every loss of the model (0.01 to 1). 0: the model.
 	Discharge float64
 }
-
-// ErrNoFlow marks a liquid that does not run out under the head it has: its yield
-// stress or its surface tension holds it.
-var ErrNoFlow = errors.New("rheology: the liquid does not run out")
-
-// A NoFlowError says what holds a liquid in its spout and which head would move
-// it. errors.Is(err, ErrNoFlow) holds.
-type NoFlowError struct {
-	Cause    string  // "yield stress" or "surface tension"
-	Head     float64 // as given, m
-	NeedHead float64 // the least head that moves the liquid, m
-	Stress   float64 // at the wall under Head, Pa; 0 where surface tension holds
-	Yield    float64 // the liquid's yield stress, Pa; 0 where surface tension holds
-}
-
-// Error names what holds the liquid and the head that would move it.
-func (e *NoFlowError) Error() string {
-	return fmt.Sprintf("rheology: the liquid does not run out: its %s holds it under a head of %.3g mm; it moves from %.3g mm",
-		e.Cause, e.Head*1000, e.NeedHead*1000)
-}
-
-// Is reports that a NoFlowError is an ErrNoFlow.
-func (e *NoFlowError) Is(target error) bool { return target == ErrNoFlow }
 
 // Pour predicts the pour of a mass in grams of a liquid at tempC through the
 // spout.
@@ -102,9 +79,9 @@ func (s Spout) Pour(l Liquid, tempC, grams float64) (Pour, error) {
 		return Pour{}, err
 	}
 	p.out.bore, p.out.length, p.out.discharge = s.Diameter, s.Length, s.Discharge
-	hold := 2 * p.SurfaceTension.Value / (p.Density.Value * standardGravity * s.Diameter)
+	hold := 2 * p.SurfaceTension.Likely / (p.Density.Likely * standardGravity * s.Diameter)
 	if s.Head <= hold {
-		return Pour{}, &NoFlowError{Cause: "surface tension", Head: s.Head, NeedHead: hold}
+		return Pour{}, held("surface tension", s.Head, hold)
 	}
 	stress := (s.Head - hold) / p.out.standing(1)
 	if err := p.yields(l, stress, s.Head, hold); err != nil {
@@ -123,7 +100,7 @@ func (s Spout) Discharges(reynolds float64) (float64, error) {
 	if err := s.check(); err != nil {
 		return 0, err
 	}
-	if err := within("Reynolds number", reynolds, 1e-9, 1e8, "", "loss of a smooth bore"); err != nil {
+	if err := honestplate.InRange("Reynolds number", reynolds, 1e-9, 1e8, "", "loss of a smooth bore"); err != nil {
 		return 0, err
 	}
 	return 1 / math.Sqrt(boreLoss(reynolds, s.Length/s.Diameter, s.Discharge)), nil
@@ -138,26 +115,26 @@ const (
 )
 
 func (s Spout) check() error {
-	if err := within("spout diameter", s.Diameter, 1e-4, maxBore, "m", poured); err != nil {
+	if err := honestplate.InRange("spout diameter", s.Diameter, 1e-4, maxBore, "m", poured); err != nil {
 		return err
 	}
-	if err := within("spout length", s.Length, 0, 100, "m", poured); err != nil {
+	if err := honestplate.InRange("spout length", s.Length, 0, 100, "m", poured); err != nil {
 		return err
 	}
-	if err := positive("head", s.Head, "m"); err != nil {
+	if err := honestplate.Positive("head", s.Head, "m"); err != nil {
 		return err
 	}
-	if err := within("head", s.Head, 1e-6, maxHead, "m", poured); err != nil {
+	if err := honestplate.InRange("head", s.Head, 1e-6, maxHead, "m", poured); err != nil {
 		return err
 	}
-	if err := within("surface area", s.SurfaceArea, 0, 1e4, "m2", poured); err != nil {
+	if err := honestplate.InRange("surface area", s.SurfaceArea, 0, 1e4, "m2", poured); err != nil {
 		return err
 	}
-	if err := within("wall area", s.WallArea, 0, 1e4, "m2", poured); err != nil {
+	if err := honestplate.InRange("wall area", s.WallArea, 0, 1e4, "m2", poured); err != nil {
 		return err
 	}
 	if s.Discharge == 0 {
 		return nil
 	}
-	return within("discharge coefficient", s.Discharge, 0.01, 1, "", "a share of the frictionless flow")
+	return honestplate.InRange("discharge coefficient", s.Discharge, 0.01, 1, "", "a share of the frictionless flow")
 }

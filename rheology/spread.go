@@ -3,6 +3,8 @@ package rheology
 import (
 	"math"
 	"time"
+
+	"example.org/honestplate"
 )
 
 // ReleasedPuddle returns the radius in m, t seconds after it was let go, of a volume V
@@ -54,19 +56,19 @@ func fedRadius(q, nu, t float64) float64 {
 }
 
 func spreads(size float64, name, unit string, nu, t float64) error {
-	if err := within(name, size, 1e-15, 1e6, unit, "a puddle"); err != nil {
+	if err := honestplate.InRange(name, size, 1e-15, 1e6, unit, "a puddle"); err != nil {
 		return err
 	}
-	if err := within("kinematic viscosity", nu, 1e-9, 1e6, "m2/s", "a liquid that pours"); err != nil {
+	if err := honestplate.InRange("kinematic viscosity", nu, 1e-9, 1e6, "m2/s", "a liquid that pours"); err != nil {
 		return err
 	}
-	return within("time", t, 0, 1e9, "s", "a puddle")
+	return honestplate.InRange("time", t, 0, 1e9, "s", "a puddle")
 }
 
 // A Puddle is a pour that lies on a level plate.
 type Puddle struct {
 	// Radius in m, with its band.
-	Radius Estimate
+	Radius honestplate.Estimate
 	// Depth in m, the mean: volume over area.
 	Depth float64
 	// Held says what stops or slows it.
@@ -102,25 +104,25 @@ const (
 // Errors: ErrNoStream for the zero Pour, RangeError for the angle.
 func (p Pour) Rest(contactDegrees float64) (Puddle, error) {
 	if !(p.startL > 0) {
-		return Puddle{}, ErrNoStream
+		return Puddle{}, noFlow("Pour")
 	}
-	if err := within("contact angle", contactDegrees, 1, 180, "degrees", "a puddle that stays together"); err != nil {
+	if err := honestplate.InRange("contact angle", contactDegrees, 1, 180, "degrees", "a puddle that stays together"); err != nil {
 		return Puddle{}, err
 	}
-	return p.restOf(p.Grams/1000/p.Density.Value, contactDegrees), nil
+	return p.restOf(p.Grams/1000/p.Density.Likely, contactDegrees), nil
 }
 
 // restOf is the puddle in which a part of the pour, in m3, would end by itself.
 func (p Pour) restOf(volume, contactDegrees float64) Puddle {
-	out := Puddle{Radius: Within(tensionRadius(volume, p.Density.Value, p.SurfaceTension.Value, contactDegrees), 0.15), Held: HeldByTension}
+	out := Puddle{Radius: honestplate.Within(tensionRadius(volume, p.Density.Likely, p.SurfaceTension.Likely, contactDegrees), 0.15), Held: HeldByTension}
 	if p.yield.Low > 0 {
-		r := func(tau float64) float64 { return yieldRadius(volume, p.Density.Value, tau) }
-		if r(p.yield.Value) < out.Radius.Value {
+		r := func(tau float64) float64 { return yieldRadius(volume, p.Density.Likely, tau) }
+		if r(p.yield.Likely) < out.Radius.Likely {
 			out.Held = HeldByYield
-			out.Radius = Estimate{r(p.yield.Value), r(p.yield.High), r(p.yield.Low)}
+			out.Radius = honestplate.Estimate{Low: r(p.yield.High), Likely: r(p.yield.Likely), High: r(p.yield.Low)}
 		}
 	}
-	out.Depth = volume / (math.Pi * out.Radius.Value * out.Radius.Value)
+	out.Depth = volume / (math.Pi * out.Radius.Likely * out.Radius.Likely)
 	return out
 }
 
@@ -160,12 +162,12 @@ func (p Pour) Puddle(after time.Duration, contactDegrees float64) (Puddle, error
 		return Puddle{}, err
 	}
 	t := after.Seconds()
-	if err := within("time after landing", t, 1e-9, 31*86400, "s", "a puddle"); err != nil {
+	if err := honestplate.InRange("time after landing", t, 1e-9, 31*86400, "s", "a puddle"); err != nil {
 		return Puddle{}, err
 	}
-	whole := p.Grams / 1000 / p.Density.Value
-	lasts := max(p.Duration.Likely.Seconds(), 1e-9)
-	nu := p.Viscosity.Value / p.Density.Value
+	whole := p.Grams / 1000 / p.Density.Likely
+	lasts := max(p.Duration.Likely.After.Seconds(), 1e-9)
+	nu := p.Viscosity.Likely / p.Density.Likely
 	volume := whole * min(t/lasts, 1)
 	r := fedRadius(whole/lasts, nu, min(t, lasts))
 	if t > lasts {
@@ -174,17 +176,17 @@ func (p Pour) Puddle(after time.Duration, contactDegrees float64) (Puddle, error
 		r = releasedRadius(whole, nu, t-lasts+head)
 	}
 	rel := math.Hypot(puddleSpread, math.Pow(p.Viscosity.High/p.Viscosity.Low, 1.0/16)-1)
-	out := Puddle{Radius: Within(r, rel), Held: HeldByViscosity}
+	out := Puddle{Radius: honestplate.Within(r, rel), Held: HeldByViscosity}
 	if fast := math.Sqrt(math.Sqrt(standardGravity*volume) * t); fast < r {
-		out = Puddle{Radius: Factor(fast, 1.5), Held: HeldByInertia}
+		out = Puddle{Radius: honestplate.Factor(fast, 1.5), Held: HeldByInertia}
 	}
-	if rest.Radius.Value < out.Radius.Value && t >= lasts {
+	if rest.Radius.Likely < out.Radius.Likely && t >= lasts {
 		return rest, nil
 	}
 	// While it is fed it cannot lie wider than what has landed would at rest.
-	if part := p.restOf(volume, contactDegrees); part.Radius.Value < out.Radius.Value {
+	if part := p.restOf(volume, contactDegrees); part.Radius.Likely < out.Radius.Likely {
 		return part, nil
 	}
-	out.Depth = volume / (math.Pi * out.Radius.Value * out.Radius.Value)
+	out.Depth = volume / (math.Pi * out.Radius.Likely * out.Radius.Likely)
 	return out, nil
 }

@@ -3,6 +3,9 @@ package rheology
 import (
 	"fmt"
 	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // maxSteps keeps step counts well inside what float64 holds exactly.
@@ -11,18 +14,18 @@ const maxSteps = 1 << 40
 // stepsOf returns grams as a whole number of scale steps, or an InputError if it
 // is not one (to a billionth).
 func stepsOf(quantity string, grams, step float64) (int, error) {
-	if err := positive("scale step", step, "g"); err != nil {
+	if err := honestplate.Positive("scale step", step, "g"); err != nil {
 		return 0, err
 	}
-	if err := notNegative(quantity, grams, "g"); err != nil {
+	if err := honestplate.NotNegative(quantity, grams, "g"); err != nil {
 		return 0, err
 	}
 	n := math.RoundToEven(grams / step)
 	if n > maxSteps {
-		return 0, &InputError{quantity, grams, "g", fmt.Sprintf("at most %d steps of %.6g g", maxSteps, step)}
+		return 0, check.Input(quantity, grams, "g", fmt.Sprintf("at most %d steps of %.6g g", maxSteps, step))
 	}
 	if math.Abs(grams-n*step) > 1e-9*grams {
-		return 0, &InputError{quantity, grams, "g", fmt.Sprintf("a whole number of steps of %.6g g", step)}
+		return 0, check.Input(quantity, grams, "g", fmt.Sprintf("a whole number of steps of %.6g g", step))
 	}
 	return int(n), nil
 }

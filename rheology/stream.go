@@ -1,8 +1,9 @@
 package rheology
 
 import (
-	"errors"
 	"math"
+
+	"example.org/honestplate"
 )
 
 // A Stream is the liquid of a pour after its fall, where it lands.
@@ -14,12 +15,12 @@ type Stream struct {
 	Diameter float64
 	// Width is Diameter with its band: the root of the rate's, and 5 % for what the fall
 	// leaves out (see Jet.Fall).
-	Width Estimate
+	Width honestplate.Estimate
 	// Speed where it lands, m/s.
 	Speed float64
 	// BreakUp is the fall after which the stream is drops, m, good to a factor of
 	// 1.6. 0 where it drips.
-	BreakUp Estimate
+	BreakUp honestplate.Estimate
 	// Broken reports that the fall exceeds the likely BreakUp; MayBreak that it
 	// exceeds the shortest.
 	Broken, MayBreak bool
@@ -43,10 +44,6 @@ type Stream struct {
 // longestFall is the fall up to which the drag of the air on a stream is left out.
 const longestFall = 3.0
 
-// ErrNoStream marks a Pour or a Stream that carries no flow: a zero value instead of the
-// result of Spout.Pour, Lip.Pour or Pour.Stream.
-var ErrNoStream = errors.New("rheology: no flow: use the result of Pour and of Stream")
-
 // Stream returns the pour's stream at its start after a fall of drop metres, up to
 // 3 m (RangeError beyond: the air's drag is not in it; InputError below 0).
 //
@@ -59,17 +56,17 @@ var ErrNoStream = errors.New("rheology: no flow: use the result of Pour and of S
 func (p Pour) Stream(drop float64) (Stream, error) {
 	q := p.startL
 	if !(q > 0) {
-		return Stream{}, ErrNoStream
+		return Stream{}, noFlow("Pour")
 	}
-	if err := positive("fall", drop, "m"); err != nil {
+	if err := honestplate.Positive("fall", drop, "m"); err != nil {
 		return Stream{}, err
 	}
-	if err := within("fall", drop, 0, longestFall, "m", "free fall without the air's drag"); err != nil {
+	if err := honestplate.InRange("fall", drop, 0, longestFall, "m", "free fall without the air's drag"); err != nil {
 		return Stream{}, err
 	}
 	s := Stream{
 		Drop: drop, Rate: q,
-		Viscosity: p.Viscosity.Value, Density: p.Density.Value, SurfaceTension: p.SurfaceTension.Value,
+		Viscosity: p.Viscosity.Likely, Density: p.Density.Likely, SurfaceTension: p.SurfaceTension.Likely,
 	}
 	jet := Jet{p.Diameter, p.Speed, s.Viscosity, s.Density, s.SurfaceTension}
 	s.outlet = jet
@@ -83,17 +80,17 @@ func (p Pour) Stream(drop float64) (Stream, error) {
 		s.Speed = dropSpeed(s.Diameter, drop, p.Speed)
 	} else {
 		turbulent := p.Regime == TurbulentFlow && p.out.bore > 0 && p.out.length > turbulentLengths*p.out.bore
-		s.BreakUp = Factor(jet.breakUp(turbulent), breakUpFactor)
-		s.Broken, s.MayBreak = drop > s.BreakUp.Value, drop > s.BreakUp.Low
+		s.BreakUp = honestplate.Factor(jet.breakUp(turbulent), breakUpFactor)
+		s.Broken, s.MayBreak = drop > s.BreakUp.Likely, drop > s.BreakUp.Low
 		s.Speed = jet.speed(drop)
 		s.Diameter = math.Sqrt(4 * q / (math.Pi * s.Speed))
 		if s.Broken {
-			at := jet.speed(s.BreakUp.Value)
+			at := jet.speed(s.BreakUp.Likely)
 			s.Diameter = RayleighDrop * math.Sqrt(4*q/(math.Pi*at))
 		}
 	}
 	low, high := 1-math.Sqrt(p.Rate.Low/q), math.Sqrt(p.Rate.High/q)-1
-	s.Width = Estimate{s.Diameter, s.Diameter / (1 + math.Hypot(low/(1-low), 0.05)), s.Diameter * (1 + math.Hypot(high, 0.05))}
+	s.Width = honestplate.Estimate{Low: s.Diameter / (1 + math.Hypot(low/(1-low), 0.05)), Likely: s.Diameter, High: s.Diameter * (1 + math.Hypot(high, 0.05))}
 	s.numbers()
 	return s, nil
 }
@@ -118,16 +115,16 @@ func (s *Stream) numbers() {
 // use.
 func (s Stream) check() error {
 	if s == (Stream{}) {
-		return ErrNoStream
+		return noFlow("Stream")
 	}
 	if err := positiveAll(s.Viscosity, s.Density, s.SurfaceTension); err != nil {
 		return err
 	}
-	if err := within("stream diameter", s.Diameter, 1e-6, 10, "m", "a stream"); err != nil {
+	if err := honestplate.InRange("stream diameter", s.Diameter, 1e-6, 10, "m", "a stream"); err != nil {
 		return err
 	}
-	if err := within("stream speed", s.Speed, 1e-9, 1e3, "m/s", "a stream"); err != nil {
+	if err := honestplate.InRange("stream speed", s.Speed, 1e-9, 1e3, "m/s", "a stream"); err != nil {
 		return err
 	}
-	return within("flow", s.Rate, 0, 10, "m3/s", "a stream")
+	return honestplate.InRange("flow", s.Rate, 0, 10, "m3/s", "a stream")
 }

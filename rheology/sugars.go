@@ -3,6 +3,8 @@ package rheology
 import (
 	"fmt"
 	"math"
+
+	"example.org/honestplate"
 )
 
 // Syrups whose own viscosity tables were not found in the open literature. Each
@@ -26,10 +28,10 @@ func (m Maple) sucrose() Sucrose {
 }
 
 func (m Maple) check(tempC float64) error {
-	if err := within("Brix of maple syrup", m.sucrose().Brix, 60, 70, "% by mass", "usual grades with a margin"); err != nil {
+	if err := honestplate.InRange("Brix of maple syrup", m.sucrose().Brix, 60, 70, "% by mass", "usual grades with a margin"); err != nil {
 		return err
 	}
-	return within("temperature", tempC, 0, 60, "degC", "maple syrup as sucrose")
+	return honestplate.InRange("temperature", tempC, 0, 60, "degC", "maple syrup as sucrose")
 }
 
 // Describe says that sucrose stands in.
@@ -43,29 +45,29 @@ func (m Maple) Describe() Description {
 }
 
 // Viscosity is that of Sucrose of the same Brix in Pa s, with a band of x/: 1.4.
-func (m Maple) Viscosity(tempC float64) (Estimate, error) {
+func (m Maple) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	if err := m.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Factor(genotelle(m.sucrose().Brix, tempC), 1.4), nil
+	return honestplate.Factor(genotelle(m.sucrose().Brix, tempC), 1.4), nil
 }
 
 // Density is that of Sucrose of the same Brix in kg/m3, band +-1 %.
-func (m Maple) Density(tempC float64) (Estimate, error) {
+func (m Maple) Density(tempC float64) (honestplate.Estimate, error) {
 	if err := m.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Within(sucroseDensity(m.sucrose().Brix, tempC), 0.01), nil
+	return honestplate.Within(sucroseDensity(m.sucrose().Brix, tempC), 0.01), nil
 }
 
 // SurfaceTension is that of Sucrose of the same Brix in N/m, from 30 % below to 5 %
 // above: maple syrup foams, so something in it lowers the surface tension.
-func (m Maple) SurfaceTension(tempC float64) (Estimate, error) {
+func (m Maple) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	if err := m.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	s := waterSurfaceTension(tempC) + 5.9e-3*m.sucrose().Brix/100
-	return Estimate{0.9 * s, 0.7 * s, 1.05 * s}, nil
+	return honestplate.Estimate{Low: 0.7 * s, Likely: 0.9 * s, High: 1.05 * s}, nil
 }
 
 // Invert is invert syrup, glucose and fructose in water, by its solids,
@@ -87,10 +89,10 @@ func (s Invert) solids() float64 {
 }
 
 func (s Invert) check(tempC float64) error {
-	if err := within("solids of invert syrup", s.solids(), 70, 85, "% by mass", "invert syrup as honey"); err != nil {
+	if err := honestplate.InRange("solids of invert syrup", s.solids(), 70, 85, "% by mass", "invert syrup as honey"); err != nil {
 		return err
 	}
-	return within("temperature", tempC, 5, 70, "degC", "invert syrup as honey")
+	return honestplate.InRange("temperature", tempC, 5, 70, "degC", "invert syrup as honey")
 }
 
 // Describe says that honey stands in.
@@ -105,28 +107,28 @@ func (s Invert) Describe() Description {
 
 // Viscosity is that of honey of the same water content in Pa s, band x/: 5: the one
 // golden syrup found lies a factor of 4 above.
-func (s Invert) Viscosity(tempC float64) (Estimate, error) {
+func (s Invert) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	if err := s.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Factor(sugarGlass(100-s.solids(), tempC), 5), nil
+	return honestplate.Factor(sugarGlass(100-s.solids(), tempC), 5), nil
 }
 
 // Density is in kg/m3, that of sucrose of the same solids, band +-1.5 %.
-func (s Invert) Density(tempC float64) (Estimate, error) {
+func (s Invert) Density(tempC float64) (honestplate.Estimate, error) {
 	if err := s.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Within(sucroseDensity(s.solids(), tempC), 0.015), nil
+	return honestplate.Within(sucroseDensity(s.solids(), tempC), 0.015), nil
 }
 
 // SurfaceTension is in N/m, 0.070 at 20 degC and falling 0.1 mN/m each degC, from
 // memory, band +-15 %.
-func (s Invert) SurfaceTension(tempC float64) (Estimate, error) {
+func (s Invert) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	if err := s.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Within(0.070-1e-4*(tempC-20), 0.15), nil
+	return honestplate.Within(0.070-1e-4*(tempC-20), 0.15), nil
 }
 
 // Glucose is glucose (corn) syrup of about 42 dextrose equivalent by its solids,
@@ -148,10 +150,10 @@ func (s Glucose) solids() float64 {
 }
 
 func (s Glucose) check(tempC float64) error {
-	if err := within("solids of glucose syrup", s.solids(), 74, 84, "% by mass", "typical glucose syrup, from memory"); err != nil {
+	if err := honestplate.InRange("solids of glucose syrup", s.solids(), 74, 84, "% by mass", "typical glucose syrup, from memory"); err != nil {
 		return err
 	}
-	return within("temperature", tempC, 15, 70, "degC", "typical glucose syrup, from memory")
+	return honestplate.InRange("temperature", tempC, 15, 70, "degC", "typical glucose syrup, from memory")
 }
 
 // Describe says that the values are typical and remembered.
@@ -167,28 +169,28 @@ func (s Glucose) Describe() Description {
 // Viscosity returns the dynamic viscosity in Pa s, Honey's equation with a glass
 // temperature of -42 degC at 80 % solids and 2.6 degC more for each % (from memory),
 // band x/: 3, which holds both of what is known.
-func (s Glucose) Viscosity(tempC float64) (Estimate, error) {
+func (s Glucose) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	if err := s.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Factor(williamsLandelFerry(tempC-(-42+2.6*(s.solids()-80))), 3), nil
+	return honestplate.Factor(williamsLandelFerry(tempC-(-42+2.6*(s.solids()-80))), 3), nil
 }
 
 // Density is in kg/m3, that of sucrose of the same solids, band +-1.5 %.
-func (s Glucose) Density(tempC float64) (Estimate, error) {
+func (s Glucose) Density(tempC float64) (honestplate.Estimate, error) {
 	if err := s.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Within(sucroseDensity(s.solids(), tempC), 0.015), nil
+	return honestplate.Within(sucroseDensity(s.solids(), tempC), 0.015), nil
 }
 
 // SurfaceTension is in N/m, 0.079 at 20 degC and falling 0.1 mN/m each degC, from
 // memory, band +-10 %.
-func (s Glucose) SurfaceTension(tempC float64) (Estimate, error) {
+func (s Glucose) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	if err := s.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Within(0.079-1e-4*(tempC-20), 0.1), nil
+	return honestplate.Within(0.079-1e-4*(tempC-20), 0.1), nil
 }
 
 // williamsLandelFerry is the viscosity in Pa s of a sugar melt at a number of

@@ -3,6 +3,8 @@ package rheology
 import (
 	"fmt"
 	"math"
+
+	"example.org/honestplate"
 )
 
 // Sucrose is pure sugar in water by its Brix (% sucrose by mass), 0..75, at
@@ -31,10 +33,10 @@ func (s Sucrose) Describe() Description {
 }
 
 func (s Sucrose) check(tempC float64) error {
-	if err := within("Brix", s.Brix, 0, sucroseHighBrix, "% by mass", sourceGenotelle); err != nil {
+	if err := honestplate.InRange("Brix", s.Brix, 0, sucroseHighBrix, "% by mass", sourceGenotelle); err != nil {
 		return err
 	}
-	return within("temperature", tempC, 0, sucroseHighC, "degC", sourceGenotelle)
+	return honestplate.InRange("temperature", tempC, 0, sucroseHighC, "degC", sourceGenotelle)
 }
 
 // Viscosity returns the dynamic viscosity in Pa s:
@@ -53,11 +55,11 @@ func (s Sucrose) check(tempC float64) error {
 // 46 handbook values (testdata/sucrose_viscosity.csv: 5 read, 41 remembered), of
 // which 98 % lie inside. It runs high when cold: 8 % at 40 Brix and 5 degC, 11 % at
 // 0 (remembered values).
-func (s Sucrose) Viscosity(tempC float64) (Estimate, error) {
+func (s Sucrose) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	if err := s.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Within(genotelle(s.Brix, tempC), s.band(tempC)), nil
+	return honestplate.Within(genotelle(s.Brix, tempC), s.band(tempC)), nil
 }
 
 func (s Sucrose) band(tempC float64) float64 {
@@ -87,11 +89,11 @@ func genotelle(x, t float64) float64 {
 // Choi & Okos 1986. Band +-0.3 %, and 0.01 % more for each
 // degC away from 20: testdata/sucrose_density.csv, 13 of 14 values inside. A table of
 // saturated solutions steps away from all others at 25 degC and is not used from there.
-func (s Sucrose) Density(tempC float64) (Estimate, error) {
+func (s Sucrose) Density(tempC float64) (honestplate.Estimate, error) {
 	if err := s.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Within(sucroseDensity(s.Brix, tempC), 0.003+1e-4*math.Abs(tempC-20)), nil
+	return honestplate.Within(sucroseDensity(s.Brix, tempC), 0.003+1e-4*math.Abs(tempC-20)), nil
 }
 
 func sucroseDensity(x, t float64) float64 {
@@ -116,9 +118,9 @@ func (s Sucrose) Baume() (float64, error) {
 // SurfaceTension returns the surface tension against air in N/m: that of water
 // plus 5.9 mN/m for each unit of mass fraction, drawn through water and one read
 // value, 76 mN/m at 55 Brix and 20 degC. Band +-6 %: kitchen syrups are less clean.
-func (s Sucrose) SurfaceTension(tempC float64) (Estimate, error) {
+func (s Sucrose) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	if err := s.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Within(waterSurfaceTension(tempC)+5.9e-3*s.Brix/100, 0.06), nil
+	return honestplate.Within(waterSurfaceTension(tempC)+5.9e-3*s.Brix/100, 0.06), nil
 }

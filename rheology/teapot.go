@@ -1,13 +1,18 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
+)
 
 // A Cling says whether a pour runs back under its spout, as a teapot's does.
 type Cling struct {
 	// Speed of the liquid at the edge, m/s.
 	Speed float64
 	// Threshold below which it clings, m/s, good to a factor of 2.
-	Threshold Estimate
+	Threshold honestplate.Estimate
 	// Clings reports that Speed is below the likely Threshold; MayCling that it is
 	// below the highest.
 	Clings, MayCling bool
@@ -33,22 +38,22 @@ const clingFactor = 2
 // decides and no criterion was found.
 func (p Pour) Cling(contactDegrees float64) (Cling, error) {
 	if !(p.startL > 0) {
-		return Cling{}, ErrNoStream
+		return Cling{}, noFlow("Pour")
 	}
-	if err := within("contact angle", contactDegrees, 0, 180, "degrees", "an angle of wetting"); err != nil {
+	if err := honestplate.InRange("contact angle", contactDegrees, 0, 180, "degrees", "an angle of wetting"); err != nil {
 		return Cling{}, err
 	}
 	if p.Reynolds < 10 {
-		return Cling{}, &RangeError{"Reynolds number of the pour", p.Reynolds, 10, math.MaxFloat64, "", "Duez and others 2010, inertial sheets"}
+		return Cling{}, check.Outside("Reynolds number of the pour", p.Reynolds, 10, math.MaxFloat64, "", "Duez and others 2010, inertial sheets")
 	}
 	e := p.Diameter
 	if p.out.width > 0 {
-		e = p.out.brink(p.startL, p.Viscosity.Value/p.Density.Value)
+		e = p.out.brink(p.startL, p.Viscosity.Likely/p.Density.Likely)
 	}
 	wet := 1 + math.Cos(contactDegrees*math.Pi/180)
-	v := math.Sqrt(p.SurfaceTension.Value * wet / (p.Density.Value * e))
-	c := Cling{Speed: p.Speed, Threshold: Factor(v, clingFactor)}
-	c.Clings = p.Speed < c.Threshold.Value
+	v := math.Sqrt(p.SurfaceTension.Likely * wet / (p.Density.Likely * e))
+	c := Cling{Speed: p.Speed, Threshold: honestplate.Factor(v, clingFactor)}
+	c.Clings = p.Speed < c.Threshold.Likely
 	c.MayCling = p.Speed < c.Threshold.High
 	return c, nil
 }

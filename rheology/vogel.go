@@ -3,6 +3,8 @@ package rheology
 import (
 	"math"
 
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distuv"
 )
@@ -41,20 +43,20 @@ const (
 // viscosity must fall with temperature overall: otherwise an InputError.
 func FitVogel(points ...TemperaturePoint) (Vogel, error) {
 	if len(points) < 2 {
-		return Vogel{}, &InputError{"number of measured points", float64(len(points)), "", "2 or more"}
+		return Vogel{}, check.Input("number of measured points", float64(len(points)), "", "2 or more")
 	}
 	low, high := points[0].TempC, points[0].TempC
 	for _, p := range points {
-		if err := within("measured temperature", p.TempC, -50, 250, "degC", "liquids of the kitchen"); err != nil {
+		if err := honestplate.InRange("measured temperature", p.TempC, -50, 250, "degC", "liquids of the kitchen"); err != nil {
 			return Vogel{}, err
 		}
-		if err := within("measured viscosity", p.PaS, 1e-5, 1e6, "Pa s", "liquids of the kitchen"); err != nil {
+		if err := honestplate.InRange("measured viscosity", p.PaS, 1e-5, 1e6, "Pa s", "liquids of the kitchen"); err != nil {
 			return Vogel{}, err
 		}
 		low, high = min(low, p.TempC), max(high, p.TempC)
 	}
 	if high-low < 2 {
-		return Vogel{}, &InputError{"span of the measured temperatures", high - low, "degC", "2 degC or more"}
+		return Vogel{}, check.Input("span of the measured temperatures", high-low, "degC", "2 degC or more")
 	}
 	v := Vogel{LowC: low - vogelMargin, HighC: high + vogelMargin, N: len(points)}
 	x, y := make([]float64, len(points)), make([]float64, len(points))
@@ -94,7 +96,7 @@ func FitVogel(points ...TemperaturePoint) (Vogel, error) {
 	}
 	rest = sum(t0)
 	if !(v.B > 0) {
-		return Vogel{}, &InputError{"change of viscosity with temperature", v.B, "K", "a viscosity that falls as it warms"}
+		return Vogel{}, check.Input("change of viscosity with temperature", v.B, "K", "a viscosity that falls as it warms")
 	}
 	v.Spread = vogelRepeat
 	if free := len(points) - 3; free > 0 {
@@ -106,16 +108,16 @@ func FitVogel(points ...TemperaturePoint) (Vogel, error) {
 
 // Viscosity returns the viscosity in Pa s inside the range of the points and 5 degC
 // beyond, a RangeError outside.
-func (v Vogel) Viscosity(tempC float64) (Estimate, error) {
+func (v Vogel) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	if v.N < 2 {
-		return Estimate{}, &InputError{"number of measured points", float64(v.N), "", "a curve made by FitVogel"}
+		return honestplate.Estimate{}, check.Input("number of measured points", float64(v.N), "", "a curve made by FitVogel")
 	}
-	if err := within("temperature", tempC, v.LowC, v.HighC, "degC", "your measured points"); err != nil {
-		return Estimate{}, err
+	if err := honestplate.InRange("temperature", tempC, v.LowC, v.HighC, "degC", "your measured points"); err != nil {
+		return honestplate.Estimate{}, err
 	}
-	e := Factor(math.Exp(v.A+v.B/(tempC+kelvin-v.T0)), math.Exp(v.Spread))
-	if err := checkBand("viscosity of the fitted curve", e); err != nil {
-		return Estimate{}, err
+	e := honestplate.Factor(math.Exp(v.A+v.B/(tempC+kelvin-v.T0)), math.Exp(v.Spread))
+	if err := check.Band("viscosity of the fitted curve", e, 1e-9, 1e12, "Pa s", "anything that flows"); err != nil {
+		return honestplate.Estimate{}, err
 	}
 	return e, nil
 }

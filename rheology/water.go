@@ -1,6 +1,10 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+)
 
 // Water is pure water at 0.1 MPa, 0..100 degC as a pour needs it, and on to the
 // limits of the formulas, -20..110 degC, where it is supercooled or superheated.
@@ -39,11 +43,11 @@ func (Water) Describe() Description {
 //
 // for -20..110 degC, IAPWS SR6-08(2011); 20 degC gives 1.0016 mPa s. (An
 // older standard, the International Critical Tables of 1928, has 1.0087.)
-func (Water) Viscosity(tempC float64) (Estimate, error) {
-	if err := within("temperature", tempC, waterLowC, waterHighC, "degC", sourceWater); err != nil {
-		return Estimate{}, err
+func (Water) Viscosity(tempC float64) (honestplate.Estimate, error) {
+	if err := honestplate.InRange("temperature", tempC, waterLowC, waterHighC, "degC", sourceWater); err != nil {
+		return honestplate.Estimate{}, err
 	}
-	return Within(waterViscosity(tempC), 0.01), nil
+	return honestplate.Within(waterViscosity(tempC), 0.01), nil
 }
 
 func waterViscosity(tempC float64) float64 {
@@ -59,12 +63,12 @@ func waterViscosity(tempC float64) float64 {
 //
 // with R = 461.51805 J/(kg K), Tr = 10 K, alpha = Tr/(593 K - T), beta =
 // Tr/(T - 232 K), for -20..110 degC: IAPWS SR6-08(2011).
-func (Water) Density(tempC float64) (Estimate, error) {
-	if err := within("temperature", tempC, waterLowC, waterHighC, "degC", sourceWater); err != nil {
-		return Estimate{}, err
+func (Water) Density(tempC float64) (honestplate.Estimate, error) {
+	if err := honestplate.InRange("temperature", tempC, waterLowC, waterHighC, "degC", sourceWater); err != nil {
+		return honestplate.Estimate{}, err
 	}
 	rho := waterDensity(tempC)
-	return Estimate{rho, rho - 0.01, rho + 0.01}, nil
+	return honestplate.Estimate{Low: rho - 0.01, Likely: rho, High: rho + 0.01}, nil
 }
 
 func waterDensity(tempC float64) float64 {
@@ -82,11 +86,11 @@ func waterDensity(tempC float64) float64 {
 //	sigma = 0.2358 tau^1.256 (1 - 0.625 tau),  tau = 1 - T/647.096 K
 //
 // IAPWS R1-76(2014), stated from 0.01 degC; used from -20 degC as its note allows.
-func (Water) SurfaceTension(tempC float64) (Estimate, error) {
-	if err := within("temperature", tempC, waterLowC, waterHighC, "degC", sourceWater); err != nil {
-		return Estimate{}, err
+func (Water) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
+	if err := honestplate.InRange("temperature", tempC, waterLowC, waterHighC, "degC", sourceWater); err != nil {
+		return honestplate.Estimate{}, err
 	}
-	return Within(waterSurfaceTension(tempC), 0.005), nil
+	return honestplate.Within(waterSurfaceTension(tempC), 0.005), nil
 }
 
 func waterSurfaceTension(tempC float64) float64 {

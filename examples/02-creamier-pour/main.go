@@ -48,7 +48,7 @@ func drawBlend() ([]byte, error) {
 			return nil, err
 		}
 		fat = append(fat, f)
-		likely, low, high = append(likely, 1e3*v.Value), append(low, 1e3*v.Low), append(high, 1e3*v.High)
+		likely, low, high = append(likely, 1e3*v.Likely), append(low, 1e3*v.Low), append(high, 1e3*v.High)
 	}
 	table, err := testdata.Load("dairy_viscosity")
 	if err != nil {
@@ -116,7 +116,7 @@ func drawCoat() ([]byte, error) {
 				return nil, err
 			}
 			at = append(at, s)
-			likely, low, high = append(likely, 1e3*coat.Mean.Value), append(low, 1e3*coat.Mean.Low), append(high, 1e3*coat.Mean.High)
+			likely, low, high = append(likely, 1e3*coat.Mean.Likely), append(low, 1e3*coat.Mean.Low), append(high, 1e3*coat.Mean.High)
 		}
 		if err := figure.Band(p, i, "", at, low, high); err != nil {
 			return nil, err

@@ -65,7 +65,7 @@ func Example_grams() {
 		fat, _ := mix.FatPercent()
 		p := batch.Predicted
 		fmt.Printf("%4g   %4g g  %4g g   %2.0f %%   %4.1f (%.0f to %.0f)\n", wanted,
-			batch.ThinGrams, batch.ThickGrams, fat, 1e3*p.Value, 1e3*p.Low, 1e3*p.High)
+			batch.ThinGrams, batch.ThickGrams, fat, 1e3*p.Likely, 1e3*p.Low, 1e3*p.High)
 	}
 	// Output:
 	// wanted   milk   cream   fat    likely, 95 % band, mPa s
@@ -193,8 +193,8 @@ func Example_theCamera() {
 		}
 		d, c := pour.Duration, coat.Mean.Times(1000)
 		fmt.Printf("pour %.0f s (%.0f to %.0f), stream %.0f mm, coat %.2f mm (%.2f to %.2f)\n",
-			d.Likely.Seconds(), d.Shortest.Seconds(), d.Longest.Seconds(),
-			1e3*stream.Diameter, c.Value, c.Low, c.High)
+			d.Likely.After.Seconds(), d.Earliest.After.Seconds(), d.Latest.After.Seconds(),
+			1e3*stream.Diameter, c.Likely, c.Low, c.High)
 	}
 	// Output:
 	// pour 15 s (12 to 19), stream 3 mm, coat 0.03 mm (0.03 to 0.04)

@@ -6,6 +6,7 @@ import (
 	"os"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
 	"example.org/honestplate/rheology"
@@ -98,9 +99,9 @@ func drawCorrection() ([]byte, error) {
 // A series is an estimate along x, in mPa s.
 type series struct{ x, likely, low, high []float64 }
 
-func (s *series) add(x float64, pas rheology.Estimate) {
+func (s *series) add(x float64, pas honestplate.Estimate) {
 	s.x = append(s.x, x)
-	s.likely, s.low, s.high = append(s.likely, 1e3*pas.Value), append(s.low, 1e3*pas.Low), append(s.high, 1e3*pas.High)
+	s.likely, s.low, s.high = append(s.likely, 1e3*pas.Likely), append(s.low, 1e3*pas.Low), append(s.high, 1e3*pas.High)
 }
 
 func drawCups() ([]byte, error) {

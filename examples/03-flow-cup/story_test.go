@@ -42,7 +42,7 @@ func Example_predict() {
 		fmt.Println(err)
 		return
 	}
-	cup, err := rheology.ISOCupFor(nu.Value)
+	cup, err := rheology.ISOCupFor(nu.Likely)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -94,7 +94,7 @@ func Example_correct() {
 		p := fix.Predicted.Times(1000)
 		fmt.Printf("%d s is %.1f mPa s: add milk %g g, cream %g g\n",
 			seconds, 1e3*fix.MeasuredPaS, fix.AddThinGrams, fix.AddThickGrams)
-		fmt.Printf("  then %g g of %.0f mPa s, between %.0f and %.0f\n", fix.TotalGrams, p.Value, p.Low, p.High)
+		fmt.Printf("  then %g g of %.0f mPa s, between %.0f and %.0f\n", fix.TotalGrams, p.Likely, p.Low, p.High)
 	}
 	// Output:
 	// 33 s is 8.7 mPa s: add milk 0 g, cream 196 g

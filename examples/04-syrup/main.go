@@ -90,7 +90,7 @@ func curve(p *plot.Plot, i int, name string, l rheology.Liquid, lowC, highC floa
 			return err
 		}
 		at = append(at, t)
-		likely, low, high = append(likely, v.Value), append(low, v.Low), append(high, v.High)
+		likely, low, high = append(likely, v.Likely), append(low, v.Low), append(high, v.High)
 	}
 	if err := figure.Band(p, i, "", at, low, high); err != nil {
 		return err

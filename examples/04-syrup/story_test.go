@@ -53,7 +53,7 @@ func Example_warmAndCold() {
 				return
 			}
 			fmt.Printf("%4g degC  %6.2g Pa s, to a factor of %.1f; a degree warmer %.0f %%\n",
-				tempC, v.Value, v.High/v.Value, 100*(warmer.Value/v.Value-1))
+				tempC, v.Likely, v.High/v.Likely, 100*(warmer.Likely/v.Likely-1))
 		}
 	}
 	// Output:
@@ -103,12 +103,12 @@ func Example_serveAt() {
 			fmt.Println(err)
 			return
 		}
-		thickJar, err := rheology.ServeAt(s.liquid, s.wanted*v.Value/v.High, 5, 45)
+		thickJar, err := rheology.ServeAt(s.liquid, s.wanted*v.Likely/v.High, 5, 45)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		thinJar, err := rheology.ServeAt(s.liquid, s.wanted*v.Value/v.Low, 5, 45)
+		thinJar, err := rheology.ServeAt(s.liquid, s.wanted*v.Likely/v.Low, 5, 45)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -153,7 +153,7 @@ func Example_fallingBall() {
 		Diameter: 0.003, Density: 7800, TubeDiameter: 0.060,
 		Distance: 0.10, Reading: 500 * time.Millisecond,
 	}
-	eta, err := ball.Viscosity(42*time.Second, density.Value)
+	eta, err := ball.Viscosity(42*time.Second, density.Likely)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -164,7 +164,7 @@ func Example_fallingBall() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("42 s at 20 degC: %.0f Pa s\n", eta.Value)
+	fmt.Printf("42 s at 20 degC: %.0f Pa s\n", eta.Likely)
 	fmt.Printf("5 Pa s at %.0f degC\n", at)
 	// Output:
 	// 42 s at 20 degC: 12 Pa s
@@ -194,7 +194,7 @@ func Example_thePour() {
 			}
 			d := pour.Duration
 			fmt.Printf("%4g degC  %4.0f s  (%.0f to %.0f)  stream %.1f mm\n", tempC,
-				d.Likely.Seconds(), d.Shortest.Seconds(), d.Longest.Seconds(), 1e3*stream.Diameter)
+				d.Likely.After.Seconds(), d.Earliest.After.Seconds(), d.Latest.After.Seconds(), 1e3*stream.Diameter)
 		}
 	}
 	// Output:

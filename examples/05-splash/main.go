@@ -56,7 +56,7 @@ func drawHeight() ([]byte, error) {
 		}
 		at, lands = append(at, cm), append(lands, s.Speed)
 		low, high = append(low, dry.Threshold.Low), append(high, dry.Threshold.High)
-		pool = append(pool, wet.Threshold.Value)
+		pool = append(pool, wet.Threshold.Likely)
 	}
 	p := figure.New("", "height of the fall, cm", "speed, m/s")
 	if err := figure.Band(p, 1, "dry glazed plate: lowest to highest threshold", at, low, high); err != nil {

@@ -200,7 +200,7 @@ func Example_theCrown() {
 		return
 	}
 	fmt.Printf("in half a millimetre of milk: %.0f to %.0f cm across, over in %.2f to %.2f s\n",
-		200*crown.Largest.Low, 200*crown.Largest.High, crown.Lasts.Shortest.Seconds(), crown.Lasts.Longest.Seconds())
+		200*crown.Largest.Low, 200*crown.Largest.High, crown.Lasts.Earliest.After.Seconds(), crown.Lasts.Latest.After.Seconds())
 	// Output:
 	// in half a millimetre of milk: 3 to 7 cm across, over in 0.03 to 0.08 s
 }

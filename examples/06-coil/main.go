@@ -105,7 +105,7 @@ func drawSpread() ([]byte, error) {
 			if err != nil {
 				return nil, err
 			}
-			at, likely = append(at, s/60), append(likely, 2000*puddle.Radius.Value)
+			at, likely = append(at, s/60), append(likely, 2000*puddle.Radius.Likely)
 			low, high = append(low, 2000*puddle.Radius.Low), append(high, 2000*puddle.Radius.High)
 		}
 		if err := figure.Band(p, i, "", at, low, high); err != nil {
@@ -136,8 +136,8 @@ func drawBubbles() ([]byte, error) {
 			if err != nil {
 				return nil, err
 			}
-			at, likely = append(at, mm), append(likely, wait.Likely.Minutes())
-			low, high = append(low, wait.Shortest.Minutes()), append(high, wait.Longest.Minutes())
+			at, likely = append(at, mm), append(likely, wait.Likely.After.Minutes())
+			low, high = append(low, wait.Earliest.After.Minutes()), append(high, wait.Latest.After.Minutes())
 		}
 		if err := figure.Band(p, i, "", at, low, high); err != nil {
 			return nil, err

@@ -162,8 +162,8 @@ func Example_howOften() {
 	}
 	order := func(x float64) float64 { return math.Pow(10, math.Round(math.Log10(x))) }
 	fmt.Printf("of the order of %.0f turns a second, in rings of the order of %.0f mm;\n",
-		order(coil.Frequency.Value), order(1000*coil.Radius.Value))
-	fmt.Printf("either may be %.0f times more or less\n", coil.Frequency.High/coil.Frequency.Value)
+		order(coil.Frequency.Likely), order(1000*coil.Radius.Likely))
+	fmt.Printf("either may be %.0f times more or less\n", coil.Frequency.High/coil.Frequency.Likely)
 	// Output:
 	// of the order of 10 turns a second, in rings of the order of 1 mm;
 	// either may be 10 times more or less
@@ -194,7 +194,7 @@ func Example_spreading() {
 				return
 			}
 			fmt.Printf("%g degC, %2.0f min: %.0f cm across (%.0f to %.0f), held by %s\n", tempC, after.Minutes(),
-				200*puddle.Radius.Value, 200*puddle.Radius.Low, 200*puddle.Radius.High, puddle.Held)
+				200*puddle.Radius.Likely, 200*puddle.Radius.Low, 200*puddle.Radius.High, puddle.Held)
 		}
 	}
 	// Output:
@@ -233,7 +233,7 @@ func Example_bubbles() {
 				fmt.Println(err)
 				return
 			}
-			fmt.Printf("%g degC, bubbles of %g mm: from %s to %s\n", tempC, mm, roughly(wait.Shortest), roughly(wait.Longest))
+			fmt.Printf("%g degC, bubbles of %g mm: from %s to %s\n", tempC, mm, roughly(wait.Earliest.After), roughly(wait.Latest.After))
 		}
 	}
 	// Output:

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/portion"
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/thermal"
@@ -51,7 +52,7 @@ func (l Liquid) liquid(field string) (rheology.Liquid, error) {
 	}
 	liquid := kind.make(l)
 	if m := l.Measured; m != nil {
-		liquid = rheology.Measured{Liquid: liquid, TempC: m.TempC, PaS: rheology.Within(m.MPaS/1000, m.PlusMinus/100)}
+		liquid = rheology.Measured{Liquid: liquid, TempC: m.TempC, PaS: honestplate.Within(m.MPaS/1000, m.PlusMinus/100)}
 		if _, err := liquid.Viscosity(m.TempC); err != nil {
 			return nil, &FieldError{field + ".measured", err}
 		}
@@ -91,7 +92,7 @@ func (p *Plan) planPour(s *Shot, d *Pour) error {
 		if err != nil {
 			return &FieldError{field + ".temp_c", err}
 		}
-		wanted = eta.Value
+		wanted = eta.Likely
 	}
 	var jug mixed
 	var err error
@@ -114,11 +115,11 @@ func (s *Shot) mix(d *Pour, field string, liquids []rheology.Liquid, wanted floa
 	recipe := rheology.Recipe{Thin: liquids[0], Thick: liquids[1], BatchGrams: d.BatchGrams, StepGrams: d.StepGrams, TempC: d.TempC}
 	batch, err := recipe.For(wanted)
 	if err != nil {
-		var outside *rheology.RangeError
+		var outside *honestplate.RangeError
 		switch {
 		case errors.As(err, &outside) && outside.Unit == "Pa s":
 			return mixed{}, &FieldError{field + ".wanted_mpas", err}
-		case errors.Is(err, rheology.ErrInput):
+		case errors.Is(err, honestplate.ErrInput):
 			return mixed{}, &FieldError{field + ".batch_grams", err}
 		}
 		return mixed{}, &FieldError{field, err}
@@ -130,7 +131,7 @@ func (s *Shot) mix(d *Pour, field string, liquids []rheology.Liquid, wanted floa
 	decimals := stepDecimals(d.StepGrams)
 	recipeText := fmt.Sprintf("%.*f g %s + %.*f g %s = %.*f g", decimals, batch.ThinGrams, d.Liquids[0].Name,
 		decimals, batch.ThickGrams, d.Liquids[1].Name, decimals, d.BatchGrams)
-	s.add("Mix", fmt.Sprintf("%s, to pour at %s at %.0f degC; predicted %s", recipeText, mPaS(rheology.Exactly(wanted)), d.TempC, mPaS(batch.Predicted)))
+	s.add("Mix", fmt.Sprintf("%s, to pour at %s at %.0f degC; predicted %s", recipeText, mPaS(honestplate.Exactly(wanted)), d.TempC, mPaS(batch.Predicted)))
 	s.Prep = append(s.Prep, Prep{mixAhead, fmt.Sprintf("mix the %s, chill it to %.0f degC, time the cup and correct", d.Item, d.TempC)})
 	s.Planned[d.Item] = recipeText
 	batches := math.Ceil(d.PouredGrams * float64(s.Units) / d.BatchGrams)
@@ -144,7 +145,7 @@ func (s *Shot) mix(d *Pour, field string, liquids []rheology.Liquid, wanted floa
 // serveAsItIs plans an advertised liquid: only its temperature may be chosen.
 func (s *Shot) serveAsItIs(d *Pour, field string, liquid rheology.Liquid, wanted float64) (mixed, error) {
 	_, refused := rheology.Recipe{Thin: liquid, Thick: liquid, BatchGrams: d.BatchGrams, StepGrams: d.StepGrams, TempC: d.TempC, Advertised: true}.For(wanted)
-	if !errors.Is(refused, rheology.ErrAdvertised) {
+	if !errors.Is(refused, honestplate.ErrAdvertised) {
 		return mixed{}, &FieldError{field, fmt.Errorf("blending an advertised liquid was not refused: %v", refused)}
 	}
 	tempC, err := rheology.ServeAt(liquid, wanted, d.LowestC, d.HighestC)
@@ -156,7 +157,7 @@ func (s *Shot) serveAsItIs(d *Pour, field string, liquid rheology.Liquid, wanted
 		return mixed{}, &FieldError{field, err}
 	}
 	s.add("Mix", fmt.Sprintf("nothing: %s is advertised and pours as it is; only its temperature may be chosen", d.Item))
-	s.add("Serve", fmt.Sprintf("at %.0f degC for %s; predicted %s", tempC, mPaS(rheology.Exactly(wanted)), mPaS(eta)))
+	s.add("Serve", fmt.Sprintf("at %.0f degC for %s; predicted %s", tempC, mPaS(honestplate.Exactly(wanted)), mPaS(eta)))
 	if asIs, err := liquid.Viscosity(d.TempC); err == nil && math.Abs(tempC-d.TempC) >= 1 {
 		s.add("", fmt.Sprintf("as it stands, at %.0f degC, it is %s", d.TempC, mPaS(asIs)))
 	}
@@ -175,10 +176,10 @@ func (s *Shot) cupTest(jug mixed) error {
 	if err != nil {
 		return err
 	}
-	cup, err := rheology.ISOCupFor(eta.Value / rho.Value)
-	if errors.Is(err, rheology.ErrRange) {
+	cup, err := rheology.ISOCupFor(eta.Likely / rho.Likely)
+	if errors.Is(err, honestplate.ErrRange) {
 		s.Decides = "a timed pour"
-		s.add("Test", fmt.Sprintf("no ISO 2431 cup reaches %s mm2/s: time the pour itself", digits(1e6*eta.Value/rho.Value, 2)))
+		s.add("Test", fmt.Sprintf("no ISO 2431 cup reaches %s mm2/s: time the pour itself", digits(1e6*eta.Likely/rho.Likely, 2)))
 		return nil
 	}
 	if err != nil {
@@ -211,7 +212,7 @@ func (s *Shot) corrections(cup rheology.Cup, likely time.Duration, jug mixed) er
 	for _, t := range []time.Duration{max(likely*5/6, cup.Least), min(likely*7/6, cup.Most)} {
 		t = t.Round(time.Second)
 		fix, err := jug.batch.CorrectFromCup(cup, t)
-		if errors.Is(err, rheology.ErrRange) {
+		if errors.Is(err, honestplate.ErrRange) {
 			continue // so far off that adding a little of either does not mend it
 		}
 		if err != nil {
@@ -238,10 +239,10 @@ func (s *Shot) pourAndLand(d *Pour, field string, jug mixed) error {
 	if err != nil {
 		return &FieldError{field + ".jug", err}
 	}
-	s.add("Pour", fmt.Sprintf("%s g in %s (%s to %s), %s mL/s; decided by: %s", digits(d.PouredGrams, 3), seconds(pour.Duration.Likely),
-		seconds(pour.Duration.Shortest), seconds(pour.Duration.Longest), digits(pour.Rate.Value*1e6, 2), decidesPour(pour)))
-	s.Events = []Event{{"pour ends", thermal.Window{Earliest: pour.Duration.Shortest, Likely: pour.Duration.Likely, Latest: pour.Duration.Longest}, true}}
-	s.Moment = "pour lasts " + seconds(pour.Duration.Likely)
+	s.add("Pour", fmt.Sprintf("%s g in %s (%s to %s), %s mL/s; decided by: %s", digits(d.PouredGrams, 3), seconds(pour.Duration.Likely.After),
+		seconds(pour.Duration.Earliest.After), seconds(pour.Duration.Latest.After), digits(pour.Rate.Likely*1e6, 2), decidesPour(pour)))
+	s.Events = []Event{{"pour ends", thermal.Window{Earliest: pour.Duration.Earliest.After, Likely: pour.Duration.Likely.After, Latest: pour.Duration.Latest.After}, true}}
+	s.Moment = "pour lasts " + seconds(pour.Duration.Likely.After)
 	stream, err := pour.Stream(d.DropMM / 1000)
 	if err != nil {
 		return &FieldError{field + ".drop_mm", err}
@@ -276,10 +277,10 @@ func streamWords(st rheology.Stream) string {
 		return fmt.Sprintf("it only drips, in drops of %s mm: tilt further for a stream", width)
 	case st.Broken:
 		return fmt.Sprintf("broken into drops of %s mm where it lands, at %s m/s: it holds together for %s mm (%s to %s)", width, speed,
-			digits(st.BreakUp.Value*1000, 2), digits(st.BreakUp.Low*1000, 2), digits(st.BreakUp.High*1000, 2))
+			digits(st.BreakUp.Likely*1000, 2), digits(st.BreakUp.Low*1000, 2), digits(st.BreakUp.High*1000, 2))
 	case st.MayBreak:
 		return fmt.Sprintf("%s mm wide where it lands, at %s m/s; it may break up: it holds together for %s mm (%s to %s)", width, speed,
-			digits(st.BreakUp.Value*1000, 2), digits(st.BreakUp.Low*1000, 2), digits(st.BreakUp.High*1000, 2))
+			digits(st.BreakUp.Likely*1000, 2), digits(st.BreakUp.Low*1000, 2), digits(st.BreakUp.High*1000, 2))
 	}
 	return fmt.Sprintf("%s mm wide and whole where it lands, at %s m/s", width, speed)
 }

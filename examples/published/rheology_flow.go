@@ -98,7 +98,7 @@ func glycerolBeta(r testdata.Row) ([]Point, error) {
 		if err != nil {
 			return nil, err
 		}
-		ln[i] = math.Log(e.Value)
+		ln[i] = math.Log(e.Likely)
 	}
 	beta := (ln[1]-ln[2])/(ln[0]-ln[2]) - (1 - v[0])
 	return []Point{Near(fmt.Sprintf("%.4g", v[0]), v[1], beta, 0.02)}, nil

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/testdata"
 )
@@ -77,15 +78,15 @@ func columns(r testdata.Row, names ...string) ([]float64, error) {
 
 // estimated turns a prediction into a point whose band is the model's own, in the
 // unit of the published value, widened by slack.
-func estimated(label string, published float64, e rheology.Estimate, err error, unit, slack float64) ([]Point, error) {
+func estimated(label string, published float64, e honestplate.Estimate, err error, unit, slack float64) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
 	e = e.Times(unit)
-	return []Point{{Label: label, Published: published, Predicted: e.Value, Low: e.Low - slack, High: e.High + slack}}, nil
+	return []Point{{Label: label, Published: published, Predicted: e.Likely, Low: e.Low - slack, High: e.High + slack}}, nil
 }
 
-type waterProperty func(rheology.Water, float64) (rheology.Estimate, error)
+type waterProperty func(rheology.Water, float64) (honestplate.Estimate, error)
 
 func waterProperties(column string, unit, half float64, f waterProperty) func(testdata.Row) ([]Point, error) {
 	return func(r testdata.Row) ([]Point, error) {
@@ -97,7 +98,7 @@ func waterProperties(column string, unit, half float64, f waterProperty) func(te
 		if err != nil {
 			return nil, err
 		}
-		return []Point{Near(fmt.Sprintf("%g degC", v[0]), v[1], e.Value*unit, half)}, nil
+		return []Point{Near(fmt.Sprintf("%g degC", v[0]), v[1], e.Likely*unit, half)}, nil
 	}
 }
 
@@ -111,7 +112,7 @@ func waterICT(column string, unit, rel float64, f waterProperty) func(testdata.R
 		if err != nil {
 			return nil, err
 		}
-		return []Point{NearRel(fmt.Sprintf("%g degC", v[0]), v[1], e.Value*unit, rel)}, nil
+		return []Point{NearRel(fmt.Sprintf("%g degC", v[0]), v[1], e.Likely*unit, rel)}, nil
 	}
 }
 
@@ -132,7 +133,7 @@ func waterSurfaceTension(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	return []Point{Near(label, v[1], e.Value*1e3, half)}, nil
+	return []Point{Near(label, v[1], e.Likely*1e3, half)}, nil
 }
 
 func dairyViscosity(r testdata.Row) ([]Point, error) {

@@ -152,8 +152,8 @@ func effluxPours(r testdata.Row) ([]Point, error) {
 		return nil, err
 	}
 	fall := s.Head - n("head_2_m")
-	fall = min(fall, (s.Head-2*sigma.Value/(rho.Value*gravity*s.Diameter))*(1-2e-6))
-	p, err := s.Pour(rheology.Water{}, 20, fall*s.SurfaceArea*rho.Value*1000)
+	fall = min(fall, (s.Head-2*sigma.Likely/(rho.Likely*gravity*s.Diameter))*(1-2e-6))
+	p, err := s.Pour(rheology.Water{}, 20, fall*s.SurfaceArea*rho.Likely*1000)
 	if err != nil {
 		return nil, err
 	}
@@ -161,7 +161,7 @@ func effluxPours(r testdata.Row) ([]Point, error) {
 	if n("digits") <= 2 {
 		rel = 0.01
 	}
-	return []Point{NearRel(r.Text("example"), n("time_s"), p.Duration.Likely.Seconds()*math.Sqrt(gravity/n("gravity_m_per_s2")), rel)}, nil
+	return []Point{NearRel(r.Text("example"), n("time_s"), p.Duration.Likely.After.Seconds()*math.Sqrt(gravity/n("gravity_m_per_s2")), rel)}, nil
 }
 
 func effluxFlows(r testdata.Row) ([]Point, error) {
@@ -430,7 +430,7 @@ func bubbleRise(r testdata.Row) ([]Point, error) {
 		got, err = rheology.StokesBubble(d, eta, rho, false)
 	default:
 		e, err := rheology.BubbleRise(rheology.Water{}, 20, d)
-		return []Point{{Label: label, Published: n("speed_m_per_s"), Predicted: e.Value, Low: e.Low, High: e.High}}, err
+		return []Point{{Label: label, Published: n("speed_m_per_s"), Predicted: e.Likely, Low: e.Low, High: e.High}}, err
 	}
 	return []Point{NearRel(label, n("speed_m_per_s"), got, n("rel_tolerance"))}, err
 }
