@@ -15,11 +15,10 @@ func TestPropertyCallsOfBlendsAllocateNothing(t *testing.T) {
 		rule  Rule
 		parts []Part
 	}{
-		{LogMass, []Part{milk, light}},
-		{LogMass, []Part{milk, light, measured, syrup}},
-		{LogVolume, []Part{milk, measured, syrup}},
-		{Emulsion, []Part{milk, light, measured}},
-		{Interaction{D: -0.2, E: 0.1}, []Part{milk, syrup}},
+		{Rule{}, []Part{milk, light}},
+		{Rule{}, []Part{milk, light, measured, syrup}},
+		{Rule{Emulsion: true}, []Part{milk, light, measured}},
+		{Rule{D: -0.2, E: 0.1}, []Part{milk, syrup}},
 	} {
 		m := mustBlend(t, c.rule, c.parts...)
 		for name, call := range map[string]func(){
@@ -34,7 +33,7 @@ func TestPropertyCallsOfBlendsAllocateNothing(t *testing.T) {
 		}
 	}
 	r := kitchen(1000, 0.1)
-	cup := ISO2431(4)
+	cup := cup("ISO 4")
 	for name, call := range map[string]func(){
 		"For":                func() { r.For(0.012) },
 		"Reach":              func() { r.Reach() },

@@ -10,7 +10,7 @@ import (
 	. "example.org/honestplate/rheology"
 )
 
-var plainRules = []Rule{LogMass, LogVolume, Emulsion, Interaction{D: -0.2, E: 0.1}}
+var plainRules = []Rule{{}, {Emulsion: true}, {D: -0.2, E: 0.1}}
 
 func mustBlend(t *testing.T, r Rule, parts ...Part) Mix {
 	t.Helper()
@@ -90,7 +90,7 @@ func TestABlendLiesBetweenItsParts(t *testing.T) {
 			lo, hi = min(lo, v.Likely), max(hi, v.Likely)
 			parts[i] = Part{d, 100 * rng.Float64()}
 		}
-		for _, r := range []Rule{LogMass, LogVolume} {
+		for _, r := range []Rule{{}} {
 			v, err := mustBlend(t, r, parts...).Viscosity(tempC)
 			if err != nil || v.Likely < lo*(1-1e-12) || v.Likely > hi*(1+1e-12) || !v.Contains(v.Likely) {
 				t.Fatalf("%v of %v at %v: %v, %v, want in %v..%v", r, parts, tempC, v, err, lo, hi)
@@ -102,7 +102,7 @@ func TestABlendLiesBetweenItsParts(t *testing.T) {
 func TestTheBandOfAMilkAndCreamBlendIsNotNarrowerThanThatOfTheCreamItMakes(t *testing.T) {
 	for fat := 4.0; fat < 36; fat++ {
 		w := (fat - 3.5) / 32.5
-		m := mustBlend(t, LogMass, Part{Dairy{FatPercent: 3.5}, 1 - w}, Part{Dairy{FatPercent: 36}, w})
+		m := mustBlend(t, Rule{}, Part{Dairy{FatPercent: 3.5}, 1 - w}, Part{Dairy{FatPercent: 36}, w})
 		for _, tempC := range []float64{2, 20, 35, 60} {
 			got, _ := m.Viscosity(tempC)
 			table, _ := Dairy{FatPercent: fat}.Viscosity(tempC)
@@ -116,7 +116,7 @@ func TestTheBandOfAMilkAndCreamBlendIsNotNarrowerThanThatOfTheCreamItMakes(t *te
 func TestTheBandOfMeasuredPartsHoldsTheBiasOfTheMixingStep(t *testing.T) {
 	milk := Measured{Dairy{FatPercent: 3.5}, 5, honestplate.Exactly(0.003)}
 	cream := Measured{Dairy{FatPercent: 36}, 5, honestplate.Exactly(0.030)}
-	v, err := mustBlend(t, LogMass, Part{milk, 1}, Part{cream, 1}).Viscosity(5)
+	v, err := mustBlend(t, Rule{}, Part{milk, 1}, Part{cream, 1}).Viscosity(5)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -124,7 +124,7 @@ func TestTheBandOfMeasuredPartsHoldsTheBiasOfTheMixingStep(t *testing.T) {
 		t.Errorf("band %.3f up, %.3f down: the known bias is downwards", up, down)
 	}
 	// and it vanishes towards either end
-	v, _ = mustBlend(t, LogMass, Part{milk, 1}, Part{cream, 1e6}).Viscosity(5)
+	v, _ = mustBlend(t, Rule{}, Part{milk, 1}, Part{cream, 1e6}).Viscosity(5)
 	if v.High/v.Low > 1.00001 {
 		t.Errorf("band of nearly pure cream %v", v)
 	}
@@ -135,8 +135,8 @@ func TestTheEmulsionRuleFollowsHotCreamCloserThanLogMixing(t *testing.T) {
 		w := (fat - 0.1) / 39.9
 		thin, thick := Part{Dairy{FatPercent: 0.1}, 1 - w}, Part{Dairy{FatPercent: 40}, w}
 		table, _ := Dairy{FatPercent: fat}.Viscosity(60)
-		byMass, _ := mustBlend(t, LogMass, thin, thick).Viscosity(60)
-		byFat, _ := mustBlend(t, Emulsion, thin, thick).Viscosity(60)
+		byMass, _ := mustBlend(t, Rule{}, thin, thick).Viscosity(60)
+		byFat, _ := mustBlend(t, Rule{Emulsion: true}, thin, thick).Viscosity(60)
 		if a, b := math.Abs(math.Log(byMass.Likely/table.Likely)), math.Abs(math.Log(byFat.Likely/table.Likely)); b > a/3 || b > 0.03 {
 			t.Errorf("%v %%: emulsion rule off by %.3f, log-mixing by %.3f", fat, b, a)
 		}
@@ -159,10 +159,10 @@ func TestABlendThatMakesNoSenseIsRefused(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	if _, err := Emulsion.Blend(Part{milk, 1}, Part{Water{}, 1}); !errors.Is(err, honestplate.ErrInput) {
+	if _, err := (Rule{Emulsion: true}).Blend(Part{milk, 1}, Part{Water{}, 1}); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("emulsion rule on water: %v", err)
 	}
-	for _, r := range []Rule{PlainRule(-1), PlainRule(9), Interaction{D: math.NaN()}, Interaction{E: math.Inf(1)}} {
+	for _, r := range []Rule{{Emulsion: true, D: 1}, {D: math.NaN()}, {E: math.Inf(1)}} {
 		if _, err := r.Blend(Part{milk, 1}); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%v: %v", r, err)
 		}
@@ -186,7 +186,7 @@ func TestABlendThatMakesNoSenseIsRefused(t *testing.T) {
 }
 
 func TestAMixOutsideThePartsRangeSaysWhose(t *testing.T) {
-	m := mustBlend(t, LogMass, Part{Dairy{FatPercent: 3.5}, 1}, Part{Dairy{FatPercent: 36}, 1})
+	m := mustBlend(t, Rule{}, Part{Dairy{FatPercent: 3.5}, 1}, Part{Dairy{FatPercent: 36}, 1})
 	for _, tempC := range []float64{-1, 81} {
 		var r *honestplate.RangeError
 		if _, err := m.Viscosity(tempC); !errors.As(err, &r) || r.Value != tempC {

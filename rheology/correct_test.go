@@ -88,7 +88,7 @@ func TestACupTimeCorrectsLikeTheViscosityItTells(t *testing.T) {
 	}
 	m, _ := b.Mix()
 	rho, _ := m.Density(6)
-	cup := ISO2431(3)
+	cup := cup("ISO 3")
 	nu, err := cup.KinematicViscosity(40 * time.Second)
 	if err != nil {
 		t.Fatal(err)

@@ -1,10 +1,12 @@
 package rheology
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/physics"
 )
 
 // Dairy is milk or cream by its fat content, 0..50 % fat and 0..80 degC. The
@@ -18,7 +20,7 @@ import (
 // At 30 % fat and 3..20 degC the published and tabulated values run from 0.26 of
 // Bakshi & Smith 1984, the only traceable formula for the cold, up to it:
 // treatment, ageing, homogenising and stabiliser change a cream more than its
-// fat content does. So use this to plan, then measure: see Measured.
+// fat content does. So use this to plan, then measure: see [Measured].
 //
 // # The model
 //
@@ -44,8 +46,7 @@ import (
 // The geometric mean is our choice, not a published law: B alone is the traceable
 // one, but a value known to be high would put too little cream into every recipe.
 // Half the distance is where the other values lie: the cold creams of 15 % fat and
-// more in the tables below have a mean ratio to Value of 1.0. Compare with
-// BakshiSmith where its number is wanted. The band at 5 degC is x/: 1.5 at 12 %
+// more in the tables below have a mean ratio to Value of 1.0.  The band at 5 degC is x/: 1.5 at 12 %
 // fat, 1.9 at 20 %, 2.4 at 30 %, 3.1 at 40 %.
 //
 // # The evidence for the band
@@ -61,9 +62,9 @@ import (
 // Phipps found cream Newtonian at 40..80 degC up to 50 % fat (his formula ends at 40).
 // Cold cream thickens
 // for two days and thins when stirred; with more than 20 % fat and below 40 degC
-// see ViscosityAtRate. Viscosity itself is at 100 1/s, about that of a pour.
+// see [Dairy.ViscosityAtRate]. Viscosity itself is at 100 1/s, about that of a pour.
 type Dairy struct {
-	FatPercent float64 // % by mass, 0..50
+	FatPercent float64 `json:"fat_percent"` // % by mass, 0..50
 }
 
 const (
@@ -108,10 +109,8 @@ func (d Dairy) check(tempC float64) error {
 	if d.FatPercent >= 0 && d.FatPercent <= dairyHighFat && tempC >= 0 && tempC <= dairyHighC {
 		return nil
 	}
-	if err := honestplate.InRange("fat", d.FatPercent, 0, dairyHighFat, "%", sourceDairy); err != nil {
-		return err
-	}
-	return honestplate.InRange("temperature", tempC, 0, dairyHighC, "degC", sourceDairy)
+	return cmp.Or(honestplate.InRange("FatPercent", d.FatPercent, 0, dairyHighFat, "%", sourceDairy),
+		honestplate.InRange("TempC", tempC, 0, dairyHighC, "degC", sourceDairy))
 }
 
 // Viscosity returns the dynamic viscosity in Pa s with its 95 % band, at 100 1/s
@@ -133,7 +132,7 @@ func (d Dairy) lnViscosity(tempC float64) (value, low, high float64, err error) 
 		return 0, 0, 0, err
 	}
 	laws := dairyLawsAt(tempC)
-	value, low, high = laws.ln(d.FatPercent, phippsShape(d.FatPercent))
+	value, low, high = laws.ln(d.FatPercent, phippsShape(d.FatPercent/100))
 	return value, low, high, nil
 }
 
@@ -155,7 +154,7 @@ func dairyLawsAt(tempC float64) dairyAt {
 	}
 	cold, plasma := 1.0, lnSkim(tempC)
 	if tempC > 30 {
-		cold = 1 - smoothstep((tempC-30)/10)
+		cold = 1 - physics.Smoothstep((tempC-30)/10)
 		plasma = cold*plasma + (1-cold)*lnPhippsPlasma(tempC)
 	}
 	return dairyAt{false, cold, lnMilli + plasma, slope, lnMilli + lnBakshi(0, tempC)}
@@ -175,31 +174,10 @@ func (a *dairyAt) ln(fatPercent, shape float64) (value, low, high float64) {
 	return value, lower - w, lower + gap + w
 }
 
-// value is the first of ln, for parts of a blend, whose bands nobody asks for.
-func (a *dairyAt) value(fatPercent, shape float64) float64 {
-	lower := a.plasma + a.slope*shape
-	if a.hot {
-		return lower
-	}
-	v, _ := a.clustered(fatPercent, lower)
-	return v
-}
-
 // clustered raises the law of separate globules by what the clustering of cold ones does,
 // and returns how far it can raise it: never negative, though B passes below L under
 // about 3 % fat, where B is simply low for skim milk.
 func (a *dairyAt) clustered(fatPercent, lower float64) (value, gap float64) {
 	gap = a.cold * max(0, a.bakshi+0.1*fatPercent-lower)
-	return lower + 0.5*smoothstep((fatPercent-3)*(1.0/9))*gap, gap
-}
-
-// smoothstep rises from 0 at 0 to 1 at 1 without a kink.
-func smoothstep(x float64) float64 {
-	if x <= 0 {
-		return 0
-	}
-	if x >= 1 {
-		return 1
-	}
-	return x * x * (3 - 2*x)
+	return lower + 0.5*physics.Smoothstep((fatPercent-3)*(1.0/9))*gap, gap
 }

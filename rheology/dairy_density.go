@@ -31,14 +31,14 @@ func DairyDensity(fatPercent, solidsNotFatPercent, tempC float64) (honestplate.E
 	if err := (Dairy{fatPercent}).check(tempC); err != nil {
 		return honestplate.Estimate{}, err
 	}
-	if err := honestplate.InRange("solids-not-fat", solidsNotFatPercent, 0, 30, "%", sourceDairy); err != nil {
+	if err := honestplate.InRange("SolidsNotFatPercent", solidsNotFatPercent, 0, 30, "%", sourceDairy); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	return dairyDensity(fatPercent, solidsNotFatPercent, tempC), nil
 }
 
 func dairyDensity(f, s, t float64) honestplate.Estimate {
-	rf := 966.66 - 1.334*t
+	rf := milkFatDensity(t)
 	rs := 1635 - 2.6*t + 0.02*t*t
 	rho := 100 / (f/rf + s/rs + (100-f-s)/waterDensity(t))
 	band := 2 + 0.1*max(0, t-20)
@@ -62,3 +62,6 @@ func (d Dairy) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	v := 1e-3 * (48.5 - 4*min(d.FatPercent, 30)/30 + 1.8e-4*(tempC*tempC-400) - 0.163*(tempC-20))
 	return honestplate.Estimate{Low: v - 5e-3, Likely: v, High: v + 5e-3}, nil
 }
+
+// milkFatDensity is rf of [DairyDensity], kg/m3.
+func milkFatDensity(t float64) float64 { return 966.66 - 1.334*t }

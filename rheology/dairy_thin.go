@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/physics"
 )
 
 // Cold cream thins with shear above this fat content and below the melting of
@@ -27,7 +28,7 @@ const (
 // engineering estimate, no source, and the band allows 1-n to be anything from 0 to
 // twice that. Stirring and ageing change cold cream more than shear rate does.
 func (d Dairy) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate, error) {
-	if err := honestplate.NotNegative("shear rate", shearRate, "1/s"); err != nil {
+	if err := honestplate.NotNegative("ShearRate", shearRate, "1/s"); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	v, low, high, err := d.lnViscosity(tempC)
@@ -47,7 +48,7 @@ func thinningAt(tempC, shearRate float64) thinning {
 	if tempC >= 40 {
 		return 0
 	}
-	return thinning(math.Log(min(max(shearRate, thinningRate0), thinningRate1)/dairyRate) * (1 - smoothstep((tempC-30)/10)))
+	return thinning(math.Log(min(max(shearRate, thinningRate0), thinningRate1)/dairyRate) * (1 - physics.Smoothstep((tempC-30)/10)))
 }
 
 // ln moves the logarithms of a viscosity and its band from the rate of Viscosity to this

@@ -29,7 +29,7 @@ func ExampleCup() {
 	// Output:
 	// 50 mm2/s: ISO 2431, 4 mm, 40.1 s
 	// 31 s: 36.0 mm2/s (34.9 to 37.1)
-	// rheology: time in the cup is 12 s, outside 30..100 s (ISO 2431, 4 mm)
+	// honestplate: T is 12 s, outside 30..100 s (ISO 2431, 4 mm: take another cup, or another temperature)
 }
 
 // A 3 mm steel ball sinking 10 cm in a jar of something thick and clear.

@@ -1,6 +1,7 @@
 package rheology
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -11,7 +12,7 @@ import (
 // content, 0..100 % by mass, at 0..100 degC. A mixture of known strength checks a
 // flow cup. The zero value is water by Cheng's formula, 0.5 % from Water.
 type Glycerol struct {
-	Percent float64 // glycerol, % by mass, 0..100
+	Percent float64 `json:"percent"` // glycerol, % by mass, 0..100
 }
 
 const (
@@ -30,10 +31,8 @@ func (g Glycerol) Describe() Description {
 }
 
 func (g Glycerol) check(tempC float64) error {
-	if err := honestplate.InRange("glycerol", g.Percent, 0, 100, "% by mass", sourceCheng); err != nil {
-		return err
-	}
-	return honestplate.InRange("temperature", tempC, 0, 100, "degC", sourceCheng)
+	return cmp.Or(honestplate.InRange("Percent", g.Percent, 0, 100, "% by mass", sourceCheng),
+		honestplate.InRange("TempC", tempC, 0, 100, "degC", sourceCheng))
 }
 
 // Viscosity returns the dynamic viscosity in Pa s:

@@ -1,6 +1,7 @@
 package rheology
 
 import (
+	"cmp"
 	"fmt"
 
 	"example.org/honestplate"
@@ -10,7 +11,7 @@ import (
 // degC. The zero MoisturePercent means 17 %, about the usual jar. Crystallised
 // honey, and honey that thins under shear (heather, manuka), are outside it.
 type Honey struct {
-	MoisturePercent float64 // % by mass, 14..20; 0 means 17
+	MoisturePercent float64 `json:"moisture_percent,omitzero"` // % by mass, 14..20; 0 means 17
 }
 
 const (
@@ -36,10 +37,8 @@ func (h Honey) Describe() Description {
 }
 
 func (h Honey) check(tempC float64) error {
-	if err := honestplate.InRange("moisture", h.moisture(), 14, 20, "%", sourceHoney); err != nil {
-		return err
-	}
-	return honestplate.InRange("temperature", tempC, 5, 70, "degC", sourceHoney)
+	return cmp.Or(honestplate.InRange("MoisturePercent", h.moisture(), 14, 20, "%", sourceHoney),
+		honestplate.InRange("TempC", tempC, 5, 70, "degC", sourceHoney))
 }
 
 // Viscosity returns the dynamic viscosity in Pa s by the Williams-Landel-Ferry

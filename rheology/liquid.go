@@ -32,6 +32,8 @@ type Description struct {
 	Source      string  // author, year, title or table
 	LowC, HighC float64 // range of temperature, degC
 	ShearRate   float64 // at which Viscosity holds, 1/s; 0 for a Newtonian liquid
+	LowRate     float64 // least shear rate of ViscosityAtRate, 1/s
+	HighRate    float64 // and the largest; 0 for no limit
 	Band        string  // what the band of Viscosity is and from which data
 }
 
@@ -39,14 +41,26 @@ type Description struct {
 // shear rate in 1/s: that of a ShearDependent liquid at the rate, and the one
 // viscosity of any other. A nil liquid is an InputError.
 func ViscosityAtRate(l Liquid, tempC, shearRate float64) (honestplate.Estimate, error) {
-	if err := honestplate.NotNegative("shear rate", shearRate, "1/s"); err != nil {
+	if err := honestplate.NotNegative("ShearRate", shearRate, "1/s"); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	if l == nil {
-		return honestplate.Estimate{}, check.Missing("liquid", "a liquid, not nil")
+		return honestplate.Estimate{}, check.Missing("Liquid", "a liquid")
 	}
 	if s, ok := l.(ShearDependent); ok {
 		return s.ViscosityAtRate(tempC, shearRate)
 	}
 	return l.Viscosity(tempC)
 }
+
+// A Yielding liquid stands still below a stress in Pa; the zero Estimate says that it
+// has no such stress.
+type Yielding interface {
+	Liquid
+	// YieldStress is in Pa.
+	YieldStress(tempC float64) (honestplate.Estimate, error)
+}
+
+// A ranged liquid tells whether it has a viscosity at a temperature without
+// working it out: check fails as Viscosity does.
+type ranged interface{ check(tempC float64) error }

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology/flow"
 )
 
 // More of each kind than the catalogue lists, at the ends of their contents.
@@ -16,12 +17,12 @@ func everyLiquid() []Liquid {
 		panic(err)
 	}
 	return append(Catalogue(),
-		Dairy{}, Dairy{50}, Sucrose{}, Sucrose{19.9}, Sucrose{75}, Maple{60}, Maple{70}, Invert{70}, Invert{85},
-		Glucose{74}, Glucose{84}, Honey{14}, Honey{20}, Glycerol{},
-		Measured{Dairy{36}, 6, honestplate.Factor(0.02, 1.05)}, Measured{Ketchup, 20, honestplate.Factor(0.9, 1.1)},
-		Own{Name: "syrup of the house", Curve: own, DensityKgM3: 1300},
-		Own{Name: "gravy", Flow: HerschelBulkley{3, 2, 0.5}, FlowC: 60, DensityKgM3: 1050, SurfaceTensionNm: 0.05},
-		Own{Name: "dip", Curve: own, Flow: PowerLaw{2, 0.5}, FlowC: 20, DensityKgM3: 1050},
+		Dairy{}, Dairy{50}, Sucrose{}, Sucrose{19.9}, Sucrose{75}, Syrup{"maple", 60}, Syrup{"maple", 70}, Syrup{"invert", 70}, Syrup{"invert", 85},
+		Syrup{"glucose", 74}, Syrup{"glucose", 84}, Honey{14}, Honey{20}, Glycerol{},
+		Measured{Dairy{36}, 6, honestplate.Factor(0.02, 1.05)}, Measured{Food("tomato ketchup"), 20, honestplate.Factor(0.9, 1.1)},
+		Custom{Name: "syrup of the house", Curve: own, KgPerM3: 1300},
+		Custom{Name: "gravy", Flow: flow.HerschelBulkley{Yield: 3, K: 2, N: 0.5}, FlowC: 60, KgPerM3: 1050, NPerM: 0.05},
+		Custom{Name: "dip", Curve: own, Flow: flow.PowerLaw{K: 2, N: 0.5}, FlowC: 20, KgPerM3: 1050},
 	)
 }
 
@@ -43,7 +44,7 @@ func TestEveryLiquidHoldsOverItsWholeRange(t *testing.T) {
 			}
 			if !(v.Likely < last) {
 				// A flow curve alone does not change over its few degrees.
-				if o, ok := l.(Own); !ok || o.Curve.N > 0 {
+				if o, ok := l.(Custom); !ok || o.Curve.N > 0 {
 					t.Errorf("%s: viscosity does not fall at %g degC: %g after %g", d.Name, tempC, v.Likely, last)
 				}
 			}
@@ -98,12 +99,12 @@ func TestContentsThatMakeNoSenseAreRefused(t *testing.T) {
 	}{
 		{Dairy{-1}, honestplate.ErrRange}, {Dairy{51}, honestplate.ErrRange}, {Dairy{nan}, honestplate.ErrInput}, {Dairy{inf}, honestplate.ErrInput},
 		{Sucrose{-1}, honestplate.ErrRange}, {Sucrose{76}, honestplate.ErrRange}, {Sucrose{nan}, honestplate.ErrInput},
-		{Maple{50}, honestplate.ErrRange}, {Invert{90}, honestplate.ErrRange}, {Glucose{60}, honestplate.ErrRange}, {Honey{30}, honestplate.ErrRange}, {Honey{nan}, honestplate.ErrInput},
+		{Syrup{"maple", 50}, honestplate.ErrRange}, {Syrup{"invert", 90}, honestplate.ErrRange}, {Syrup{"glucose", 60}, honestplate.ErrRange}, {Honey{30}, honestplate.ErrRange}, {Honey{nan}, honestplate.ErrInput},
 		{Glycerol{101}, honestplate.ErrRange}, {Glycerol{nan}, honestplate.ErrInput},
-		{Oil(-1), honestplate.ErrInput}, {oils, honestplate.ErrInput}, {Condensed(-1), honestplate.ErrInput}, {condensedKinds, honestplate.ErrInput}, {Sauce(-1), honestplate.ErrInput}, {sauces, honestplate.ErrInput},
+		{Food(""), honestplate.ErrInput}, {Food("motor oil"), honestplate.ErrInput}, {Syrup{}, honestplate.ErrInput},
 		{Measured{}, honestplate.ErrInput}, {Measured{Dairy{36}, 6, honestplate.Estimate{}}, honestplate.ErrInput}, {Measured{Dairy{36}, 6, honestplate.Estimate{Low: 0.03, Likely: 0.02, High: 0.04}}, honestplate.ErrInput},
 		{Measured{Dairy{36}, 200, honestplate.Exactly(0.02)}, honestplate.ErrRange}, {Measured{Dairy{36}, 6, honestplate.Estimate{Low: 0.01, Likely: nan, High: 0.02}}, honestplate.ErrInput},
-		{Own{}, honestplate.ErrInput}, {Own{Flow: PowerLaw{-1, 0.5}, FlowC: 20}, honestplate.ErrInput}, {Own{Flow: PowerLaw{1, 0.5}, FlowC: nan}, honestplate.ErrInput},
+		{Custom{}, honestplate.ErrInput}, {Custom{Flow: flow.PowerLaw{K: -1, N: 0.5}, FlowC: 20}, honestplate.ErrInput}, {Custom{Flow: flow.PowerLaw{K: 1, N: 0.5}, FlowC: nan}, honestplate.ErrInput},
 	} {
 		l := c.l
 		// Describe must not fail either, whatever it is asked of.
@@ -121,10 +122,10 @@ func TestContentsThatMakeNoSenseAreRefused(t *testing.T) {
 			t.Errorf("%T %+v: surface tension: got %v, want %v", l, l, err, c.kind)
 		}
 	}
-	if _, err := (Own{Flow: PowerLaw{1, 0.5}, FlowC: 20}).Density(20); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
+	if _, err := (Custom{Flow: flow.PowerLaw{K: 1, N: 0.5}, FlowC: 20}).Density(20); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("a liquid of one's own without a density: got %v", err)
 	}
-	if _, err := (Own{Flow: PowerLaw{1, 0.5}, FlowC: 20, SurfaceTensionNm: 5}).SurfaceTension(20); !errors.Is(err, honestplate.ErrRange) {
+	if _, err := (Custom{Flow: flow.PowerLaw{K: 1, N: 0.5}, FlowC: 20, NPerM: 5}).SurfaceTension(20); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("a surface tension of 5 N/m: got %v", err)
 	}
 }

@@ -15,7 +15,7 @@ import (
 type Measured struct {
 	Liquid Liquid               // what it is
 	TempC  float64              // temperature of the measurement, degC
-	PaS    honestplate.Estimate // measured viscosity with its 95 % band, Pa s: Exactly, Within or Factor
+	PaS    honestplate.Estimate `json:"pas"` // measured viscosity with its 95 % band, Pa s: Exactly, Within or Factor
 }
 
 // How far a slope in temperature can be off, as a share of the change in the
@@ -37,14 +37,10 @@ func (m Measured) Describe() Description {
 
 func (m Measured) check() error {
 	if m.Liquid == nil {
-		return check.Missing("liquid of the measurement", "a liquid whose shape in temperature to use")
+		return check.Missing("Liquid", "a liquid whose shape in temperature to use")
 	}
-	return check.Band("measured viscosity", m.PaS, 1e-9, 1e12, "Pa s", "anything that flows")
+	return check.Band("PaS", m.PaS, 1e-9, 1e12, "Pa s", "anything that flows")
 }
-
-// A ranged liquid tells whether it has a viscosity at a temperature without
-// working it out: check fails as Viscosity does.
-type ranged interface{ check(tempC float64) error }
 
 // Viscosity returns, in Pa s, the measured value moved to another temperature by
 // the shape of the liquid:

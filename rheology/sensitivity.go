@@ -1,7 +1,7 @@
 package rheology
 
 import (
-	"errors"
+	"cmp"
 	"fmt"
 	"math"
 
@@ -25,16 +25,16 @@ type Sensitivity struct {
 // liquid's temperatures, 50 % fat) the step the other way is taken and turned round. A
 // batch below 1 g is an InputError; other errors are those of For.
 func (b Batch) Sensitivity() (Sensitivity, error) {
-	var p pair
-	if err := p.of(&b.Recipe); err != nil {
-		return Sensitivity{}, err
+	p, err := b.Recipe.pair()
+	if err != nil {
+		return Sensitivity{}, honestplate.In("Recipe", err)
 	}
-	if err := errors.Join(honestplate.NotNegative("thin part of the batch", b.ThinGrams, "g"), honestplate.NotNegative("thick part of the batch", b.ThickGrams, "g")); err != nil {
+	if err := cmp.Or(honestplate.NotNegative("ThinGrams", b.ThinGrams, "g"), honestplate.NotNegative("ThickGrams", b.ThickGrams, "g")); err != nil {
 		return Sensitivity{}, err
 	}
 	total := b.ThinGrams + b.ThickGrams
 	if !(total >= 1) || math.IsInf(total, 0) {
-		return Sensitivity{}, check.Input("batch", total, "g", "at least 1 g, finite")
+		return Sensitivity{}, check.Input("ThinGrams+ThickGrams", total, "g", "at least 1 g, finite")
 	}
 	w := b.ThickGrams / total
 	var s Sensitivity
@@ -68,8 +68,8 @@ func (b Batch) Sensitivity() (Sensitivity, error) {
 	if ok {
 		r := b.Recipe
 		r.Thick = fatter
-		var q pair
-		if err := q.of(&r); err != nil {
+		q, err := r.pair()
+		if err != nil {
 			return Sensitivity{}, fmt.Errorf("with 1 %% of fat more or less: %w", err)
 		}
 		s.FatKnown = true

@@ -10,6 +10,7 @@ import (
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/pour"
 	"example.org/honestplate/testdata"
 	"gonum.org/v1/plot/plotter"
 )
@@ -111,7 +112,7 @@ func drawCoat() ([]byte, error) {
 	}{{"milk", milk}, {"the blend", blend}} {
 		var at, likely, low, high []float64
 		for s := 1.0; s <= 30; s += 0.5 {
-			coat, err := rheology.Wall{Height: 0.04}.Drain(l.liquid, 5, time.Duration(s*float64(time.Second)))
+			coat, err := pour.Wall{Height: 0.04}.Drain(l.liquid, 5, time.Duration(s*float64(time.Second)))
 			if err != nil {
 				return nil, err
 			}

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/pour"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -106,7 +107,7 @@ func Example_rules() {
 		Thick:      rheology.Dairy{FatPercent: 36},
 		BatchGrams: 800, StepGrams: 5, TempC: 5,
 	}
-	for _, rule := range []rheology.Rule{rheology.LogMass, rheology.LogVolume, rheology.Emulsion} {
+	for _, rule := range []rheology.Rule{rheology.Rule{}, rheology.LogVolume, rheology.Rule{Emulsion: true}} {
 		recipe.Rule = rule
 		batch, err := recipe.For(0.010)
 		if err != nil {
@@ -173,8 +174,8 @@ func Example_theCamera() {
 		fmt.Println(err)
 		return
 	}
-	jug := rheology.Lip{Width: 0.018, Length: 0.010, Head: 0.008}
-	bowl := rheology.Wall{Height: 0.04}
+	jug := pour.Lip{Width: 0.018, Length: 0.010, Head: 0.008}
+	bowl := pour.Wall{Height: 0.04}
 	for _, l := range []rheology.Liquid{milk, blend} {
 		pour, err := jug.Pour(l, 5, 200)
 		if err != nil {

@@ -71,7 +71,7 @@ func drawCorrection() ([]byte, error) {
 	var measured float64
 	for wanted := 0.0035; wanted <= 0.0235; wanted += 0.0005 {
 		first.TargetPaS = wanted
-		fix, err := first.CorrectFromCup(rheology.ISO2431(3), 33*time.Second)
+		fix, err := first.CorrectFromCup(cup("ISO 3"), 33*time.Second)
 		if err != nil {
 			return nil, err
 		}
@@ -117,10 +117,10 @@ func drawCups() ([]byte, error) {
 		name   string
 		family string // in the table; empty: not there
 	}{
-		{rheology.ZahnCup(4), "Zahn 4", "Zahn"},
-		{rheology.DIN53211(), "DIN 53211, 4 mm", ""},
-		{rheology.FordCup(4), "Ford 4", "Ford"},
-		{rheology.ISO2431(4), "ISO 2431, 4 mm", ""},
+		{cup("Zahn 4"), "Zahn 4", "Zahn"},
+		{cup("DIN 4"), "DIN 53211, 4 mm", ""},
+		{cup("Ford 4"), "Ford 4", "Ford"},
+		{cup("ISO 4"), "ISO 2431, 4 mm", ""},
 	} {
 		low, high, err := c.cup.Range()
 		if err != nil {

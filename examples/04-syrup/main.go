@@ -40,7 +40,7 @@ func main() {
 func drawMaple() ([]byte, error) {
 	p := figure.New("", "temperature, degC", "viscosity, Pa s")
 	figure.LogY(p)
-	if err := curve(p, 0, "maple syrup, 66.9 % solids", rheology.Maple{}, 5, 60); err != nil {
+	if err := curve(p, 0, "maple syrup, 66.9 % solids", rheology.Syrup{Of: "maple"}, 5, 60); err != nil {
 		return nil, err
 	}
 	if err := curve(p, 1, "sugar syrup, 65 %", rheology.Sucrose{Brix: 65}, 5, 60); err != nil {

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/pour"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -22,8 +23,8 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 func Example_noBlend() {
 	_, err := rheology.Program{
 		Stock: []rheology.Stock{
-			{Liquid: rheology.Maple{}, Advertised: true},
-			{Liquid: rheology.Invert{}},
+			{Liquid: rheology.Syrup{Of: "maple"}, Advertised: true},
+			{Liquid: rheology.Syrup{Of: "invert"}},
 		},
 		BatchGrams: 200, StepGrams: 1, TempC: 20,
 	}.For(0.5)
@@ -39,7 +40,7 @@ func Example_noBlend() {
 //
 // How much does temperature do? (Brix is the sugar in per cent by mass.)
 func Example_warmAndCold() {
-	for _, l := range []rheology.Liquid{rheology.Maple{}, rheology.Invert{}, rheology.Honey{}} {
+	for _, l := range []rheology.Liquid{rheology.Syrup{Of: "maple"}, rheology.Syrup{Of: "invert"}, rheology.Honey{}} {
 		fmt.Println(l.Describe().Name)
 		for _, tempC := range []float64{10, 20, 40} {
 			v, err := l.Viscosity(tempC)
@@ -92,7 +93,7 @@ func Example_serveAt() {
 	for _, s := range []struct {
 		liquid rheology.Liquid
 		wanted float64 // Pa s
-	}{{rheology.Maple{}, 0.3}, {rheology.Honey{}, 5}, {rheology.Maple{}, 5}} {
+	}{{rheology.Syrup{Of: "maple"}, 0.3}, {rheology.Honey{}, 5}, {rheology.Syrup{Of: "maple"}, 5}} {
 		at, err := rheology.ServeAt(s.liquid, s.wanted, 5, 45)
 		if err != nil {
 			fmt.Println(err)
@@ -178,8 +179,8 @@ func Example_fallingBall() {
 // 60 g from a small jug, over a lip 15 mm wide with 10 mm of head, at three
 // temperatures; and the width of the stream after falling 20 cm.
 func Example_thePour() {
-	jug := rheology.Lip{Width: 0.015, Length: 0.012, Head: 0.010}
-	for _, l := range []rheology.Liquid{rheology.Maple{}, rheology.Invert{}, rheology.Honey{}} {
+	jug := pour.Lip{Width: 0.015, Length: 0.012, Head: 0.010}
+	for _, l := range []rheology.Liquid{rheology.Syrup{Of: "maple"}, rheology.Syrup{Of: "invert"}, rheology.Honey{}} {
 		fmt.Println(l.Describe().Name)
 		for _, tempC := range []float64{10, 20, 40} {
 			pour, err := jug.Pour(l, tempC, 60)

@@ -8,6 +8,7 @@ import (
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/pour"
 	"gonum.org/v1/plot/plotter"
 )
 
@@ -36,7 +37,7 @@ func main() {
 }
 
 func drawHeight() ([]byte, error) {
-	pour, err := rheology.Lip{Width: 0.020, Length: 0.010, Head: 0.008}.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
+	pour, err := pour.Lip{Width: 0.020, Length: 0.010, Head: 0.008}.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
 	if err != nil {
 		return nil, err
 	}
@@ -46,11 +47,11 @@ func drawHeight() ([]byte, error) {
 		if err != nil {
 			return nil, err
 		}
-		dry, err := s.Splash(rheology.Target{})
+		dry, err := s.Splash(pour.Target{})
 		if err != nil {
 			return nil, err
 		}
-		wet, err := s.Splash(rheology.Target{Film: 0.010})
+		wet, err := s.Splash(pour.Target{Film: 0.010})
 		if err != nil {
 			return nil, err
 		}
@@ -92,8 +93,8 @@ func drawThickness() ([]byte, error) {
 	} {
 		var pts plotter.XYs
 		for eta := 1e-3; eta < 0.2; eta *= 1.03 {
-			drop := rheology.Stream{Diameter: 0.003, Speed: 2, Viscosity: eta, Density: 1030, SurfaceTension: 0.047}
-			splash, err := drop.Splash(rheology.Target{Film: c.film})
+			drop := pour.Stream{Diameter: 0.003, Speed: 2, Viscosity: eta, Density: 1030, SurfaceTension: 0.047}
+			splash, err := drop.Splash(pour.Target{Film: c.film})
 			if err != nil {
 				return nil, err
 			}

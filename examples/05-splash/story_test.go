@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/pour"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -20,7 +21,7 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 // pull against each other: speed makes droplets, and a narrow stream needs more of it.
 // This is cold milk over a jug's lip 20 mm wide, under 8 mm of head.
 func Example_theStream() {
-	jug := rheology.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
+	jug := pour.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
 	pour, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
 	if err != nil {
 		fmt.Println(err)
@@ -48,7 +49,7 @@ func Example_theStream() {
 // good to a factor of 1.6 and no better, hence "perhaps".
 func Example_theTrickle() {
 	for _, mm := range []float64{3, 6} {
-		spout := rheology.Spout{Diameter: mm / 1000, Length: 0.010, Head: 0.030}
+		spout := pour.Spout{Diameter: mm / 1000, Length: 0.010, Head: 0.030}
 		pour, err := spout.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 50)
 		if err != nil {
 			fmt.Println(err)
@@ -90,7 +91,7 @@ func Example_theTrickle() {
 // Here is the milk after 25 cm, on a dry glazed plate and into milk that already lies
 // there. A stream's head is taken as a drop of the stream's width.
 func Example_everyCriterion() {
-	jug := rheology.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
+	jug := pour.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
 	pour, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
 	if err != nil {
 		fmt.Println(err)
@@ -102,7 +103,7 @@ func Example_everyCriterion() {
 		return
 	}
 	for _, film := range []float64{0, 0.002, 0.010} {
-		splash, err := stream.Splash(rheology.Target{Film: film})
+		splash, err := stream.Splash(pour.Target{Film: film})
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -140,7 +141,7 @@ func Example_everyCriterion() {
 // Turn it into heights. From which fall on does the first criterion say droplets, and
 // from which do all of them?
 func Example_heightAndFilm() {
-	jug := rheology.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
+	jug := pour.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
 	pour, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
 	if err != nil {
 		fmt.Println(err)
@@ -154,15 +155,15 @@ func Example_heightAndFilm() {
 				fmt.Println(err)
 				return
 			}
-			splash, err := stream.Splash(rheology.Target{Film: film})
+			splash, err := stream.Splash(pour.Target{Film: film})
 			if err != nil {
 				fmt.Println(err)
 				return
 			}
 			switch splash.Summary {
-			case rheology.SplashLikely:
+			case pour.SplashLikely:
 				first, all = fmt.Sprint(cm), fmt.Sprint(cm)
-			case rheology.CriteriaDisagree:
+			case pour.CriteriaDisagree:
 				first = fmt.Sprint(cm)
 			}
 		}
@@ -183,7 +184,7 @@ func Example_heightAndFilm() {
 // A film lets a crown rise first: a rim that stands up and falls back whole.
 // That is often the picture that was wanted. How large, and how short?
 func Example_theCrown() {
-	jug := rheology.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
+	jug := pour.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
 	pour, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
 	if err != nil {
 		fmt.Println(err)
@@ -213,9 +214,9 @@ func Example_theCrown() {
 // Cream is thicker than milk. Surely it splashes less? Pour four liquids from the
 // same jug and read the lowest and highest threshold for each.
 func Example_thickness() {
-	jug := rheology.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
+	jug := pour.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
 	for _, l := range []rheology.Liquid{
-		rheology.Dairy{FatPercent: 3.5}, rheology.Dairy{FatPercent: 12}, rheology.Dairy{FatPercent: 30}, rheology.Maple{},
+		rheology.Dairy{FatPercent: 3.5}, rheology.Dairy{FatPercent: 12}, rheology.Dairy{FatPercent: 30}, rheology.Syrup{Of: "maple"},
 	} {
 		pour, err := jug.Pour(l, 6, 200)
 		if err != nil {
@@ -227,12 +228,12 @@ func Example_thickness() {
 			fmt.Println(err)
 			return
 		}
-		dry, err := stream.Splash(rheology.Target{})
+		dry, err := stream.Splash(pour.Target{})
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		wet, err := stream.Splash(rheology.Target{Film: 0.010})
+		wet, err := stream.Splash(pour.Target{Film: 0.010})
 		if err != nil {
 			fmt.Println(err)
 			return

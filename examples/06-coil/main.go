@@ -9,6 +9,7 @@ import (
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/pour"
 )
 
 var chapter = notebook.Chapter{
@@ -40,7 +41,7 @@ func main() {
 	}
 }
 
-var spout = rheology.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
+var spout = pour.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
 
 // drawMap scans the heights of each temperature for where coiling begins, turns
 // inertial and ends.
@@ -61,13 +62,13 @@ func drawMap() ([]byte, error) {
 			if err != nil {
 				return nil, err
 			}
-			if coil.Regime == rheology.NoCoil {
+			if coil.Regime == "no coil" {
 				continue
 			}
 			if last = 100 * drop; first == 0 {
 				first = last
 			}
-			if coil.Regime == rheology.InertialCoil && inertial == 0 {
+			if coil.Regime == "inertial" && inertial == 0 {
 				inertial = last
 			}
 		}
@@ -132,7 +133,7 @@ func drawBubbles() ([]byte, error) {
 	for i, tempC := range []float64{20, 40} {
 		var at, likely, low, high []float64
 		for mm := 0.1; mm <= 5; mm *= 1.1 {
-			wait, err := rheology.BubblesClear(rheology.Honey{}, tempC, mm/1000, 0.08)
+			wait, err := pour.BubblesClear(rheology.Honey{}, tempC, mm/1000, 0.08)
 			if err != nil {
 				return nil, err
 			}

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/pour"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -23,7 +24,7 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 // momentum brings, and when it has fallen far enough to be a thread: some ten times its
 // width where it lands. Ask for a spout 12 mm wide, four temperatures, three heights.
 func Example_doesItCoil() {
-	spout := rheology.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
+	spout := pour.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
 	for _, tempC := range []float64{10, 20, 30, 40} {
 		pour, err := spout.Pour(rheology.Honey{}, tempC, 40)
 		if err != nil {
@@ -42,9 +43,9 @@ func Example_doesItCoil() {
 				return
 			}
 			why := ""
-			if coil.Regime == rheology.NoCoil && coil.Slender < 10 {
+			if coil.Regime == "no coil" && coil.Slender < 10 {
 				why = ", the fall is too short"
-			} else if coil.Regime == rheology.NoCoil {
+			} else if coil.Regime == "no coil" {
 				why = ", too runny for its speed"
 			}
 			fmt.Printf("%g degC from %2.0f cm: %s%s\n", tempC, 100*drop, coil.Regime, why)
@@ -78,8 +79,8 @@ func Example_doesItCoil() {
 // them it plunges in or spreads. What about other thick things, from 10 cm at room
 // temperature?
 func Example_otherThings() {
-	spout := rheology.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
-	for _, l := range []rheology.Liquid{rheology.Maple{}, rheology.SweetenedCondensed, rheology.Glucose{}} {
+	spout := pour.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
+	for _, l := range []rheology.Liquid{rheology.Syrup{Of: "maple"}, rheology.Food("sweetened condensed milk"), rheology.Syrup{Of: "glucose"}} {
 		pour, err := spout.Pour(l, 20, 40)
 		if err != nil {
 			fmt.Println(err)
@@ -111,7 +112,7 @@ func Example_otherThings() {
 // This is what one wants to know with a hand on the spout. If I go up, does it turn
 // faster? If I let more come?
 func Example_whichWay() {
-	spout := rheology.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
+	spout := pour.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
 	pour, err := spout.Pour(rheology.Honey{}, 15, 40)
 	if err != nil {
 		fmt.Println(err)
@@ -144,7 +145,7 @@ func Example_whichWay() {
 //
 // How often does it turn? Here the library is blunt.
 func Example_howOften() {
-	spout := rheology.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
+	spout := pour.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
 	pour, err := spout.Pour(rheology.Honey{}, 15, 40)
 	if err != nil {
 		fmt.Println(err)
@@ -180,7 +181,7 @@ func Example_howOften() {
 // twice the time makes it a tenth wider. Here are 40 g on a level plate that the honey
 // meets at 40 degrees, with the band of the honey and of the law.
 func Example_spreading() {
-	spout := rheology.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
+	spout := pour.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
 	for _, tempC := range []float64{10, 20, 40} {
 		pour, err := spout.Pour(rheology.Honey{}, tempC, 40)
 		if err != nil {
@@ -228,7 +229,7 @@ func Example_bubbles() {
 	}
 	for _, tempC := range []float64{20, 40} {
 		for _, mm := range []float64{3, 1, 0.3} {
-			wait, err := rheology.BubblesClear(rheology.Honey{}, tempC, mm/1000, 0.08)
+			wait, err := pour.BubblesClear(rheology.Honey{}, tempC, mm/1000, 0.08)
 			if err != nil {
 				fmt.Println(err)
 				return

@@ -76,7 +76,7 @@ func wanted(i int) float64 { return 0.01 + 0.05*float64(i%997)/997 }
 var pour = rheology.Recipe{
 	Thin:       rheology.Measured{Liquid: rheology.Dairy{FatPercent: 3.5}, TempC: 6, PaS: honestplate.Exactly(0.0026)},
 	Thick:      rheology.Measured{Liquid: rheology.Dairy{FatPercent: 36}, TempC: 6, PaS: honestplate.Exactly(0.09)},
-	BatchGrams: 1000, StepGrams: 0.1, TempC: 6, Rule: rheology.Interaction{D: -1.1},
+	BatchGrams: 1000, StepGrams: 0.1, TempC: 6, Rule: rheology.Rule{D: -1.1},
 }
 
 var ready = func() rheology.Prepared {

@@ -11,6 +11,7 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/portion"
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/pour"
 	"example.org/honestplate/thermal"
 )
 
@@ -22,8 +23,8 @@ var kinds = map[string]struct {
 	"dairy":   {"fat_percent", func(l Liquid) rheology.Liquid { return rheology.Dairy{FatPercent: l.FatPercent} }},
 	"sucrose": {"brix", func(l Liquid) rheology.Liquid { return rheology.Sucrose{Brix: l.Brix} }},
 	"honey":   {"moisture_percent", func(l Liquid) rheology.Liquid { return rheology.Honey{MoisturePercent: l.MoisturePercent} }},
-	"maple":   {"brix", func(l Liquid) rheology.Liquid { return rheology.Maple{Brix: l.Brix} }},
-	"invert":  {"solids_percent", func(l Liquid) rheology.Liquid { return rheology.Invert{SolidsPercent: l.SolidsPercent} }},
+	"maple":   {"brix", func(l Liquid) rheology.Liquid { return rheology.Syrup{Of: "maple", SolidsPercent: l.Brix} }},
+	"invert":  {"solids_percent", func(l Liquid) rheology.Liquid { return rheology.Syrup{Of: "invert", SolidsPercent: l.SolidsPercent} }},
 	"water":   {"", func(Liquid) rheology.Liquid { return rheology.Water{} }},
 }
 
@@ -234,7 +235,7 @@ func (s *Shot) corrections(cup rheology.Cup, likely time.Duration, jug mixed) er
 
 // pourAndLand follows the liquid from the jug to the food.
 func (s *Shot) pourAndLand(d *Pour, field string, jug mixed) error {
-	spout := rheology.Spout{Diameter: d.Jug.OutletMM / 1000, Length: d.Jug.LengthMM / 1000, Head: d.Jug.HeadMM / 1000}
+	spout := pour.Spout{Diameter: d.Jug.OutletMM / 1000, Length: d.Jug.LengthMM / 1000, Head: d.Jug.HeadMM / 1000}
 	pour, err := spout.Pour(jug.liquid, jug.tempC, d.PouredGrams)
 	if err != nil {
 		return &FieldError{field + ".jug", err}
@@ -248,7 +249,7 @@ func (s *Shot) pourAndLand(d *Pour, field string, jug mixed) error {
 		return &FieldError{field + ".drop_mm", err}
 	}
 	s.add("Stream", streamWords(stream))
-	splash, err := stream.Splash(rheology.Target{Film: d.FilmMM / 1000})
+	splash, err := stream.Splash(pour.Target{Film: d.FilmMM / 1000})
 	if err != nil {
 		return &FieldError{field + ".film_mm", err}
 	}
@@ -262,15 +263,15 @@ func (s *Shot) pourAndLand(d *Pour, field string, jug mixed) error {
 }
 
 // decidesPour says what the duration's band comes from: the liquid or the outlet.
-func decidesPour(p rheology.Pour) string {
+func decidesPour(p pour.Pour) string {
 	spread := math.Log(p.Viscosity.High / p.Viscosity.Low)
-	if p.Regime == rheology.FrictionFlow && spread > 2*p.Hydraulics {
+	if p.Regime == "laminar, held by friction" && spread > 2*p.Hydraulics {
 		return "the liquid's thickness, so test it first"
 	}
 	return fmt.Sprintf("the jug (%s) more than the liquid", p.Regime)
 }
 
-func streamWords(st rheology.Stream) string {
+func streamWords(st pour.Stream) string {
 	width, speed := digits(st.Diameter*1000, 2), digits(st.Speed, 2)
 	switch {
 	case st.Drips:
@@ -285,7 +286,7 @@ func streamWords(st rheology.Stream) string {
 	return fmt.Sprintf("%s mm wide and whole where it lands, at %s m/s", width, speed)
 }
 
-func splashWords(sp rheology.Splash) string {
+func splashWords(sp pour.Splash) string {
 	above, apply := 0, 0
 	for _, v := range sp.Verdicts[:sp.Count] {
 		if v.Applies {

@@ -56,19 +56,8 @@ func cupOf(r testdata.Row, family, number string) (rheology.Cup, float64, error)
 	if err != nil {
 		return rheology.Cup{}, 0, err
 	}
-	switch r.Text(family) {
-	case "ISO":
-		return rheology.ISO2431(int(n)), n, nil
-	case "DIN":
-		return rheology.DIN53211(), n, nil
-	case "Ford":
-		return rheology.FordCup(int(n)), n, nil
-	case "Zahn":
-		return rheology.ZahnCup(int(n)), n, nil
-	case "Shell":
-		return rheology.ShellCup(n), n, nil
-	}
-	return rheology.Cup{}, 0, fmt.Errorf("unknown cup %q", r.Text(family))
+	c, err := rheology.CupNamed(fmt.Sprintf("%s %g", r.Text(family), n))
+	return c, n, err
 }
 
 // cupReading returns the viscosity in m2/s that a cup tells from a row's time. The
@@ -222,7 +211,7 @@ func dairyBlendPoints(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	m, err := c.Mix(rheology.LogMass)
+	m, err := c.Mix(rheology.Rule{})
 	if err != nil {
 		return nil, err
 	}

@@ -54,10 +54,6 @@ var rheologyLiquids = []Check{
 		Claim: "the model's own 95 % band", Banded: true, Points: sucroseDensity,
 	},
 	{
-		Table: "sugar_baume", Package: "rheology", Quantity: "degrees Baume", Unit: "Be",
-		Claim: "0.4: the table steps 2.3 to 2.9 for each 5 Brix, uneven by as much", Points: sugarBaume,
-	},
-	{
 		Table: "honey_viscosity", Package: "rheology", Quantity: "viscosity", Unit: "Pa s",
 		Claim: "the model's own 95 % band", Banded: true, Points: honeyViscosity,
 	},
@@ -249,20 +245,4 @@ func honeyViscosity(r testdata.Row) ([]Point, error) {
 	}
 	e, err := rheology.Honey{MoisturePercent: moisture}.Viscosity(v[0])
 	return estimated(fmt.Sprintf("%s, %g degC", r.Text("flower"), v[0]), v[1], e, err, 1, 0)
-}
-
-func sugarBaume(r testdata.Row) ([]Point, error) {
-	v, err := columns(r, "brix", "baume")
-	if err != nil {
-		return nil, err
-	}
-	label := fmt.Sprintf("%g Brix", v[0])
-	if v[0] > 75 {
-		return []Point{Skip(label, "beyond 75 Brix")}, nil
-	}
-	be, err := rheology.Sucrose{Brix: v[0]}.Baume()
-	if err != nil {
-		return nil, err
-	}
-	return []Point{Near(label, v[1], be, 0.4)}, nil
 }

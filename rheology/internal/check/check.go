@@ -4,6 +4,7 @@
 package check
 
 import (
+	"reflect"
 	"strconv"
 	"strings"
 
@@ -35,6 +36,9 @@ func Band(field string, e honestplate.Estimate, low, high float64, unit, source 
 		return nil
 	}
 	for _, v := range [...]float64{e.Low, e.Likely, e.High} {
+		if v <= 0 && low > 0 {
+			return honestplate.Positive(field, v, unit)
+		}
 		if err := honestplate.InRange(field, v, low, high, unit, source); err != nil {
 			return err
 		}
@@ -45,4 +49,13 @@ func Band(field string, e honestplate.Estimate, low, high float64, unit, source 
 // Outside returns a RangeError for v outside low..high, limits that source gives.
 func Outside(field string, v, low, high float64, unit, source string) error {
 	return &honestplate.RangeError{Field: field, Value: v, Low: low, High: high, Unit: unit, Source: source}
+}
+
+// IsNil reports that nothing stands behind an interface: nil, or a nil pointer.
+func IsNil(v any) bool {
+	if v == nil {
+		return true
+	}
+	r := reflect.ValueOf(v)
+	return r.Kind() == reflect.Pointer && r.IsNil()
 }
