@@ -52,6 +52,10 @@ func drawCorrection() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	cup, err := rheology.CupNamed("ISO 3")
+	if err != nil {
+		return nil, err
+	}
 	var table, after series
 	for cream := 0.0; cream <= 500; cream += 10 {
 		mix, err := rheology.Blend(
@@ -71,7 +75,7 @@ func drawCorrection() ([]byte, error) {
 	var measured float64
 	for wanted := 0.0035; wanted <= 0.0235; wanted += 0.0005 {
 		first.TargetPaS = wanted
-		fix, err := first.CorrectFromCup(cup("ISO 3"), 33*time.Second)
+		fix, err := first.CorrectFromCup(cup, 33*time.Second)
 		if err != nil {
 			return nil, err
 		}
@@ -113,22 +117,26 @@ func drawCups() ([]byte, error) {
 	figure.LogY(p)
 	var known plotter.XYs
 	for i, c := range []struct {
-		cup    rheology.Cup
+		cup    string
 		name   string
 		family string // in the table; empty: not there
 	}{
-		{cup("Zahn 4"), "Zahn 4", "Zahn"},
-		{cup("DIN 4"), "DIN 53211, 4 mm", ""},
-		{cup("Ford 4"), "Ford 4", "Ford"},
-		{cup("ISO 4"), "ISO 2431, 4 mm", ""},
+		{"Zahn 4", "Zahn 4", "Zahn"},
+		{"DIN 4", "DIN 53211, 4 mm", ""},
+		{"Ford 4", "Ford 4", "Ford"},
+		{"ISO 4", "ISO 2431, 4 mm", ""},
 	} {
-		low, high, err := c.cup.Range()
+		cup, err := rheology.CupNamed(c.cup)
+		if err != nil {
+			return nil, err
+		}
+		low, high, err := cup.Range()
 		if err != nil {
 			return nil, err
 		}
 		line := plotter.XYs{}
 		for nu := low; nu < high; nu *= 1.02 {
-			t, err := c.cup.Time(nu)
+			t, err := cup.Time(nu)
 			if err != nil {
 				return nil, err
 			}

@@ -21,16 +21,13 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 // Say to the library that the syrup is advertised, and it will not put anything
 // into it, not even a syrup that looks the same.
 func Example_noBlend() {
-	_, err := rheology.Program{
-		Stock: []rheology.Stock{
-			{Liquid: rheology.Syrup{Of: "maple"}, Advertised: true},
-			{Liquid: rheology.Syrup{Of: "invert"}},
-		},
+	_, err := rheology.Recipe{
+		Thin: rheology.Syrup{Of: "maple"}, Thick: rheology.Syrup{Of: "invert"}, Advertised: true,
 		BatchGrams: 200, StepGrams: 1, TempC: 20,
 	}.For(0.5)
 	fmt.Println(err)
 	// Output:
-	// rheology: will not blend ["maple syrup, 66.9 Brix"]: the advertised product is shown as it is sold; choose its temperature instead
+	// honestplate: Advertised: maple syrup, 66.9 Brix and invert syrup, 80 % solids would be blended, and the advertised product is shown as it is sold; choose its temperature instead (ServeAt)
 }
 
 // The message ends with the way out. A syrup from the refrigerator is the same syrup,
@@ -120,7 +117,7 @@ func Example_serveAt() {
 	// Output:
 	// maple syrup, 66.9 Brix, 0.3 Pa s: 16 degC (12 for a thin jar, 21 for a thick one)
 	// honey, 17 % moisture, 5 Pa s: 30 degC (25 for a thin jar, 35 for a thick one)
-	// rheology: viscosity wanted is 5 Pa s, outside 0.0467365..0.856798 Pa s (reach of maple syrup, 66.9 Brix between 5 and 45 degC)
+	// honestplate: PaS is 5 Pa s, outside 0.0467365..0.856798 Pa s (reach of maple syrup, 66.9 Brix between 5 and 45 degC)
 }
 
 // The last line is an answer too. Maple syrup is not to be had as thick as honey at
@@ -183,17 +180,17 @@ func Example_thePour() {
 	for _, l := range []rheology.Liquid{rheology.Syrup{Of: "maple"}, rheology.Syrup{Of: "invert"}, rheology.Honey{}} {
 		fmt.Println(l.Describe().Name)
 		for _, tempC := range []float64{10, 20, 40} {
-			pour, err := jug.Pour(l, tempC, 60)
+			poured, err := jug.Pour(l, tempC, 60)
 			if err != nil {
 				fmt.Println(err)
 				return
 			}
-			stream, err := pour.Stream(0.20)
+			stream, err := poured.Stream(0.20)
 			if err != nil {
 				fmt.Println(err)
 				return
 			}
-			d := pour.Duration
+			d := poured.Duration
 			fmt.Printf("%4g degC  %4.0f s  (%.0f to %.0f)  stream %.1f mm\n", tempC,
 				d.Likely.After.Seconds(), d.Earliest.After.Seconds(), d.Latest.After.Seconds(), 1e3*stream.Diameter)
 		}

@@ -22,13 +22,13 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 // This is cold milk over a jug's lip 20 mm wide, under 8 mm of head.
 func Example_theStream() {
 	jug := pour.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
-	pour, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
+	poured, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	for _, drop := range []float64{0.05, 0.10, 0.25, 0.50} {
-		s, err := pour.Stream(drop)
+		s, err := poured.Stream(drop)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -50,13 +50,13 @@ func Example_theStream() {
 func Example_theTrickle() {
 	for _, mm := range []float64{3, 6} {
 		spout := pour.Spout{Diameter: mm / 1000, Length: 0.010, Head: 0.030}
-		pour, err := spout.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 50)
+		poured, err := spout.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 50)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
 		for _, drop := range []float64{0.10, 0.25, 0.60} {
-			s, err := pour.Stream(drop)
+			s, err := poured.Stream(drop)
 			if err != nil {
 				fmt.Println(err)
 				return
@@ -92,12 +92,12 @@ func Example_theTrickle() {
 // there. A stream's head is taken as a drop of the stream's width.
 func Example_everyCriterion() {
 	jug := pour.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
-	pour, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
+	poured, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	stream, err := pour.Stream(0.25)
+	stream, err := poured.Stream(0.25)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -109,7 +109,7 @@ func Example_everyCriterion() {
 			return
 		}
 		fmt.Printf("%g mm of milk in the bowl, lands at %.1f m/s: %s\n", film*1000, splash.Speed, splash.Summary)
-		for _, v := range splash.Verdicts[:splash.Count] {
+		for _, v := range splash.Verdicts {
 			if v.Applies {
 				fmt.Printf("  %-34s %s from %.1f m/s\n", v.Criterion, v.Outcome, v.ThresholdSpeed)
 			}
@@ -142,7 +142,7 @@ func Example_everyCriterion() {
 // from which do all of them?
 func Example_heightAndFilm() {
 	jug := pour.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
-	pour, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
+	poured, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -150,7 +150,7 @@ func Example_heightAndFilm() {
 	for _, film := range []float64{0, 0.002, 0.010} {
 		first, all := "beyond 100", "beyond 100"
 		for cm := 100; cm >= 1; cm-- {
-			stream, err := pour.Stream(float64(cm) / 100)
+			stream, err := poured.Stream(float64(cm) / 100)
 			if err != nil {
 				fmt.Println(err)
 				return
@@ -185,12 +185,12 @@ func Example_heightAndFilm() {
 // That is often the picture that was wanted. How large, and how short?
 func Example_theCrown() {
 	jug := pour.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
-	pour, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
+	poured, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	stream, err := pour.Stream(0.10)
+	stream, err := poured.Stream(0.10)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -218,12 +218,12 @@ func Example_thickness() {
 	for _, l := range []rheology.Liquid{
 		rheology.Dairy{FatPercent: 3.5}, rheology.Dairy{FatPercent: 12}, rheology.Dairy{FatPercent: 30}, rheology.Syrup{Of: "maple"},
 	} {
-		pour, err := jug.Pour(l, 6, 200)
+		poured, err := jug.Pour(l, 6, 200)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		stream, err := pour.Stream(0.25)
+		stream, err := poured.Stream(0.25)
 		if err != nil {
 			fmt.Println(err)
 			return

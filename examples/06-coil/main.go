@@ -48,13 +48,13 @@ var spout = pour.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
 func drawMap() ([]byte, error) {
 	var at, begin, turn, end []float64
 	for tempC := 5.0; tempC <= 45; tempC += 0.25 {
-		pour, err := spout.Pour(rheology.Honey{}, tempC, 40)
+		poured, err := spout.Pour(rheology.Honey{}, tempC, 40)
 		if err != nil {
 			return nil, err
 		}
 		first, inertial, last := 0.0, 0.0, 0.0
 		for drop := 0.01; drop <= 1; drop *= 1.01 {
-			stream, err := pour.Stream(drop)
+			stream, err := poured.Stream(drop)
 			if err != nil {
 				return nil, err
 			}
@@ -62,7 +62,7 @@ func drawMap() ([]byte, error) {
 			if err != nil {
 				return nil, err
 			}
-			if coil.Regime == "no coil" {
+			if !coil.Coils {
 				continue
 			}
 			if last = 100 * drop; first == 0 {
@@ -96,13 +96,13 @@ func drawSpread() ([]byte, error) {
 	// The bands go under all of the lines.
 	var lines []func() error
 	for i, tempC := range []float64{40, 20, 10} {
-		pour, err := spout.Pour(rheology.Honey{}, tempC, 40)
+		poured, err := spout.Pour(rheology.Honey{}, tempC, 40)
 		if err != nil {
 			return nil, err
 		}
 		var at, likely, low, high []float64
 		for s := 3.0; s <= 4*3600; s *= 1.1 {
-			puddle, err := pour.Puddle(time.Duration(s*float64(time.Second)), 40)
+			puddle, err := poured.Puddle(time.Duration(s*float64(time.Second)), 40)
 			if err != nil {
 				return nil, err
 			}

@@ -26,13 +26,13 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 func Example_doesItCoil() {
 	spout := pour.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
 	for _, tempC := range []float64{10, 20, 30, 40} {
-		pour, err := spout.Pour(rheology.Honey{}, tempC, 40)
+		poured, err := spout.Pour(rheology.Honey{}, tempC, 40)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
 		for _, drop := range []float64{0.02, 0.05, 0.20} {
-			stream, err := pour.Stream(drop)
+			stream, err := poured.Stream(drop)
 			if err != nil {
 				fmt.Println(err)
 				return
@@ -43,9 +43,9 @@ func Example_doesItCoil() {
 				return
 			}
 			why := ""
-			if coil.Regime == "no coil" && coil.Slender < 10 {
+			if !coil.Coils && coil.Slender < 10 {
 				why = ", the fall is too short"
-			} else if coil.Regime == "no coil" {
+			} else if !coil.Coils {
 				why = ", too runny for its speed"
 			}
 			fmt.Printf("%g degC from %2.0f cm: %s%s\n", tempC, 100*drop, coil.Regime, why)
@@ -81,12 +81,12 @@ func Example_doesItCoil() {
 func Example_otherThings() {
 	spout := pour.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
 	for _, l := range []rheology.Liquid{rheology.Syrup{Of: "maple"}, rheology.Food("sweetened condensed milk"), rheology.Syrup{Of: "glucose"}} {
-		pour, err := spout.Pour(l, 20, 40)
+		poured, err := spout.Pour(l, 20, 40)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		stream, err := pour.Stream(0.10)
+		stream, err := poured.Stream(0.10)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -113,13 +113,13 @@ func Example_otherThings() {
 // faster? If I let more come?
 func Example_whichWay() {
 	spout := pour.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
-	pour, err := spout.Pour(rheology.Honey{}, 15, 40)
+	poured, err := spout.Pour(rheology.Honey{}, 15, 40)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	for _, drop := range []float64{0.05, 0.20} {
-		stream, err := pour.Stream(drop)
+		stream, err := poured.Stream(drop)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -146,12 +146,12 @@ func Example_whichWay() {
 // How often does it turn? Here the library is blunt.
 func Example_howOften() {
 	spout := pour.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
-	pour, err := spout.Pour(rheology.Honey{}, 15, 40)
+	poured, err := spout.Pour(rheology.Honey{}, 15, 40)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	stream, err := pour.Stream(0.05)
+	stream, err := poured.Stream(0.05)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -183,13 +183,13 @@ func Example_howOften() {
 func Example_spreading() {
 	spout := pour.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
 	for _, tempC := range []float64{10, 20, 40} {
-		pour, err := spout.Pour(rheology.Honey{}, tempC, 40)
+		poured, err := spout.Pour(rheology.Honey{}, tempC, 40)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
 		for _, after := range []time.Duration{time.Minute, 30 * time.Minute} {
-			puddle, err := pour.Puddle(after, 40)
+			puddle, err := poured.Puddle(after, 40)
 			if err != nil {
 				fmt.Println(err)
 				return

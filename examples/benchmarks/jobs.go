@@ -67,7 +67,7 @@ func recipe(i int) (float64, error) {
 
 // prepared is recipe for many viscosities from the same two liquids.
 func prepared(i int) (float64, error) {
-	batch, err := ready.For(wanted(i))
+	batch, err := pour.For(wanted(i))
 	return batch.ThickGrams / 1000, err
 }
 
@@ -78,14 +78,6 @@ var pour = rheology.Recipe{
 	Thick:      rheology.Measured{Liquid: rheology.Dairy{FatPercent: 36}, TempC: 6, PaS: honestplate.Exactly(0.09)},
 	BatchGrams: 1000, StepGrams: 0.1, TempC: 6, Rule: rheology.Rule{D: -1.1},
 }
-
-var ready = func() rheology.Prepared {
-	p, err := pour.Prepare()
-	if err != nil {
-		panic(err) // the inputs are constants
-	}
-	return p
-}()
 
 var sphere = func() *thermal.History {
 	s, err := thermal.NewSeries(thermal.SphereForm, 1)

@@ -186,10 +186,11 @@ func (s *Shot) cupTest(jug mixed) error {
 	if err != nil {
 		return err
 	}
-	likely, shortest, longest, err := cup.TimeOf(jug.liquid, jug.tempC)
+	w, err := cup.TimeOf(jug.liquid, jug.tempC)
 	if err != nil {
 		return err
 	}
+	likely, shortest, longest := w.Likely.After, w.Earliest.After, w.Latest.After
 	least, most := "", ""
 	if shortest == cup.Least {
 		least = " or less" // the cup reads no shorter
@@ -236,15 +237,15 @@ func (s *Shot) corrections(cup rheology.Cup, likely time.Duration, jug mixed) er
 // pourAndLand follows the liquid from the jug to the food.
 func (s *Shot) pourAndLand(d *Pour, field string, jug mixed) error {
 	spout := pour.Spout{Diameter: d.Jug.OutletMM / 1000, Length: d.Jug.LengthMM / 1000, Head: d.Jug.HeadMM / 1000}
-	pour, err := spout.Pour(jug.liquid, jug.tempC, d.PouredGrams)
+	poured, err := spout.Pour(jug.liquid, jug.tempC, d.PouredGrams)
 	if err != nil {
 		return &FieldError{field + ".jug", err}
 	}
-	s.add("Pour", fmt.Sprintf("%s g in %s (%s to %s), %s mL/s; decided by: %s", digits(d.PouredGrams, 3), seconds(pour.Duration.Likely.After),
-		seconds(pour.Duration.Earliest.After), seconds(pour.Duration.Latest.After), digits(pour.Rate.Likely*1e6, 2), decidesPour(pour)))
-	s.Events = []Event{{"pour ends", thermal.Window{Earliest: pour.Duration.Earliest.After, Likely: pour.Duration.Likely.After, Latest: pour.Duration.Latest.After}, true}}
-	s.Moment = "pour lasts " + seconds(pour.Duration.Likely.After)
-	stream, err := pour.Stream(d.DropMM / 1000)
+	s.add("Pour", fmt.Sprintf("%s g in %s (%s to %s), %s mL/s; decided by: %s", digits(d.PouredGrams, 3), seconds(poured.Duration.Likely.After),
+		seconds(poured.Duration.Earliest.After), seconds(poured.Duration.Latest.After), digits(poured.Rate.Likely*1e6, 2), decidesPour(poured)))
+	s.Events = []Event{{"pour ends", thermal.Window{Earliest: poured.Duration.Earliest.After, Likely: poured.Duration.Likely.After, Latest: poured.Duration.Latest.After}, true}}
+	s.Moment = "pour lasts " + seconds(poured.Duration.Likely.After)
+	stream, err := poured.Stream(d.DropMM / 1000)
 	if err != nil {
 		return &FieldError{field + ".drop_mm", err}
 	}
@@ -265,7 +266,7 @@ func (s *Shot) pourAndLand(d *Pour, field string, jug mixed) error {
 // decidesPour says what the duration's band comes from: the liquid or the outlet.
 func decidesPour(p pour.Pour) string {
 	spread := math.Log(p.Viscosity.High / p.Viscosity.Low)
-	if p.Regime == "laminar, held by friction" && spread > 2*p.Hydraulics {
+	if p.Friction > 0.5 && spread > 2*p.Hydraulics {
 		return "the liquid's thickness, so test it first"
 	}
 	return fmt.Sprintf("the jug (%s) more than the liquid", p.Regime)
@@ -288,10 +289,10 @@ func streamWords(st pour.Stream) string {
 
 func splashWords(sp pour.Splash) string {
 	above, apply := 0, 0
-	for _, v := range sp.Verdicts[:sp.Count] {
+	for _, v := range sp.Verdicts {
 		if v.Applies {
 			apply++
-			if v.Exceeded() {
+			if v.Exceeded {
 				above++
 			}
 		}

@@ -82,6 +82,9 @@ const gravity = 9.80665
 
 func effluxTimes(r testdata.Row) ([]Point, error) {
 	n := func(c string) float64 { return number(r, c) }
+	if r.Text("law") != "tube" {
+		return []Point{Skip(r.Text("example"), "a hole: what Spout.Pour answers, checked on its own")}, nil
+	}
 	circle := func(d float64) float64 { return math.Pi / 4 * d * d }
 	vessel, hole := n("vessel_area_m2"), n("hole_area_m2")
 	if vessel == 0 {
