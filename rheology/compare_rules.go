@@ -55,13 +55,14 @@ func (c BlendCase) Mix(r Rule) (Mix, error) {
 
 // A RuleScore is how a rule did on some blends. Ratios are predicted/measured.
 type RuleScore struct {
-	Rule            Rule      // that was tried
-	Blends          int       // on how many
-	Mean            float64   // geometric mean ratio: above 1 the rule is high
-	Lowest, Highest float64   // ratios
-	Spread          float64   // factor of one standard deviation about Mean; 1 for one blend
-	Inside          int       // how many measured values lie in the rule's own band
-	Ratios          []float64 // of each blend in turn
+	Rule    Rule      `json:"rule"`    // that was tried
+	Blends  int       `json:"blends"`  // on how many
+	Mean    float64   `json:"mean"`    // geometric mean ratio: above 1 the rule is high
+	Lowest  float64   `json:"lowest"`  // ratio
+	Highest float64   `json:"highest"` // ratio
+	Spread  float64   `json:"spread"`  // factor of one standard deviation about Mean; 1 for one blend
+	Inside  int       `json:"inside"`  // how many measured values lie in the rule's own band
+	Ratios  []float64 `json:"ratios"`  // of each blend in turn
 }
 
 // CompareRules tries each rule on each blend. Without rules it tries

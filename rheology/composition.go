@@ -5,11 +5,11 @@ import "math"
 // A Composition is what a liquid is made of, in % by mass. What is none of the named parts
 // is not stated: salts and acids of syrups and honey count as sugar.
 type Composition struct {
-	WaterPercent      float64 `json:"water_percent"`
-	FatPercent        float64 `json:"fat_percent"`
+	WaterPercent      float64 `json:"water_percent"`       // with that of milk
+	FatPercent        float64 `json:"fat_percent"`         // of milk or oil
 	MilkSolidsPercent float64 `json:"milk_solids_percent"` // milk's solids-not-fat: protein, lactose, salts
 	SugarPercent      float64 `json:"sugar_percent"`       // dissolved, beside the lactose of milk: the Brix of a syrup
-	GlycerolPercent   float64 `json:"glycerol_percent"`
+	GlycerolPercent   float64 `json:"glycerol_percent"`    // of test liquids
 }
 
 // CompositionOf returns what a liquid is made of, if that is known: of water, milk and

@@ -12,11 +12,12 @@ import (
 
 // A Correction is what to add to a batch that was measured.
 type Correction struct {
-	AddThinGrams, AddThickGrams float64              // at most one is above 0; whole scale steps
-	TotalGrams                  float64              // of the batch afterwards
-	MeasuredPaS                 float64              // what the correction starts from, Pa s
-	Predicted                   honestplate.Estimate `json:"predicted_pas"` // of the batch afterwards, Pa s
-	Batch                       Batch                `json:"batch"`         // afterwards: measure and Correct it again
+	AddThinGrams  float64              `json:"add_thin_grams"`  // of the thin liquid, whole scale steps
+	AddThickGrams float64              `json:"add_thick_grams"` // or of the thick one; at most one of the two is above 0
+	TotalGrams    float64              `json:"total_grams"`     // of the batch afterwards
+	MeasuredPaS   float64              `json:"measured_pas"`    // what the correction starts from, Pa s
+	Predicted     honestplate.Estimate `json:"predicted_pas"`   // of the batch afterwards, Pa s
+	Batch         Batch                `json:"batch"`           // afterwards: measure and Correct it again
 }
 
 // maxAddition is how many times the batch may be added to it; more is a new batch.

@@ -28,13 +28,14 @@ type ShearDependent interface {
 
 // A Description says what a liquid is and how far it can be trusted.
 type Description struct {
-	Name        string  // what it is, for people
-	Source      string  // author, year, title or table
-	LowC, HighC float64 // range of temperature, degC
-	ShearRate   float64 // at which Viscosity holds, 1/s; 0 for a Newtonian liquid
-	LowRate     float64 // least shear rate of ViscosityAtRate, 1/s
-	HighRate    float64 // and the largest; 0 for no limit
-	Band        string  // what the band of Viscosity is and from which data
+	Name      string  `json:"name"`             // what it is, for people
+	Source    string  `json:"source"`           // author, year, title or table
+	LowC      float64 `json:"low_c"`            // range of temperature, degC
+	HighC     float64 `json:"high_c"`           // degC
+	ShearRate float64 `json:"shear_rate_per_s"` // at which Viscosity holds, 1/s; 0 for a Newtonian liquid
+	LowRate   float64 `json:"low_rate_per_s"`   // least shear rate of ViscosityAtRate, 1/s
+	HighRate  float64 `json:"high_rate_per_s"`  // and the largest; 0 for no limit
+	Band      string  `json:"band"`             // what the band of Viscosity is and from which data
 }
 
 // ViscosityAtRate returns the apparent viscosity of any liquid, in Pa s, at a

@@ -11,12 +11,12 @@ import (
 // A Recipe is the question: how much of a thin liquid and how much of a thick one,
 // to a given total, for a wanted viscosity. Amounts are whole steps of the scale.
 type Recipe struct {
-	Thin       Liquid  `json:"thin"`
-	Thick      Liquid  `json:"thick"`       // not thinner than Thin at TempC
-	BatchGrams float64 `json:"batch_grams"` // the total; a whole number of steps
-	StepGrams  float64 `json:"step_grams"`  // the scale's step, such as 0.1
-	TempC      float64 `json:"temp_c"`      // at which the viscosity is wanted, degC
-	Rule       Rule    `json:"rule,omitzero"`
+	Thin       Liquid  `json:"thin"`          // the thinner of the two
+	Thick      Liquid  `json:"thick"`         // not thinner than Thin at TempC
+	BatchGrams float64 `json:"batch_grams"`   // the total; a whole number of steps
+	StepGrams  float64 `json:"step_grams"`    // the scale's step, such as 0.1
+	TempC      float64 `json:"temp_c"`        // at which the viscosity is wanted, degC
+	Rule       Rule    `json:"rule,omitzero"` // how to mix; zero is the house rule
 	// Advertised is set if either liquid is the advertised product: thickened or thinned it
 	// would no longer be what the customer gets. Then no batch is made: the methods return a
 	// RefusedError (ErrAdvertised). What advertising law asks for is for the client and local
@@ -26,10 +26,10 @@ type Recipe struct {
 
 // A Batch is a recipe's answer: what to weigh out.
 type Batch struct {
-	Recipe     Recipe               // that was asked
-	ThinGrams  float64              // of Recipe.Thin, g, whole steps
-	ThickGrams float64              // of Recipe.Thick, g, whole steps
-	TargetPaS  float64              // the viscosity wanted, Pa s
+	Recipe     Recipe               `json:"recipe"`        // that was asked
+	ThinGrams  float64              `json:"thin_grams"`    // of Recipe.Thin, g, whole steps
+	ThickGrams float64              `json:"thick_grams"`   // of Recipe.Thick, g, whole steps
+	TargetPaS  float64              `json:"target_pas"`    // the viscosity wanted, Pa s
 	Predicted  honestplate.Estimate `json:"predicted_pas"` // Pa s, with the band of Mix.Viscosity
 }
 

@@ -12,12 +12,12 @@ import (
 // A Sensitivity says what a small slip does to a batch: each a relative change of
 // its viscosity, so 0.02 is 2 % thicker.
 type Sensitivity struct {
-	OneGram       float64 // 1 g of the thick liquid in place of 1 g of the thin
-	Warmer        float64 // 1 degC warmer; below 0
-	Colder        float64 // 1 degC colder; above 0
-	OneFatPercent float64 // the thick liquid with 1 % more fat; 0 unless FatKnown
-	FatKnown      bool    // the thick liquid is Dairy, or Measured Dairy
-	GramsADegree  float64 // grams of thick for thin that do as much as 1 degC colder
+	OneGram       float64 `json:"one_gram"`        // 1 g of the thick liquid in place of 1 g of the thin
+	Warmer        float64 `json:"warmer"`          // 1 degC warmer; below 0
+	Colder        float64 `json:"colder"`          // 1 degC colder; above 0
+	OneFatPercent float64 `json:"one_fat_percent"` // the thick liquid with 1 % more fat; 0 unless FatKnown
+	FatKnown      bool    `json:"fat_known"`       // the thick liquid is Dairy, or Measured Dairy
+	GramsADegree  float64 `json:"grams_a_degree"`  // grams of thick for thin that do as much as 1 degC colder
 }
 
 // Sensitivity returns what 1 g, 1 degC and 1 % of fat do to the batch's predicted

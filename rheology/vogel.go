@@ -23,11 +23,11 @@ type TemperaturePoint struct {
 // which with T0 = 0 is the Arrhenius equation (from memory: Vogel 1921, Fulcher
 // 1925, Tammann 1926). Make one with FitVogel.
 type Vogel struct {
-	A      float64 `json:"a"`
-	B      float64 `json:"b_k"`   // K
-	T0     float64 `json:"t0_k"`  // K
-	LowC   float64 `json:"low_c"` // where it holds: the measured points and 5 degC beyond
-	HighC  float64 `json:"high_c"`
+	A      float64 `json:"a"`      // of ln(eta), eta in Pa s
+	B      float64 `json:"b_k"`    // K
+	T0     float64 `json:"t0_k"`   // K
+	LowC   float64 `json:"low_c"`  // where it holds: the measured points and 5 degC beyond
+	HighC  float64 `json:"high_c"` // degC
 	N      int     `json:"n"`      // number of points
 	Spread float64 `json:"spread"` // half-width of the 95 % band of ln(eta)
 }

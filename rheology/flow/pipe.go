@@ -13,19 +13,19 @@ import (
 // A Pipe is a straight round pipe, needle or nozzle, long against its diameter:
 // Flow has no entrance loss and no kinetic energy, and holds for laminar flow.
 type Pipe struct {
-	Diameter float64 // inside, m
-	Length   float64 // m
+	Diameter float64 `json:"diameter_m"` // inside, m
+	Length   float64 `json:"length_m"`   // m
 }
 
 // A PipeFlow is fully developed laminar flow of a flow model in a Pipe.
 type PipeFlow struct {
-	Diameter      float64 // of the pipe, m
-	Rate          float64 // m3/s; 0 where the wall stress is below the yield stress
-	Speed         float64 // mean, m/s
-	CentreSpeed   float64 // on the axis, m/s
-	WallStress    float64 // Pa
-	WallShearRate float64 // 1/s, the true one, not 8V/D
-	PlugDiameter  float64 // of the core that moves without shear, m
+	Diameter      float64 `json:"diameter_m"`            // of the pipe, m
+	Rate          float64 `json:"rate_m3_per_s"`         // m3/s; 0 where the wall stress is below the yield stress
+	Speed         float64 `json:"speed_m_per_s"`         // mean, m/s
+	CentreSpeed   float64 `json:"centre_speed_m_per_s"`  // on the axis, m/s
+	WallStress    float64 `json:"wall_stress_pa"`        // Pa
+	WallShearRate float64 `json:"wall_shear_rate_per_s"` // 1/s, the true one, not 8V/D
+	PlugDiameter  float64 `json:"plug_diameter_m"`       // of the core that moves without shear, m
 }
 
 const sourcePipe = "laminar flow in a pipe"
