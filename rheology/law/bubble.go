@@ -14,8 +14,8 @@ import (
 // 0.1 %, its g being 9.81.
 type Bubble struct {
 	Fluid
-	Diameter float64 // of a ball of its volume, m, 1e-7 to 0.1
-	Gas      float64 // density of the gas, kg/m3; 0 means room air
+	Diameter float64 `json:"diameter_m"`    // of a ball of its volume, m, 1e-7 to 0.1
+	Gas      float64 `json:"gas_kg_per_m3"` // density of the gas, kg/m3; 0 means room air
 }
 
 // Room air in a bubble; neither moves a figure here by more than 2 %.

@@ -29,26 +29,26 @@ import (
 // 10 mPa s, 17 to 72 mN/m.
 type Impact struct {
 	Fluid
-	Diameter float64 // of the drop, m
-	Speed    float64 // m/s
-	Air      Gas     // round the drop; the zero value is room air
+	Diameter float64 `json:"diameter_m"`    // of the drop, m
+	Speed    float64 `json:"speed_m_per_s"` // m/s
+	Air      Gas     `json:"air"`           // round the drop; the zero value is room air
 }
 
 // A Gas is the air round a drop. The zero Gas is air of about 20 degC and 1013 hPa, as in
 // the source's test values.
 type Gas struct {
-	Density      float64 // kg/m3
-	Viscosity    float64 // Pa s
-	MeanFreePath float64 // m
+	Density      float64 `json:"density_kg_per_m3"` // kg/m3
+	Viscosity    float64 `json:"viscosity_pas"`     // Pa s
+	MeanFreePath float64 `json:"mean_free_path_m"`  // m
 }
 
 var roomAir = Gas{Density: 1.205, Viscosity: 1.8e-5, MeanFreePath: 6.8e-8}
 
 // A Lift is what the air does to the sheet of an [Impact].
 type Lift struct {
-	Beta      float64 // the measure
-	Time      float64 // at which the sheet appears, in R/V
-	Threshold float64 // beta above which the drop throws droplets
+	Beta      float64 `json:"beta"`      // the measure
+	Time      float64 `json:"time"`      // at which the sheet appears, in R/V
+	Threshold float64 `json:"threshold"` // beta above which the drop throws droplets
 }
 
 // Lift returns beta, the time t, and the beta above which the drop throws droplets:

@@ -12,9 +12,9 @@ import (
 // A Jet is a round stream where it leaves its outlet, pointing down.
 type Jet struct {
 	Fluid
-	Diameter  float64 // m
-	Speed     float64 // mean, m/s
-	Turbulent bool    // it comes from a bore that made it so
+	Diameter  float64 `json:"diameter_m"`    // m
+	Speed     float64 `json:"speed_m_per_s"` // mean, m/s
+	Turbulent bool    `json:"turbulent"`     // it comes from a bore that made it so
 }
 
 // Fall returns the jet where it lands after a fall of z metres, 0 to 3 m.

@@ -11,8 +11,8 @@ import (
 
 // A Tube is a long round tube through which a vessel empties.
 type Tube struct {
-	Bore   float64 // inside diameter, m
-	Length float64 // m
+	Bore   float64 `json:"bore_m"`   // inside diameter, m
+	Length float64 `json:"length_m"` // m
 }
 
 // Time returns the time in s in which the head over the tube's mouth falls from h1 to h2

@@ -16,21 +16,24 @@ import (
 // meant to be used.
 type Coil struct {
 	// Coils reports that the thread does.
-	Coils bool
+	Coils bool `json:"coils"`
 	// Regime of the coil, in the order in which a rising fall meets them: "no coil",
 	// "viscous", "gravitational", "inertio-gravitational", "inertial".
-	Regime string
+	Regime string `json:"regime"`
 	// Frequency of the turns, 1/s, to a factor of ten either way.
-	Frequency honestplate.Estimate
+	Frequency honestplate.Estimate `json:"frequency_per_s"`
 	// Radius of the coil, m, to a factor of ten either way.
-	Radius honestplate.Estimate
+	Radius honestplate.Estimate `json:"radius_m"`
 	// Height, Rate and Thickness say which way the frequency moves when the fall, the
 	// flow or the viscosity rises a little, all else the same: "faster", "slower", "about the
 	// same".
-	Height, Rate, Thickness string
+	Height    string `json:"height_trend"`
+	Rate      string `json:"rate_trend"`
+	Thickness string `json:"thickness_trend"`
 	// Reynolds number V D/nu of the thread where it lands, and Slender, the fall over
 	// the thread's diameter: a coil wants less than 1.2 and more than about 10.
-	Reynolds, Slender float64
+	Reynolds float64 `json:"reynolds"`
+	Slender  float64 `json:"slender"`
 }
 
 // The regimes, in the order in which a rising fall meets them.

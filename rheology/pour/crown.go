@@ -9,18 +9,18 @@ import (
 
 // A Crown is the rim that rises round a drop on a film.
 type Crown struct {
-	Diameter float64 // of the drop, m
-	Speed    float64 // of the drop, m/s
-	Film     float64 // its depth, m
+	Diameter float64 `json:"diameter_m"`    // of the drop, m
+	Speed    float64 `json:"speed_m_per_s"` // of the drop, m/s
+	Film     float64 `json:"film_m"`        // its depth, m
 	// Expected reports that the crown criterion of Rioboo and others 2003 (We Oh^-0.4 >
 	// 400, from memory) is passed: found for films of 0.06 to 0.15 drop diameters and
 	// leant on to 1.
-	Expected bool
+	Expected bool `json:"expected"`
 	// Largest is the radius in m at which the crown falls back, to an order of
 	// magnitude: crowns last some 10 to 30 D/V (from memory).
-	Largest honestplate.Estimate
+	Largest honestplate.Estimate `json:"largest_m"`
 	// Lasts is that time.
-	Lasts honestplate.Window
+	Lasts honestplate.Window `json:"lasts"`
 }
 
 // crownSpread is the band of the radius. The law's own exponent of 1/2 is 0.43 in later

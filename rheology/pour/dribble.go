@@ -11,12 +11,13 @@ import (
 // A Dribble says whether a pour runs back under its spout, as a teapot's does.
 type Dribble struct {
 	// Speed of the liquid at the edge, m/s.
-	Speed float64
+	Speed float64 `json:"speed_m_per_s"`
 	// Threshold below which it dribbles, m/s, good to a factor of 2.
-	Threshold honestplate.Estimate
+	Threshold honestplate.Estimate `json:"threshold_m_per_s"`
 	// Dribbles reports that Speed is below the likely Threshold; MayDribble that it is
 	// below the highest.
-	Dribbles, MayDribble bool
+	Dribbles   bool `json:"dribbles"`
+	MayDribble bool `json:"may_dribble"`
 }
 
 // dribbleFactor: the estimate leaves out the radius of the edge, which decides as much

@@ -47,6 +47,7 @@ type Pour struct {
 	Grams     float64
 	LeftGrams honestplate.Estimate
 
+	asked       question
 	out         outlet
 	first, last float64              // heads that drive the flow at the start and the end, m
 	surface     float64              // m2; 0: the head stays
@@ -100,6 +101,7 @@ func newPour(l rheology.Liquid, tempC, grams float64) (Pour, error) {
 	p.Grams = grams
 	p.out = outlet{tempC: tempC, eta: p.Viscosity.Likely, rho: p.Density.Likely, scale: 1}
 	p.out.reads(l)
+	p.asked.liquid = l
 	return p, nil
 }
 

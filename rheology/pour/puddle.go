@@ -17,13 +17,13 @@ const puddleSpread = 0.10
 // A Puddle is a pour that lies on a level plate.
 type Puddle struct {
 	// Radius in m, with its band.
-	Radius honestplate.Estimate
+	Radius honestplate.Estimate `json:"radius_m"`
 	// Depth in m, the mean: volume over area.
-	Depth float64
+	Depth float64 `json:"depth_m"`
 	// Held says what stops or slows it: "inertia", it has only just landed and spreads as
 	// fast as it falls; "viscosity", it creeps on; "surface tension" or "yield stress", it
 	// lies still.
-	Held string
+	Held string `json:"held"`
 }
 
 // Settled returns the puddle in which the pour ends on a level plate wide enough that it

@@ -54,6 +54,7 @@ func (p Pour) AtEnd() (Pour, error) {
 		return Pour{}, err
 	}
 	q := p
+	q.asked.ended = true
 	q.first, q.Rate = p.last, p.EndRate
 	if err := q.start(); err != nil {
 		return Pour{}, err

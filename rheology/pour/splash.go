@@ -23,37 +23,39 @@ type Target struct {
 type Splash struct {
 	// Diameter in m and Speed in m/s of the drop that the criteria judge, and Why it
 	// is that one.
-	Diameter, Speed float64
-	Why             string
+	Diameter float64 `json:"diameter_m"`
+	Speed    float64 `json:"speed_m_per_s"`
+	Why      string  `json:"why"`
 	// Verdicts in the order of the surface: dry criteria or wet.
-	Verdicts []Verdict
+	Verdicts []Verdict `json:"verdicts"`
 	// Summary of the verdicts that apply.
-	Summary Summary
+	Summary Summary `json:"summary"`
 	// Speeds at which the criteria that apply put the threshold, m/s: from the lowest
 	// to the highest, Value in the geometric middle. All 0 where none applies.
-	Threshold honestplate.Estimate
+	Threshold honestplate.Estimate `json:"threshold_m_per_s"`
 }
 
 // A Verdict is one criterion's answer.
 type Verdict struct {
 	// Criterion, such as "Cossali, Coghe and Marengo 1997".
-	Criterion string
+	Criterion string `json:"criterion"`
 	// Measure compared, such as "We Oh^-0.4".
-	Measure string
+	Measure string `json:"measure"`
 	// Value of the measure, and the Threshold above which it says Outcome.
-	Value, Threshold float64
+	Value     float64 `json:"value"`
+	Threshold float64 `json:"threshold"`
 	// Outcome above the threshold: "crown", "crown that throws droplets" or "droplets thrown
 	// along the surface"; and whether it is Exceeded.
-	Outcome  string
-	Exceeded bool
+	Outcome  string `json:"outcome"`
+	Exceeded bool   `json:"exceeded"`
 	// ThresholdSpeed of the same drop at the threshold, m/s; 0 where none was found, or
 	// looked for outside a criterion's range.
-	ThresholdSpeed float64
+	ThresholdSpeed float64 `json:"threshold_speed_m_per_s"`
 	// Range where the criterion was found, in words, and whether it Applies here.
-	Range   string
-	Applies bool
+	Range   string `json:"range"`
+	Applies bool   `json:"applies"`
 	// Known is "read" or "memory", as for published values.
-	Known string
+	Known string `json:"known"`
 }
 
 // The outcomes. Below a threshold the liquid lies down (deposition).

@@ -13,32 +13,36 @@ import (
 // A Stream is the liquid of a pour after its fall, where it lands.
 type Stream struct {
 	// Drop is the fall from the outlet, m.
-	Drop float64
+	Drop float64 `json:"drop_m"`
 	// Diameter in m where it lands: of the stream while it holds together, of its
 	// drops once it has broken (Broken) or where it only drips (Drips).
-	Diameter float64
+	Diameter float64 `json:"diameter_m"`
 	// Width is Diameter with its band: the root of the rate's, and 5 % for what the fall
 	// leaves out (see [law.Jet.Fall]).
-	Width honestplate.Estimate
+	Width honestplate.Estimate `json:"width_m"`
 	// Speed where it lands, m/s.
-	Speed float64
+	Speed float64 `json:"speed_m_per_s"`
 	// BreakUp is the fall after which the stream is drops, m, good to a factor of
 	// 1.6. 0 where it drips.
-	BreakUp honestplate.Estimate
+	BreakUp honestplate.Estimate `json:"break_up_m"`
 	// Broken reports that the fall exceeds the likely BreakUp; MayBreak that it
 	// exceeds the shortest.
-	Broken, MayBreak bool
+	Broken   bool `json:"broken"`
+	MayBreak bool `json:"may_break"`
 	// Drips reports that the flow is too slow for a stream: drops fall from the
 	// outlet one by one.
-	Drips bool
+	Drips bool `json:"drips"`
 	// CriticalWeber is the Weber number at the outlet below which it drips, and
 	// ExitWeber the one it has.
-	CriticalWeber, ExitWeber float64
+	CriticalWeber float64 `json:"critical_weber"`
+	ExitWeber     float64 `json:"exit_weber"`
 	// Weber rho V2 D/sigma, Reynolds rho V D/eta and Ohnesorge eta/sqrt(rho sigma D)
 	// of Diameter and Speed where it lands.
-	Weber, Reynolds, Ohnesorge float64
+	Weber     float64 `json:"weber"`
+	Reynolds  float64 `json:"reynolds"`
+	Ohnesorge float64 `json:"ohnesorge"`
 	// Rate of the flow, m3/s.
-	Rate float64
+	Rate float64 `json:"rate_m3_per_s"`
 	// Fluid is the liquid at the viscosity of the Pour.
 	law.Fluid
 

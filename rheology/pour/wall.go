@@ -23,11 +23,12 @@ type Wall struct {
 type Coat struct {
 	// Mean and Foot are the thickness over the wall and at its lower end, m. At the
 	// upper end it is none, or what a yield stress keeps.
-	Mean, Foot honestplate.Estimate
+	Mean honestplate.Estimate `json:"mean_m"`
+	Foot honestplate.Estimate `json:"foot_m"`
 	// GramsPerArea is the mean coat's mass, g/m2.
-	GramsPerArea honestplate.Estimate
+	GramsPerArea honestplate.Estimate `json:"grams_per_area_per_m2"`
 	// Stands reports that a yield stress keeps the mean coat up for good.
-	Stands bool
+	Stands bool `json:"stands"`
 }
 
 // Drain returns the coat of a liquid on the wall a time after the wall was covered or the
