@@ -102,7 +102,7 @@ func (c Cup) KinematicViscosity(t time.Duration) (honestplate.Estimate, error) {
 }
 
 // Time returns the time that a liquid of kinematic viscosity nu in m2/s takes.
-// One that the cup cannot tell is a RangeError: see Range.
+// One that the cup cannot tell is a RangeError: see [Cup.Range].
 func (c Cup) Time(nu float64) (time.Duration, error) {
 	low, high, err := c.Range()
 	if err != nil {

@@ -32,11 +32,11 @@ import (
 // plasma is Fernandez-Martin 1972 at 9 % solids to 30 degC, Phipps' own from 40
 // degC, and passes smoothly between. Then
 //
-//   - 40..80 degC: Phipps 1969 governs. Value = L, band x/: 1.10. Homogenised cream is
+//   - 40..80 degC: Phipps 1969 governs. Likely = L, band x/: 1.10. Homogenised cream is
 //     thicker than that from about 10 % fat: Bertsch & Cerf 1983 (homogenised, to 15 %,
 //     from 70 degC) lie 8 % above Phipps at 10 % fat, 16 % at 12 and 33 % at 15.
-//   - 0..30 degC, to 3 % fat: Value = L, band x/: 1.12.
-//   - 0..30 degC, from 12 % fat: cold globules cluster, more or less. Value is the
+//   - 0..30 degC, to 3 % fat: Likely = L, band x/: 1.12.
+//   - 0..30 degC, from 12 % fat: cold globules cluster, more or less. Likely is the
 //     geometric mean of L and B; the band is L/1.12..B x 1.12. Between 3 and 12 %
 //     the mean is phased in.
 //   - 30..40 degC: the fat melts, and the share of B fades out.
@@ -46,16 +46,16 @@ import (
 // The geometric mean is our choice, not a published law: B alone is the traceable
 // one, but a value known to be high would put too little cream into every recipe.
 // Half the distance is where the other values lie: the cold creams of 15 % fat and
-// more in the tables below have a mean ratio to Value of 1.0.  The band at 5 degC is x/: 1.5 at 12 %
-// fat, 1.9 at 20 %, 2.4 at 30 %, 3.1 at 40 %.
+// more in the tables below have a mean ratio to Likely of 1.0. The band at 5 degC is
+// x/: 1.5 at 12 % fat, 1.9 at 20 %, 2.4 at 30 %, 3.1 at 40 %.
 //
 // # The evidence for the band
 //
 // testdata/dairy_viscosity.csv: 25 values read with temperature and fat (4 creams
 // from a pump maker's chart, 18 of a table of unknown origin, 3 milks) and 38
 // remembered ones (Steffe, Jenness & Patton, Earle, Whitaker): 92 % of those read,
-// 95 % of all 63, lie inside; mean ratio to Value 0.97. The known creams of 10..20 %
-// lie low in the band (0.55..0.76 of Value), those above 40 % high (1.25..1.5).
+// 95 % of all 63, lie inside; mean ratio to Likely 0.97. The known creams of 10..20 %
+// lie low in the band (0.55..0.76 of Likely), those above 40 % high (1.25..1.5).
 //
 // # Flow
 //

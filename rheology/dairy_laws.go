@@ -14,7 +14,8 @@ const (
 )
 
 // lnBakshi is the logarithm of the viscosity in mPa s of commercial milk and cream by the
-// formula of Bakshi & Smith 1984,
+// formula of Bakshi & Smith 1984, J. Dairy Sci. 67, "Effect of fat content and temperature on
+// viscosity in relation to pumping requirements of fluid milk products",
 //
 //	ln mu = -8.9 + 0.1 F + 2721.5/T        mu in mPa s, F fat % by mass, T in K
 //
@@ -26,8 +27,9 @@ func lnBakshi(fatPercent, tempC float64) float64 {
 	return -8.9 + 0.1*fatPercent + 2721.5/(tempC+physics.Kelvin)
 }
 
-// lnPhippsPlasma is the logarithm, without fat, of the viscosity in mPa s of milk and cream with melted fat by the
-// formula of Phipps 1969,
+// lnPhippsPlasma is the logarithm, without fat, of the viscosity in mPa s of milk and cream
+// with melted fat by the formula of Phipps 1969, J. Dairy Res. 36, as tabulated in Advanced
+// Dairy Chemistry vol. 3, Table 15.5,
 //
 //	log10 eta = A (f + f^(5/3)) + 768.7/(273 + t) - 2.437,  A = 1.2876 + 0.001107 t
 //
@@ -57,8 +59,8 @@ func phippsShape(f float64) float64 {
 //	          + (2.549e-2 - 9.8e-5 t + 4e-7 t^2) S
 //	          + (5.43e-4 - 1.39e-5 t + 1.117e-7 t^2) S^2
 //
-// eta in mPa s, S total solids in % by mass, 8..30, t 0..80 degC, fat up to 7.4 %. Read in a table that had lost its minus signs,
-// restored; without solids it meets water within 2.4 %.
+// eta in mPa s, S total solids in % by mass, 8..30, t 0..80 degC, fat up to 7.4 %. Read in a
+// table that had lost its minus signs, restored; without solids it meets water within 2.4 %.
 func lnSkim(t float64) float64 {
 	const (
 		s  = 9.0

@@ -135,3 +135,29 @@ func TestWhatCannotBeReadBackIsNotWritten(t *testing.T) {
 		t.Errorf("%v, %v", l, err)
 	}
 }
+
+// Whatever is read as a liquid is written and read again as the same.
+func FuzzReadLiquid(f *testing.F) {
+	for _, l := range Catalogue() {
+		b, err := json.Marshal(Part{l, 1})
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(strings.TrimSuffix(strings.TrimPrefix(string(b), `{"liquid":`), `,"grams":1}`))
+	}
+	f.Add(`{"kind":"measured","liquid":{"kind":"measured"},"pas":null}`)
+	f.Fuzz(func(t *testing.T, text string) {
+		l, err := ReadLiquid([]byte(text))
+		if err != nil {
+			return
+		}
+		b, err := json.Marshal(Part{l, 1})
+		if err != nil {
+			return // a custom liquid without its own, a measurement of nothing
+		}
+		var back Part
+		if err := json.Unmarshal(b, &back); err != nil {
+			t.Fatalf("%s: %v", b, err)
+		}
+	})
+}

@@ -31,7 +31,7 @@ type Splash struct {
 	// Summary of the verdicts that apply.
 	Summary Summary `json:"summary"`
 	// Speeds at which the criteria that apply put the threshold, m/s: from the lowest
-	// to the highest, Value in the geometric middle. All 0 where none applies.
+	// to the highest, Likely in the geometric middle. All 0 where none applies.
 	Threshold honestplate.Estimate `json:"threshold_m_per_s"`
 }
 

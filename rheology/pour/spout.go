@@ -9,7 +9,7 @@ import (
 )
 
 // A Spout is a round outlet of a vessel: the neck of a bottle, a tube, a tap, a
-// hole. For a jug's lip, over which the liquid runs with a free surface, see Lip.
+// hole. For a jug's lip, over which the liquid runs with a free surface, see [Lip].
 //
 // Zero values are useful: no Length is a hole in a thin wall, no SurfaceArea is a
 // hand that keeps tilting the vessel so that the head stays, no Discharge leaves
