@@ -1,6 +1,11 @@
 package thermal
 
-import "math"
+import (
+	"fmt"
+	"math"
+
+	"example.org/honestplate"
+)
 
 // An Absorptance is the share of the light falling on a thing that stays in it as
 // heat, 0..1, source by source: a white food throws back an LED's light and drinks
@@ -16,17 +21,12 @@ type Absorptance struct {
 	Tungsten, Discharge, LED, Flash float64
 }
 
-// Of returns the absorptance for a source, or an *InputError for an unknown source
+// of returns the absorptance for a source, or an [honestplate.InputError] for an unknown source
 // or a share outside 0..1.
-func (a Absorptance) Of(s Source) (float64, error) {
-	if err := s.check(); err != nil {
-		return 0, err
-	}
+func (a Absorptance) of(s Source) (float64, error) {
 	v := [...]float64{a.Tungsten, a.Discharge, a.LED, a.Flash}[s]
-	if err := within("absorptance for "+s.String(), v, 0, 1, "", "a fraction"); err != nil {
-		return 0, err
-	}
-	return v, nil
+	name := [...]string{"Tungsten", "Discharge", "LED", "Flash"}[s]
+	return v, honestplate.InRange("Absorptance."+name, v, 0, 1, "", "a share of the whole")
 }
 
 // WhiteFood is ice cream, cream, milk, foam, white icing (engineering estimate).
@@ -40,22 +40,22 @@ func DarkFood() Absorptance { return Absorptance{0.88, 0.85, 0.85, 0.85} }
 
 // ClearIce returns what a path of clear ice, 0..10 m, absorbs: 1 - exp(-alpha path)
 // over each source's spectrum, good to 0.03. Cloudy ice sends light on longer ways and
-// absorbs more, up to the double of a thin path. Another path is a *RangeError.
+// absorbs more, up to the double of a thin path. Another path is a [honestplate.RangeError].
 //
 // Source: Warren and Brandt 2008, Optical constants of ice from the ultraviolet to the
 // microwave (read in a public database of refractive indices).
 func ClearIce(path float64) (Absorptance, error) { return clearSlab(path, iceSpectrum[:]) }
 
-// ClearWater returns what a path of water, or of a drink as clear, 0..10 m, absorbs, as
+// clearWater returns what a path of water, or of a drink as clear, 0..10 m, absorbs, as
 // ClearIce does for ice.
 //
 // Source: Hale and Querry 1973, Optical constants of water in the 200-nm to 200-um
 // wavelength region (read in the same database).
-func ClearWater(path float64) (Absorptance, error) { return clearSlab(path, waterSpectrum[:]) }
+func clearWater(path float64) (Absorptance, error) { return clearSlab(path, waterSpectrum[:]) }
 
 // clearSlab integrates 1 - exp(-alpha L) over each source's spectrum.
 func clearSlab(path float64, spectrum []spectral) (Absorptance, error) {
-	if err := within("path of light", path, 0, 10, "m", "this package"); err != nil {
+	if err := honestplate.InRange("Path", path, 0, 10, "m", "the published optical constants; farther in only visible light is left"); err != nil {
 		return Absorptance{}, err
 	}
 	return Absorptance{
@@ -113,16 +113,16 @@ var waterSpectrum = [...]spectral{
 // together, where their light falls square on.
 func (a Absorptance) Absorbed(lamps ...Lamp) (float64, error) {
 	var sum float64
-	for _, l := range lamps {
+	for i, l := range lamps {
 		parts, err := l.parts()
 		if err != nil {
-			return 0, err
+			return 0, honestplate.In(fmt.Sprintf("Lamps[%d]", i), err)
 		}
 		for _, p := range parts {
 			if p.irradiance == 0 {
 				continue
 			}
-			share, err := a.Of(p.source)
+			share, err := a.of(p.source)
 			if err != nil {
 				return 0, err
 			}

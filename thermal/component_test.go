@@ -1,27 +1,10 @@
 package thermal
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"testing"
 )
-
-func TestComponentsRefuseNonsense(t *testing.T) {
-	for _, c := range []Component{-1, componentCount} {
-		if c.String() != "unknown component" {
-			t.Error(c.String())
-		}
-		if _, err := c.Density(0); !errors.Is(err, ErrInput) {
-			t.Error(err)
-		}
-	}
-	for _, f := range []func(float64) (float64, error){Ice.Density, Ice.Conductivity, Ice.SpecificHeat} {
-		if _, err := f(1); !errors.Is(err, ErrRange) {
-			t.Error(err)
-		}
-	}
-}
 
 // The constants found wrong in public code, held by a property each: textbook values
 // of water at 20 degC and ice at -20 degC, and of fat's heat at 60 degC.

@@ -3,12 +3,14 @@ package thermal
 import (
 	"math"
 	"sort"
+
+	"example.org/honestplate"
 )
 
 // An EnthalpyCurve says how a frozen food takes up heat: enthalpy, temperature,
 // ice and conductivity, one for another. It is made once, by FrozenMix.Curve, and
 // then read quickly; it does not change and may be shared. The zero value answers with
-// an *InputError.
+// an [honestplate.InputError].
 //
 // Enthalpy is in J per kg of mix (air weighs nothing), 0 for the wholly melted mix
 // at 0 degC. The range is -90..90 degC; the freezing curve itself is published to
@@ -108,7 +110,7 @@ func (c *EnthalpyCurve) cell(tempC float64) int {
 }
 
 // Enthalpy returns the enthalpy, J/kg of mix, at tempC, -90..90 degC, else a
-// *RangeError.
+// [honestplate.RangeError].
 func (c *EnthalpyCurve) Enthalpy(tempC float64) (float64, error) {
 	if err := c.checkTemp(tempC); err != nil {
 		return 0, err
@@ -116,21 +118,8 @@ func (c *EnthalpyCurve) Enthalpy(tempC float64) (float64, error) {
 	return c.enthalpy(tempC), nil
 }
 
-// TempC returns the temperature, degC, at an enthalpy in J/kg of mix. Outside the
-// enthalpies of -90..90 degC it is a *RangeError.
-func (c *EnthalpyCurve) TempC(enthalpy float64) (float64, error) {
-	if err := c.made(); err != nil {
-		return 0, err
-	}
-	high := c.low + c.step*float64(len(c.nodes)-1)
-	if err := within("enthalpy", enthalpy, c.low, high, "J/kg", curveRange); err != nil {
-		return 0, err
-	}
-	return c.temp(enthalpy), nil
-}
-
 // IceFraction returns the ice, kg per kg of mix, at tempC, -90..90 degC, else a
-// *RangeError.
+// [honestplate.RangeError].
 func (c *EnthalpyCurve) IceFraction(tempC float64) (float64, error) {
 	if err := c.checkTemp(tempC); err != nil {
 		return 0, err
@@ -139,7 +128,7 @@ func (c *EnthalpyCurve) IceFraction(tempC float64) (float64, error) {
 }
 
 // Conductivity returns the thermal conductivity, W/(m K), at tempC, -90..90 degC,
-// else a *RangeError.
+// else a [honestplate.RangeError].
 func (c *EnthalpyCurve) Conductivity(tempC float64) (float64, error) {
 	if err := c.checkTemp(tempC); err != nil {
 		return 0, err
@@ -148,43 +137,39 @@ func (c *EnthalpyCurve) Conductivity(tempC float64) (float64, error) {
 	return k, nil
 }
 
-// ApparentHeat returns the apparent specific heat dh/dT, J/(kg K), at tempC, the
-// heat of melting included; at the freezing point, that of the frozen side. Range
-// as Enthalpy.
-func (c *EnthalpyCurve) ApparentHeat(tempC float64) (float64, error) {
-	if err := c.checkTemp(tempC); err != nil {
-		return 0, err
-	}
-	i := c.cell(tempC)
-	return c.step / (c.nodes[i+1].tempC - c.nodes[i].tempC), nil
-}
-
-// Points returns the curve as the solver takes it: see Body. The zero value has none.
-func (c *EnthalpyCurve) Points() Curve {
-	if c.made() != nil {
-		return nil
-	}
-	return c.forSolver(48)
-}
-
-// FreezingPointC returns the temperature, degC, at which the last ice melts.
-func (c *EnthalpyCurve) FreezingPointC() float64 { return c.freezeC }
-
-// Density returns the density, kg/m3, air included. It is taken not to change
-// with temperature: the frozen foam keeps its outline.
-func (c *EnthalpyCurve) Density() float64 { return c.density }
-
-// made refuses the zero value, which holds no curve.
-func (c *EnthalpyCurve) made() error {
-	if c == nil || len(c.nodes) == 0 {
-		return unmade("enthalpy curve", "FrozenMix.Curve")
-	}
-	return nil
-}
-
 func (c *EnthalpyCurve) checkTemp(tempC float64) error {
-	if err := c.made(); err != nil {
-		return err
+	if c == nil || len(c.nodes) == 0 {
+		return &honestplate.InputError{Field: "EnthalpyCurve", Got: "empty", Want: "one made by FrozenMix.Curve"}
 	}
-	return within("temperature", tempC, c.nodes[0].tempC, c.nodes[len(c.nodes)-1].tempC, "degC", curveRange)
+	return honestplate.InRange("TempC", tempC, c.nodes[0].tempC, c.nodes[len(c.nodes)-1].tempC, "degC", curveRange)
+}
+
+// forSolver thins the curve to points evenly spread in enthalpy, by volume, with
+// the corner at the freezing point kept.
+func (c *EnthalpyCurve) forSolver(frozen int) Curve {
+	points := make(Curve, 0, frozen+12)
+	add := func(tempC float64) {
+		h := c.enthalpy(tempC)
+		_, k := c.at(h)
+		points = append(points, CurvePoint{tempC, h * c.density, k})
+	}
+	const deep = -40
+	for _, t := range []float64{-89, -75, -60, -50} {
+		add(t)
+	}
+	low, high := c.enthalpy(deep), c.freezeH
+	last := math.Inf(-1)
+	for i := range frozen {
+		t := c.temp(low + (high-low)*float64(i)/float64(frozen))
+		if t > last+1e-4 {
+			add(t)
+			last = t
+		}
+	}
+	for _, t := range []float64{c.freezeC, 5, 20, 40, 65, 89} {
+		if t == c.freezeC || t > c.freezeC+1 {
+			add(t)
+		}
+	}
+	return points
 }

@@ -1,8 +1,13 @@
 package thermal
 
 import (
-	"math"
+	"cmp"
 	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/root"
+	"example.org/honestplate/thermal/internal/study"
 )
 
 // A DeepFreeze is a portion of frozen dessert put into a freezer to come out hard.
@@ -19,8 +24,8 @@ type DeepFreeze struct {
 	Form Form
 	// Diameter of the ball or cylinder, or thickness of the slab, m, 0.005..0.5.
 	Diameter float64
-	// StartC is its temperature when it goes in, degC, -60..30.
-	StartC float64
+	// StartC is its temperature when it goes in, degC, -60..30; it must be given.
+	StartC honestplate.Optional
 	// TargetC is the temperature wanted, degC: below StartC and at least 0.2 K above
 	// that of the Medium.
 	TargetC float64
@@ -30,25 +35,13 @@ type DeepFreeze struct {
 
 // A FreezeClock says when the target is reached, from the time it goes in.
 type FreezeClock struct {
-	Surface Window // at the surface
-	Mean    Window // at the temperature it would even out to: what counts on set
-	Core    Window // at the centre: the safe one
-	// Decides ranks the inputs by their share in the spread of Core.
-	Decides []Sensitivity
+	Surface Event // at the surface
+	Mean    Event // at the temperature it would even out to: what counts on set
+	Core    Event // at the centre: the safe one
 }
 
-// freezeHorizon is beyond what anybody waits: what takes longer is Never.
+// freezeHorizon is beyond what anybody waits: what takes longer is never.
 const freezeHorizon = 14 * 24 * time.Hour
-
-// The uncertain inputs of a deep freeze.
-const (
-	freezeH = iota
-	freezeMediumC
-	freezeStart
-	freezeK
-	freezeDensity
-	freezeInputs
-)
 
 // The events of a deep freeze.
 const (
@@ -58,54 +51,63 @@ const (
 	freezeEvents
 )
 
-// Time returns when the core reaches the target. It is Times without the rest.
-func (d DeepFreeze) Time() (Window, error) {
-	c, err := d.Times()
-	return c.Core, err
-}
-
-// Times returns when surface, mean and core reach the target. The 95 % bands are
+// Clock returns when surface, mean and core reach the target. The 95 % bands are
 // over the medium's heat transfer coefficient (its own limits), its temperature
 // (+-1.5 K), the start (+-1 K), conductivity (x/:1.25) and density (x/:1.05). Where
 // a freezer a little too warm never gets there, Latest is Never.
 //
-// Errors: *InputError and *RangeError for what makes no sense, among them a target
+// Errors: [honestplate.InputError] and [honestplate.RangeError] for what makes no sense, among them a target
 // that the medium cannot reach. Mind the medium's Caution: bare skin sticks to deep
 // cold, and dry ice suffocates.
-func (d DeepFreeze) Times() (FreezeClock, error) {
+func (d DeepFreeze) Clock() (FreezeClock, error) {
+	f, err := d.frame()
+	if err != nil {
+		return FreezeClock{}, err
+	}
+	return freezeClock(f.banded())
+}
+
+// Likely computes the likely times alone, without bands.
+func (d DeepFreeze) Likely() (FreezeClock, error) {
+	f, err := d.frame()
+	if err != nil {
+		return FreezeClock{}, err
+	}
+	return freezeClock(f.likely())
+}
+
+func freezeClock(_ freezeModel, at []Event, err error) (FreezeClock, error) {
+	if err != nil {
+		return FreezeClock{}, err
+	}
+	return FreezeClock{Surface: at[freezeSurface], Mean: at[freezeMean], Core: at[freezeCore]}, nil
+}
+
+func (d DeepFreeze) frame() (frame[freezeModel], error) {
 	m, err := d.model()
-	if err != nil {
-		return FreezeClock{}, err
-	}
+	return frame[freezeModel]{model: m, inputs: (*freezeModel).inputs, run: (*freezeModel).run, events: freezeEvents}, err
+}
+
+func (m *freezeModel) inputs() []study.Input {
+	d := &m.d
 	low, high := d.Medium.limits()
-	around := func(name string, v, by float64) Uncertain {
-		return Uncertain{Name: name, Likely: v, Low: v - by, High: v + by}
-	}
-	study := Study{
-		Events: freezeEvents,
-		Inputs: []Uncertain{
-			freezeH:       {Name: "air movement in the freezer", Likely: d.Medium.H, Low: low, High: high, Scale: true},
-			freezeMediumC: around("freezer temperature", d.Medium.TempC, 1.5),
-			freezeStart:   around("start temperature", d.StartC, 1),
-			freezeK:       {Name: "conductivity", Likely: 1, Low: 0.8, High: 1.25, Scale: true},
-			freezeDensity: {Name: "density", Likely: 1, Low: 1 / 1.05, High: 1.05, Scale: true},
-		},
-		Model: func() func([]float64, []time.Duration) error {
-			run := new(freezeRun)
-			return func(x []float64, at []time.Duration) error { return run.times(m, x, at) }
-		},
-	}
+	h := study.Input{Key: "room.freezer_h", Name: "air movement in the freezer", Band: band(low, d.Medium.H, high), Factor: true}
 	// The tails of the bands stay inside the curve.
-	study.Inputs[freezeMediumC].Min, study.Inputs[freezeMediumC].Max = curveLow+2, 40
-	study.Inputs[freezeStart].Min, study.Inputs[freezeStart].Max = d.TargetC+1e-3, 40
-	out, err := study.Run()
-	if err != nil {
-		return FreezeClock{}, err
+	air := within(around("room.freezer_c", "freezer temperature", d.Medium.TempC, 1.5), curveLow+2, 40)
+	h.Shared, air.Shared = study.Room, study.Room
+	return []study.Input{
+		bound(&d.Medium.H, h), bound(&d.Medium.TempC, air),
+		bound(&d.StartC.Value, within(around("unit.start_c", "start temperature", d.StartC.Value, 1), d.TargetC+1e-3, 40)),
+		bound(&m.k, ofProduct(factor("product.conductivity", "conductivity", 0.8, 1.25))),
+		bound(&m.density, ofProduct(factor("product.density", "density", 1/1.05, 1.05))),
 	}
-	return FreezeClock{
-		Surface: out[freezeSurface].Window, Mean: out[freezeMean].Window, Core: out[freezeCore].Window,
-		Decides: out[freezeCore].Decides,
-	}, nil
+}
+
+func (m *freezeModel) run(at []float64, _ bool) error {
+	if m.work == nil {
+		m.work = new(freezeRun)
+	}
+	return m.work.times(m, at)
 }
 
 const (
@@ -113,45 +115,39 @@ const (
 	freezeTolerance = 3e-4
 )
 
-// A freezeModel is a checked DeepFreeze and its curve.
+// A freezeModel is a checked DeepFreeze, its curve and its uncertain factors.
 type freezeModel struct {
-	d     DeepFreeze
-	curve Curve
+	d          DeepFreeze
+	curve      Curve
+	k, density float64
+	work       *freezeRun
 }
 
 // material checks what After needs.
-func (d DeepFreeze) material() (*freezeModel, error) {
-	if d.Form < SphereForm || d.Form > SlabForm {
-		return nil, &InputError{"form", float64(d.Form), "", "SphereForm, CylinderForm or SlabForm"}
+func (d DeepFreeze) material() (freezeModel, error) {
+	if !d.StartC.Given {
+		return freezeModel{}, &honestplate.InputError{Field: "StartC", Got: "not given", Want: "the temperature as it goes in"}
 	}
-	if err := within("portion's diameter", d.Diameter, 0.005, 0.5, "m", "deep freeze"); err != nil {
-		return nil, err
-	}
-	if err := within("start temperature", d.StartC, -60, 30, "degC", "deep freeze"); err != nil {
-		return nil, err
+	if err := cmp.Or(check.One("Form", int(d.Form), forms[:]), check.Fields("portions of frozen dessert",
+		check.Number("Diameter", d.Diameter, 0.005, 0.5, "m"), check.Number("StartC", d.StartC.Value, -60, 30, "degC"))); err != nil {
+		return freezeModel{}, err
 	}
 	full, err := d.Mix.Curve()
 	if err != nil {
-		return nil, err
+		return freezeModel{}, honestplate.In("Mix", err)
 	}
-	return &freezeModel{d, full.forSolver(48)}, nil
+	return freezeModel{d: d, curve: full.forSolver(48), k: 1, density: 1}, nil
 }
 
-func (d DeepFreeze) model() (*freezeModel, error) {
+func (d DeepFreeze) model() (freezeModel, error) {
 	m, err := d.material()
-	if err != nil {
-		return nil, err
+	if err := cmp.Or(err, honestplate.In("Medium", d.Medium.Validate()), honestplate.Finite("TargetC", d.TargetC, "degC")); err != nil {
+		return m, err
 	}
-	if err := d.Medium.Validate(); err != nil {
-		return nil, err
+	if d.TargetC >= d.StartC.Value {
+		return m, check.Input("TargetC", d.TargetC, "degC", "a temperature below the start")
 	}
-	if err := finite("target temperature", d.TargetC, "degC"); err != nil {
-		return nil, err
-	}
-	if d.TargetC >= d.StartC {
-		return nil, &InputError{"target temperature", d.TargetC, "degC", "below the start"}
-	}
-	return m, within("target temperature", d.TargetC, max(d.Medium.TempC+0.2, curveLow+2), d.StartC, "degC",
+	return m, honestplate.InRange("TargetC", d.TargetC, max(d.Medium.TempC+0.2, curveLow+2), d.StartC.Value, "degC",
 		"the freezer: at least 0.2 K above its temperature")
 }
 
@@ -164,30 +160,24 @@ func (l *newtonLaw) at(surfaceC, _ float64) (flux, slope float64) {
 
 // A freezeRun is the work space of one core.
 type freezeRun struct {
-	e     engine
-	c     compiled
-	curve Curve
-	law   newtonLaw
+	e   engine
+	c   compiled
+	law newtonLaw
 }
 
-func (r *freezeRun) times(m *freezeModel, x []float64, at []time.Duration) error {
-	r.curve = append(r.curve[:0], m.curve...)
-	for i := range r.curve {
-		r.curve[i].Enthalpy *= x[freezeDensity]
-		r.curve[i].Conductivity *= x[freezeK]
-	}
-	r.c.load(r.curve)
+func (r *freezeRun) times(m *freezeModel, at []float64) error {
+	r.c.load(m.curve, m.density, m.k)
 	e := &r.e
 	e.build(m.d.Form, m.d.Diameter/2, freezeCells, usualGrade)
-	r.law = newtonLaw{x[freezeH], x[freezeMediumC]}
-	e.begin(&r.c, x[freezeStart], freezeTolerance, &r.law)
+	r.law = newtonLaw{m.d.Medium.H, m.d.Medium.TempC}
+	e.begin(&r.c, m.d.StartC.Value, freezeTolerance, &r.law)
 	e.careFrom(30)
 	surface := e.expectCold(m.d.Diameter/2, m.d.TargetC)
 	core := e.expectCold(0, m.d.TargetC)
 	want := e.content(m.d.Diameter/2) * (r.c.enthalpyAt(m.d.TargetC) - e.startH)
-	mean := math.NaN()
+	at[freezeMean] = never
 	end := freezeHorizon.Seconds()
-	if x[freezeMediumC] >= m.d.TargetC {
+	if m.d.Medium.TempC >= m.d.TargetC {
 		end = 0 // never
 	}
 	for e.t < end && !e.allFired() {
@@ -195,28 +185,13 @@ func (r *freezeRun) times(m *freezeModel, x []float64, at []time.Duration) error
 		if err := e.advance(end); err != nil {
 			return err
 		}
-		if math.IsNaN(mean) && e.heat <= want {
-			mean = e.t - e.span*(1-hermiteRoot(heat-want, e.heat-want, q*e.span, e.q*e.span))
+		if at[freezeMean] == never && e.heat <= want {
+			passed := root.Rising(func(share float64) float64 {
+				return -root.Cubic(share, heat-want, e.heat-want, q*e.span, e.q*e.span)
+			}, 0, 1)
+			at[freezeMean] = e.t - e.span*(1-passed)
 		}
 	}
-	at[freezeSurface], at[freezeCore], at[freezeMean] = e.firedAt(surface), e.firedAt(core), Never
-	if !math.IsNaN(mean) {
-		at[freezeMean] = seconds(mean)
-	}
+	at[freezeSurface], at[freezeCore] = e.firedAt(surface), e.firedAt(core)
 	return nil
-}
-
-// hermiteRoot returns where in 0..1 the cubic with the given values and slopes at
-// the ends passes zero from above.
-func hermiteRoot(v0, v1, d0, d1 float64) float64 {
-	low, high := 0.0, 1.0
-	for range 40 {
-		s := (low + high) / 2
-		if v0+s*(d0+s*(3*(v1-v0)-2*d0-d1+s*(d0+d1-2*(v1-v0)))) > 0 {
-			low = s
-		} else {
-			high = s
-		}
-	}
-	return high
 }

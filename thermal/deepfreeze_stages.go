@@ -1,6 +1,13 @@
 package thermal
 
-import "time"
+import (
+	"cmp"
+	"fmt"
+	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/check"
+)
 
 // A FreezeStage is some time in one freezer, or on a counter.
 type FreezeStage struct {
@@ -8,25 +15,18 @@ type FreezeStage struct {
 	For    time.Duration // above 0, at most 30 days
 }
 
-// A FreezeState is the portion at the end of a FreezeStage.
-type FreezeState struct {
-	SurfaceC, MeanC, CoreC float64 // degC
-}
-
 // After returns what the portion is like after each of the stages, one after the
 // other, such as a night in a home freezer, three hours in a deep freezer and ten
 // minutes in transport; TargetC and Medium are not used. What a Scoop starts from is
 // the MeanC of the last.
-func (d DeepFreeze) After(stages ...FreezeStage) ([]FreezeState, error) {
+func (d DeepFreeze) After(stages ...FreezeStage) ([]BodyPoint, error) {
 	if len(stages) == 0 || len(stages) > 100 {
-		return nil, &InputError{"number of stages", float64(len(stages)), "", "1 to 100"}
+		return nil, check.Input("Stages", float64(len(stages)), "stages", "1 to 100")
 	}
-	for _, s := range stages {
-		if err := s.Medium.Validate(); err != nil {
-			return nil, err
-		}
-		if err := within("length of a stage", s.For.Seconds(), 1e-3, 30*86400, "s", "freezer stages"); err != nil {
-			return nil, err
+	for i, s := range stages {
+		if err := cmp.Or(honestplate.In("Medium", s.Medium.Validate()),
+			honestplate.InRange("For", s.For.Seconds(), 1e-3, 30*86400, "s", "from a millisecond to a month")); err != nil {
+			return nil, honestplate.In(fmt.Sprintf("Stages[%d]", i), err)
 		}
 	}
 	m, err := d.material()
@@ -34,11 +34,11 @@ func (d DeepFreeze) After(stages ...FreezeStage) ([]FreezeState, error) {
 		return nil, err
 	}
 	var run freezeRun
-	run.c.load(m.curve)
+	run.c.load(m.curve, 1, 1)
 	run.e.build(d.Form, d.Diameter/2, freezeCells, usualGrade)
-	run.e.begin(&run.c, d.StartC, freezeTolerance, &run.law)
+	run.e.begin(&run.c, d.StartC.Value, freezeTolerance, &run.law)
 	run.e.careFrom(10)
-	ends := make([]FreezeState, len(stages))
+	ends := make([]BodyPoint, len(stages))
 	until := 0.0
 	for i, s := range stages {
 		run.law = newtonLaw{s.Medium.H, s.Medium.TempC}
@@ -47,8 +47,7 @@ func (d DeepFreeze) After(stages ...FreezeStage) ([]FreezeState, error) {
 		if err := run.e.runTo(until); err != nil {
 			return nil, err
 		}
-		st := run.e.state(0, d.StartC)
-		ends[i] = FreezeState{SurfaceC: st.SurfaceC, MeanC: st.MeanC, CoreC: st.CoreC}
+		ends[i] = bodyPoint(&run.e)
 	}
 	return ends, nil
 }

@@ -1,5 +1,7 @@
 package thermal
 
+import "example.org/honestplate"
+
 const leighton = "Leighton 1927 after Pickering 1891, in Goff & Hartel 2013, Table 6.1"
 
 // depressionStep is the spacing of the table, g sucrose per 100 g water.
@@ -23,11 +25,11 @@ var depressionTable = [...]float64{
 // of water, for grams of sucrose (or of its equivalent) per 100 g of water:
 // linear interpolation in the table of Leighton 1927 after Pickering 1891 (Goff &
 // Hartel, Ice Cream, 2013, Table 6.1). Range 0..180 g per 100 g, else a
-// *RangeError; good to the printed 0.01 K. The book's smooth fit
+// [honestplate.RangeError]; good to the printed 0.01 K. The book's smooth fit
 // 9e-5 x^2 + 0.0612 x misses the table by up to 0.32 K and is not used inside it.
 func SucroseDepression(gramsPer100 float64) (float64, error) {
 	high := depressionStep * float64(len(depressionTable)-1)
-	if err := within("sucrose equivalent per 100 g water", gramsPer100, 0, high, "g", leighton); err != nil {
+	if err := honestplate.InRange("SucroseEquivalent", gramsPer100, 0, high, "g", leighton); err != nil {
 		return 0, err
 	}
 	return depression(gramsPer100), nil

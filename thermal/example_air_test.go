@@ -111,15 +111,3 @@ func ExampleAirFromDewPoint() {
 	// Output:
 	// RH 49.9 %, 49.9 %, 49.9 % at 23.0 degC
 }
-
-// A barometer reads 850 hPa: how high is the studio, if the weather is ordinary?
-func ExampleAltitudeAtPressure() {
-	z, err := thermal.AltitudeAtPressure(85000)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Printf("%.0f m\n", z)
-	// Output:
-	// 1457 m
-}

@@ -65,18 +65,6 @@ func ExampleFrozenMix() {
 	//  -30 degC: 88 % of the water is ice, 231 kJ/kg until melted
 }
 
-// Overrun by weight: a litre of mix against a litre of ice cream.
-func ExampleOverrun() {
-	percent, err := thermal.Overrun(1090, 560)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Printf("%.1f %%\n", percent)
-	// Output:
-	// 94.6 %
-}
-
 // The typical mixes beside one another: how hard each is at -14 degC.
 func ExampleFrozenMix_presets() {
 	w := tabwriter.NewWriter(os.Stdout, 0, 0, 2, ' ', 0)

@@ -74,29 +74,6 @@ func ExampleWare_Shock() {
 	// tempered soda-lime glass, 98 K: below the known limits
 }
 
-// How large are the drops that the stages of fog stand for, and which drop runs?
-func ExampleDropDiameter() {
-	for _, grams := range []float64{0.4, 4, 20} {
-		d, err := thermal.DropDiameter(grams, 90, 0.55)
-		if err != nil {
-			fmt.Println(err)
-			return
-		}
-		fmt.Printf("%4.1f g/m2: %3.0f um\n", grams, 1e6*d)
-	}
-	run, err := thermal.RunningDrop(40, 15)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Printf("on washed glass a drop of %.1f mm runs\n", 1e3*run)
-	// Output:
-	// 0.4 g/m2:   2 um
-	//  4.0 g/m2:  22 um
-	// 20.0 g/m2: 109 um
-	// on washed glass a drop of 4.9 mm runs
-}
-
 // A crew that has weighed its own glasses: beads at 30 g/m2 and not before. And the same
 // drink in steel, which conducts better and radiates less.
 func ExampleDefaultStages() {

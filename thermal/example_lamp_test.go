@@ -35,29 +35,6 @@ func ExampleLamp_At() {
 	// 1.5 m: 113 W/m2, the scoop softens after 6:15
 }
 
-// The same 5000 lx from four sources: a white food takes up fifty times more heat
-// from tungsten than from LED.
-func ExampleIrradianceFromLux() {
-	for s := thermal.Tungsten; s <= thermal.Flash; s++ {
-		e, err := thermal.IrradianceFromLux(5000, s)
-		if err != nil {
-			fmt.Println(err)
-			return
-		}
-		share, err := thermal.WhiteFood().Of(s)
-		if err != nil {
-			fmt.Println(err)
-			return
-		}
-		fmt.Printf("%-9v %3.0f W/m2, absorbed %3.0f\n", s, e, share*e)
-	}
-	// Output:
-	// tungsten  185 W/m2, absorbed 120
-	// discharge  38 W/m2, absorbed  13
-	// LED        16 W/m2, absorbed   2
-	// flash      53 W/m2, absorbed  20
-}
-
 // How much of a lamp's light stays in 30 mm of clear ice.
 func ExampleClearIce() {
 	ice, err := thermal.ClearIce(0.03)
@@ -68,22 +45,6 @@ func ExampleClearIce() {
 	fmt.Printf("tungsten %.0f %%, discharge %.0f %%, LED %.1f %%\n", 100*ice.Tungsten, 100*ice.Discharge, 100*ice.LED)
 	// Output:
 	// tungsten 65 %, discharge 29 %, LED 0.4 %
-}
-
-// How much of a lamp's radiation can be seen? Below 0.7 um lies a tenth of tungsten's and
-// a half of daylight's.
-func ExampleBlackbodyFraction() {
-	for _, kelvins := range []float64{3200, 5600} {
-		f, err := thermal.BlackbodyFraction(0.7e-6 * kelvins)
-		if err != nil {
-			fmt.Println(err)
-			return
-		}
-		fmt.Printf("%.0f K: %.0f %%\n", kelvins, 100*f)
-	}
-	// Output:
-	// 3200 K: 11 %
-	// 5600 K: 47 %
 }
 
 // What things take up, W/m2, from one tungsten head, and how well that is known before

@@ -2,7 +2,6 @@ package thermal_test
 
 import (
 	"fmt"
-	"math"
 	"time"
 
 	"example.org/honestplate/thermal"
@@ -92,29 +91,6 @@ func ExampleScoop_Likely() {
 	// Output:
 	// at 1.0 m: drips after 9.1 min
 	// at 1.5 m: drips after 12.1 min
-}
-
-// How fast does a slab of water freeze whose faces are held at -20 degC? Stefan's
-// solution and the solver.
-func ExampleBody_Run() {
-	const density, fusion = 917.0, 333600.0
-	slab := thermal.Body{Form: thermal.SlabForm, Radius: 0.05, Cells: 150,
-		Curve: thermal.Sharp(0, 0.02, density*2050, density*4210, density*fusion, 2.22, 0.57, -30, 10)}
-	cold := func(surfaceC float64, _ time.Duration) float64 { return 1e6 * (-20 - surfaceC) }
-	states, err := slab.Run(0.02, 0.01, cold, 20*time.Minute)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	lambda, err := thermal.StefanLambda(2050 * 20 / fusion)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Printf("ice after 20 min: %.1f mm; Stefan %.1f mm\n",
-		1000*slab.Radius*(1-states[0].PastShare), 1000*2*lambda*math.Sqrt(2.22/(density*2050)*1200))
-	// Output:
-	// ice after 20 min: 18.3 mm; Stefan 18.3 mm
 }
 
 // When must scoops made at -6 degC go into the deep freezer to be at -27 degC in

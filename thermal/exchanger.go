@@ -1,10 +1,16 @@
 package thermal
 
-import "math"
+import (
+	"cmp"
+	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/check"
+)
 
 // An Exchanger is a Surface in a certain Air, checked and prepared: At is then
 // cheap and allocates nothing. Make one by Surface.In: the zero value answers with an
-// *InputError.
+// [honestplate.InputError].
 type Exchanger struct {
 	shape             Shape
 	length            float64
@@ -20,29 +26,20 @@ type Exchanger struct {
 }
 
 // In checks the surface and the air and prepares them for At.
-func (s Surface) In(a Air) (Exchanger, error) {
-	if err := a.Validate(); err != nil {
-		return Exchanger{}, err
-	}
-	if s.Shape < VerticalPlate || s.Shape > PlateDown {
-		return Exchanger{}, &InputError{"surface shape", float64(s.Shape), "", "one of the package's shapes"}
-	}
-	if err := within("surface length", s.Length, 1e-4, 10, "m", "this package"); err != nil {
+func (s Surface) In(a MoistAir) (Exchanger, error) {
+	const source = "bodies for which the correlations were made"
+	if err := cmp.Or(honestplate.In("Air", a.check()), check.One("Shape", int(s.Shape), shapes[:]), check.Fields(source,
+		check.Number("Length", s.Length, 1e-4, 10, "m"),
+		check.Number("Emissivity", s.Emissivity, 0, 1, ""),
+		check.Number("Activity", s.Activity, 0, 1, ""),
+		check.Number("ConvectionFactor", s.ConvectionFactor, 0, 100, ""),
+	)); err != nil {
 		return Exchanger{}, err
 	}
 	if s.Shape == VerticalCylinder && s.Diameter != 0 {
-		if err := within("surface diameter", s.Diameter, 1e-4, 10, "m", "this package"); err != nil {
+		if err := honestplate.InRange("Diameter", s.Diameter, 1e-4, 10, "m", source); err != nil {
 			return Exchanger{}, err
 		}
-	}
-	if err := within("emissivity", s.Emissivity, 0, 1, "", "a fraction"); err != nil {
-		return Exchanger{}, err
-	}
-	if err := within("water activity", s.Activity, 0, 1, "", "a fraction"); err != nil {
-		return Exchanger{}, err
-	}
-	if err := within("convection factor", s.ConvectionFactor, 0, 100, "", "this package"); err != nil {
-		return Exchanger{}, err
 	}
 	t := a.TempC + kelvin
 	pw, p := a.vapour(), a.pressure()
@@ -140,13 +137,13 @@ func virtualTemperature(t, pw, p float64) float64 {
 // 2021, ch. 6; Cengel and Ghajar, Heat and Mass Transfer, ch. 14).
 func (x Exchanger) At(surfaceC, light float64) (Flux, error) {
 	if !(surfaceC >= -100 && surfaceC <= 150) {
-		return Flux{}, within("surface temperature", surfaceC, -100, 150, "degC", "this package")
+		return Flux{}, honestplate.InRange("SurfaceC", surfaceC, -100, 150, "degC", "bodies and temperatures for which the correlations were made")
 	}
 	if !(light >= 0 && light <= 1e6) {
-		return Flux{}, within("absorbed light", light, 0, 1e6, "W/m2", "this package")
+		return Flux{}, honestplate.InRange("Light", light, 0, 1e6, "W/m2", "bodies and temperatures for which the correlations were made")
 	}
 	if x.length == 0 {
-		return Flux{}, unmade("exchanger", "Surface.In")
+		return Flux{}, &honestplate.InputError{Field: "Exchanger", Got: "empty", Want: "one made by Surface.In"}
 	}
 	ts, p := surfaceC+kelvin, x.pressure
 	ln, lnSlope := lnSaturation(ts)
@@ -157,7 +154,7 @@ func (x Exchanger) At(surfaceC, light float64) (Flux, error) {
 	} else if moist := x.activity * saturated; moist > x.vapour {
 		ps = moist
 		if ps > 0.95*p {
-			return Flux{}, &RangeError{"vapour pressure at the surface", ps, 0, 0.95 * p, "Pa", "95 % of the air pressure"}
+			return Flux{}, &honestplate.RangeError{Field: "SurfaceC", Value: surfaceC, Low: -100, High: boiling(0.95 * p / x.activity), Unit: "degC", Source: "at most 95 % of the air pressure may be vapour"}
 		}
 	}
 	film := (ts + x.airC + kelvin) / 2

@@ -1,5 +1,10 @@
 package thermal
 
+import (
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/check"
+)
+
 // A Food is what a food is made of, mass fractions that add up to 1 within 2 %
 // (they are scaled to 1), and where it starts to freeze. Frozen desserts have a
 // FrozenMix instead, whose freezing curve is published.
@@ -17,27 +22,27 @@ type Food struct {
 	Porosity float64
 }
 
-// Validate reports what is wrong with the food: an *InputError for a fraction that
-// is negative or a sum that is not 1, a *RangeError for a freezing point or porosity
+// Validate reports what is wrong with the food: an [honestplate.InputError] for a fraction that
+// is negative or a sum that is not 1, a [honestplate.RangeError] for a freezing point or porosity
 // outside its range.
 func (f Food) Validate() error {
 	sum := 0.0
 	for _, c := range foodComponents {
-		if err := notNegative(c.String(), f.fraction(c), ""); err != nil {
+		if err := honestplate.NotNegative(c.String(), f.fraction(c), ""); err != nil {
 			return err
 		}
 		sum += f.fraction(c)
 	}
 	if sum < 0.98 || sum > 1.02 {
-		return &InputError{"sum of the components", sum, "", "1 within 2 %"}
+		return check.Input("Food", sum, "", "1 within 2 %")
 	}
-	if err := within("porosity", f.Porosity, 0, 0.6, "", "effective medium, connected solid"); err != nil {
+	if err := honestplate.InRange("Porosity", f.Porosity, 0, 0.6, "", "effective medium, connected solid"); err != nil {
 		return err
 	}
 	if f.FreezeC == 0 {
 		return nil
 	}
-	return within("initial freezing point", f.FreezeC, -30, -0.1, "degC", "foods")
+	return honestplate.InRange("FreezeC", f.FreezeC, -30, -0.1, "degC", "freezing points of foods")
 }
 
 // foodComponents are those that a Food is given by; ice forms from the water.
@@ -81,12 +86,12 @@ func (f Food) state(tempC float64) (p mixParts, ice float64, err error) {
 	if err := f.Validate(); err != nil {
 		return p, 0, err
 	}
-	if err := within("temperature", tempC, -40, 150, "degC", choiOkos); err != nil {
+	if err := honestplate.InRange("TempC", tempC, -40, 150, "degC", choiOkos); err != nil {
 		return p, 0, err
 	}
 	p = f.parts()
 	if f.FreezeC == 0 {
-		return p, 0, within("temperature of a food whose freezing point is not given", tempC, 0, 150, "degC", choiOkos)
+		return p, 0, honestplate.InRange("TempC", tempC, 0, 150, "degC", choiOkos)
 	}
 	if tempC < f.FreezeC {
 		ice = p.freezable() * (1 - f.FreezeC/tempC)
@@ -101,7 +106,7 @@ func (f Food) state(tempC float64) (p mixParts, ice float64, err error) {
 // with temperatures in degC. Source: Miles and Chen's form with Schwartzberg's bound
 // water, as in the ASHRAE handbook (from memory; bound water read). For ice cream it
 // stays within 2.3 points of the water frozen in Goff & Hartel's table. A food or
-// temperature outside its range is an *InputError or *RangeError.
+// temperature outside its range is an [honestplate.InputError] or [honestplate.RangeError].
 func (f Food) IceFraction(tempC float64) (float64, error) {
 	_, ice, err := f.state(tempC)
 	return ice, err
@@ -154,14 +159,4 @@ func (f Food) Conductivity(tempC float64) (float64, error) {
 		return 0, err
 	}
 	return effectiveMedium(p.conductivity(tempC, ice), conductivity(tempC+kelvin), f.Porosity), nil
-}
-
-// FreezingHeat returns the heat of freezing all the water, J per kg of food: the
-// "latent heat" of the food tables, 333.6 kJ/kg x water. Not all of it freezes at
-// any temperature: see Enthalpy. Errors as Validate.
-func (f Food) FreezingHeat() (float64, error) {
-	if err := f.Validate(); err != nil {
-		return 0, err
-	}
-	return fusion * f.parts()[Water], nil
 }

@@ -1,6 +1,10 @@
 package thermal
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+)
 
 // NusseltCylinderAcross returns hD/k of a cylinder across a stream:
 //
@@ -35,7 +39,7 @@ func NusseltSphereInStream(re, pr, viscosityRatio float64) (float64, error) {
 	if err := reynolds(re, 7.6e4, pr); err != nil {
 		return 0, err
 	}
-	if err := positive("viscosity ratio", viscosityRatio, ""); err != nil {
+	if err := honestplate.Positive("ViscosityRatio", viscosityRatio, ""); err != nil {
 		return 0, err
 	}
 	return streamSphereNusselt(re, pr) + (math.Pow(viscosityRatio, 0.25)-1)*(streamSphereNusselt(re, pr)-2), nil
@@ -67,27 +71,9 @@ func alongNusselt(re, pr float64) float64 {
 	return 0.664 * math.Sqrt(re) * math.Cbrt(pr)
 }
 
-// MixedNusselt combines free and forced convection at right angles:
-// Nu = (Nu_free^3 + Nu_forced^3)^(1/3) (common textbook rule; Incropera and
-// DeWitt, ch. 9, from memory).
-func MixedNusselt(free, forced float64) (float64, error) {
-	if err := notNegative("free Nusselt number", free, ""); err != nil {
-		return 0, err
-	}
-	if err := notNegative("forced Nusselt number", forced, ""); err != nil {
-		return 0, err
-	}
-	big, small := max(free, forced), min(free, forced)
-	if big == 0 {
-		return 0, nil
-	}
-	r := small / big // so that huge numbers do not overflow
-	return big * math.Cbrt(1+r*r*r), nil
-}
-
 func reynolds(re, high, pr float64) error {
-	if err := within("Reynolds number", re, 0, high, "", "the correlation's published range"); err != nil {
+	if err := honestplate.InRange("Reynolds", re, 0, high, "", "the correlation's published range"); err != nil {
 		return err
 	}
-	return positive("Prandtl number", pr, "")
+	return honestplate.Positive("Prandtl", pr, "")
 }

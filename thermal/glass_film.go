@@ -2,7 +2,6 @@ package thermal
 
 import (
 	"math"
-	"time"
 )
 
 // gather adds grams per square metre to what lies on the surface, or takes them.
@@ -40,8 +39,8 @@ func (r *glassRun) thaw() {
 // mark notes the events of a step, interpolated within it.
 func (r *glassRun) mark(before *glassRun, dt float64) {
 	note := func(event int, old, now, level float64) {
-		if r.at[event] == Never && old < level && now >= level {
-			r.at[event] = time.Duration((before.time + dt*(level-old)/(now-old)) * float64(time.Second))
+		if r.at[event] == never && old < level && now >= level {
+			r.at[event] = before.time + dt*(level-old)/(now-old)
 		}
 	}
 	old, now := before.dew+before.frost, r.dew+r.frost
@@ -49,11 +48,11 @@ func (r *glassRun) mark(before *glassRun, dt float64) {
 	note(eventOpaque, old, now, r.stages.Opaque.Likely)
 	note(eventBeads, before.dew, r.dew, r.stages.Beads.Likely)
 	note(eventRuns, before.dew, r.dew, r.stages.Runs.Likely)
-	if r.at[eventHaze] != Never {
+	if r.at[eventHaze] != never {
 		note(eventDry, -old, -now, -r.stages.Haze.Likely)
 	}
-	if before.frost > 0 && r.frost == 0 && r.at[eventThawed] == Never {
-		r.at[eventThawed] = time.Duration(r.time * float64(time.Second))
+	if before.frost > 0 && r.frost == 0 && r.at[eventThawed] == never {
+		r.at[eventThawed] = r.time
 	}
 	if r.iced {
 		note(eventIceGone, before.energy, r.energy, 0)

@@ -3,6 +3,9 @@ package thermal
 import (
 	"math"
 	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/check"
 )
 
 const (
@@ -33,40 +36,37 @@ func (g Glass) complete(a Air) (Glass, error) {
 	if g.Stages == (FogStages{}) {
 		g.Stages = DefaultStages()
 	}
+	if g.DrinkGrams != 0 && !g.DrinkC.Given {
+		return g, &honestplate.InputError{Field: "DrinkC", Got: "not given", Want: "the temperature of the drink as it is poured"}
+	}
+	wall := a.TempC
+	if g.DrinkGrams != 0 {
+		wall = g.DrinkC.Value
+	}
+	g.WallC = honestplate.Some(g.WallC.Or(wall))
 	if g.Horizon == 0 {
 		g.Horizon = 4 * time.Hour
 	}
-	for _, f := range [...]struct {
-		name         string
-		v, low, high float64
-		unit         string
-	}{
-		{"glass diameter", g.Diameter, 0.01, 1, "m"},
-		{"wall thickness", g.WallThickness, 1e-4, 0.02, "m"},
-		{"drink mass", g.DrinkGrams, 0, 1e5, "g"},
-		{"ice mass", g.IceGrams, 0, 1e5, "g"},
-		{"drink temperature", g.DrinkC, 0, 100, "degC"},
-		{"ice temperature", g.IceC, -40, 0, "degC"},
-		{"wall temperature", g.WallC, -60, 100, "degC"},
-		{"wall conductivity", g.Wall.Conductivity, 0.01, 1000, "W/(m K)"},
-		{"wall density", g.Wall.Density, 1, 3e4, "kg/m3"},
-		{"wall specific heat", g.Wall.SpecificHeat, 100, 1e4, "J/(kg K)"},
-		{"emissivity", g.Emissivity, 0, 1, ""},
-		{"heat transfer coefficient inside", g.InsideH, 0.01, 1e5, "W/(m2 K)"},
-		{"heat transfer coefficient of the ends", g.EndsH, 0.01, 1000, "W/(m2 K)"},
-	} {
-		if f.name == "drink temperature" && f.v < 0 && g.IceGrams > 0 {
-			return g, &InputError{f.name, f.v, f.unit, "0 degC or more: ice melts at 0 and holds its drink there"}
-		}
-		if err := within(f.name, f.v, f.low, f.high, f.unit, "this package"); err != nil {
-			return g, err
-		}
+	if err := check.Fields("glasses, mugs and cans",
+		check.Number("Diameter", g.Diameter, 0.01, 1, "m"),
+		check.Number("WallThickness", g.WallThickness, 1e-4, 0.02, "m"),
+		check.Number("DrinkGrams", g.DrinkGrams, 0, 1e5, "g"),
+		check.Number("IceGrams", g.IceGrams, 0, 1e5, "g"),
+		check.Number("DrinkC", g.DrinkC.Value, 0, 100, "degC"),
+		check.Number("IceC", g.IceC, -40, 0, "degC"),
+		check.Number("WallC", g.WallC.Value, -60, 100, "degC"),
+		check.Number("Wall.Conductivity", g.Wall.Conductivity, 0.01, 1000, "W/(m K)"),
+		check.Number("Wall.Density", g.Wall.Density, 1, 3e4, "kg/m3"),
+		check.Number("Wall.SpecificHeat", g.Wall.SpecificHeat, 100, 1e4, "J/(kg K)"),
+		check.Number("Emissivity", g.Emissivity, 0, 1, ""),
+		check.Number("InsideH", g.InsideH, 0.01, 1e5, "W/(m2 K)"),
+		check.Number("EndsH", g.EndsH, 0.01, 1000, "W/(m2 K)"),
+		check.Number("Horizon", g.Horizon.Seconds(), 1, 48 * 3600, "s"),
+	); err != nil {
+		return g, err
 	}
 	if err := g.Stages.check(); err != nil {
 		return g, err
-	}
-	if g.Horizon < time.Second || g.Horizon > 48*time.Hour {
-		return g, &RangeError{"horizon", g.Horizon.Seconds(), 1, 48 * 3600, "s", "this package"}
 	}
 	return g, g.fits()
 }
@@ -74,27 +74,27 @@ func (g Glass) complete(a Air) (Glass, error) {
 // fits checks the glass's geometry and heat against its contents.
 func (g Glass) fits() error {
 	if g.bore() < 0.002 {
-		return &InputError{"glass diameter", g.Diameter, "m", "2 mm more than two walls"}
+		return check.Input("Diameter", g.Diameter, "m", "2 mm more than two walls")
 	}
 	if g.DrinkGrams == 0 {
 		if g.IceGrams > 0 {
-			return &InputError{"drink mass", 0, "g", "above 0 where there is ice"}
+			return check.Input("DrinkGrams", 0, "g", "above 0 where there is ice")
 		}
-		return within("glass height", g.Height, 0.01, 1, "m", "this package, for an empty glass")
+		return honestplate.InRange("Height", g.Height, 0.01, 1, "m", "the height of an empty glass must be given")
 	}
 	if depth := g.depth(); depth < 0.005 || depth > 1 {
-		return &RangeError{"depth of the drink", depth, 0.005, 1, "m", "this package"}
+		return &honestplate.RangeError{"DrinkGrams", depth, 0.005, 1, "m", "glasses, mugs and cans"}
 	}
 	if g.Height != 0 {
-		if err := within("glass height", g.Height, 0.01, 1, "m", "this package"); err != nil {
+		if err := honestplate.InRange("Height", g.Height, 0.01, 1, "m", "glasses, mugs and cans"); err != nil {
 			return err
 		}
 		if line := g.WallThickness + g.depth(); line > g.Height {
-			return &InputError{"glass height", g.Height, "m", "above the liquid line; the drink does not fit"}
+			return check.Input("Height", g.Height, "m", "above the liquid line; the drink does not fit")
 		}
 	}
 	if all := (g.DrinkGrams + g.IceGrams) / 1000; g.energy() < -fusion*all {
-		return &InputError{"ice temperature", g.IceC, "degC", "not so cold that it freezes all of the drink"}
+		return check.Input("IceC", g.IceC, "degC", "not so cold that it freezes all of the drink")
 	}
 	return nil
 }
@@ -109,7 +109,7 @@ func (g Glass) depth() float64 {
 
 // energy of drink and ice, J, against water at 0 degC.
 func (g Glass) energy() float64 {
-	return g.DrinkGrams/1000*drinkHeat*g.DrinkC + g.IceGrams/1000*(iceSpecificHeat*g.IceC-fusion)
+	return g.DrinkGrams/1000*drinkHeat*g.DrinkC.Value + g.IceGrams/1000*(iceSpecificHeat*g.IceC-fusion)
 }
 
 // light is what the drink absorbs per square metre of the glass's upright section.
@@ -122,7 +122,7 @@ func (g Glass) light(lamps []Lamp) (float64, error) {
 	abs := g.Absorptance
 	if abs == (Absorptance{}) {
 		var err error
-		if abs, err = ClearWater(g.bore()); err != nil {
+		if abs, err = clearWater(g.bore()); err != nil {
 			return 0, err
 		}
 	}
@@ -173,12 +173,12 @@ func (g Glass) lines(airC, dewC, coldestC float64) (liquid, fog float64) {
 
 // outside is the outer surface below the liquid line in the air a, dry; of an empty
 // glass all of it.
-func (g Glass) outside(a Air) (Exchanger, error) {
+func (g Glass) outside() Surface {
 	length := g.Height
 	if g.DrinkGrams > 0 {
 		length = g.depth()
 	}
-	return Surface{Shape: VerticalCylinder, Length: length, Diameter: g.Diameter, Emissivity: g.Emissivity}.In(a)
+	return Surface{Shape: VerticalCylinder, Length: length, Diameter: g.Diameter, Emissivity: g.Emissivity}
 }
 
 // side is the area of that surface, m2.

@@ -2,7 +2,6 @@ package thermal
 
 import (
 	"math"
-	"time"
 )
 
 const wallCells = 4
@@ -20,38 +19,43 @@ type glassRun struct {
 	airC, dewC     float64 // of the room; dewC is -100 where there is none
 	horizon, scale float64 // s; scale shortens the steps for convergence tests
 
-	time    float64 // s
-	rate    float64 // of dew or frost in the last step, kg/(m2 s)
-	coldest float64 // surface, deg C
-	at      [glassEvents]time.Duration
+	time    float64              // s
+	rate    float64              // of dew or frost in the last step, kg/(m2 s)
+	coldest float64              // surface, deg C
+	at      [glassEvents]float64 // s
 	balance HeatBalance
 	series  []GlassPoint // appended to if not nil
 }
 
 // start prepares a run of a complete glass.
-func (g Glass) start(a Air, light float64) (glassRun, error) {
-	dry, err := g.outside(a)
+func (g Glass) start(a Air, light, convection float64) (glassRun, error) {
+	surface := g.outside()
+	surface.ConvectionFactor = convection
+	dry, err := surface.In(MoistAir(a))
 	if err != nil {
 		return glassRun{}, err
 	}
-	wet := dry
-	wet.activity = 1
+	surface.Activity = 1
+	wet, err := surface.In(MoistAir(a))
+	if err != nil {
+		return glassRun{}, err
+	}
 	r := glassRun{
 		out: dry, wet: wet,
 		area:  g.side(),
 		empty: g.DrinkGrams == 0, iced: g.IceGrams > 0,
 		stages: g.Stages, airC: a.TempC, dewC: -100,
-		horizon: g.Horizon.Seconds(), scale: 1, coldest: g.WallC,
+		horizon: g.Horizon.Seconds(), scale: 1, coldest: g.WallC.Value,
 	}
-	if dew, err := a.DewPointC(); err == nil {
+	if dew, err := MoistAir(a).DewPointC(); err == nil {
 		r.dewC = dew
 	}
 	for i := range r.at {
-		r.at[i] = Never
+		r.at[i] = never
 	}
 	cell := g.WallThickness / wallCells
 	r.top = 2 * g.Wall.Conductivity / cell
-	r.surface, r.belowC = g.WallC, a.TempC
+	r.surface, r.belowC = g.WallC.Value, a.TempC
 	inside := 1 / (1/g.InsideH + 1/r.top)
 	if r.empty {
 		r.below = inside
@@ -67,7 +71,7 @@ func (g Glass) start(a Air, light float64) (glassRun, error) {
 		}
 	}
 	for range wallCells {
-		r.temp[r.n] = g.WallC
+		r.temp[r.n] = g.WallC.Value
 		r.heat[r.n] = g.Wall.Density * g.Wall.SpecificHeat * cell
 		r.link[r.n] = g.Wall.Conductivity / cell
 		r.n++
@@ -152,9 +156,9 @@ func (r *glassRun) step(dt float64) error {
 	r.mark(&before, dt)
 	if r.series != nil {
 		p := GlassPoint{
-			Time:   time.Duration(r.time * float64(time.Second)),
-			DrinkC: r.temp[0], SurfaceC: r.surface, DewGrams: r.dew, FrostGrams: r.frost,
-			HeatFlux: flow.heat, DewPerMin: rate * 6e4,
+			Time:   seconds(r.time),
+			DrinkC: r.temp[0], SurfaceC: r.surface, DewGM2: r.dew, FrostGM2: r.frost,
+			HeatFlux: flow.heat, DewGM2Min: rate * 6e4,
 		}
 		if r.held {
 			p.IceGrams = -r.energy / fusion * 1000 * r.area

@@ -2,17 +2,20 @@ package thermal
 
 import (
 	"math"
-	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/study"
 )
 
 // A HotDish is hot food or drink in an open vessel: soup, coffee, mash.
 type HotDish struct {
 	Grams    float64 // of food, g; taken as 1000 kg/m3 and 4180 J/(kg K) as water
 	Diameter float64 // of its open surface, m, 0.02..1
-	StartC   float64 // temperature of food and vessel, deg C, 0 to just below boiling (98 at sea level)
-	// LimitC is the temperature of interest on the way down, deg C; 0 means 60. What
-	// food codes ask for hot holding is local.
-	LimitC float64
+	StartC   float64 // temperature of food and vessel, deg C, 1 to just below boiling (98 at sea level)
+	// LimitC is the temperature of interest on the way down, deg C, -20..99; not given,
+	// it is 60. What food codes ask for hot holding is local.
+	LimitC honestplate.Optional
 	// Solid food, such as mash, only conducts (0.5 W/(m K)); otherwise it mixes.
 	Solid bool
 	// Activity is the water activity of the surface, 0..1; 0 means 1: soup, coffee. A
@@ -30,26 +33,12 @@ type HotDish struct {
 
 // A HotClock says how long a HotDish stays hot.
 type HotClock struct {
-	Limit     Window        // when its mean temperature falls to LimitC; Never if the lamps hold it
-	SteamEnds Window        // when the surface is too cool for visible steam; 0 if it never steams
-	SteamC    float64       // the temperature of the surface at which steam ends, deg C; 100 if it never steams
-	Decides   []Sensitivity // of Limit
-	Series    []HotPoint    // the likely course
-	Balance   HeatBalance   // J/m2 of open surface
+	Limit     Event       // when its mean temperature falls to LimitC; Never if the lamps hold it
+	SteamEnds Event       // when the surface is too cool for visible steam; 0 if it never steams
+	SteamC    float64     // the temperature of the surface at which steam ends, deg C; 100 if it never steams
+	Series    []HotPoint  // the likely course
+	Balance   HeatBalance // J/m2 of open surface
 }
-
-// The uncertain inputs of a HotDish.
-const (
-	dishTemp = iota
-	dishRH
-	dishSpeed
-	dishConvection
-	dishActivity
-	dishStart
-	dishSide
-	dishLight
-	dishInputs
-)
 
 // surfaceFilm is the heat transfer coefficient from a mixed hot liquid to its own
 // surface, W/(m2 K): natural convection of water under 2..5 kW/m2 (0.15 Ra^(1/3)).
@@ -64,78 +53,60 @@ const surfaceFilm = 600.0
 //
 // Food that has stood warm for the camera is not eaten: follow local food codes.
 func (d HotDish) Clock(a Air, lamps ...Lamp) (HotClock, error) {
-	d, light, err := d.complete(a, lamps)
+	f, err := d.frame(a, lamps)
 	if err != nil {
 		return HotClock{}, err
 	}
-	clock, err := d.likely(a, light)
-	if err != nil {
-		return HotClock{}, err
-	}
-	study := Study{
-		Inputs: d.uncertain(a, lamps),
-		Events: 2,
-		Model: func() func([]float64, []time.Duration) error {
-			return func(x []float64, at []time.Duration) error { return d.sample(a, light, x, at) }
-		},
-	}
-	out, err := study.Run()
-	if err != nil {
-		return HotClock{}, err
-	}
-	clock.Limit, clock.SteamEnds, clock.Decides = out[0].Window, out[1].Window, out[0].Decides
-	return clock, nil
+	return hotClock(f.banded())
 }
 
-// Likely computes the likely course alone, without bands: each Window has three
-// equal times, and Decides is empty.
+// Likely computes the likely course alone, without bands: each window has three
+// equal times and nothing decides.
 func (d HotDish) Likely(a Air, lamps ...Lamp) (HotClock, error) {
+	f, err := d.frame(a, lamps)
+	if err != nil {
+		return HotClock{}, err
+	}
+	return hotClock(f.likely())
+}
+
+// A dishModel is a complete dish in its room.
+type dishModel struct {
+	hotModel
+	d HotDish
+}
+
+func (d HotDish) frame(a Air, lamps []Lamp) (frame[dishModel], error) {
 	d, light, err := d.complete(a, lamps)
-	if err != nil {
-		return HotClock{}, err
-	}
-	return d.likely(a, light)
+	m := dishModel{d: d, hotModel: newHotModel(a, lamps, light)}
+	return frame[dishModel]{model: m, inputs: (*dishModel).inputs, run: (*dishModel).run, events: 2}, err
 }
 
-func (d HotDish) likely(a Air, light float64) (HotClock, error) {
-	r, err := d.start(a, light)
-	if err != nil {
-		return HotClock{}, err
-	}
-	r.series = make([]HotPoint, 0, 256)
-	if err := r.run(); err != nil {
-		return HotClock{}, err
-	}
-	return HotClock{
-		Limit: Window{r.at[0], r.at[0], r.at[0]}, SteamEnds: Window{r.at[1], r.at[1], r.at[1]},
-		SteamC: r.limits[1], Series: r.series, Balance: r.balance,
-	}, nil
+func (m *dishModel) inputs() []study.Input {
+	d, most := &m.d, simmering(m.air)
+	start := around("unit.start_c", "start temperature", d.StartC, 2)
+	start.Band.High = min(start.Band.High, most)
+	return append(m.hotModel.inputs(),
+		bound(&d.Activity, ofProduct(study.Input{Key: "product.activity", Name: "wetness of the surface",
+			Band: band(0.7*d.Activity, d.Activity, d.Activity), Max: 1})),
+		bound(&d.StartC, within(start, -1, most)),
+		bound(&d.SideH, study.Input{Key: "unit.side_h", Name: "side of the vessel", Band: honestplate.Factor(d.SideH, 1.4), Factor: true}),
+		lightInput(&m.brightness, m.lamps))
 }
 
-func (d HotDish) uncertain(a Air, lamps []Lamp) []Uncertain {
-	in := make([]Uncertain, dishInputs)
-	in[dishTemp], in[dishRH], in[dishSpeed], in[dishConvection] = roomUncertain(a)
-	in[dishActivity] = Uncertain{Name: "wetness of the surface", Likely: d.Activity, Low: 0.7 * d.Activity, High: d.Activity, Min: 0, Max: 1}
-	in[dishStart] = Uncertain{Name: "start temperature", Likely: d.StartC, Low: d.StartC - 2, High: min(d.StartC+2, simmering(a)), Min: -1, Max: simmering(a)}
-	in[dishSide] = Uncertain{Name: "side of the vessel", Likely: d.SideH, Low: d.SideH / 1.4, High: d.SideH * 1.4, Scale: true}
-	low, high := LightBand(lamps...)
-	in[dishLight] = Uncertain{Name: "light", Likely: 1, Low: low, High: high, Scale: true}
-	return in
-}
-
-func (d HotDish) sample(a Air, light float64, x []float64, at []time.Duration) error {
-	a.TempC, a.RH, a.Speed = x[dishTemp], x[dishRH], x[dishSpeed]
-	d.Activity, d.StartC, d.SideH = x[dishActivity], x[dishStart], x[dishSide]
-	r, err := d.start(a, light*x[dishLight])
+func (m *dishModel) run(at []float64, course bool) error {
+	r, err := m.d.start(m.air, m.absorbed(), m.convection)
 	if err != nil {
 		return err
 	}
-	r.x.factor *= x[dishConvection]
-	if err := r.run(); err != nil {
-		return err
+	return m.finish(&r, at, course)
+}
+
+func hotClock(m dishModel, at []Event, err error) (HotClock, error) {
+	if err != nil {
+		return HotClock{}, err
 	}
-	at[0], at[1] = r.at[0], r.at[1]
-	return nil
+	return HotClock{Limit: at[0], SteamEnds: at[1], SteamC: m.done.limits[1], Series: m.done.series, Balance: m.done.balance}, nil
 }
 
 // complete checks the dish, fills in its defaults and returns the light that it
@@ -144,30 +115,24 @@ func (d HotDish) complete(a Air, lamps []Lamp) (HotDish, float64, error) {
 	if err := roomCheck(a); err != nil {
 		return d, 0, err
 	}
-	for _, f := range [...]struct {
-		v         *float64
-		or        float64
-		name      string
-		low, high float64
-		unit      string
-	}{
-		{&d.Grams, 0, "food mass", 1, 1e5, "g"},
-		{&d.Diameter, 0, "diameter of the open surface", 0.02, 1, "m"},
-		{&d.StartC, 0, "start temperature", 0, simmering(a), "degC"},
-		{&d.LimitC, 60, "limit temperature", -20, 99, "degC"},
-		{&d.Activity, 1, "water activity", 0, 1, ""},
-		{&d.VesselGrams, 0, "vessel mass", 0, 1e5, "g"},
-		{&d.SideH, 8, "heat transfer coefficient of the side", 0.1, 100, "W/(m2 K)"},
-	} {
-		if *f.v == 0 {
-			*f.v = f.or
-		}
-		if err := within(f.name, *f.v, f.low, f.high, f.unit, "this package"); err != nil {
-			return d, 0, err
-		}
-	}
-	if err := within("depth of the food", d.depth(), 1e-3, 1, "m", "this package"); err != nil {
+	d.LimitC = honestplate.Some(d.LimitC.Or(60))
+	setDefault(&d.Activity, 1)
+	setDefault(&d.SideH, 8)
+	const source = "dishes, bowls and mugs"
+	if err := check.Fields(source,
+		check.Number("Grams", d.Grams, 1, 1e5, "g"),
+		check.Number("Diameter", d.Diameter, 0.02, 1, "m"),
+		check.Number("StartC", d.StartC, 1, simmering(a), "degC"),
+		check.Number("LimitC", d.LimitC.Value, -20, 99, "degC"),
+		check.Number("Activity", d.Activity, 0, 1, ""),
+		check.Number("VesselGrams", d.VesselGrams, 0, 1e5, "g"),
+		check.Number("SideH", d.SideH, 0.1, 100, "W/(m2 K)"),
+	); err != nil {
 		return d, 0, err
+	}
+	if depth := d.depth(); depth < 1e-3 || depth > 1 {
+		return d, 0, &honestplate.RangeError{Field: "Grams", Value: d.Grams, Low: d.Grams / depth / 1000, High: d.Grams / depth, Unit: "g",
+			Source: "a depth of 1 mm to 1 m in the Diameter"}
 	}
 	if d.Absorptance == (Absorptance{}) {
 		d.Absorptance = PaleFood()
@@ -180,8 +145,8 @@ func (d HotDish) face() float64  { return math.Pi / 4 * d.Diameter * d.Diameter 
 func (d HotDish) depth() float64 { return d.Grams / 1000 / drinkRho / d.face() }
 
 // start prepares a run of a complete dish.
-func (d HotDish) start(a Air, light float64) (hotRun, error) {
-	s := Surface{Shape: PlateUp, Length: d.Diameter / 4, Activity: d.Activity}
+func (d HotDish) start(a Air, light, convection float64) (hotRun, error) {
+	s := Surface{Shape: PlateUp, Length: d.Diameter / 4, Activity: d.Activity, ConvectionFactor: convection}
 	r, err := newHotRun(s, a, d.StartC)
 	if err != nil {
 		return r, err
@@ -200,7 +165,7 @@ func (d HotDish) start(a Air, light float64) (hotRun, error) {
 	r.heat[0] += vessel
 	r.below = d.SideH * (1 + 4*depth/d.Diameter) // base and side per open area
 	r.belowC = a.TempC
-	r.limits, r.limitCount = [maxLimits]float64{d.LimitC, a.steamThreshold(d.Activity)}, 2
+	r.limits, r.limitCount = [maxLimits]float64{d.LimitC.Value, MoistAir(a).steamThreshold(d.Activity)}, 2
 	r.ofSurface[1] = true
 	r.begin()
 	return r, nil

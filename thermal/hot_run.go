@@ -3,6 +3,8 @@ package thermal
 import (
 	"math"
 	"time"
+
+	"example.org/honestplate/thermal/internal/study"
 )
 
 const (
@@ -21,7 +23,7 @@ type hotRun struct {
 	limits     [maxLimits]float64
 	ofSurface  [maxLimits]bool // the limit is one of the surface, not of the food's mean
 	limitCount int
-	at         [maxLimits]time.Duration
+	at         [maxLimits]float64 // s
 	airC       float64
 	time       float64 // s
 	scale      float64 // shortens the steps for convergence tests
@@ -30,8 +32,48 @@ type hotRun struct {
 	series     []HotPoint // appended to if not nil
 }
 
+// A HotPoint is a hot thing at one time.
+type HotPoint struct {
+	Time     time.Duration // since the start
+	MeanC    float64       // of the food, deg C
+	SurfaceC float64       // of its surface, deg C
+	HeatFlux float64       // through the surface, W/m2; negative while it cools
+	DryGM2   float64       // water lost by evaporation so far, g/m2
+}
+
+// A hotModel is what the models of hot things share.
+type hotModel struct {
+	air        Air
+	lamps      []Lamp
+	light      float64 // absorbed, W/m2
+	brightness float64 // of the lamps, as a factor
+	convection float64 // as a factor
+	done       hotRun
+}
+
+func newHotModel(a Air, lamps []Lamp, light float64) hotModel {
+	return hotModel{air: a, lamps: lamps, light: light, brightness: 1, convection: 1}
+}
+
+func (m *hotModel) inputs() []study.Input {
+	return roomInputs(&m.air, &m.convection)
+}
+
+func (m *hotModel) absorbed() float64 { return m.light * m.brightness }
+
+// finish carries a run to its end.
+func (m *hotModel) finish(r *hotRun, at []float64, course bool) error {
+	if course {
+		r.series = make([]HotPoint, 0, 256)
+	}
+	err := r.run()
+	copy(at, r.at[:])
+	m.done = *r
+	return err
+}
+
 func newHotRun(s Surface, a Air, startC float64) (hotRun, error) {
-	x, err := s.In(a)
+	x, err := s.In(MoistAir(a))
 	r := hotRun{x: x, airC: a.TempC, scale: 1}
 	r.surface = startC
 	return r, err
@@ -72,7 +114,7 @@ func (r *hotRun) looked(limit int) float64 {
 // begin notes the limits passed before the start.
 func (r *hotRun) begin() {
 	for i := range r.limitCount {
-		r.at[i] = Never
+		r.at[i] = never
 		if r.looked(i) <= r.limits[i] {
 			r.at[i] = 0
 		}
@@ -105,16 +147,16 @@ func (r *hotRun) run() error {
 		now := r.mean()
 		passed := true
 		for i := range r.limitCount {
-			if is := r.looked(i); r.at[i] == Never && was[i] > r.limits[i] && is <= r.limits[i] {
+			if is := r.looked(i); r.at[i] == never && was[i] > r.limits[i] && is <= r.limits[i] {
 				share := (was[i] - r.limits[i]) / (was[i] - is)
-				r.at[i] = time.Duration((before + share*dt) * float64(time.Second))
+				r.at[i] = before + share*dt
 			}
-			passed = passed && r.at[i] != Never
+			passed = passed && r.at[i] != never
 		}
 		if r.series != nil {
 			r.series = append(r.series, HotPoint{
-				Time: time.Duration(r.time * float64(time.Second)), MeanC: now,
-				SurfaceC: r.surface, HeatFlux: flow.heat, DryGrams: r.dried,
+				Time: seconds(r.time), MeanC: now,
+				SurfaceC: r.surface, HeatFlux: flow.heat, DryGM2: r.dried,
 			})
 		}
 		steady := math.Abs(old-now) < 1e-7*dt && r.time > 60 // nothing more will come

@@ -1,8 +1,11 @@
 package thermal
 
 import (
-	"fmt"
+	"cmp"
 	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/check"
 )
 
 // An IceShape is the shape of pieces of ice.
@@ -15,18 +18,16 @@ const (
 	IceChip                 // a flake; Size is its thickness, a third of its width
 )
 
+var iceShapes = [...]string{"cube", "ball", "chip"}
+
 // String gives the shape's name.
-func (s IceShape) String() string {
-	switch s {
-	case IceCube:
-		return "cube"
-	case IceBall:
-		return "ball"
-	case IceChip:
-		return "chip"
-	}
-	return fmt.Sprintf("ice shape %d", int(s))
-}
+func (s IceShape) String() string { return check.Name("ice shape", int(s), iceShapes[:]) }
+
+// MarshalText writes the shape's name; an unknown one is refused.
+func (s IceShape) MarshalText() ([]byte, error) { return check.Named("Shape", int(s), iceShapes[:]) }
+
+// UnmarshalText reads the shape's name.
+func (s *IceShape) UnmarshalText(b []byte) error { return check.Read("Shape", b, iceShapes[:], s) }
 
 const (
 	iceDensity       = 917.0  // kg/m3 at 0 degC (CRC Handbook 0.9167, read)
@@ -56,10 +57,8 @@ func (s IceShape) piece(size float64) icePiece {
 }
 
 func (s IceShape) check(size float64) error {
-	if s < IceCube || s > IceChip {
-		return &InputError{"ice shape", float64(s), "", "IceCube, IceBall or IceChip"}
-	}
-	return within("size of the ice", size, 0.001, 0.2, "m", "ice clocks")
+	return cmp.Or(check.One("Shape", int(s), iceShapes[:]),
+		honestplate.InRange("Size", size, 0.001, 0.2, "m", "pieces of ice for glasses and buckets"))
 }
 
 // PieceGrams returns the mass of one piece of ice, g, of the given size, m,
@@ -87,24 +86,17 @@ type Mixed struct {
 //	m_w c_w T_w + m_i (c_i T_i - L) = heat of what is left, 0 for water at 0 degC
 //
 // with c_w 4.19, c_i 2.05 kJ/(kg K) and L 333.6 kJ/kg. Masses are 0..1e6 g, not both
-// 0; else an *InputError or a *RangeError.
+// 0; else an [honestplate.InputError] or a [honestplate.RangeError].
 func MixIce(iceGrams, iceC, waterGrams, waterC float64) (Mixed, error) {
-	for _, v := range []struct {
-		name      string
-		v         float64
-		low, high float64
-		unit      string
-	}{
-		{"mass of ice", iceGrams, 0, 1e6, "g"}, {"temperature of the ice", iceC, -60, 0, "degC"},
-		{"mass of water", waterGrams, 0, 1e6, "g"}, {"temperature of the water", waterC, 0, 100, "degC"},
-	} {
-		if err := within(v.name, v.v, v.low, v.high, v.unit, "mixing of ice and water"); err != nil {
-			return Mixed{}, err
-		}
+	if err := check.Fields("water and ice in a vessel",
+		check.Number("IceGrams", iceGrams, 0, 1e6, "g"), check.Number("IceC", iceC, -60, 0, "degC"),
+		check.Number("WaterGrams", waterGrams, 0, 1e6, "g"), check.Number("WaterC", waterC, 0, 100, "degC"),
+	); err != nil {
+		return Mixed{}, err
 	}
 	all := iceGrams + waterGrams
 	if all == 0 {
-		return Mixed{}, &InputError{"mass of ice and water", 0, "g", "above 0"}
+		return Mixed{}, check.Input("IceGrams", 0, "g", "above 0")
 	}
 	// J per g x 1000
 	heat := waterGrams*meltSpecificHeat*waterC + iceGrams*(iceSpecificHeat*iceC-fusion)

@@ -1,8 +1,13 @@
 package thermal
 
 import (
+	"cmp"
 	"math"
 	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/study"
 )
 
 // An IcedDrink is a drink with pieces of real ice just put in, in a glass of soda-lime.
@@ -13,29 +18,30 @@ import (
 // up less and keeps some, and its ice lasts longer than the Glass says: in a tumbler by a
 // tenth for chips of 5 mm, a fifth for cubes of 3 cm and two fifths for one large ball.
 type IcedDrink struct {
-	DrinkGrams float64  // the liquid, g, water-like; 1..1e5
-	DrinkC     float64  // degC as poured, 0..95
-	Shape      IceShape // of every piece
-	Size       float64  // of a piece, m, 0.001..0.2
-	IceGrams   float64  // all of it, g, above 0, at most 1e5
-	IceC       float64  // degC as it goes in, -40..0
+	DrinkGrams float64 // the liquid, g, water-like; 1..1e5
+	// DrinkC is the temperature as poured, degC, 0..95; it must be given.
+	DrinkC   honestplate.Optional
+	Shape    IceShape // of every piece
+	Size     float64  // of a piece, m, 0.001..0.2
+	IceGrams float64  // all of it, g, above 0, at most 1e5
+	IceC     float64  // degC as it goes in, -40..0
 	// Diameter of the glass, outside, m, 0.02..0.5.
 	Diameter float64
 	// Height of the glass, outside, m, up to 1; 0 means a fifth more than the liquid's.
 	Height float64
-	// WallC is the temperature of the glass as it is filled, degC, 0..95: the room's
-	// from the shelf.
-	WallC float64
+	// WallC is the temperature of the glass as it is filled, degC, 0..95; not given,
+	// it is the room's: from the shelf.
+	WallC honestplate.Optional
 	// WallThickness of the glass, m, 0.0001..0.02; 0 means 3 mm of soda-lime glass.
 	WallThickness float64
 	// IceH is the heat transfer coefficient between drink and ice, W/(m2 K): 20..10000,
 	// default 400 (150..1200). Nusselt numbers of a sphere in water (Churchill, see
 	// NusseltSphere) give 300 to 500 for pieces of 2 to 5 cm; near 4 degC, where water
 	// hardly rises or sinks, less; stirred, much more. Engineering estimate.
-	IceH Threshold
+	IceH honestplate.Estimate
 	// DilutionShare is the melt, as a share of the drink as poured, at which the drink
 	// counts as watered: 0.005..10, default 0.10 (0.08..0.12). Engineering estimate.
-	DilutionShare Threshold
+	DilutionShare honestplate.Estimate
 	// Absorptance of the drink; zero means water as wide as the bore.
 	Absorptance Absorptance
 	// Horizon is how long to look; later is Never. 0 means 3 h; at most 24 h.
@@ -45,22 +51,19 @@ type IcedDrink struct {
 // An IcedDrinkClock says how an iced drink goes.
 type IcedDrinkClock struct {
 	// Cold is when the drink has come within 1 K of the coldest it gets.
-	Cold Window
+	Cold Event
 	// Watered is when the melt reaches the DilutionShare.
-	Watered Window
+	Watered Event
 	// IceHalf and IceGone are when half and 99 % of the ice has melted. It does not
 	// count that a little of the drink may freeze onto very cold ice first.
-	IceHalf, IceGone Window
+	IceHalf, IceGone Event
 	// ColdestC is the lowest temperature of the drink on its likely course, degC.
 	ColdestC float64
-	// Decides ranks the inputs by their share in the spread of IceGone, or of Watered
-	// if the ice stays.
-	Decides []Sensitivity
-	Series  []IcedDrinkMoment // the likely course
+	Series   []IcedDrinkPoint // the likely course
 }
 
-// An IcedDrinkMoment is an iced drink at one time.
-type IcedDrinkMoment struct {
+// An IcedDrinkPoint is an iced drink at one time.
+type IcedDrinkPoint struct {
 	Time      time.Duration // since the ice went in
 	DrinkC    float64       // degC
 	IceGrams  float64       // ice left
@@ -74,31 +77,6 @@ const (
 	drinkGone
 	drinkEvents
 )
-
-const (
-	drinkAirC = iota
-	drinkRH
-	drinkSpeed
-	drinkWind
-	drinkLight
-	drinkIceH
-	drinkInside
-	drinkEnds
-	drinkStart
-	drinkIceC
-	drinkIceGrams
-	drinkShare
-	drinkInputs
-)
-
-type icedModel struct {
-	d       IcedDrink
-	glass   Glass // that it stands in, complete
-	air     Air
-	light   float64 // W, absorbed
-	lightLo float64
-	lightHi float64
-}
 
 // Clock computes the drink in the air a under the lamps:
 //
@@ -116,72 +94,112 @@ type icedModel struct {
 //
 // The windows are 95 % bands over the room (as for a Scoop), light (LightBand),
 // IceH, the heat transfer to the wall, surface and base (as for a Glass), the drink's (+-1 K) and the ice's temperature (+-2 K), the mass of ice
-// (+-5 %) and the dilution that counts. Errors: *InputError and *RangeError, among
+// (+-5 %) and the dilution that counts. Errors: [honestplate.InputError] and [honestplate.RangeError], among
 // them ice so cold and much that it freezes half the drink.
 func (d IcedDrink) Clock(a Air, lamps ...Lamp) (IcedDrinkClock, error) {
-	m, err := d.model(a, lamps)
+	f, err := d.frame(a, lamps)
 	if err != nil {
 		return IcedDrinkClock{}, err
 	}
-	study := m.study()
-	out, err := study.Run()
-	if err != nil {
-		return IcedDrinkClock{}, err
-	}
-	c := IcedDrinkClock{Cold: out[drinkCold].Window, Watered: out[drinkWatered].Window,
-		IceHalf: out[drinkHalf].Window, IceGone: out[drinkGone].Window, Decides: out[drinkGone].Decides}
-	if !c.IceGone.MayHappen() {
-		c.Decides = out[drinkWatered].Decides
-	}
-	x := make([]float64, drinkInputs)
-	study.inputs(x, 0, nil)
-	end := m.d.Horizon.Seconds()
-	if c.IceGone.Likely != Never {
-		end = min(end, 1.2*c.IceGone.Likely.Seconds())
-	}
-	var at [drinkEvents]time.Duration
-	coldest, err := new(icedRun).times(m, x, at[:], &c.Series, end/60)
-	c.ColdestC = coldest
-	return c, err
+	return icedDrinkClock(f.banded())
 }
 
-func (d IcedDrink) model(a Air, lamps []Lamp) (*icedModel, error) {
-	d.IceH = d.IceH.or(150, 400, 1200)
-	d.DilutionShare = d.DilutionShare.or(0.08, 0.10, 0.12)
+// Likely computes the likely course alone, without bands: each window has three
+// equal times and nothing decides.
+func (d IcedDrink) Likely(a Air, lamps ...Lamp) (IcedDrinkClock, error) {
+	f, err := d.frame(a, lamps)
+	if err != nil {
+		return IcedDrinkClock{}, err
+	}
+	return icedDrinkClock(f.likely())
+}
+
+// An icedModel is a checked drink in its glass and room.
+type icedModel struct {
+	d          IcedDrink
+	glass      Glass // that it stands in, complete
+	air        Air
+	lamps      []Lamp
+	light      float64 // W, absorbed
+	brightness float64 // of the lamps, as a factor
+	convection float64 // as a factor
+	iceFactor  float64 // of the mass of ice
+	work       *icedRun
+	series     []IcedDrinkPoint
+	coldestC   float64
+}
+
+func (m *icedModel) inputs() []study.Input {
+	d := &m.d
+	iceH := judged("unit.ice_h", "stirring", d.IceH)
+	iceH.Factor, iceH.Shared = true, study.Unit
+	in := append(roomInputs(&m.air, &m.convection), lightInput(&m.brightness, m.lamps), bound(&d.IceH.Likely, iceH))
+	in = append(in, m.glass.intakeInputs()...)
+	return append(in,
+		bound(&d.DrinkC.Value, within(around("unit.drink_c", "drink's temperature", d.DrinkC.Value, 1), 0, 97)),
+		bound(&d.IceC, within(around("unit.ice_c", "ice's temperature", d.IceC, 2), -70, 0)),
+		bound(&m.iceFactor, factor("unit.ice_grams", "mass of ice", 1/1.05, 1.05)),
+		bound(&d.DilutionShare.Likely, within(judged("crew.dilution", "dilution that counts", d.DilutionShare), 1e-3, 20)))
+}
+
+// run computes the events; the course, in sixty steps, goes on to a little beyond the
+// last of the ice.
+func (m *icedModel) run(at []float64, course bool) error {
+	if m.work == nil {
+		m.work = new(icedRun)
+	}
+	m.glass.DrinkC = m.d.DrinkC
+	r := m.work
+	if err := r.reckon(m.glass, m.air, m.convection); err != nil {
+		return err
+	}
+	m.coldestC = r.integrate(m, at, nil, 0)
+	if course {
+		every := min(m.d.Horizon.Seconds(), 1.2*at[drinkGone]) / 60
+		m.coldestC = r.integrate(m, make([]float64, drinkEvents), &m.series, every)
+	}
+	return nil
+}
+
+func icedDrinkClock(m icedModel, at []Event, err error) (IcedDrinkClock, error) {
+	if err != nil {
+		return IcedDrinkClock{}, err
+	}
+	return IcedDrinkClock{Cold: at[drinkCold], Watered: at[drinkWatered], IceHalf: at[drinkHalf], IceGone: at[drinkGone],
+		ColdestC: m.coldestC, Series: m.series}, nil
+}
+
+func (d IcedDrink) frame(a Air, lamps []Lamp) (frame[icedModel], error) {
+	m, err := d.model(a, lamps)
+	return frame[icedModel]{model: m, inputs: (*icedModel).inputs, run: (*icedModel).run, events: drinkEvents}, err
+}
+
+func (d IcedDrink) model(a Air, lamps []Lamp) (icedModel, error) {
+	d.IceH = orBand(d.IceH, 150, 400, 1200)
+	d.DilutionShare = orBand(d.DilutionShare, 0.08, 0.10, 0.12)
 	if d.Horizon == 0 {
 		d.Horizon = 3 * time.Hour
 	}
-	if d.WallThickness == 0 {
-		d.WallThickness = 0.003
+	setDefault(&d.WallThickness, 0.003)
+	if !d.DrinkC.Given {
+		return icedModel{}, &honestplate.InputError{Field: "DrinkC", Got: "not given", Want: "the temperature of the drink as it is poured"}
 	}
-	if err := a.Validate(); err != nil {
-		return nil, err
-	}
-	if err := d.Shape.check(d.Size); err != nil {
-		return nil, err
-	}
-	for _, v := range []struct {
-		name      string
-		v         float64
-		low, high float64
-		unit      string
-	}{
-		{"air temperature", a.TempC, 3, 50, "degC"},
-		{"mass of the drink", d.DrinkGrams, 1, 1e5, "g"},
-		{"temperature of the drink", d.DrinkC, 0, 95, "degC"},
-		{"mass of ice", d.IceGrams, 0.1, 1e5, "g"},
-		{"temperature of the ice", d.IceC, -40, 0, "degC"},
-		{"diameter of the glass", d.Diameter, 0.02, 0.5, "m"},
-		{"temperature of the wall", d.WallC, 0, 95, "degC"},
-		{"thickness of the wall", d.WallThickness, 1e-4, 0.02, "m"},
-		{"horizon", d.Horizon.Seconds(), 1, 86400, "s"},
-	} {
-		if err := within(v.name, v.v, v.low, v.high, v.unit, "iced drink clock"); err != nil {
-			return nil, err
-		}
+	d.WallC = honestplate.Some(d.WallC.Or(a.TempC))
+	if err := cmp.Or(honestplate.In("Air", a.Validate()), d.Shape.check(d.Size), check.Fields("drinks in a room",
+		check.Number("Air.TempC", a.TempC, 3, 50, "degC"),
+		check.Number("DrinkGrams", d.DrinkGrams, 1, 1e5, "g"),
+		check.Number("DrinkC", d.DrinkC.Value, 0, 95, "degC"),
+		check.Number("IceGrams", d.IceGrams, 0.1, 1e5, "g"),
+		check.Number("IceC", d.IceC, -40, 0, "degC"),
+		check.Number("Diameter", d.Diameter, 0.02, 0.5, "m"),
+		check.Number("WallC", d.WallC.Value, 0, 95, "degC"),
+		check.Number("WallThickness", d.WallThickness, 1e-4, 0.02, "m"),
+		check.Number("Horizon", d.Horizon.Seconds(), 1, 86400, "s"),
+	)); err != nil {
+		return icedModel{}, err
 	}
 	if d.IceGrams > 5*d.DrinkGrams {
-		return nil, &InputError{"mass of ice", d.IceGrams, "g", "at most five times the drink: more is ice with a little drink"}
+		return icedModel{}, check.Input("IceGrams", d.IceGrams, "g", "at most five times the drink: more is ice with a little drink")
 	}
 	glass, err := Glass{
 		Diameter: d.Diameter, Height: d.Height, WallThickness: d.WallThickness,
@@ -189,48 +207,18 @@ func (d IcedDrink) model(a Air, lamps []Lamp) (*icedModel, error) {
 		WallC: d.WallC, Absorptance: d.Absorptance,
 	}.complete(a)
 	if err != nil {
-		return nil, err
+		return icedModel{}, err
 	}
-	if frozen := -d.IceGrams*iceSpecificHeat*(d.IceC-4)/fusion - d.DrinkGrams*meltSpecificHeat*d.DrinkC/fusion; frozen > d.DrinkGrams/2 {
-		return nil, &InputError{"temperature of the ice", d.IceC, "degC", "not so cold that it freezes half the drink"}
+	if frozen := -d.IceGrams*iceSpecificHeat*(d.IceC-4)/fusion - d.DrinkGrams*meltSpecificHeat*d.DrinkC.Value/fusion; frozen > d.DrinkGrams/2 {
+		return icedModel{}, check.Input("IceC", d.IceC, "degC", "not so cold that it freezes half the drink")
 	}
-	if err := d.IceH.check("heat transfer to the ice", 20, 10000, "W/(m2 K)"); err != nil {
-		return nil, err
-	}
-	if err := d.DilutionShare.check("share that waters the drink", 0.005, 10, ""); err != nil {
-		return nil, err
-	}
-	m := &icedModel{d: d, glass: glass, air: a}
-	m.lightLo, m.lightHi = LightBand(lamps...)
 	light, err := glass.light(lamps)
-	if err != nil {
-		return nil, err
+	if err := cmp.Or(
+		check.Band("IceH", d.IceH, 20, 10000, "W/(m2 K)", "water at rest to water that boils"),
+		check.Band("DilutionShare", d.DilutionShare, 0.005, 10, "", "below, nobody sees it; above, it is water"),
+		err, honestplate.InRange("Lamps", light, 0, 20000, "W/m2", "light that a drink absorbs without boiling")); err != nil {
+		return icedModel{}, err
 	}
-	if err := within("absorbed light", light, 0, 20000, "W/m2", "iced drink clock"); err != nil {
-		return nil, err
-	}
-	m.light = light * glass.side() / math.Pi // on the upright section
-	return m, nil
-}
-
-func (m *icedModel) study() Study {
-	d := m.d
-	in := make([]Uncertain, drinkInputs)
-	in[drinkAirC], in[drinkRH], in[drinkSpeed], in[drinkWind] = roomUncertain(m.air)
-	in[drinkLight] = Uncertain{Name: "light", Likely: 1, Low: m.lightLo, High: m.lightHi, Scale: true}
-	in[drinkIceH] = d.IceH.uncertain("stirring")
-	in[drinkIceH].Scale = true
-	in[drinkInside], in[drinkEnds] = m.glass.intakeUncertain()
-	in[drinkStart] = Uncertain{Name: "drink's temperature", Likely: d.DrinkC, Low: d.DrinkC - 1, High: d.DrinkC + 1, Min: 0, Max: 97}
-	in[drinkIceC] = Uncertain{Name: "ice's temperature", Likely: d.IceC, Low: d.IceC - 2, High: d.IceC + 2, Min: -70, Max: 0}
-	in[drinkIceGrams] = Uncertain{Name: "mass of ice", Likely: 1, Low: 1 / 1.05, High: 1.05, Scale: true}
-	in[drinkShare] = d.DilutionShare.uncertain("dilution that counts")
-	in[drinkShare].Min, in[drinkShare].Max = 1e-3, 20
-	return Study{Inputs: in, Events: drinkEvents, Model: func() func([]float64, []time.Duration) error {
-		run := new(icedRun)
-		return func(x []float64, at []time.Duration) error {
-			_, err := run.times(m, x, at, nil, 0)
-			return err
-		}
-	}}
+	return icedModel{d: d, glass: glass, air: a, lamps: lamps, light: light * glass.side() / math.Pi, // on the upright section
+		brightness: 1, convection: 1, iceFactor: 1}, nil
 }

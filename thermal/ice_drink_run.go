@@ -2,7 +2,8 @@ package thermal
 
 import (
 	"math"
-	"time"
+
+	"example.org/honestplate/thermal/internal/root"
 )
 
 // An icedRun is the work space of one core.
@@ -29,11 +30,12 @@ const (
 // reckon tabulates what comes in against the temperature of the drink: through the wall,
 // whose outside is where the air's flux is the wall's, and the ends of the glass.
 func (r *icedRun) reckon(g Glass, air Air, wind float64) error {
-	ex, err := g.outside(air)
+	surface := g.outside()
+	surface.ConvectionFactor = wind
+	ex, err := surface.In(MoistAir(air))
 	if err != nil {
 		return err
 	}
-	ex.factor *= wind
 	r.table.reset(ex)
 	wall := 1 / (1/g.InsideH + g.WallThickness/g.Wall.Conductivity)
 	side, ends := g.side(), g.endsConductance()
@@ -42,7 +44,7 @@ func (r *icedRun) reckon(g Glass, air Air, wind float64) error {
 	var mean [gainPoints]float64 // temperature of the wall
 	for i := range r.gain {
 		t := gainLow + gainStep*float64(i)
-		outside := rootOf(func(s float64) float64 {
+		outside := root.Rising(func(s float64) float64 {
 			q, _ := r.table.at(s)
 			return wall*(s-t) - q
 		}, min(t, air.TempC)-5, max(t, air.TempC)+5)
@@ -57,7 +59,7 @@ func (r *icedRun) reckon(g Glass, air Air, wind float64) error {
 	toDrink := wall / middle * side
 	toRoom := (r.gain[zero] - r.gain[twenty] - 20*ends) / rise
 	share := toDrink / (toDrink + toRoom)
-	r.excess = share * (heat*(g.WallC-mean[zero]) - r.wall*g.DrinkC)
+	r.excess = share * (heat*(g.WallC.Value-mean[zero]) - r.wall*g.DrinkC.Value)
 	r.tau = heat / (toDrink + toRoom)
 	return r.table.err
 }
@@ -86,21 +88,9 @@ func (r *icedRun) drinkTemp(y [4]float64, all float64) float64 {
 	return y[stateDrink] / ((all-max(y[stateIce], 0))*meltSpecificHeat + r.wall)
 }
 
-// times computes the events, the coldest temperature and, if asked, the course.
-func (r *icedRun) times(m *icedModel, x []float64, at []time.Duration, series *[]IcedDrinkMoment, every float64) (float64, error) {
-	air := m.air
-	air.TempC, air.RH, air.Speed = x[drinkAirC], x[drinkRH], x[drinkSpeed]
-	g := m.glass
-	g.InsideH, g.EndsH, g.DrinkC = x[drinkInside], x[drinkEnds], x[drinkStart]
-	if err := r.reckon(g, air, x[drinkWind]); err != nil {
-		return 0, err
-	}
-	return r.integrate(m, x, at, series, every), nil
-}
-
 // slopes returns the equations for one set of inputs.
-func (r *icedRun) slopes(m *icedModel, x []float64, ice0, all float64) func(float64, [4]float64) [4]float64 {
-	light, h := m.light*x[drinkLight], x[drinkIceH]
+func (r *icedRun) slopes(m *icedModel, ice0, all float64) func(float64, [4]float64) [4]float64 {
+	light, h := m.light*m.brightness, m.d.IceH.Likely
 	radius0 := m.d.Shape.piece(m.d.Size).radius
 	return func(t float64, y [4]float64) (dy [4]float64) {
 		ice := max(y[stateIce], 0)
@@ -124,24 +114,25 @@ func (r *icedRun) slopes(m *icedModel, x []float64, ice0, all float64) func(floa
 	}
 }
 
-func (r *icedRun) integrate(m *icedModel, x []float64, at []time.Duration, series *[]IcedDrinkMoment, every float64) float64 {
+// integrate computes the events, the coldest temperature and, if asked, the course.
+func (r *icedRun) integrate(m *icedModel, at []float64, series *[]IcedDrinkPoint, every float64) float64 {
 	d := m.d
-	ice0 := d.IceGrams / 1000 * x[drinkIceGrams]
+	ice0 := d.IceGrams / 1000 * m.iceFactor
 	all := d.DrinkGrams/1000 + ice0
 	kelvin := all * meltSpecificHeat // J
-	ode := rk23{slope: r.slopes(m, x, ice0, all), tol: 2e-4, dt: 0.1,
+	ode := rk23{slope: r.slopes(m, ice0, all), tol: 2e-4, dt: 0.1,
 		scale: [4]float64{kelvin, ice0, 5 * ice0 * iceSpecificHeat, 100 * kelvin}}
-	y := [4]float64{d.DrinkGrams/1000*meltSpecificHeat*x[drinkStart] + r.wall*x[drinkStart], ice0, ice0 * iceSpecificHeat * x[drinkIceC]}
+	y := [4]float64{d.DrinkGrams/1000*meltSpecificHeat*d.DrinkC.Value + r.wall*d.DrinkC.Value, ice0, ice0 * iceSpecificHeat * d.IceC}
 	heat := func() float64 { return y[stateDrink] + y[stateCold] - y[stateIce]*fusion }
 	before := heat()
 	for i := range at {
-		at[i] = Never
+		at[i] = never
 	}
-	watered := ice0 - x[drinkShare]*d.DrinkGrams/1000
+	watered := ice0 - d.DilutionShare.Likely*d.DrinkGrams/1000
 	note := func(t float64) {
 		if series != nil {
 			ice := max(y[stateIce], 0)
-			*series = append(*series, IcedDrinkMoment{Time: seconds(t), DrinkC: r.drinkTemp(y, all), IceGrams: 1000 * ice, MeltGrams: 1000 * (ice0 - ice)})
+			*series = append(*series, IcedDrinkPoint{Time: seconds(t), DrinkC: r.drinkTemp(y, all), IceGrams: 1000 * ice, MeltGrams: 1000 * (ice0 - ice)})
 		}
 	}
 	note(0)
@@ -158,8 +149,8 @@ func (r *icedRun) integrate(m *icedModel, x []float64, at []time.Duration, serie
 		t1, z := ode.step(t, y, limit)
 		cross := func(e int, level float64) {
 			before, after := y[stateIce], z[stateIce]
-			if at[e] == Never && before > level && after <= level {
-				at[e] = seconds(t + (t1-t)*(before-level)/(before-after))
+			if at[e] == never && before > level && after <= level {
+				at[e] = t + (t1-t)*(before-level)/(before-after)
 			}
 		}
 		cross(drinkHalf, 0.5*ice0)
@@ -176,7 +167,7 @@ func (r *icedRun) integrate(m *icedModel, x []float64, at []time.Duration, serie
 			note(t)
 			next += every
 		}
-		if series == nil && at[drinkGone] != Never {
+		if series == nil && at[drinkGone] != never {
 			break
 		}
 	}
@@ -189,10 +180,10 @@ func (r *icedRun) integrate(m *icedModel, x []float64, at []time.Duration, serie
 		if p.tempC > coldest+1 {
 			continue
 		}
-		at[drinkCold] = seconds(p.t)
+		at[drinkCold] = p.t
 		if i > 0 {
 			b := r.path[i-1]
-			at[drinkCold] = seconds(b.t + (p.t-b.t)*(b.tempC-coldest-1)/(b.tempC-p.tempC))
+			at[drinkCold] = b.t + (p.t-b.t)*(b.tempC-coldest-1)/(b.tempC-p.tempC)
 		}
 		break
 	}

@@ -1,7 +1,13 @@
 package thermal
 
 import (
+	"cmp"
 	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/root"
+	"example.org/honestplate/thermal/internal/study"
 )
 
 // IceOnTable is real ice lying in the air of the set: a cube, a ball or a chip on a
@@ -20,26 +26,23 @@ type IceOnTable struct {
 	StartC float64
 	// Cloudy ice sends light on longer ways and absorbs twice as much.
 	Cloudy bool
-	// ClingGrams is the film of melt that stays, g/m2: 5..2000, default 100 (50..200).
+	// ClingGM2 is the film of melt that stays, g/m2: 5..2000, default 100 (50..200).
 	// Engineering estimate: water drains.
-	ClingGrams Threshold
+	ClingGM2 honestplate.Estimate
 	// Horizon is how long to look; later is Never. 0 means 6 h; at most 24 h.
 	Horizon time.Duration
 }
 
 // An IceClock says how ice on a table goes.
 type IceClock struct {
-	Shines  Window // the surface is at 0 degC: frost is gone, it is wet and glistens
-	HalfOff Window // half the mass has melted
-	Gone    Window // 99 % has melted
-	// Decides ranks the inputs by their share in the spread of HalfOff, or of Shines
-	// if that never comes.
-	Decides []Sensitivity
-	Series  []IceMoment // the likely course
+	Shines  Event      // the surface is at 0 degC: frost is gone, it is wet and glistens
+	HalfOff Event      // half the mass has melted
+	Gone    Event      // 99 % has melted
+	Series  []IcePoint // the likely course
 }
 
-// An IceMoment is a piece of ice at one time.
-type IceMoment struct {
+// An IcePoint is a piece of ice at one time.
+type IcePoint struct {
 	Time     time.Duration // since it was set down
 	IceGrams float64       // solid left, g
 	// PuddleGrams is what has melted and run off, g.
@@ -54,32 +57,24 @@ const (
 	iceEvents
 )
 
-const (
-	iceAirC = iota
-	iceRH
-	iceSpeed
-	iceWind
-	iceLight
-	iceAbsorbs
-	iceSize
-	iceStart
-	iceContact
-	iceCling
-	iceInputs
-)
-
 // icePure is how far from 0 degC the latent heat is spread, K: see Sharp.
 const icePure = 0.02
 
+// An iceModel is a checked piece of ice in its room.
 type iceModel struct {
-	i       IceOnTable
-	air     Air
-	lamps   []Lamp
-	lightLo float64
-	lightHi float64
-	c       *compiled
-	lights  [iceLights + 1]float64 // absorbed over the surface, W/m2, by radius
-	step    float64                // of the radius, m
+	i          IceOnTable
+	air        Air
+	lamps      []Lamp
+	c          *compiled
+	lights     [iceLights + 1]float64 // absorbed over the surface, W/m2, by radius
+	step       float64                // of the radius, m
+	convection float64                // this and the next are factors
+	brightness float64
+	absorbs    float64
+	size       float64
+	contact    float64
+	work       *iceRun
+	series     []IcePoint
 }
 
 // iceLights is in how many steps of radius the absorbed light is kept.
@@ -91,77 +86,73 @@ const iceLights = 24
 //
 // The windows are 95 % bands over the room (as for a Scoop), light (LightBand),
 // absorptance (x0.7..1.4), size (+-5 %), start (+-2 K), contact with the table
-// (x/:2) and the film. Errors: *InputError and *RangeError.
+// (x/:2) and the film. Errors: [honestplate.InputError] and [honestplate.RangeError].
 func (i IceOnTable) Clock(a Air, lamps ...Lamp) (IceClock, error) {
-	m, err := i.model(a, lamps)
+	f, err := i.frame(a, lamps)
 	if err != nil {
 		return IceClock{}, err
 	}
-	study := m.study()
-	out, err := study.Run()
-	if err != nil {
-		return IceClock{}, err
-	}
-	c := IceClock{Shines: out[iceShines].Window, HalfOff: out[iceHalf].Window, Gone: out[iceGone].Window, Decides: out[iceHalf].Decides}
-	if !c.HalfOff.MayHappen() {
-		c.Decides = out[iceShines].Decides
-	}
-	x := make([]float64, iceInputs)
-	study.inputs(x, 0, nil)
-	var at [iceEvents]time.Duration
-	end := m.i.Horizon.Seconds()
-	if c.Gone.Likely != Never {
-		end = c.Gone.Likely.Seconds()
-	}
-	err = new(iceRun).times(m, x, at[:], &c.Series, end/60)
-	return c, err
+	return iceClock(f.banded())
 }
 
-func (i IceOnTable) model(a Air, lamps []Lamp) (*iceModel, error) {
-	i.ClingGrams = i.ClingGrams.or(50, 100, 200)
+// Likely computes the likely course alone, without bands: each window has three
+// equal times and nothing decides.
+func (i IceOnTable) Likely(a Air, lamps ...Lamp) (IceClock, error) {
+	f, err := i.frame(a, lamps)
+	if err != nil {
+		return IceClock{}, err
+	}
+	return iceClock(f.likely())
+}
+
+func iceClock(m iceModel, at []Event, err error) (IceClock, error) {
+	if err != nil {
+		return IceClock{}, err
+	}
+	return IceClock{Shines: at[iceShines], HalfOff: at[iceHalf], Gone: at[iceGone], Series: m.series}, nil
+}
+
+func (i IceOnTable) frame(a Air, lamps []Lamp) (frame[iceModel], error) {
+	m, err := i.model(a, lamps)
+	return frame[iceModel]{model: m, inputs: (*iceModel).inputs, run: (*iceModel).run, events: iceEvents}, err
+}
+
+func (i IceOnTable) model(a Air, lamps []Lamp) (iceModel, error) {
+	i.ClingGM2 = orBand(i.ClingGM2, 50, 100, 200)
 	if i.Horizon == 0 {
 		i.Horizon = 6 * time.Hour
 	}
-	if err := a.Validate(); err != nil {
-		return nil, err
+	m := iceModel{i: i, air: a, lamps: lamps, convection: 1, brightness: 1, absorbs: 1, size: 1, contact: 1}
+	if err := cmp.Or(honestplate.In("Air", a.Validate()),
+		honestplate.InRange("Air.TempC", a.TempC, 3, 50, "degC", "the air must melt ice"),
+		i.Shape.check(i.Size),
+		check.Fields("ice in a room",
+			check.Number("StartC", i.StartC, -60, -0.1, "degC"), check.Number("Horizon", i.Horizon.Seconds(), 1, 86400, "s")),
+		check.Band("ClingGM2", i.ClingGM2, 5, 2000, "g/m2", "films of water"),
+	); err != nil {
+		return m, err
 	}
-	if err := within("air temperature", a.TempC, 3, 50, "degC", "ice clock: where ice melts"); err != nil {
-		return nil, err
-	}
-	if err := i.Shape.check(i.Size); err != nil {
-		return nil, err
-	}
-	if err := within("start temperature", i.StartC, -60, -0.1, "degC", "ice clock"); err != nil {
-		return nil, err
-	}
-	if err := i.ClingGrams.check("melt that clings", 5, 2000, "g/m2"); err != nil {
-		return nil, err
-	}
-	if err := within("horizon", i.Horizon.Seconds(), 1, 86400, "s", "ice clock"); err != nil {
-		return nil, err
-	}
-	m := &iceModel{i: i, air: a, lamps: lamps}
-	m.lightLo, m.lightHi = LightBand(lamps...)
 	m.step = 1.15 * i.Shape.piece(i.Size).radius / iceLights // beyond the band of the size
 	for k := range m.lights {
 		var err error
 		if m.lights[k], err = m.absorbed(float64(k) * m.step); err != nil {
-			return nil, err
+			return m, err
 		}
 	}
-	if err := within("absorbed light", m.lights[iceLights], 0, 5000, "W/m2", "ice clock"); err != nil {
-		return nil, err
+	if err := honestplate.InRange("Lamps", m.lights[iceLights], 0, 5000, "W/m2", "five times the sun"); err != nil {
+		return m, err
 	}
 	var err error
-	m.c, err = Sharp(0, icePure, iceDensity*iceSpecificHeat, iceDensity*meltSpecificHeat, iceDensity*fusion,
-		iceConductivity, meltConductivity, -80, 95).compile()
+	m.c, err = Melting{Width: icePure, Latent: iceDensity * fusion,
+		Solid:  Phase{iceConductivity, iceDensity * iceSpecificHeat},
+		Liquid: Phase{meltConductivity, iceDensity * meltSpecificHeat}}.Curve(-80, 95).compile()
 	return m, err
 }
 
 // light is absorbed at a radius between the steps.
 func (m *iceModel) light(radius float64) float64 {
-	k := min(int(radius/m.step), iceLights-1)
-	return m.lights[k] + (radius/m.step-float64(k))*(m.lights[k+1]-m.lights[k])
+	k, f := root.Cell(radius/m.step, len(m.lights))
+	return m.lights[k] + f*(m.lights[k+1]-m.lights[k])
 }
 
 // absorbed is what a ball of the radius absorbs over its surface, W/m2: it catches
@@ -178,24 +169,31 @@ func (m *iceModel) absorbed(radius float64) (float64, error) {
 	return light / 4, err
 }
 
-func (m *iceModel) study() Study {
-	factor := func(name string, low, high float64) Uncertain {
-		return Uncertain{Name: name, Likely: 1, Low: low, High: high, Scale: true}
-	}
-	in := make([]Uncertain, iceInputs)
-	in[iceAirC], in[iceRH], in[iceSpeed], in[iceWind] = roomUncertain(m.air)
-	in[iceLight] = factor("light", m.lightLo, m.lightHi)
-	in[iceAbsorbs] = factor("absorptance", 1, 1)
+func (m *iceModel) inputs() []study.Input {
+	start := around("unit.start_c", "start temperature", m.i.StartC, 2)
+	start.Band.High = min(start.Band.High, -0.05)
+	absorbs := factor("product.absorptance", "absorptance", 1, 1)
 	if len(m.lamps) > 0 {
-		in[iceAbsorbs] = factor("absorptance", 0.7, 1.4)
+		absorbs = factor("product.absorptance", "absorptance", 0.7, 1.4)
 	}
-	in[iceSize] = factor("size", 1/1.05, 1.05)
-	in[iceStart] = Uncertain{Name: "start temperature", Likely: m.i.StartC, Low: m.i.StartC - 2, High: min(m.i.StartC+2, -0.05), Min: -75, Max: -0.05}
-	in[iceContact] = factor("contact with the table", 0.5, 2)
-	in[iceCling] = m.i.ClingGrams.uncertain("melt that clings")
-	in[iceCling].Min, in[iceCling].Max = 1, 4000
-	return Study{Inputs: in, Events: iceEvents, Model: func() func([]float64, []time.Duration) error {
-		run := new(iceRun)
-		return func(x []float64, at []time.Duration) error { return run.times(m, x, at, nil, 0) }
-	}}
+	return append(roomInputs(&m.air, &m.convection),
+		lightInput(&m.brightness, m.lamps),
+		bound(&m.absorbs, ofProduct(absorbs)),
+		bound(&m.size, factor("unit.size", "size", 1/1.05, 1.05)),
+		bound(&m.i.StartC, within(start, -75, -0.05)),
+		bound(&m.contact, factor("unit.contact", "contact with the table", 0.5, 2)),
+		bound(&m.i.ClingGM2.Likely, within(ofProduct(judged("product.cling_g_m2", "melt that clings", m.i.ClingGM2)), 1, 4000)))
+}
+
+// run computes the events; the course has sixty steps to the last of the ice.
+func (m *iceModel) run(at []float64, course bool) error {
+	if m.work == nil {
+		m.work = new(iceRun)
+	}
+	err := m.work.times(m, at, nil, 0)
+	if err == nil && course {
+		every := min(m.i.Horizon.Seconds(), at[iceGone]) / 60
+		err = m.work.times(m, make([]float64, iceEvents), &m.series, every)
+	}
+	return err
 }

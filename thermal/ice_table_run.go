@@ -2,7 +2,6 @@ package thermal
 
 import (
 	"math"
-	"time"
 )
 
 // An iceRun is the work space of one core.
@@ -20,44 +19,43 @@ const (
 )
 
 // times computes the events and, if asked, the course in even steps.
-func (r *iceRun) times(m *iceModel, x []float64, at []time.Duration, series *[]IceMoment, every float64) error {
+func (r *iceRun) times(m *iceModel, at []float64, series *[]IcePoint, every float64) error {
 	air := m.air
-	air.TempC, air.RH, air.Speed = x[iceAirC], x[iceRH], x[iceSpeed]
-	p := m.i.Shape.piece(m.i.Size * x[iceSize])
-	film := x[iceCling] / 1000 / iceDensity
+	p := m.i.Shape.piece(m.i.Size * m.size)
+	film := m.i.ClingGM2.Likely / 1000 / iceDensity
 	reckon := func(radius float64) error {
-		ex, err := Surface{Shape: Sphere, Length: 2 * radius, Activity: 1, ConvectionFactor: x[iceWind]}.In(air)
+		ex, err := Surface{Shape: Sphere, Length: 2 * radius, Activity: 1, ConvectionFactor: m.convection}.In(MoistAir(air))
 		if err != nil {
 			return err
 		}
 		r.table.reset(ex)
-		r.surface.light = m.light(radius) * x[iceLight] * x[iceAbsorbs]
+		r.surface.light = m.light(radius) * m.brightness * m.absorbs
 		return nil
 	}
 	r.surface = restingSurface{air: &r.table, share: p.table, contact: contact{
-		film: plateFilm * x[iceContact], effuse: plateEffusivity, behind: plateBehind, startC: air.TempC, roomC: air.TempC}}
+		film: plateFilm * m.contact, effuse: plateEffusivity, behind: plateBehind, startC: air.TempC, roomC: air.TempC}}
 	if err := reckon(p.radius); err != nil {
 		return err
 	}
 	e := &r.e
 	e.build(SphereForm, p.radius, iceCells, 0)
-	e.begin(m.c, x[iceStart], iceTolerance, &r.surface)
+	e.begin(m.c, m.i.StartC, iceTolerance, &r.surface)
 	e.careFrom(10)
 	shines := e.expect(p.radius, -icePure/2)
 	whole := e.content(p.radius)
 	scale := p.grams / (1000 * iceDensity * whole)
-	at[iceHalf], at[iceGone] = Never, Never
+	at[iceHalf], at[iceGone] = never, never
 	note := func(t, left float64) {
 		if series == nil {
 			return
 		}
-		*series = append(*series, IceMoment{Time: seconds(t), IceGrams: left * p.grams,
+		*series = append(*series, IcePoint{Time: seconds(t), IceGrams: left * p.grams,
 			PuddleGrams: 1000 * iceDensity * scale * (whole - e.content(e.face[e.n])), SurfaceC: min(e.surfaceC(), 0)})
 	}
 	note(0, 1)
 	horizon := m.i.Horizon.Seconds()
 	reckoned, left, next := p.radius, 1.0, every
-	for e.t < horizon && at[iceGone] == Never {
+	for e.t < horizon && at[iceGone] == never {
 		limit := horizon
 		if series != nil {
 			limit = min(limit, next)
@@ -67,8 +65,8 @@ func (r *iceRun) times(m *iceModel, x []float64, at []time.Duration, series *[]I
 			return err
 		}
 		left = r.solid(m.c) / whole
-		cross := func(share float64) time.Duration {
-			return seconds(t + (e.t-t)*(before-share)/(before-left))
+		cross := func(share float64) float64 {
+			return t + (e.t-t)*(before-share)/(before-left)
 		}
 		if before > 0.5 && left <= 0.5 {
 			at[iceHalf] = cross(0.5)

@@ -1,8 +1,10 @@
 package thermal
 
 import (
-	"fmt"
 	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/check"
 )
 
 // A Source is a kind of light. What it heats depends on it more than on how bright
@@ -17,37 +19,31 @@ const (
 	Flash                   // xenon tube, 5600 K
 )
 
+var sources = [...]string{"tungsten", "discharge", "LED", "flash"}
+
 // String returns the source's name for people.
-func (s Source) String() string {
-	if s.known() {
-		return [...]string{"tungsten", "discharge", "LED", "flash"}[s]
-	}
-	return fmt.Sprintf("source %d", int(s))
-}
+func (s Source) String() string { return check.Name("source", int(s), sources[:]) }
 
-func (s Source) known() bool { return s >= Tungsten && s <= Flash }
+// MarshalText writes the source's name; an unknown one is refused.
+func (s Source) MarshalText() ([]byte, error) { return check.Named("Source", int(s), sources[:]) }
 
-func (s Source) check() error {
-	if !s.known() {
-		return &InputError{"light source", float64(s), "", "tungsten, discharge, LED or flash"}
-	}
-	return nil
-}
+// UnmarshalText reads the source's name.
+func (s *Source) UnmarshalText(b []byte) error { return check.Read("Source", b, sources[:], s) }
 
 // A SourceData is what the package takes a kind of light to be. The values are read
 // or typical, with bands of 95 %.
 type SourceData struct {
 	// Radiated is the share of the electrical power (of a flash: of the stored
 	// energy) that leaves as radiation, 0..1.
-	Radiated, RadiatedLow, RadiatedHigh float64
+	Radiated honestplate.Estimate
 	// Efficacy is in lumens per watt of radiation.
-	Efficacy, EfficacyLow, EfficacyHigh float64
+	Efficacy honestplate.Estimate
 	// ColourK is the temperature of the black body whose spectrum it is taken to
 	// have, K; 0 for an LED, which is taken as flat from 400 to 700 nm.
 	ColourK float64
 }
 
-// Data returns the figures of a source, or an *InputError for an unknown one.
+// Data returns the figures of a source, or an [honestplate.InputError] for an unknown one.
 //
 //	tungsten:  radiates 0.82 (0.80..0.86, published 81..86 %); 27 lm/W (24..34; a
 //	           black body at 3200 K has 27.1, behind glass 30.8)
@@ -59,7 +55,7 @@ type SourceData struct {
 // The figures called published were read in trade pages and data sheets; efficacies
 // of black bodies are computed; the rest is an engineering estimate.
 func (s Source) Data() (SourceData, error) {
-	if err := s.check(); err != nil {
+	if err := check.One("Source", int(s), sources[:]); err != nil {
 		return SourceData{}, err
 	}
 	return s.data(), nil
@@ -68,25 +64,13 @@ func (s Source) Data() (SourceData, error) {
 func (s Source) data() SourceData {
 	switch s {
 	case Discharge:
-		return SourceData{0.60, 0.44, 0.65, 130, 90, 190, 5600}
+		return SourceData{band(0.44, 0.60, 0.65), band(90, 130, 190), 5600}
 	case LED:
-		return SourceData{0.30, 0.18, 0.40, 310, 250, 330, 0}
+		return SourceData{band(0.18, 0.30, 0.40), band(250, 310, 330), 0}
 	case Flash:
-		return SourceData{0.30, 0.15, 0.50, 95, 80, 110, 5600}
+		return SourceData{band(0.15, 0.30, 0.50), band(80, 95, 110), 5600}
 	}
-	return SourceData{0.82, 0.80, 0.86, 27, 24, 34, 3200}
-}
-
-// IrradianceFromLux returns the W/m2 that come with an illuminance of lux from a
-// source: lux over its Efficacy. 5000 lx are 185 W/m2 of tungsten and 16 of LED.
-func IrradianceFromLux(lux float64, s Source) (float64, error) {
-	if err := within("illuminance", lux, 0, 1e7, "lx", "this package"); err != nil {
-		return 0, err
-	}
-	if err := s.check(); err != nil {
-		return 0, err
-	}
-	return lux / s.data().Efficacy, nil
+	return SourceData{band(0.80, 0.82, 0.86), band(24, 27, 34), 3200}
 }
 
 // BlackbodyFraction returns the share of a black body's radiation below a
@@ -100,7 +84,7 @@ func IrradianceFromLux(lux float64, s Source) (float64, error) {
 // Source: the series of Planck's integral (Incropera and DeWitt, ch. 12; from
 // memory, checked on published tables).
 func BlackbodyFraction(lambdaT float64) (float64, error) {
-	if err := notNegative("wavelength times temperature", lambdaT, "m K"); err != nil {
+	if err := honestplate.NotNegative("LambdaT", lambdaT, "m K"); err != nil {
 		return 0, err
 	}
 	if lambdaT == 0 { // also -0, which would be below the shortest wave

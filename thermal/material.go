@@ -1,6 +1,10 @@
 package thermal
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+)
 
 // A Material is what a wall or a solid piece is made of. A Glass takes the zero value as
 // SodaLime; nothing else does.
@@ -14,7 +18,7 @@ type Material struct {
 // textbook values, from memory).
 func SodaLime() Material { return Material{1.0, 2500, 840} }
 
-// Validate returns an *InputError for a property that is not above 0, a *RangeError for
+// Validate returns an [honestplate.InputError] for a property that is not above 0, a [honestplate.RangeError] for
 // one that no matter has: outside 1e-4..1e9 W/(m K) (a great number stands for a perfect
 // conductor), 0.01..1e5 kg/m3 or 1..1e6 J/(kg K).
 func (m Material) Validate() error {
@@ -24,14 +28,14 @@ func (m Material) Validate() error {
 		low, high float64
 		unit      string
 	}{
-		{"conductivity", m.Conductivity, 1e-4, 1e9, "W/(m K)"},
-		{"density", m.Density, 0.01, 1e5, "kg/m3"},
-		{"specific heat", m.SpecificHeat, 1, 1e6, "J/(kg K)"},
+		{"Conductivity", m.Conductivity, 1e-4, 1e9, "W/(m K)"},
+		{"Density", m.Density, 0.01, 1e5, "kg/m3"},
+		{"SpecificHeat", m.SpecificHeat, 1, 1e6, "J/(kg K)"},
 	} {
-		if err := positive(v.name, v.value, v.unit); err != nil {
+		if err := honestplate.Positive(v.name, v.value, v.unit); err != nil {
 			return err
 		}
-		if err := within(v.name, v.value, v.low, v.high, v.unit, "any matter"); err != nil {
+		if err := honestplate.InRange(v.name, v.value, v.low, v.high, v.unit, "any matter"); err != nil {
 			return err
 		}
 	}

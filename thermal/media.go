@@ -1,5 +1,10 @@
 package thermal
 
+import (
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/check"
+)
+
 // A Medium is what takes heat from food in a freezer: its temperature and how well
 // it takes heat, wrapping and radiation included.
 type Medium struct {
@@ -11,22 +16,22 @@ type Medium struct {
 	Caution string  // what to mind, a sentence or two; may be empty
 }
 
-// Validate reports what is wrong with the medium: an *InputError for a coefficient
-// that is not above 0 or limits that do not enclose it, a *RangeError for a
+// Validate reports what is wrong with the medium: an [honestplate.InputError] for a coefficient
+// that is not above 0 or limits that do not enclose it, a [honestplate.RangeError] for a
 // temperature outside -90..30 degC.
 func (m Medium) Validate() error {
-	if err := within("temperature of the medium", m.TempC, curveLow, 30, "degC", curveRange); err != nil {
+	if err := honestplate.InRange("TempC", m.TempC, curveLow, 30, "degC", curveRange); err != nil {
 		return err
 	}
-	if err := positive("heat transfer coefficient", m.H, "W/(m2 K)"); err != nil {
+	if err := honestplate.Positive("H", m.H, "W/(m2 K)"); err != nil {
 		return err
 	}
 	low, high := m.limits()
 	if !(low > 0 && low <= m.H) {
-		return &InputError{"low limit of the heat transfer coefficient", m.HLow, "W/(m2 K)", "above 0, at most the likely value"}
+		return check.Input("HLow", m.HLow, "W/(m2 K)", "above 0, at most the likely value")
 	}
-	if !(high >= m.H) || finite("", high, "") != nil {
-		return &InputError{"high limit of the heat transfer coefficient", m.HHigh, "W/(m2 K)", "at least the likely value"}
+	if !(high >= m.H) || honestplate.Finite("", high, "") != nil {
+		return check.Input("HHigh", m.HHigh, "W/(m2 K)", "at least the likely value")
 	}
 	return nil
 }

@@ -1,6 +1,11 @@
 package thermal
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/check"
+)
 
 // A FrozenMix is the recipe of a frozen dessert, in per cent by mass of the mix.
 // What is missing to 100 is water. The zero value of a field means none of it.
@@ -48,8 +53,8 @@ const (
 	mixSource = "method of Leighton, Goff & Hartel 2013"
 )
 
-// Validate reports what is wrong with the recipe: an *InputError for a share that
-// is negative or not a number and for shares that leave no water, a *RangeError
+// Validate reports what is wrong with the recipe: an [honestplate.InputError] for a share that
+// is negative or not a number and for shares that leave no water, a [honestplate.RangeError]
 // for overrun beyond 300 % or a mix so sweet, or without any solute, that the
 // freezing-point table does not hold it.
 func (m FrozenMix) Validate() error {
@@ -57,23 +62,23 @@ func (m FrozenMix) Validate() error {
 		name  string
 		value float64
 	}{
-		{"fat", m.FatPercent}, {"milk solids not fat", m.MSNFPercent}, {"whey solids", m.WheySolidsPercent},
-		{"sucrose", m.SucrosePercent}, {"monosaccharides", m.MonosaccharidePercent},
-		{"glucose syrup solids", m.GlucoseSyrupPercent}, {"other solids", m.OtherSolidsPercent},
-		{"syrup factor", m.SyrupFactor},
+		{"FatPercent", m.FatPercent}, {"milk solids not fat", m.MSNFPercent}, {"whey solids", m.WheySolidsPercent},
+		{"SucrosePercent", m.SucrosePercent}, {"monosaccharides", m.MonosaccharidePercent},
+		{"GlucoseSyrupPercent", m.GlucoseSyrupPercent}, {"other solids", m.OtherSolidsPercent},
+		{"SyrupFactor", m.SyrupFactor},
 	}
 	for _, p := range parts {
-		if err := notNegative(p.name, p.value, "%"); err != nil {
+		if err := honestplate.NotNegative(p.name, p.value, "%"); err != nil {
 			return err
 		}
 	}
 	if s := m.solidsPercent(); s >= 99 {
-		return &InputError{"solids of the mix", s, "%", "less than 99 %, to leave water"}
+		return check.Input("FrozenMix", s, "%", "less than 99 %, to leave water")
 	}
-	if err := within("overrun", m.OverrunPercent, 0, 300, "%", "no frozen dessert holds more"); err != nil {
+	if err := honestplate.InRange("OverrunPercent", m.OverrunPercent, 0, 300, "%", "no frozen dessert holds more"); err != nil {
 		return err
 	}
-	return within("sucrose equivalent per 100 g water", m.equivalent(), 3, 180, "g", leighton)
+	return honestplate.InRange("SucroseEquivalent", m.equivalent(), 3, 180, "g", leighton)
 }
 
 func (m FrozenMix) solidsPercent() float64 {
@@ -118,12 +123,12 @@ func (m FrozenMix) FreezingPointC() (float64, error) { return m.FrozenAtC(0) }
 // where D is SucroseDepression. Source: Leighton 1927, as in Goff & Hartel, Ice
 // Cream, 7th ed. 2013, ch. 6 (read in a copy; 0.8 deduced from its
 // worked mix). Within 0.02 K of that mix while SE is inside the table, 0.3 K
-// beyond. Errors as Validate; another share is a *RangeError.
+// beyond. Errors as Validate; another share is a [honestplate.RangeError].
 func (m FrozenMix) FrozenAtC(frozen float64) (float64, error) {
 	if err := m.Validate(); err != nil {
 		return 0, err
 	}
-	if err := within("frozen share of the water", frozen, 0, 0.95, "", mixSource); err != nil {
+	if err := honestplate.InRange("Frozen", frozen, 0, 0.95, "", mixSource); err != nil {
 		return 0, err
 	}
 	return m.thawC(frozen), nil
@@ -157,20 +162,20 @@ func (m FrozenMix) Density() (float64, error) {
 // Overrun returns the overrun, per cent, from the densities (or the masses of
 // equal volumes) of mix and frozen product: 100 (mix - product)/product (Goff,
 // University of Guelph pages, read). Both must be above 0 and the product not
-// heavier than the mix, else an *InputError.
+// heavier than the mix, else an [honestplate.InputError].
 func Overrun(mix, product float64) (float64, error) {
-	if err := positive("mix", mix, ""); err != nil {
+	if err := honestplate.Positive("Mix", mix, ""); err != nil {
 		return 0, err
 	}
-	if err := positive("product", product, ""); err != nil {
+	if err := honestplate.Positive("Product", product, ""); err != nil {
 		return 0, err
 	}
 	if product > mix {
-		return 0, &InputError{"product", product, "", "at most that of the mix"}
+		return 0, check.Input("Product", product, "", "at most that of the mix")
 	}
 	overrun := 100 * (mix - product) / product
 	if math.IsInf(overrun, 0) {
-		return 0, &InputError{"product", product, "", "within the same range of sizes as the mix"}
+		return 0, check.Input("Product", product, "", "within the same range of sizes as the mix")
 	}
 	return overrun, nil
 }

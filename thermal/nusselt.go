@@ -1,6 +1,10 @@
 package thermal
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+)
 
 // The correlations of natural convection take the Rayleigh number
 //
@@ -32,20 +36,6 @@ func plateFactor(pr float64) float64 {
 func plateNusselt(ra, factor float64) float64 {
 	root := 0.825 + factor*math.Sqrt(math.Cbrt(ra))
 	return root * root
-}
-
-// NusseltVerticalPlateLaminar returns hL/k of a vertical plate of height L while
-// the flow along it is laminar, a few per cent better there than
-// NusseltVerticalPlate:
-//
-//	Nu = 0.68 + 0.670 Ra^(1/4)/[1 + (0.492/Pr)^(9/16)]^(4/9), Ra to 1e9
-//
-// Source: Churchill and Chu 1975 (from memory, checked on published examples).
-func NusseltVerticalPlateLaminar(ra, pr float64) (float64, error) {
-	if err := rayleigh(ra, 1e9, pr); err != nil {
-		return 0, err
-	}
-	return 0.68 + 0.670*math.Sqrt(math.Sqrt(ra))/math.Pow(1+math.Pow(0.492/pr, 9.0/16), 4.0/9), nil
 }
 
 // NusseltHorizontalCylinder returns hD/k of a horizontal cylinder in still fluid:
@@ -87,10 +77,10 @@ func NusseltVerticalCylinder(ra, pr, slenderness float64) (float64, error) {
 	if err := rayleigh(ra, 1e12, pr); err != nil {
 		return 0, err
 	}
-	if err := within("Prandtl number", pr, 0.01, 100, "", "Popiel 2008"); err != nil {
+	if err := honestplate.InRange("Prandtl", pr, 0.01, 100, "", "Popiel 2008"); err != nil {
 		return 0, err
 	}
-	if err := within("length over diameter", slenderness, 0, 1e4, "", "this package"); err != nil {
+	if err := honestplate.InRange("Diameter", slenderness, 0, 1e4, "", "from a disc to a wire"); err != nil {
 		return 0, err
 	}
 	b, c := popiel(pr, slenderness)
@@ -180,8 +170,8 @@ func NusseltPlateDown(ra, pr float64) (float64, error) {
 func plateDownNusselt(ra float64) float64 { return max(1, 0.27*math.Sqrt(math.Sqrt(ra))) }
 
 func rayleigh(ra, high, pr float64) error {
-	if err := within("Rayleigh number", ra, 0, high, "", "the correlation's published range"); err != nil {
+	if err := honestplate.InRange("Rayleigh", ra, 0, high, "", "the correlation's published range"); err != nil {
 		return err
 	}
-	return positive("Prandtl number", pr, "")
+	return honestplate.Positive("Prandtl", pr, "")
 }

@@ -78,17 +78,6 @@ func TestSphereIsNearYuge(t *testing.T) {
 	}
 }
 
-func TestMixedNusseltLimits(t *testing.T) {
-	for _, c := range []struct{ free, forced, want float64 }{
-		{0, 0, 0}, {7, 0, 7}, {0, 9, 9}, {5, 5, 5 * math.Cbrt(2)}, {1e200, 1e200, 1e200 * math.Cbrt(2)},
-	} {
-		got, err := MixedNusselt(c.free, c.forced)
-		if err != nil || math.Abs(got-c.want) > 1e-12*c.want {
-			t.Errorf("%g with %g: %g, want %g, %v", c.free, c.forced, got, c.want, err)
-		}
-	}
-}
-
 func TestCorrelationsRefuseNonsense(t *testing.T) {
 	for name, f := range map[string]func() (float64, error){
 		"plate, Ra":              func() (float64, error) { return NusseltVerticalPlate(1e13, 0.7) },

@@ -1,6 +1,10 @@
 package thermal
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+)
 
 // TripleC is the temperature of water's triple point, deg C: below it this
 // package takes saturation over ice, above it over liquid water.
@@ -20,7 +24,7 @@ const (
 //	ice,    -100..0 degC: ln p = C1/T + C2 + C3 T + C4 T^2 + C5 T^3 + C6 T^4 + C7 ln T
 //	liquid,   0..200 degC: ln p = C8/T + C9 + C10 T + C11 T^2 + C12 T^3 + C13 ln T
 //
-// with p in Pa and T in K. Outside -100..200 degC it returns a *RangeError.
+// with p in Pa and T in K. Outside -100..200 degC it returns a [honestplate.RangeError].
 // Against the table of the same chapter (IAPWS-based) it is within 0.05 % from
 // -40 to 50 degC. Pure vapour over pure water: see EnhancementFactor for moist
 // air.
@@ -28,7 +32,7 @@ const (
 // Source: Hyland and Wexler 1983 as given in the ASHRAE Handbook Fundamentals
 // (SI) 2021, ch. 1, eqs. 5 and 6, read in a copy.
 func SaturationPressure(tempC float64) (float64, error) {
-	if err := within("temperature", tempC, -100, 200, "degC", saturationBy); err != nil {
+	if err := honestplate.InRange("TempC", tempC, -100, 200, "degC", saturationBy); err != nil {
 		return 0, err
 	}
 	return saturation(tempC), nil
@@ -89,10 +93,10 @@ var lnTriple, _ = lnOverWater(TripleC + kelvin)
 // SaturationTemperature returns the temperature in deg C at which water vapour
 // of pressure pa (Pa) is saturated: the inverse of SaturationPressure, found by
 // Newton's method on ln p to 1e-7 K. Below 611.7 Pa it is the frost point, over
-// ice. Pressures outside those of -100..200 degC give a *RangeError.
+// ice. Pressures outside those of -100..200 degC give a [honestplate.RangeError].
 func SaturationTemperature(pa float64) (float64, error) {
 	const low, high = lowestVapour, 1.5551e6 // Pa at -100 and 200 degC
-	if err := within("vapour pressure", pa, low, high, "Pa", saturationBy); err != nil {
+	if err := honestplate.InRange("VapourPa", pa, low, high, "Pa", saturationBy); err != nil {
 		return 0, err
 	}
 	return saturatedAt(math.Log(pa)), nil
@@ -139,9 +143,9 @@ func saturatedAt(ln float64) float64 {
 // The first is the meteorologists' formula (Rogers and Yau 1989, A Short Course
 // in Cloud Physics, from memory), the second a fit of our own; both are within
 // 0.05 % of the ASHRAE Handbook Fundamentals (SI) 2021, ch. 1, Table 3, from -60
-// to 100 degC. Outside -100..200 degC it returns a *RangeError.
+// to 100 degC. Outside -100..200 degC it returns a [honestplate.RangeError].
 func LatentHeat(tempC float64) (float64, error) {
-	if err := within("temperature", tempC, -100, 200, "degC", saturationBy); err != nil {
+	if err := honestplate.InRange("TempC", tempC, -100, 200, "degC", saturationBy); err != nil {
 		return 0, err
 	}
 	return latentHeat(tempC), nil
@@ -153,3 +157,6 @@ func latentHeat(t float64) float64 {
 	}
 	return 1e3 * (2500.93 - t*(2.3665+7.6e-6*t*t))
 }
+
+// boiling is the temperature at which water boils under a pressure in Pa, deg C.
+func boiling(p float64) float64 { return saturatedAt(math.Log(p)) }

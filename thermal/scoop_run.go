@@ -2,14 +2,12 @@ package thermal
 
 import (
 	"math"
-	"time"
 )
 
 // A scoopRun is the work space of one core.
 type scoopRun struct {
 	e     engine
 	c     compiled
-	curve Curve
 	table fluxTable
 	face  restingSurface
 	foot  restingSurface
@@ -17,22 +15,22 @@ type scoopRun struct {
 }
 
 // times computes the four events for one set of inputs.
-func (r *scoopRun) times(m *scoopModel, x []float64, at []time.Duration) error {
-	p, err := r.prepare(m, x)
+func (r *scoopRun) times(m *scoopModel, at []float64) error {
+	p, err := r.prepare(m)
 	if err != nil {
 		return err
 	}
 	end := m.s.Horizon.Seconds()
 
 	r.begin(m, &r.face, p)
-	soft := r.e.expect(p.radius-x[scoopDepth], p.softC)
+	soft := r.e.expect(p.radius-m.s.SoftDepth.Likely, p.softC)
 	drip := r.e.expect(p.dripRadius, p.flowC)
 	if err := r.untilFired(end); err != nil {
 		return err
 	}
 	at[softens], at[drips] = r.e.firedAt(soft), r.e.firedAt(drip)
 
-	at[puddles] = Never
+	at[puddles] = never
 	if m.s.Rest == OnPlate || m.s.Rest == OnChilledPlate {
 		r.begin(m, &r.foot, p)
 		wet := r.e.expect(p.radius-p.film, p.flowC)
@@ -43,7 +41,7 @@ func (r *scoopRun) times(m *scoopModel, x []float64, at []time.Duration) error {
 	}
 
 	r.begin(m, &r.ball, p)
-	slump := r.e.expect(p.radius*math.Cbrt(1-x[scoopSlump]), p.flowC)
+	slump := r.e.expect(p.radius*math.Cbrt(1-m.s.SlumpShare.Likely), p.flowC)
 	for r.e.t < end && !r.e.allFired() {
 		if err := r.e.advanceShedding(end, p.flowC, p.film); err != nil {
 			return err
@@ -70,47 +68,41 @@ type scoopSample struct {
 	dripRadius                   float64
 }
 
-func (r *scoopRun) prepare(m *scoopModel, x []float64) (scoopSample, error) {
+func (r *scoopRun) prepare(m *scoopModel) (scoopSample, error) {
 	s := m.s
 	air := m.air
-	air.TempC, air.RH, air.Speed = x[scoopAirC], x[scoopRH], x[scoopSpeed]
-	surface := Surface{Shape: Sphere, Length: s.Diameter, Activity: 1, ConvectionFactor: x[scoopWind]}
-	ex, err := surface.In(air)
+	surface := Surface{Shape: Sphere, Length: s.Diameter, Activity: 1, ConvectionFactor: m.convection}
+	ex, err := surface.In(MoistAir(air))
 	if err != nil {
 		return scoopSample{}, err
 	}
 	r.table.reset(ex)
-	r.curve = append(r.curve[:0], m.curve...)
-	for i := range r.curve {
-		r.curve[i].Enthalpy *= x[scoopDensity]
-		r.curve[i].Conductivity *= x[scoopK]
-	}
-	r.c.load(r.curve)
+	r.c.load(m.curve, m.density, m.k)
 
-	light := m.light * x[scoopLight] * x[scoopAbsorbs]
-	held := contact{film: plateFilm * x[scoopContact], effuse: plateEffusivity, behind: plateBehind, startC: air.TempC, roomC: air.TempC}
+	light := m.light * m.brightness * m.absorbs
+	held := contact{film: plateFilm * m.contact, effuse: plateEffusivity, behind: plateBehind, startC: air.TempC, roomC: air.TempC}
 	share := footShare
 	switch s.Rest {
 	case OnChilledPlate:
-		held.startC = s.PlateC
+		held.startC = s.PlateC.Value
 	case OnCone:
 		held = contact{film: coneFilm, roomC: air.TempC}
 		share = coneShare
 	case OnNothing:
 		share = 0
 	}
-	r.face = restingSurface{air: &r.table, light: light * x[scoopSlope]}
+	r.face = restingSurface{air: &r.table, light: light * m.slope}
 	r.foot = restingSurface{share: 1, contact: held}
 	// A ball catches light on its cross-section and spreads it over four times that.
 	r.ball = restingSurface{air: &r.table, light: light / 4, share: share, contact: held}
 
-	density := s.Mix.mixDensity() / (1 + s.Mix.OverrunPercent/100) * x[scoopDensity]
+	density := s.Mix.mixDensity() / (1 + s.Mix.OverrunPercent/100) * m.density
 	radius := s.Diameter / 2
-	film := x[scoopCling] / 1000 / density
+	film := s.ClingGM2.Likely / 1000 / density
 	return scoopSample{
-		radius: radius, startC: x[scoopStart], density: density, film: film,
-		softC:      s.Mix.thawC(x[scoopSoft]),
-		flowC:      s.Mix.thawC(x[scoopFlow]),
+		radius: radius, startC: s.StartC, density: density, film: film,
+		softC:      s.Mix.thawC(s.SoftFrozen.Likely),
+		flowC:      s.Mix.thawC(s.FlowFrozen.Likely),
 		dripRadius: math.Cbrt(max(radius*radius*radius-3*radius*radius*film, radius*radius*radius/8)),
 	}, nil
 }

@@ -1,6 +1,10 @@
 package thermal
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate/thermal/internal/check"
+)
 
 // A Ware is a kind of glassware, and what sudden differences of temperature it is
 // known to stand.
@@ -56,16 +60,16 @@ const (
 	ShockLikely                    // expect it to break: do not
 )
 
+var risks = [...]string{"below the known limits", "may break", "expect it to break"}
+
 // String returns the risk in words.
-func (r ShockRisk) String() string {
-	switch r {
-	case ShockLow:
-		return "below the known limits"
-	case ShockPossible:
-		return "may break"
-	}
-	return "expect it to break"
-}
+func (r ShockRisk) String() string { return check.Name("risk", int(r), risks[:]) }
+
+// MarshalText writes the risk in words; an unknown one is refused.
+func (r ShockRisk) MarshalText() ([]byte, error) { return check.Named("Risk", int(r), risks[:]) }
+
+// UnmarshalText reads the risk in words.
+func (r *ShockRisk) UnmarshalText(b []byte) error { return check.Read("Risk", b, risks[:], r) }
 
 // Shock checks glassware at glassC into which a liquid at liquidC is poured, or on
 // which it falls. The wall is thickness m (0 means 3 mm) and the liquid's heat transfer
@@ -85,28 +89,22 @@ func (w Ware) Shock(glassC, liquidC, thickness, h float64) (Shock, error) {
 	if h == 0 {
 		h = 1000
 	}
-	for _, f := range [...]struct {
-		name         string
-		v, low, high float64
-		unit         string
-	}{
-		{"glass temperature", glassC, -100, 600, "degC"},
-		{"liquid temperature", liquidC, -100, 300, "degC"},
-		{"wall thickness", thickness, 1e-4, 0.05, "m"},
-		{"heat transfer coefficient", h, 0.1, 1e5, "W/(m2 K)"},
-		{"wall conductivity", w.Wall.Conductivity, 0.01, 1000, "W/(m K)"},
-		{"elastic modulus", w.YoungPa, 1e6, 1e12, "Pa"},
-		{"Poisson's ratio", w.Poisson, 0, 0.5, ""},
-		{"thermal expansion", w.Expansion, 0, 1e-3, "1/K"},
-		{"lower shock limit", w.LowK, 0, 1e4, "K"},
-		{"upper shock limit", w.HighK, 0, 1e4, "K"},
-	} {
-		if err := within(f.name, f.v, f.low, f.high, f.unit, "this package"); err != nil {
-			return Shock{}, err
-		}
+	if err := check.Fields("glassware and what is poured into it",
+		check.Number("GlassC", glassC, -100, 600, "degC"),
+		check.Number("LiquidC", liquidC, -100, 300, "degC"),
+		check.Number("Thickness", thickness, 1e-4, 0.05, "m"),
+		check.Number("H", h, 0.1, 1e5, "W/(m2 K)"),
+		check.Number("Wall.Conductivity", w.Wall.Conductivity, 0.01, 1000, "W/(m K)"),
+		check.Number("YoungPa", w.YoungPa, 1e6, 1e12, "Pa"),
+		check.Number("Poisson", w.Poisson, 0, 0.5, ""),
+		check.Number("Expansion", w.Expansion, 0, 1e-3, "1/K"),
+		check.Number("LowK", w.LowK, 0, 1e4, "K"),
+		check.Number("HighK", w.HighK, 0, 1e4, "K"),
+	); err != nil {
+		return Shock{}, err
 	}
 	if w.LowK > w.HighK {
-		return Shock{}, &InputError{"lower shock limit", w.LowK, "K", "at most the upper one"}
+		return Shock{}, check.Input("LowK", w.LowK, "K", "at most the upper one")
 	}
 	s := Shock{DeltaK: glassC - liquidC}
 	switch d := math.Abs(s.DeltaK); {

@@ -1,6 +1,13 @@
 package thermal
 
-import "time"
+import (
+	"cmp"
+	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/study"
+)
 
 // A Softening is a piece of chocolate, butter or cream under the lamps: when does
 // its skin lose its look?
@@ -18,48 +25,28 @@ type Softening struct {
 	Thickness float64
 	// Across is the slab's width, m, 0.01..2; 0 means 0.08. A ball ignores it.
 	Across float64
-	// StartC is its temperature when it comes out, degC, -40..60.
-	StartC float64
+	// StartC is its temperature when it comes out, degC, -40..60; it must be given.
+	StartC honestplate.Optional
 	// SkinDepth, m: 0 to a third of the Thickness, default 1 mm (0.5..2), of a piece
 	// thinner than 6 mm a sixth of it. Engineering estimate.
-	SkinDepth Threshold
+	SkinDepth honestplate.Estimate
 	// Horizon is how long to look; later is Never. 0 means 2 h; at most 24 h.
 	Horizon time.Duration
 }
 
 // A SoftClock says when what happens to a Softening.
 type SoftClock struct {
-	Softens Window // gloss and edges go
-	Runs    Window // it flows
-	// Decides ranks the inputs by their share in the spread of Softens.
-	Decides []Sensitivity
+	Softens Event // gloss and edges go
+	Runs    Event // it flows
 	// Series is the likely course until it runs, or to the horizon.
-	Series []SoftMoment
+	Series []BodyPoint
 }
 
-// A SoftMoment is a piece at one time of its likely course.
-type SoftMoment struct {
-	Time                   time.Duration // since it came out
+// A BodyPoint is a piece of food at one time.
+type BodyPoint struct {
+	Time                   time.Duration // since the start
 	SurfaceC, MeanC, CoreC float64       // degC
 }
-
-// The uncertain inputs of a softening, in the order of the study.
-const (
-	softAirC = iota
-	softRH
-	softSpeed
-	softConvection
-	softLight
-	softAbsorbs
-	softSlope
-	softK
-	softHeat
-	softStart
-	softSoftC
-	softRunC
-	softDepth
-	softInputs
-)
 
 // Clock computes the softening in the air a under the lamps, which burn from the
 // start. The 95 % bands are over the room (see Cheese), the lamps' LightBand,
@@ -67,106 +54,118 @@ const (
 // (x/:1.25), heat capacity (x/:1.1), the start (+-1 K), both temperatures and the
 // depth. What the food is made of decides as much as the room: try a piece.
 //
-// Errors: *InputError and *RangeError for what makes no sense.
+// Errors: [honestplate.InputError] and [honestplate.RangeError] for what makes no sense.
 func (s Softening) Clock(a Air, lamps ...Lamp) (SoftClock, error) {
-	m, err := s.model(a, lamps)
+	f, err := s.frame(a, lamps)
 	if err != nil {
 		return SoftClock{}, err
 	}
-	study := m.study(lamps)
-	out, err := study.Run()
-	if err != nil {
-		return SoftClock{}, err
-	}
-	series, err := m.series(study)
-	if err != nil {
-		return SoftClock{}, err
-	}
-	return SoftClock{Softens: out[0].Window, Runs: out[1].Window, Decides: out[0].Decides, Series: series}, nil
+	return softClock(f.banded())
 }
 
-// A softModel is a checked Softening with what does not change between samples.
+// Likely computes the likely course alone, without bands: each window has three
+// equal times and nothing decides.
+func (s Softening) Likely(a Air, lamps ...Lamp) (SoftClock, error) {
+	f, err := s.frame(a, lamps)
+	if err != nil {
+		return SoftClock{}, err
+	}
+	return softClock(f.likely())
+}
+
+func softClock(m softModel, at []Event, err error) (SoftClock, error) {
+	if err != nil {
+		return SoftClock{}, err
+	}
+	return SoftClock{Softens: at[0], Runs: at[1], Series: m.course}, nil
+}
+
+// A softModel is a checked Softening with what does not change between samples, and
+// its uncertain factors.
 type softModel struct {
 	s     Softening
 	air   Air
+	lamps []Lamp
 	light float64 // absorbed, square to the lamps, W/m2
 	curve Curve
+
+	convection, brightness, absorbs, k, heat float64 // factors
+	slope                                    float64 // to the light, 1 is square on
+
+	work   *softRun
+	course []BodyPoint
 }
 
-func (s Softening) model(a Air, lamps []Lamp) (*softModel, error) {
+func (s Softening) frame(a Air, lamps []Lamp) (frame[softModel], error) {
+	m, err := s.model(a, lamps)
+	return frame[softModel]{model: m, inputs: (*softModel).inputs, run: (*softModel).run, events: 2}, err
+}
+
+func (s Softening) model(a Air, lamps []Lamp) (softModel, error) {
 	thin := min(1, s.Thickness/0.006) // the widest default is a third of 6 mm
-	s.SkinDepth = s.SkinDepth.or(0.0005*thin, 0.001*thin, 0.002*thin)
-	if s.Across == 0 {
-		s.Across = 0.08
-	}
+	s.SkinDepth = orBand(s.SkinDepth, 0.0005*thin, 0.001*thin, 0.002*thin)
+	setDefault(&s.Across, 0.08)
 	if s.Horizon == 0 {
 		s.Horizon = 2 * time.Hour
 	}
-	if err := a.Validate(); err != nil {
-		return nil, err
-	}
-	if err := within("air temperature", a.TempC, -20, 50, "degC", "softening clock"); err != nil {
-		return nil, err
-	}
-	if err := s.Food.Validate(); err != nil {
-		return nil, err
+	if !s.StartC.Given {
+		return softModel{}, &honestplate.InputError{Field: "StartC", Got: "not given", Want: "the temperature as it comes out"}
 	}
 	if s.Form != SphereForm && s.Form != SlabForm {
-		return nil, &InputError{"form", float64(s.Form), "", "SphereForm or SlabForm"}
+		return softModel{}, &honestplate.InputError{Field: "Form", Got: s.Form.String(), Want: "sphere or slab"}
 	}
-	for _, v := range [...]struct {
-		name, unit       string
-		value, low, high float64
-	}{
-		{"thickness", "m", s.Thickness, 0.003, 0.3}, {"width", "m", s.Across, 0.01, 2},
-		{"starting temperature", "degC", s.StartC, -40, 60}, {"horizon", "s", s.Horizon.Seconds(), 1, 86400},
-	} {
-		if err := within(v.name, v.value, v.low, v.high, v.unit, "softening clock"); err != nil {
-			return nil, err
-		}
-	}
-	if err := s.SkinDepth.check("depth of the skin", 0, s.Thickness/3, "m"); err != nil {
-		return nil, err
-	}
+	const source = "pieces of food in a room"
 	light, err := s.Food.Absorptance.Absorbed(lamps...)
-	if err != nil {
-		return nil, err
+	if err := cmp.Or(honestplate.In("Air", a.Validate()),
+		honestplate.InRange("Air.TempC", a.TempC, -20, 50, "degC", source),
+		honestplate.In("Food", s.Food.Validate()),
+		check.Fields(source,
+			check.Number("Thickness", s.Thickness, 0.003, 0.3, "m"), check.Number("Across", s.Across, 0.01, 2, "m"),
+			check.Number("StartC", s.StartC.Value, -40, 60, "degC"), check.Number("Horizon", s.Horizon.Seconds(), 1, 86400, "s")),
+		check.Band("SkinDepth", s.SkinDepth, 0, s.Thickness/3, "m", source),
+		err, honestplate.InRange("Lamps", light, 0, 3000, "W/m2", "three times the sun")); err != nil {
+		return softModel{}, err
 	}
-	return &softModel{s, a, light, s.Food.curve()}, within("absorbed light", light, 0, 3000, "W/m2", "softening clock")
+	return softModel{s: s, air: a, lamps: lamps, light: light, curve: s.Food.curve(),
+		convection: 1, brightness: 1, absorbs: 1, k: 1, heat: 1, slope: 0.8}, nil
 }
 
-func (m *softModel) study(lamps []Lamp) Study {
-	s := m.s
-	factor := func(name string, by float64) Uncertain {
-		return Uncertain{Name: name, Likely: 1, Low: 1 / by, High: by, Scale: true}
-	}
-	in := make([]Uncertain, softInputs)
-	in[softAirC], in[softRH], in[softSpeed], in[softConvection] = roomUncertain(m.air)
-	low, high := LightBand(lamps...)
-	in[softLight] = Uncertain{Name: "light", Likely: 1, Low: low, High: high, Scale: true}
-	in[softAbsorbs] = factor("absorptance", 1)
-	in[softSlope] = Uncertain{Name: "slope to the light", Likely: 0.8, Low: 0.8, High: 0.8}
+func (m *softModel) inputs() []study.Input {
+	s := &m.s
+	absorbs, slope := factor("product.absorptance", "absorptance", 1, 1), around("unit.slope", "slope to the light", 0.8, 0)
 	if m.light > 0 {
-		in[softAbsorbs] = factor("absorptance", 1.25)
-		in[softSlope] = Uncertain{Name: "slope to the light", Likely: 0.8, Low: 0.5, High: 1, Min: 0.3, Max: 1}
+		absorbs = factor("product.absorptance", "absorptance", 0.8, 1.25)
+		slope.Band = band(0.5, 0.8, 1)
+		slope = within(slope, 0.3, 1)
 	}
-	in[softK], in[softHeat] = factor("conductivity", 1.25), factor("heat capacity", 1.1)
-	in[softStart] = Uncertain{Name: "start temperature", Likely: s.StartC, Low: s.StartC - 1, High: s.StartC + 1}
-	in[softSoftC] = s.Food.SoftC.uncertain("softening temperature")
-	in[softRunC] = s.Food.RunC.uncertain("running temperature")
-	in[softDepth] = s.SkinDepth.uncertain("depth of the skin")
-	in[softDepth].Min, in[softDepth].Max = 1e-5, s.Thickness/3
-	return Study{Inputs: in, Events: 2, Model: func() func([]float64, []time.Duration) error {
-		run := new(softRun)
-		return func(x []float64, at []time.Duration) error { return run.times(m, x, at) }
-	}}
+	return append(roomInputs(&m.air, &m.convection),
+		lightInput(&m.brightness, m.lamps),
+		bound(&m.absorbs, ofProduct(absorbs)),
+		bound(&m.slope, slope),
+		bound(&m.k, ofProduct(factor("product.conductivity", "conductivity", 0.8, 1.25))),
+		bound(&m.heat, ofProduct(factor("product.heat", "heat capacity", 1/1.1, 1.1))),
+		bound(&s.StartC.Value, around("unit.start_c", "start temperature", s.StartC.Value, 1)),
+		bound(&s.Food.SoftC.Likely, ofProduct(judged("product.soft_c", "softening temperature", s.Food.SoftC))),
+		bound(&s.Food.RunC.Likely, ofProduct(judged("product.run_c", "running temperature", s.Food.RunC))),
+		bound(&s.SkinDepth.Likely, within(judged("crew.skin_depth_m", "depth of the skin", s.SkinDepth), 1e-5, s.Thickness/3)))
+}
+
+// run computes the events; the course has sixty steps until it runs.
+func (m *softModel) run(at []float64, course bool) error {
+	if m.work == nil {
+		m.work = new(softRun)
+	}
+	err := m.work.times(m, at)
+	if err == nil && course {
+		m.course, err = m.work.series(m, min(at[1], m.s.Horizon.Seconds()))
+	}
+	return err
 }
 
 // A softRun is the work space of one core, and the law of the surface.
 type softRun struct {
 	e     engine
 	c     compiled
-	curve Curve
 	table fluxTable
 	light float64
 }
@@ -182,36 +181,30 @@ const (
 	softTolerance = 1e-4
 )
 
-func (r *softRun) begin(m *softModel, x []float64) error {
+func (r *softRun) begin(m *softModel) error {
 	air := m.air
-	air.TempC, air.RH, air.Speed = x[softAirC], x[softRH], x[softSpeed]
-	surface := Surface{Shape: Sphere, Length: m.s.Thickness, Activity: m.s.Food.Activity, ConvectionFactor: x[softConvection]}
+	surface := Surface{Shape: Sphere, Length: m.s.Thickness, Activity: m.s.Food.Activity, ConvectionFactor: m.convection}
 	radius := m.s.Thickness / 2
 	if m.s.Form == SlabForm {
 		surface.Shape, surface.Length = PlateUp, m.s.Across/4
 		radius = m.s.Thickness // its underside takes no heat
 	}
-	ex, err := surface.In(air)
+	ex, err := surface.In(MoistAir(air))
 	if err != nil {
 		return err
 	}
 	r.table.reset(ex)
-	r.light = m.light * x[softLight] * x[softAbsorbs] * x[softSlope]
-	r.curve = append(r.curve[:0], m.curve...)
-	for i := range r.curve {
-		r.curve[i].Enthalpy *= x[softHeat]
-		r.curve[i].Conductivity *= x[softK]
-	}
-	r.c.load(r.curve)
+	r.light = m.light * m.brightness * m.absorbs * m.slope
+	r.c.load(m.curve, m.heat, m.k)
 	r.e.build(m.s.Form, radius, softCells, usualGrade)
-	r.e.begin(&r.c, x[softStart], softTolerance, r)
-	r.e.expect(radius-x[softDepth], x[softSoftC])
-	r.e.expect(radius-x[softDepth], max(x[softRunC], x[softSoftC]))
+	r.e.begin(&r.c, m.s.StartC.Value, softTolerance, r)
+	r.e.expect(radius-m.s.SkinDepth.Likely, m.s.Food.SoftC.Likely)
+	r.e.expect(radius-m.s.SkinDepth.Likely, max(m.s.Food.RunC.Likely, m.s.Food.SoftC.Likely))
 	return nil
 }
 
-func (r *softRun) times(m *softModel, x []float64, at []time.Duration) error {
-	if err := r.begin(m, x); err != nil {
+func (r *softRun) times(m *softModel, at []float64) error {
+	if err := r.begin(m); err != nil {
 		return err
 	}
 	for end := m.s.Horizon.Seconds(); r.e.t < end && !r.e.allFired(); {
@@ -226,25 +219,22 @@ func (r *softRun) times(m *softModel, x []float64, at []time.Duration) error {
 // softMoments is how many steps of time a series has.
 const softMoments = 60
 
-func (m *softModel) series(study Study) ([]SoftMoment, error) {
-	x := make([]float64, softInputs)
-	study.inputs(x, 0, nil)
-	var r softRun
-	var at [2]time.Duration
-	if err := r.times(m, x, at[:]); err != nil {
+func (r *softRun) series(m *softModel, end float64) ([]BodyPoint, error) {
+	if err := r.begin(m); err != nil {
 		return nil, err
 	}
-	end := min(at[1], m.s.Horizon).Seconds()
-	if err := r.begin(m, x); err != nil {
-		return nil, err
-	}
-	out := make([]SoftMoment, 0, softMoments+1)
+	out := make([]BodyPoint, 0, softMoments+1)
 	for i := range softMoments + 1 {
 		if err := r.e.runTo(end * float64(i) / softMoments); err != nil {
 			return nil, err
 		}
-		s := r.e.state(seconds(r.e.t), m.s.StartC)
-		out = append(out, SoftMoment{s.Time, s.SurfaceC, s.MeanC, s.CoreC})
+		out = append(out, bodyPoint(&r.e))
 	}
 	return out, nil
+}
+
+// bodyPoint is what a computation has come to.
+func bodyPoint(e *engine) BodyPoint {
+	s := e.state(seconds(e.t), e.surfaceC())
+	return BodyPoint{Time: s.Time, SurfaceC: s.SurfaceC, MeanC: s.MeanC, CoreC: s.CoreC}
 }

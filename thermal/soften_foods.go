@@ -1,5 +1,12 @@
 package thermal
 
+import (
+	"cmp"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/check"
+)
+
 // A SoftFood is one that keeps its shape while its fat, or its gel, is solid:
 // chocolate, butter, whipped cream. The presets say where each number is from; put
 // in your own where you can.
@@ -15,9 +22,9 @@ type SoftFood struct {
 	MeltsFromC, MeltsToC float64
 	// SoftC is where the skin goes soft, degC: gloss and edges go, a finger leaves
 	// its print.
-	SoftC Threshold
+	SoftC honestplate.Estimate
 	// RunC is where it flows or weeps, degC; its values not below those of SoftC.
-	RunC Threshold
+	RunC honestplate.Estimate
 	// Activity is the water activity of the surface, 0..1: 0 for chocolate and
 	// butter, which take dew but give off nothing.
 	Activity float64
@@ -27,7 +34,7 @@ type SoftFood struct {
 
 // chocolate is 0.21 W/(m K), 1300 kg/m3, 1600 J/(kg K) with a third of cocoa butter
 // that takes 157 kJ/kg to melt (typical textbook values, from memory).
-func chocolate(name string, from, to float64, soft, run Threshold, a Absorptance) SoftFood {
+func chocolate(name string, from, to float64, soft, run honestplate.Estimate, a Absorptance) SoftFood {
 	return SoftFood{Name: name, Material: Material{0.21, 1300, 1600}, Latent: 52e3, MeltsFromC: from, MeltsToC: to,
 		SoftC: soft, RunC: run, Absorptance: a}
 }
@@ -37,18 +44,18 @@ func chocolate(name string, from, to float64, soft, run Threshold, a Absorptance
 // second hand); another page has 33..35 for form V. It is worked at 31..32, just
 // fluid (trade practice, from memory), which is where the skin is soft.
 func DarkChocolate() SoftFood {
-	return chocolate("dark chocolate", 27, 34, Threshold{29, 31, 33}, Threshold{32.5, 33.8, 35}, DarkFood())
+	return chocolate("dark chocolate", 27, 34, band(29, 31, 33), band(32.5, 33.8, 35), DarkFood())
 }
 
 // MilkChocolate softens 2 K lower, as its working temperature of 29..30 degC says
 // (trade practice, from memory): milk fat mixes with cocoa butter.
 func MilkChocolate() SoftFood {
-	return chocolate("milk chocolate", 25, 33, Threshold{26, 28.5, 31}, Threshold{30, 32, 34}, DarkFood())
+	return chocolate("milk chocolate", 25, 33, band(26, 28.5, 31), band(30, 32, 34), DarkFood())
 }
 
 // WhiteChocolate is worked at 28..29 degC (trade practice, from memory).
 func WhiteChocolate() SoftFood {
-	return chocolate("white chocolate", 24, 32, Threshold{25, 27.5, 30}, Threshold{29, 31, 33}, WhiteFood())
+	return chocolate("white chocolate", 24, 32, band(25, 27.5, 30), band(29, 31, 33), WhiteFood())
 }
 
 // Butter melts over 28..36 degC and is a thin liquid at 32..35 (web pages, read);
@@ -59,7 +66,7 @@ func WhiteChocolate() SoftFood {
 // are those of an example (Geankoplis 5.3-2, read).
 func Butter() SoftFood {
 	return SoftFood{Name: "butter", Material: Material{0.197, 998, 2300}, Latent: 65e3, MeltsFromC: 0, MeltsToC: 36,
-		SoftC: Threshold{15, 18, 22}, RunC: Threshold{28, 32, 35}, Absorptance: PaleFood()}
+		SoftC: band(15, 18, 22), RunC: band(28, 32, 35), Absorptance: PaleFood()}
 }
 
 // WhippedCream is 35 % cream whipped to double its volume. No published softening
@@ -67,7 +74,7 @@ func Butter() SoftFood {
 // being half melted at 9..10 degC.
 func WhippedCream() SoftFood {
 	return SoftFood{Name: "whipped cream", Material: Material{0.2, 500, 3200}, Latent: 28e3, MeltsFromC: 0, MeltsToC: 36,
-		SoftC: Threshold{8, 12, 16}, RunC: Threshold{15, 20, 26}, Activity: 0.98, Absorptance: WhiteFood()}
+		SoftC: band(8, 12, 16), RunC: band(15, 20, 26), Activity: 0.98, Absorptance: WhiteFood()}
 }
 
 // SetCream is WhippedCream with gelatin, which melts at 25..35 degC (makers' pages,
@@ -75,34 +82,21 @@ func WhippedCream() SoftFood {
 // to whoever eats it.
 func SetCream() SoftFood {
 	f := WhippedCream()
-	f.Name, f.SoftC, f.RunC = "whipped cream set with gelatin", Threshold{16, 20, 24}, Threshold{25, 30, 35}
+	f.Name, f.SoftC, f.RunC = "whipped cream set with gelatin", band(16, 20, 24), band(25, 30, 35)
 	return f
 }
 
-// Validate reports what is wrong with the food, an *InputError or *RangeError.
+// Validate reports what is wrong with the food, an [honestplate.InputError] or [honestplate.RangeError].
 func (f SoftFood) Validate() error {
-	if err := f.Material.Validate(); err != nil {
-		return err
-	}
-	if err := notNegative("heat of melting", f.Latent, "J/kg"); err != nil {
-		return err
-	}
-	if err := within("latent heat", f.Latent, 0, 400e3, "J/kg", "no more than ice"); err != nil {
-		return err
-	}
-	if err := within("start of melting", f.MeltsFromC, -40, 79, "degC", "soft foods"); err != nil {
-		return err
-	}
-	if err := within("end of melting", f.MeltsToC, f.MeltsFromC+1, 80, "degC", "soft foods: 1 K above its start"); err != nil {
-		return err
-	}
-	if err := f.SoftC.check("softening temperature", -40, 80, "degC"); err != nil {
-		return err
-	}
-	if err := f.RunC.check("running temperature", f.SoftC.Likely, 80, "degC"); err != nil {
-		return err
-	}
-	return within("water activity", f.Activity, 0, 1, "", "a fraction")
+	const source = "fats and gels"
+	return cmp.Or(f.Material.Validate(),
+		honestplate.InRange("Latent", f.Latent, 0, 400e3, "J/kg", "no more than ice"),
+		honestplate.InRange("MeltsFromC", f.MeltsFromC, -40, 79, "degC", source),
+		honestplate.InRange("MeltsToC", f.MeltsToC, f.MeltsFromC+1, 80, "degC", "fats and gels: 1 K above MeltsFromC"),
+		check.Band("SoftC", f.SoftC, -40, 80, "degC", source),
+		check.Band("RunC", f.RunC, -40, 80, "degC", source),
+		honestplate.InRange("RunC.Likely", f.RunC.Likely, f.SoftC.Likely, 80, "degC", "what runs is soft: not below SoftC"),
+		honestplate.InRange("Activity", f.Activity, 0, 1, "", "a share of the whole"))
 }
 
 // curve is the food for the solver, by volume.

@@ -1,9 +1,11 @@
 package thermal
 
 import (
-	"fmt"
-	"math"
+	"cmp"
 	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/check"
 )
 
 // A Form is the shape that makes a computation one-dimensional.
@@ -16,18 +18,16 @@ const (
 	SlabForm                 // a wall heated alike on both faces, reckoned per square metre of one face
 )
 
+var forms = [...]string{"sphere", "cylinder", "slab"}
+
 // String gives the form's name.
-func (f Form) String() string {
-	switch f {
-	case SphereForm:
-		return "sphere"
-	case CylinderForm:
-		return "cylinder"
-	case SlabForm:
-		return "slab"
-	}
-	return fmt.Sprintf("Form(%d)", int(f))
-}
+func (f Form) String() string { return check.Name("form", int(f), forms[:]) }
+
+// MarshalText writes the form's name; an unknown one is refused.
+func (f Form) MarshalText() ([]byte, error) { return check.Named("Form", int(f), forms[:]) }
+
+// UnmarshalText reads the form's name.
+func (f *Form) UnmarshalText(b []byte) error { return check.Read("Form", b, forms[:], f) }
 
 // A Body is a slab, cylinder or sphere whose temperature is computed from its
 // enthalpy, so that freezing and melting, at one temperature or over a range,
@@ -91,12 +91,12 @@ type BodyState struct {
 // state at each of the times asked for, which must not decrease. PastShare counts
 // what is warmer than markC.
 //
-// Errors: *InputError and *RangeError for sizes, curve or times that make no sense;
-// *RangeError when the surface leaves the curve; *SolverError when no step comes off,
+// Errors: [honestplate.InputError] and [honestplate.RangeError] for sizes, curve or times that make no sense;
+// [honestplate.RangeError] when the surface leaves the curve; *SolverError when no step comes off,
 // as with a flux that is not finite.
 func (b Body) Run(startC, markC float64, heat func(surfaceC float64, at time.Duration) float64, times ...time.Duration) ([]BodyState, error) {
 	if heat == nil {
-		return nil, &InputError{"heat flux", math.NaN(), "W/m2", "a function"}
+		return nil, &honestplate.InputError{Field: "Heat", Got: "nil", Want: "a function of surface temperature and time"}
 	}
 	c, err := b.Curve.compile()
 	if err != nil {
@@ -105,13 +105,7 @@ func (b Body) Run(startC, markC float64, heat func(surfaceC float64, at time.Dur
 	if err := b.check(); err != nil {
 		return nil, err
 	}
-	if err := c.holds(startC); err != nil {
-		return nil, err
-	}
-	if err := finite("mark temperature", markC, "degC"); err != nil {
-		return nil, err
-	}
-	if err := increasing(times); err != nil {
+	if err := cmp.Or(c.holds("StartC", startC), honestplate.Finite("MarkC", markC, "degC"), increasing(times)); err != nil {
 		return nil, err
 	}
 	var e engine
@@ -129,16 +123,10 @@ func (b Body) Run(startC, markC float64, heat func(surfaceC float64, at time.Dur
 }
 
 func (b Body) check() error {
-	if b.Form < SphereForm || b.Form > SlabForm {
-		return &InputError{"form", float64(b.Form), "", "SphereForm, CylinderForm or SlabForm"}
-	}
-	if err := within("radius", b.Radius, 1e-5, 10, "m", "solver: bodies of a kitchen's size"); err != nil {
-		return err
-	}
-	if err := within("cells", float64(b.cells()), 4, 2000, "", "solver grid"); err != nil {
-		return err
-	}
-	return within("tolerance", b.tolerance(), 1e-9, 0.01, "", "solver time steps")
+	return cmp.Or(check.One("Form", int(b.Form), forms[:]),
+		honestplate.InRange("Radius", b.Radius, 1e-5, 10, "m", "bodies of a kitchen's size"),
+		honestplate.InRange("Cells", float64(b.cells()), 4, 2000, "", "shells that resolve a body in bearable time"),
+		honestplate.InRange("Tolerance", b.tolerance(), 1e-9, 0.01, "", "steps that are exact enough in bearable time"))
 }
 
 func (b Body) cells() int {
@@ -167,17 +155,17 @@ const maxRun = 100 * 24 * time.Hour
 
 func increasing(times []time.Duration) error {
 	if len(times) == 0 {
-		return &InputError{"number of times", 0, "", "at least one"}
+		return &honestplate.InputError{Field: "Times", Got: "none", Want: "at least one"}
 	}
 	last := time.Duration(0)
 	for _, t := range times {
 		if t < last {
-			return &InputError{"time", t.Seconds(), "s", "not before 0 or the time before it"}
+			return check.Input("Times", t.Seconds(), "s", "not before 0 or the time before it")
 		}
 		last = t
 	}
 	if last > maxRun {
-		return &RangeError{"time", last.Seconds(), 0, maxRun.Seconds(), "s", "solver: a hundred days"}
+		return &honestplate.RangeError{Field: "Times", Value: last.Seconds(), High: maxRun.Seconds(), Unit: "s", Source: "nothing is watched for more than a hundred days"}
 	}
 	return nil
 }

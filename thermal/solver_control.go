@@ -2,7 +2,6 @@ package thermal
 
 import (
 	"math"
-	"time"
 )
 
 // maxSteps ends a computation that does not get on.
@@ -77,7 +76,7 @@ func (e *engine) advance(limit float64) error {
 			e.dt = dt * max(0.2, 0.85/math.Cbrt(wrong))
 		}
 		if !(e.dt > 1e-9*(1+e.t)) {
-			return &SolverError{"no step is small enough; is the heat flux finite?", time.Duration(e.t * 1e9)}
+			return stopped(e.t, "a heat flux that is finite and falls as the surface warms: no step is small enough")
 		}
 	}
 }
@@ -108,9 +107,9 @@ func (e *engine) undo() {
 // sound checks that the step ended with numbers inside the curve.
 func (e *engine) sound() error {
 	if e.steps > maxSteps {
-		return &SolverError{"too many steps", time.Duration(e.t * 1e9)}
+		return stopped(e.t, "fewer or later times: too many steps")
 	}
-	return e.c.holds(e.surfaceC())
+	return e.c.holds("SurfaceC", e.surfaceC())
 }
 
 func (e *engine) surfaceC() float64 { return e.c.tempOn(int(e.seg[e.n]), e.u[e.n]) }

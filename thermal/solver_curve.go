@@ -1,8 +1,12 @@
 package thermal
 
 import (
+	"fmt"
 	"math"
 	"sort"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/check"
 )
 
 // A CurvePoint is one point of a Curve.
@@ -15,19 +19,33 @@ type CurvePoint struct {
 // A Curve is a material as the solver sees it: enthalpy and conductivity against
 // temperature, straight between the points. Temperature and enthalpy must both
 // rise strictly from point to point. A change of phase at one temperature is
-// given as a narrow range, such as 0.02 K: see Sharp.
+// given as a narrow range, such as 0.02 K: see Melting.
 type Curve []CurvePoint
 
-// Sharp returns the curve of a material that melts at one temperature, spread
-// over width K about it: solid of heat capacity cs and liquid of cl (J/(m3 K)),
-// latent heat l (J/m3), conductivities ks and kl (W/(m K)), from lowC to highC.
-func Sharp(meltC, width, cs, cl, l, ks, kl, lowC, highC float64) Curve {
-	solid, liquid := meltC-width/2, meltC+width/2
+// A Phase is a solid or a liquid.
+type Phase struct {
+	Conductivity float64 // W/(m K)
+	HeatCapacity float64 // by volume, J/(m3 K)
+}
+
+// A Melting is a material that melts at one temperature, spread over a small width
+// about it.
+type Melting struct {
+	TempC         float64 // where it melts, degC
+	Width         float64 // over which the latent heat is spread, K
+	Latent        float64 // by volume, J/m3
+	Solid, Liquid Phase
+}
+
+// Curve returns the material from lowC to highC, degC.
+func (m Melting) Curve(lowC, highC float64) Curve {
+	solid, liquid := m.TempC-m.Width/2, m.TempC+m.Width/2
+	molten := m.Latent + (m.Solid.HeatCapacity+m.Liquid.HeatCapacity)/2*m.Width
 	return Curve{
-		{lowC, cs * (lowC - solid), ks},
-		{solid, 0, ks},
-		{liquid, l + (cs+cl)/2*width, kl},
-		{highC, l + (cs+cl)/2*width + cl*(highC-liquid), kl},
+		{lowC, m.Solid.HeatCapacity * (lowC - solid), m.Solid.Conductivity},
+		{solid, 0, m.Solid.Conductivity},
+		{liquid, molten, m.Liquid.Conductivity},
+		{highC, molten + m.Liquid.HeatCapacity*(highC-liquid), m.Liquid.Conductivity},
 	}
 }
 
@@ -56,35 +74,39 @@ const kStep = 0.06
 
 func (c Curve) compile() (*compiled, error) {
 	if len(c) < 2 || len(c) > maxCurvePoints {
-		return nil, &InputError{"curve points", float64(len(c)), "", "2 to 10000"}
+		return nil, check.Input("Curve", float64(len(c)), "points", "2 to 10000")
 	}
 	for i, p := range c {
-		if err := within("curve temperature", p.TempC, -273.15, 5000, "degC", "solver"); err != nil {
-			return nil, err
-		}
-		if err := within("curve enthalpy", p.Enthalpy, -1e13, 1e13, "J/m3", "solver"); err != nil {
-			return nil, err
-		}
-		if err := within("curve conductivity", p.Conductivity, 1e-4, 1e5, "W/(m K)", "solver"); err != nil {
+		at := fmt.Sprintf("Curve[%d]", i)
+		if err := check.Fields("any food or ware",
+			check.Number(at + ".TempC", p.TempC, -273.15, 5000, "degC"),
+			check.Number(at + ".Enthalpy", p.Enthalpy, -1e13, 1e13, "J/m3"),
+			check.Number(at + ".Conductivity", p.Conductivity, 1e-4, 1e5, "W/(m K)")); err != nil {
 			return nil, err
 		}
 		if i == 0 {
 			continue
 		}
 		if !(p.TempC-c[i-1].TempC >= 1e-6) {
-			return nil, &InputError{"curve temperature", p.TempC, "degC", "at least 1e-6 K above the point before it"}
+			return nil, check.Input(at+".TempC", p.TempC, "degC", "at least 1e-6 K above the point before it")
 		}
 		if dh := p.Enthalpy - c[i-1].Enthalpy; !(dh >= (p.TempC-c[i-1].TempC)*1e-3) {
-			return nil, &InputError{"curve enthalpy", p.Enthalpy, "J/m3", "rising with temperature"}
+			return nil, check.Input(at+".Enthalpy", p.Enthalpy, "J/m3", "rising with temperature")
 		}
 	}
 	var out compiled
-	out.load(c)
+	out.load(c, 1, 1)
 	return &out, nil
 }
 
-// load fills the pieces, keeping the slices for the next curve.
-func (m *compiled) load(c Curve) {
+// load fills the pieces with a curve whose enthalpies and conductivities are multiplied
+// by factors, keeping the slices for the next.
+func (m *compiled) load(curve Curve, heat, conductivity float64) {
+	c := append(m.given[:0], curve...)
+	for i := range c {
+		c[i].Enthalpy *= heat
+		c[i].Conductivity *= conductivity
+	}
 	m.temp, m.u, m.h = m.temp[:0], m.u[:0], m.h[:0]
 	m.k, m.piece = m.k[:0], m.piece[:0]
 	m.given = c
@@ -114,8 +136,8 @@ func (m *compiled) load(c Curve) {
 
 func (m *compiled) last() int { return len(m.k) - 1 }
 
-func (m *compiled) holds(tempC float64) error {
-	return within("temperature", tempC, m.temp[0], m.temp[len(m.temp)-1], "degC", "the material's curve")
+func (m *compiled) holds(field string, tempC float64) error {
+	return honestplate.InRange(field, tempC, m.temp[0], m.temp[len(m.temp)-1], "degC", "the material's curve")
 }
 
 // find returns the piece that holds v among the ascending knots, the end

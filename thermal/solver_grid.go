@@ -1,6 +1,10 @@
 package thermal
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate/thermal/internal/root"
+)
 
 // An engine holds one computation: the grid, the state and the work space. It
 // is reused from run to run, so that nothing is allocated while time advances.
@@ -66,20 +70,11 @@ const usualGrade = 2.5
 // gradeFor returns the grade, usualGrade or more, that makes the outermost of n
 // shells no thicker than a share of the radius.
 func gradeFor(n int, share float64) float64 {
-	low, high := usualGrade, 8.0
 	want := share * float64(n)
-	if low/math.Expm1(low) <= want {
-		return low
+	if usualGrade/math.Expm1(usualGrade) <= want {
+		return usualGrade
 	}
-	for range 30 {
-		mid := (low + high) / 2
-		if mid/math.Expm1(mid) > want {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
-	return high
+	return root.Rising(func(grade float64) float64 { return want - grade/math.Expm1(grade) }, usualGrade, 8)
 }
 
 func grow[T any](s []T, n int) []T {

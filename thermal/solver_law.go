@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"time"
+
+	"example.org/honestplate"
 )
 
 // An exchange is the law of the surface: the heat flux into it, W/m2, and its
@@ -21,13 +23,7 @@ func (f funcExchange) at(surfaceC, seconds float64) (float64, float64) {
 	return f(surfaceC, t), (f(surfaceC+d, t) - f(surfaceC-d, t)) / (2 * d)
 }
 
-// A SolverError says that a computation did not come to an end, and why.
-type SolverError struct {
-	Reason string        // in words
-	At     time.Duration // time reached in the computation
-}
-
-// Error says when the computation stopped and why, in one line.
-func (e *SolverError) Error() string {
-	return fmt.Sprintf("thermal: computation stopped at %v: %s", e.At, e.Reason)
+// stopped is the error of a computation that does not get on at a time, s.
+func stopped(t float64, want string) error {
+	return &honestplate.InputError{Field: "Heat", Got: fmt.Sprintf("a law that stops the computation after %.6g s", t), Want: want}
 }

@@ -1,9 +1,6 @@
 package thermal
 
-import (
-	"math"
-	"time"
-)
+import "example.org/honestplate/thermal/internal/root"
 
 // A probe waits for a temperature, as a potential, at a radius.
 type probe struct {
@@ -11,7 +8,7 @@ type probe struct {
 	sign  float64 // 1 waits for warming, -1 for cooling
 	from  int     // the node inside it
 	share float64 // of the way to the next node, or to the surface
-	fired float64 // s; NaN until it happens
+	fired float64 // s; never until it happens
 }
 
 // expect adds a probe for warming to tempC at radius r and returns its number.
@@ -22,7 +19,7 @@ func (e *engine) expect(r, tempC float64) int { return e.addProbe(r, tempC, 1) }
 func (e *engine) expectCold(r, tempC float64) int { return e.addProbe(r, tempC, -1) }
 
 func (e *engine) addProbe(r, tempC, sign float64) int {
-	p := probe{r: r, u: e.c.potentialAt(tempC), sign: sign, fired: math.NaN()}
+	p := probe{r: r, u: e.c.potentialAt(tempC), sign: sign, fired: never}
 	e.place(&p)
 	if e.passed(&p, 1) {
 		p.fired = 0
@@ -65,7 +62,7 @@ func (e *engine) potentialWithin(i int, s float64) float64 {
 	c, dt := e.c, e.span
 	h0, h1 := e.h0[i], e.h[i]
 	d0, d1 := e.f0[i]/e.vol[i]*dt, e.f[i]/e.vol[i]*dt
-	h := h0 + s*(d0+s*(3*(h1-h0)-2*d0-d1+s*(d0+d1-2*(h1-h0))))
+	h := root.Cubic(s, h0, h1, d0, d1)
 	// Where a corner of the curve makes the cubic overshoot, stay between.
 	h = min(max(h, min(h0, h1)), max(h0, h1))
 	j := c.walkH(int(e.seg[i]), h)
@@ -82,7 +79,7 @@ func (e *engine) overstepped() bool {
 		return false
 	}
 	for k := range e.probes {
-		if p := &e.probes[k]; math.IsNaN(p.fired) && e.passed(p, 1) {
+		if p := &e.probes[k]; p.fired == never && e.passed(p, 1) {
 			return true
 		}
 	}
@@ -93,33 +90,20 @@ func (e *engine) overstepped() bool {
 func (e *engine) watch() {
 	for k := range e.probes {
 		p := &e.probes[k]
-		if p.fired == p.fired || !e.passed(p, 1) {
+		if p.fired != never || !e.passed(p, 1) {
 			continue
 		}
-		low, high := 0.0, 1.0
-		for range 24 {
-			mid := (low + high) / 2
-			if !e.passed(p, mid) {
-				low = mid
-			} else {
-				high = mid
-			}
-		}
-		p.fired = e.t - e.span*(1-high)
+		share := root.Rising(func(share float64) float64 { return p.sign * (e.reading(p, share) - p.u) }, 0, 1)
+		p.fired = e.t - e.span*(1-share)
 	}
 }
 
-// firedAt is when a probe fired, Never if it did not.
-func (e *engine) firedAt(k int) time.Duration {
-	if t := e.probes[k].fired; t == t {
-		return seconds(t)
-	}
-	return Never
-}
+// firedAt is when a probe fired, s, never if it did not.
+func (e *engine) firedAt(k int) float64 { return e.probes[k].fired }
 
 func (e *engine) allFired() bool {
 	for k := range e.probes {
-		if math.IsNaN(e.probes[k].fired) {
+		if e.probes[k].fired == never {
 			return false
 		}
 	}

@@ -34,50 +34,6 @@ func closeRel(t *testing.T, what string, got, want, rel float64) {
 	}
 }
 
-func TestSolverMatchesStefanFreezing(t *testing.T) {
-	for _, surface := range []float64{-5, -10, -20, -30} {
-		lambda, err := StefanLambda(iceCp * -surface / iceFusion)
-		if err != nil {
-			t.Fatal(err)
-		}
-		b := Body{Form: SlabForm, Radius: 0.1, Cells: 200,
-			Curve: Sharp(0, mushK, iceCp, waterCp, iceFusion, iceK, waterK, -40, 20)}
-		states, err := b.Run(mushK/2+1e-4, mushK/2, imposed(surface), 1800*time.Second, 3600*time.Second)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, s := range states {
-			want := 2 * lambda * math.Sqrt(iceK/iceCp*s.Time.Seconds())
-			closeRel(t, "frozen depth", 0.1*(1-s.PastShare), want, solverAccuracy)
-		}
-	}
-}
-
-func TestSolverMatchesNeumann(t *testing.T) {
-	for _, c := range []struct{ surface, far float64 }{{-20, 20}, {-10, 4}, {-30, 10}, {15, -10}, {25, -18}} {
-		near, far := Phase{iceK, iceCp}, Phase{waterK, waterCp}
-		if c.surface > 0 {
-			near, far = far, near
-		}
-		lambda, err := NeumannLambda(near, far, math.Abs(c.surface), math.Abs(c.far), iceFusion)
-		if err != nil {
-			t.Fatal(err)
-		}
-		b := Body{Form: SlabForm, Radius: 0.15, Cells: 400,
-			Curve: Sharp(0, mushK, iceCp, waterCp, iceFusion, iceK, waterK, -40, 40)}
-		states, err := b.Run(c.far, mushK/2, imposed(c.surface), 3600*time.Second)
-		if err != nil {
-			t.Fatal(err)
-		}
-		changed := states[0].PastShare
-		if c.surface < 0 {
-			changed = 1 - changed
-		}
-		want := 2 * lambda * math.Sqrt(near.Conductivity/near.HeatCapacity*3600)
-		closeRel(t, "depth of the front", 0.15*changed, want, solverAccuracy)
-	}
-}
-
 // The exact series for constant properties, one term or more, from the
 // eigenvalue equations of slab, cylinder and sphere.
 func seriesTheta(form Form, bi, fo float64) (surface, mean float64) {

@@ -1,14 +1,20 @@
 package thermal
 
+import (
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/study"
+)
+
 // FogStages are the looks that a cold glass passes through as it gathers dew. They
 // depend on the light, the lens and how clean the glass is: no published values
 // for the eye or the camera were found. DefaultStages gives engineering estimates;
 // put in what you weigh on your own set. Each is the water on the glass, g/m2.
 type FogStages struct {
-	Haze   Threshold // the first breath of fog: drops of 1..5 um
-	Opaque Threshold // a closed white fog
-	Beads  Threshold // drops that the eye tells apart, a quarter to half a millimetre
-	Runs   Threshold // the first drop runs down
+	Haze   honestplate.Estimate // the first breath of fog: drops of 1..5 um
+	Opaque honestplate.Estimate // a closed white fog
+	Beads  honestplate.Estimate // drops that the eye tells apart, a quarter to half a millimetre
+	Runs   honestplate.Estimate // the first drop runs down
 }
 
 // DefaultStages returns the package's engineering estimates, g/m2: haze 0.4
@@ -21,11 +27,18 @@ type FogStages struct {
 // assumed). On very clean glass runs come early, on greasy glass late.
 func DefaultStages() FogStages {
 	return FogStages{
-		Haze:   Threshold{0.1, 0.4, 1},
-		Opaque: Threshold{1, 4, 10},
-		Beads:  Threshold{10, 20, 50},
-		Runs:   Threshold{100, 175, 300},
+		Haze:   band(0.1, 0.4, 1),
+		Opaque: band(1, 4, 10),
+		Beads:  band(10, 20, 50),
+		Runs:   band(100, 175, 300),
 	}
+}
+
+// input is the uncertainty of the i-th stage.
+func (s FogStages) input(stage *honestplate.Estimate, i int) study.Input {
+	in := judged("crew."+[...]string{"haze", "opaque", "beads", "runs"}[i], "what counts as "+stageNames[i], *stage)
+	in.Factor, in.To = true, &stage.Likely
+	return in
 }
 
 // check returns an error unless each stage has positive limits around its likely
@@ -33,12 +46,12 @@ func DefaultStages() FogStages {
 func (s FogStages) check() error {
 	before := 0.0
 	for i, st := range s.list() {
-		name := stageNames[i] + " threshold"
-		if err := st.check(name, 1e-6, 1e5, "g/m2"); err != nil {
+		name := "Stages." + [...]string{"Haze", "Opaque", "Beads", "Runs"}[i]
+		if err := check.Band(name, st, 1e-6, 1e5, "g/m2", "films of water"); err != nil {
 			return err
 		}
 		if st.Likely <= before {
-			return &InputError{name, st.Likely, "g/m2", "above that of the stage before it"}
+			return check.Input(name, st.Likely, "g/m2", "above that of the stage before it")
 		}
 		before = st.Likely
 	}
@@ -47,4 +60,6 @@ func (s FogStages) check() error {
 
 var stageNames = [...]string{"haze", "opaque fog", "beads", "runs"}
 
-func (s FogStages) list() [4]Threshold { return [...]Threshold{s.Haze, s.Opaque, s.Beads, s.Runs} }
+func (s FogStages) list() [4]honestplate.Estimate {
+	return [...]honestplate.Estimate{s.Haze, s.Opaque, s.Beads, s.Runs}
+}

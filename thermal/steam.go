@@ -1,6 +1,13 @@
 package thermal
 
-import "math"
+import (
+	"cmp"
+	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/root"
+)
 
 // Steam is what one sees above something hot and moist: not the vapour but the
 // droplets that form where the vapour mixes with cooler air.
@@ -8,11 +15,11 @@ type Steam struct {
 	// Visible reports that some mixture of the air at the surface with the room's is
 	// over-saturated, so that droplets form.
 	Visible bool
-	// LiquidGrams is the most liquid water that any mixture holds, g/m3. Breath on a
+	// LiquidGM3 is the most liquid water that any mixture holds, g/m3. Breath on a
 	// day of 7 degC carries about 1.2 and is just seen (computed from an everyday
 	// observation); below some 0.3 steam shows against a dark ground with light from
 	// behind or not at all (engineering estimate: no published threshold was found).
-	LiquidGrams float64
+	LiquidGM3 float64
 	// ThresholdC is the temperature of the surface below which nothing forms in this
 	// air, deg C; it lies lower where the room is cool and damp. 100 means that nothing
 	// forms below boiling.
@@ -29,25 +36,21 @@ type Steam struct {
 //
 // Source: mixing of moist air (ASHRAE Handbook Fundamentals (SI) 2021, ch. 1, adiabatic
 // mixing); the criterion is that of cloud physics (mixing clouds), from memory.
-func (a Air) Steam(surfaceC, activity float64) (Steam, error) {
-	if err := a.Validate(); err != nil {
+func (a MoistAir) Steam(surfaceC, activity float64) (Steam, error) {
+	if err := cmp.Or(honestplate.In("Air", a.check()), check.Fields("an open surface of food, up to boiling",
+		check.Number("SurfaceC", surfaceC, -50, 99, "degC"), check.Number("Activity", activity, 0, 1, ""))); err != nil {
 		return Steam{}, err
 	}
-	if err := within("surface temperature", surfaceC, -50, 99, "degC", "this package"); err != nil {
-		return Steam{}, err
-	}
-	if err := within("water activity", activity, 0, 1, "", "a fraction"); err != nil {
-		return Steam{}, err
-	}
-	if pw := activity * saturation(surfaceC); pw > 0.99*a.pressure() {
-		return Steam{}, &RangeError{"vapour pressure at the surface", pw, 0, 0.99 * a.pressure(), "Pa", "99 % of the air pressure"}
+	if pw, most := activity*saturation(surfaceC), 0.99*a.pressure(); pw > most {
+		return Steam{}, &honestplate.RangeError{Field: "SurfaceC", Value: surfaceC, Low: -50, High: boiling(most / activity), Unit: "degC",
+			Source: "at most 99 % of the air pressure may be vapour"}
 	}
 	liquid := a.mixingLiquid(surfaceC, activity)
-	return Steam{Visible: liquid > 0, LiquidGrams: liquid, ThresholdC: a.steamThreshold(activity)}, nil
+	return Steam{Visible: liquid > 0, LiquidGM3: liquid, ThresholdC: a.steamThreshold(activity)}, nil
 }
 
 // mixingLiquid is the most liquid of any mixture, g/m3.
-func (a Air) mixingLiquid(surfaceC, activity float64) float64 {
+func (a MoistAir) mixingLiquid(surfaceC, activity float64) float64 {
 	if surfaceC <= a.TempC {
 		return 0
 	}
@@ -65,16 +68,10 @@ func (a Air) mixingLiquid(surfaceC, activity float64) float64 {
 			continue
 		}
 		// Condensing keeps the enthalpy: find T with h = 1006 T + Ws(T)(...) + (w - Ws) 4186 T.
-		low, high := t, surfaceC
-		for range 40 {
-			t = (low + high) / 2
+		t = root.Rising(func(t float64) float64 {
 			ws := ratioFrom(saturation(t), p)
-			if enthalpy(t, ws)+(w-ws)*4186*t < h {
-				low = t
-			} else {
-				high = t
-			}
-		}
+			return enthalpy(t, ws) + (w-ws)*4186*t - h
+		}, t, surfaceC)
 		ws := ratioFrom(saturation(t), p)
 		dry := p / (dryGas * (t + kelvin) * (1 + 1.607858*ws)) // kg of dry air per m3
 		best = max(best, 1000*dry*(w-ws))
@@ -86,7 +83,7 @@ func (a Air) mixingLiquid(surfaceC, activity float64) float64 {
 // over-saturated. The line from the room's point that touches the saturation curve
 // touches it at one temperature; the surface is where its own vapour meets that line,
 // there or, if its water activity is below 1, above.
-func (a Air) steamThreshold(activity float64) float64 {
+func (a MoistAir) steamThreshold(activity float64) float64 {
 	pw, slope := a.vapour(), 0.0
 	high := min(99, 0.99*boiling(a.pressure()))
 	above := func(t float64) float64 { // the tangent at t passes the room's point; rises with t
@@ -98,14 +95,11 @@ func (a Air) steamThreshold(activity float64) float64 {
 	if high <= a.TempC || above(high) < 0 {
 		return 100
 	}
-	touch := rootOf(above, a.TempC, high)
+	touch := root.Rising(above, a.TempC, high)
 	above(touch) // for the slope there
 	reaches := func(t float64) float64 { return activity*saturation(t) - pw - slope*(t-a.TempC) }
 	if reaches(high) < 0 {
 		return 100
 	}
-	return rootOf(reaches, touch, high)
+	return root.Rising(reaches, touch, high)
 }
-
-// boiling is the temperature at which water boils under a pressure in Pa, deg C.
-func boiling(p float64) float64 { return saturatedAt(math.Log(p)) }

@@ -1,5 +1,7 @@
 package thermal
 
+import "example.org/honestplate/thermal/internal/check"
+
 const (
 	stefanBoltzmann = 5.670374419e-8 // W/(m2 K4), exact in the SI of 2019
 	gravity         = 9.80665        // m/s2, standard
@@ -21,6 +23,17 @@ const (
 	PlateUp                         // a surface facing up; Length is area/perimeter, a quarter of a disc's diameter
 	PlateDown                       // a surface facing down; Length as for PlateUp
 )
+
+var shapes = [...]string{"vertical plate", "vertical cylinder", "horizontal cylinder", "sphere", "plate facing up", "plate facing down"}
+
+// String gives the shape's name.
+func (s Shape) String() string { return check.Name("shape", int(s), shapes[:]) }
+
+// MarshalText writes the shape's name; an unknown one is refused.
+func (s Shape) MarshalText() ([]byte, error) { return check.Named("Shape", int(s), shapes[:]) }
+
+// UnmarshalText reads the shape's name.
+func (s *Shape) UnmarshalText(b []byte) error { return check.Read("Shape", b, shapes[:], s) }
 
 // A Surface is what faces the air: the same balance serves a glass, a scoop, a
 // cube of ice and a slice of hot cheese. It takes heat by convection, by radiation
@@ -63,14 +76,3 @@ type Flux struct {
 
 // Total returns the sum of the four heats, W/m2.
 func (f Flux) Total() float64 { return f.Convection + f.Radiation + f.Latent + f.Light }
-
-// Exchange returns what a surface at surfaceC exchanges with the air a while it
-// absorbs light W/m2 of light. A solver that asks at every step prepares the
-// surface once by In and asks the Exchanger.
-func (s Surface) Exchange(a Air, surfaceC, light float64) (Flux, error) {
-	x, err := s.In(a)
-	if err != nil {
-		return Flux{}, err
-	}
-	return x.At(surfaceC, light)
-}

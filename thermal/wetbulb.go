@@ -1,6 +1,11 @@
 package thermal
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/root"
+)
 
 // WetBulbC returns the thermodynamic wet-bulb temperature, deg C: what a wet cloth in
 // a wind cools to, and a bare drop of water too. It solves
@@ -10,12 +15,12 @@ import "math"
 //
 // with W_s* the saturated humidity ratio at t*, to 1e-7 K. The two meet with a small
 // step at 0 degC; air that falls into it gets 0. Below -100 degC there is no answer
-// and the error is a *RangeError.
+// and the error is a [honestplate.RangeError].
 //
 // Source: ASHRAE Handbook Fundamentals (SI) 2021, ch. 1, eqs. 33 and 35, read in a
 // copy.
-func (a Air) WetBulbC() (float64, error) {
-	if err := a.Validate(); err != nil {
+func (a MoistAir) WetBulbC() (float64, error) {
+	if err := a.check(); err != nil {
 		return 0, err
 	}
 	ln, slope := lnSaturation(a.TempC + kelvin)
@@ -36,30 +41,21 @@ func (a Air) WetBulbC() (float64, error) {
 			return high, nil // in the step
 		}
 		if end, _, _ := b.saturatedAt(low); end > 0 {
-			return 0, &RangeError{"wet bulb", low, -100, 100, "degC", saturationBy}
+			return 0, &honestplate.RangeError{Field: "TempC", Value: a.TempC, Low: -100, High: 100, Unit: "degC", Source: "drier and colder air has its wet bulb below -100 degC"}
 		}
 		wet = high
 	}
 	// Halley's method from the warm end, whose vapour pressure is known already;
-	// kept in the bracket.
-	for range 60 {
+	// kept in the bracket. A step below 0.02 K lands within 1e-7.
+	first := true
+	return root.Newton(func(t float64) (float64, float64) {
+		if !first {
+			f, df, ddf = b.saturatedAt(t)
+		}
+		first = false
 		newton := f / df
-		step := newton / (1 - newton*ddf/(2*df))
-		next := wet - step
-		if !(next > low && next < high) {
-			next = (low + high) / 2
-		}
-		if math.Abs(next-wet) < 0.02 { // so good to 1e-7
-			return next, nil
-		}
-		wet = next
-		if f, df, ddf = b.saturatedAt(wet); f > 0 {
-			high = wet
-		} else {
-			low = wet
-		}
-	}
-	return wet, nil
+		return f, newton / (1 - newton*ddf/(2*df))
+	}, low, high, wet, 0.02), nil
 }
 
 // atFreezing is the saturation pressure at 0 degC.

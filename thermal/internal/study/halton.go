@@ -1,4 +1,4 @@
-package thermal
+package study
 
 import (
 	"math/rand/v2"
@@ -17,7 +17,7 @@ const haltonDims = 24
 // points or dimensions does not change the earlier ones.
 func halton(n, d int) []float64 {
 	points := usualPoints
-	if n > BandSamples {
+	if n > usualSamples {
 		points = func() *mat.Dense { return normalPoints(n) }
 	}
 	m := points()
@@ -30,7 +30,7 @@ func halton(n, d int) []float64 {
 
 // usualPoints are the points of a study of the usual size: a constant, computed
 // when first wanted.
-var usualPoints = sync.OnceValue(func() *mat.Dense { return normalPoints(BandSamples) })
+var usualPoints = sync.OnceValue(func() *mat.Dense { return normalPoints(usualSamples) })
 
 // normalPoints returns n points of haltonDims values: Halton's sequence, scrambled
 // after Owen 2017 (A randomized Halton algorithm, arXiv:1706.02808), through the

@@ -1,4 +1,4 @@
-package thermal
+package study
 
 import (
 	"math"
@@ -10,10 +10,10 @@ import (
 // The points are even: in every dimension, each tenth of the probability holds a
 // tenth of them, to within two points.
 func TestPointsAreEven(t *testing.T) {
-	m := normalPoints(BandSamples)
+	m := normalPoints(usualSamples)
 	for j := range haltonDims {
 		bins := make([]int, 10)
-		for i := range BandSamples {
+		for i := range usualSamples {
 			z := m.At(i, j)
 			if math.IsNaN(z) || math.IsInf(z, 0) {
 				t.Fatalf("dimension %d holds %g", j, z)
