@@ -6,6 +6,8 @@ import (
 	"math/rand/v2"
 	"reflect"
 	"testing"
+
+	"example.org/honestplate"
 )
 
 // finiteAll fails if any number reachable in v is NaN or infinite.
@@ -34,7 +36,7 @@ func finiteAll(t *testing.T, v any) {
 // typed fails unless err is one of the package's kinds.
 func typed(t *testing.T, err error) {
 	t.Helper()
-	if !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+	if !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("error of no kind: %v", err)
 	}
 }
@@ -45,7 +47,7 @@ func TestDewPointInvertsSaturation(t *testing.T) {
 			a := Air{TempC: tc, RH: rh}
 			dew, err := a.DewPointC()
 			if err != nil {
-				if !errors.Is(err, ErrRange) || a.vapour() > lowestVapour*1.01 {
+				if !errors.Is(err, honestplate.ErrRange) || a.vapour() > lowestVapour*1.01 {
 					t.Fatalf("%+v: %v", a, err)
 				}
 				continue

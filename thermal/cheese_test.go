@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 	"time"
+
+	"example.org/honestplate"
 )
 
 func pull() Cheese { return Cheese{Grams: 150, Diameter: 0.28} }
@@ -41,7 +43,7 @@ func TestPullLastsLongerThickerWarmerStiller(t *testing.T) {
 		"hot stone": mustPull(t, Cheese{Grams: 150, Diameter: 0.28, UndersideRiseC: 120, UndersideH: 100}, calmRoom),
 		"lit":       mustPull(t, pull(), calmRoom, Lamp{Watts: 650, Distance: 1.2, BeamDegrees: 40}),
 		"warmer":    mustPull(t, pull(), Air{TempC: 33, RH: 0.5}),
-		"tougher":   mustPull(t, Cheese{Grams: 150, Diameter: 0.28, SetC: Exactly(45)}, calmRoom),
+		"tougher":   mustPull(t, Cheese{Grams: 150, Diameter: 0.28, SetC: honestplate.Exactly(45)}, calmRoom),
 	} {
 		if c.Closes.Likely <= base.Closes.Likely {
 			t.Errorf("%s closes at %v, plain at %v", name, c.Closes.Likely, base.Closes.Likely)
@@ -74,7 +76,7 @@ func TestPullOfCheeseThatIsTooCold(t *testing.T) {
 // Against the lumped body of the same mean flux: cheese on an insulating board without
 // evaporation or radiation cools as exp(-h t/(rho c d)) within the Biot number's share.
 func TestThinCheeseIsNearlyLumped(t *testing.T) {
-	c, _, err := Cheese{Grams: 120, Diameter: 0.28, BreadThickness: 0.001, UndersideH: 0.1, Activity: 1e-9, SetC: Exactly(50)}.complete(calmRoom, nil)
+	c, _, err := Cheese{Grams: 120, Diameter: 0.28, BreadThickness: 0.001, UndersideH: 0.1, Activity: 1e-9, SetC: honestplate.Exactly(50)}.complete(calmRoom, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -130,8 +132,8 @@ func TestCheeseRefusesNonsense(t *testing.T) {
 		"wide": change(func(c *Cheese) { c.Diameter = 5 }), "burning": change(func(c *Cheese) { c.StartC = 300 }),
 		"bread": change(func(c *Cheese) { c.BreadThickness = 1 }), "board": change(func(c *Cheese) { c.UndersideH = -1 }),
 		"stone": change(func(c *Cheese) { c.UndersideRiseC = 500 }), "wetter than wet": change(func(c *Cheese) { c.Activity = 1.5 }),
-		"runny": change(func(c *Cheese) { c.RunnyC = Exactly(200) }), "set above runny": change(func(c *Cheese) { c.RunnyC, c.SetC = Exactly(60), Exactly(70) }),
-		"limits": change(func(c *Cheese) { c.SetC = Exactly(5) }), "absorptance": change(func(c *Cheese) { c.Absorptance.Tungsten = -1 }),
+		"runny": change(func(c *Cheese) { c.RunnyC = honestplate.Exactly(200) }), "set above runny": change(func(c *Cheese) { c.RunnyC, c.SetC = honestplate.Exactly(60), honestplate.Exactly(70) }),
+		"limits": change(func(c *Cheese) { c.SetC = honestplate.Exactly(5) }), "absorptance": change(func(c *Cheese) { c.Absorptance.Tungsten = -1 }),
 	} {
 		for m, f := range map[string]func(Air, ...Lamp) (CheeseClock, error){"Clock": c.Clock, "Likely": c.Likely} {
 			if k, err := f(calmRoom, Lamp{Watts: 100, Distance: 1}); err == nil {
@@ -157,7 +159,7 @@ func TestCheeseRefusesNonsense(t *testing.T) {
 func FuzzCheese(f *testing.F) {
 	f.Add(150.0, 0.28, 90.0, 0.008, 8.0, 0.0, 0.9, 85.0, 55.0, 23.0, 0.5, 0.0, 650.0)
 	f.Fuzz(func(t *testing.T, grams, d, start, bread, under, rise, activity, runny, set, airC, rh, speed, watts float64) {
-		c := Cheese{grams, d, start, bread, under, rise, activity, Exactly(runny), Exactly(set), Absorptance{}}
+		c := Cheese{grams, d, start, bread, under, rise, activity, honestplate.Exactly(runny), honestplate.Exactly(set), Absorptance{}}
 		for _, clock := range []func(Air, ...Lamp) (CheeseClock, error){c.Likely, c.Clock} {
 			k, err := clock(Air{TempC: airC, RH: rh, Speed: speed}, Lamp{Watts: watts, Distance: 2})
 			if err != nil {

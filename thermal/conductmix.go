@@ -47,3 +47,9 @@ func effectiveMedium(k1, k2, v2 float64) float64 {
 	b := (3*v2-1)*k2 + (2-3*v2)*k1
 	return (b + math.Sqrt(b*b+8*k1*k2)) / 4
 }
+
+// airConductivity is that of the air in pores, W/(m K).
+func airConductivity(tempC float64) float64 {
+	p, _ := MoistAir{TempC: tempC}.Properties() // in range wherever a food is
+	return p.Conductivity
+}

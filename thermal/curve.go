@@ -32,9 +32,9 @@ type curvePoint struct{ h, tempC, ice, k float64 }
 
 const (
 	curveNodes = 1024
-	curveLow   = -90.0 // degC
-	curveHigh  = 90.0
-	curveRange = "range of the enthalpy curve"
+	coldest    = -90.0 // degC
+	hottest    = 90.0
+	curveSpan  = "range of the enthalpy curve"
 )
 
 // newCurve lays points in order of rising enthalpy on even steps. The point of
@@ -141,12 +141,12 @@ func (c *EnthalpyCurve) checkTemp(tempC float64) error {
 	if c == nil || len(c.nodes) == 0 {
 		return &honestplate.InputError{Field: "EnthalpyCurve", Got: "empty", Want: "one made by FrozenMix.Curve"}
 	}
-	return honestplate.InRange("TempC", tempC, c.nodes[0].tempC, c.nodes[len(c.nodes)-1].tempC, "degC", curveRange)
+	return honestplate.InRange("TempC", tempC, c.nodes[0].tempC, c.nodes[len(c.nodes)-1].tempC, "degC", curveSpan)
 }
 
-// forSolver thins the curve to points evenly spread in enthalpy, by volume, with
+// Points thins the curve to points evenly spread in enthalpy, by volume, with
 // the corner at the freezing point kept.
-func (c *EnthalpyCurve) forSolver(frozen int) Curve {
+func (c *EnthalpyCurve) Points(frozen int) Curve {
 	points := make(Curve, 0, frozen+12)
 	add := func(tempC float64) {
 		h := c.enthalpy(tempC)

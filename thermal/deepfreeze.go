@@ -136,7 +136,7 @@ func (d DeepFreeze) material() (freezeModel, error) {
 	if err != nil {
 		return freezeModel{}, honestplate.In("Mix", err)
 	}
-	return freezeModel{d: d, curve: full.forSolver(48), k: 1, density: 1}, nil
+	return freezeModel{d: d, curve: full.Points(48), k: 1, density: 1}, nil
 }
 
 func (d DeepFreeze) model() (freezeModel, error) {
@@ -154,7 +154,7 @@ func (d DeepFreeze) model() (freezeModel, error) {
 // A newtonLaw is a constant coefficient to a constant temperature.
 type newtonLaw struct{ h, tempC float64 }
 
-func (l *newtonLaw) at(surfaceC, _ float64) (flux, slope float64) {
+func (l *newtonLaw) At(surfaceC, _ float64) (flux, slope float64) {
 	return l.h * (l.tempC - surfaceC), -l.h
 }
 
@@ -166,9 +166,9 @@ type freezeRun struct {
 }
 
 func (r *freezeRun) times(m *freezeModel, at []float64) error {
-	r.c.load(m.curve, m.density, m.k)
+	Load(&r.c, m.curve, m.density, m.k)
 	e := &r.e
-	e.build(m.d.Form, m.d.Diameter/2, freezeCells, usualGrade)
+	e.build(int(m.d.Form), m.d.Diameter/2, freezeCells, usualGrade)
 	r.law = newtonLaw{m.d.Medium.H, m.d.Medium.TempC}
 	e.begin(&r.c, m.d.StartC.Value, freezeTolerance, &r.law)
 	e.careFrom(30)

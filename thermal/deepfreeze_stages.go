@@ -34,8 +34,8 @@ func (d DeepFreeze) After(stages ...FreezeStage) ([]BodyPoint, error) {
 		return nil, err
 	}
 	var run freezeRun
-	run.c.load(m.curve, 1, 1)
-	run.e.build(d.Form, d.Diameter/2, freezeCells, usualGrade)
+	Load(&run.c, m.curve, 1, 1)
+	run.e.build(int(d.Form), d.Diameter/2, freezeCells, usualGrade)
 	run.e.begin(&run.c, d.StartC.Value, freezeTolerance, &run.law)
 	run.e.careFrom(10)
 	ends := make([]BodyPoint, len(stages))

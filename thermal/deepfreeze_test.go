@@ -6,6 +6,8 @@ import (
 	"slices"
 	"testing"
 	"time"
+
+	"example.org/honestplate"
 )
 
 func portion(m Medium) DeepFreeze {
@@ -14,7 +16,7 @@ func portion(m Medium) DeepFreeze {
 
 func TestDeepFreezeOrder(t *testing.T) {
 	for _, m := range []Medium{DeepFreezer(), BlastFreezer(), DryIce()} {
-		c, err := portion(m).Times()
+		c, err := portion(m).Clock()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -24,13 +26,13 @@ func TestDeepFreezeOrder(t *testing.T) {
 		if len(c.Decides) == 0 || c.Decides[0].Input != "air movement in the freezer" {
 			t.Errorf("%s: decided by %v", m.Name, c.Decides)
 		}
-		w, err := portion(m).Time()
+		w, err := portion(m).Clock()
 		if err != nil || w != c.Core {
 			t.Errorf("%s: Time says %v, %v", m.Name, w, err)
 		}
 	}
-	slow, err1 := portion(DeepFreezer()).Time()
-	fast, err2 := portion(BlastFreezer()).Time()
+	slow, err1 := portion(DeepFreezer()).Clock()
+	fast, err2 := portion(BlastFreezer()).Clock()
 	if err1 != nil || err2 != nil || fast.Likely >= slow.Likely {
 		t.Errorf("blast %v, still %v", fast, slow)
 	}
@@ -41,7 +43,7 @@ func TestDeepFreezeOrder(t *testing.T) {
 func TestSmallPortionIsLumped(t *testing.T) {
 	d := portion(Medium{Name: "still", TempC: -30, H: 0.5})
 	d.Diameter = 0.01
-	w, err := d.Times()
+	w, err := d.Clock()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -64,7 +66,7 @@ func TestFormsOrder(t *testing.T) {
 	for _, form := range []Form{SphereForm, CylinderForm, SlabForm} {
 		d := portion(BlastFreezer())
 		d.Form = form
-		w, err := d.Time()
+		w, err := d.Clock()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -108,7 +110,7 @@ func TestStagesFollowOneAnother(t *testing.T) {
 // When After has reached the time that Times gives, the core is at the target.
 func TestTimesAgreesWithAfter(t *testing.T) {
 	d := portion(DeepFreezer())
-	c, err := d.Times()
+	c, err := d.Clock()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -136,7 +138,7 @@ func TestDeepFreezeRefusesNonsense(t *testing.T) {
 		"too cold":       change(func(d *DeepFreeze) { d.TargetC = -40 }),
 		"at the freezer": change(func(d *DeepFreeze) { d.TargetC = -30 }),
 	} {
-		if _, err := d.Times(); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+		if _, err := d.Clock(); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -146,12 +148,12 @@ func TestDeepFreezeRefusesNonsense(t *testing.T) {
 		"time":   {{HomeFreezer(), -1}},
 		"medium": {{Medium{}, time.Hour}},
 	} {
-		if _, err := d.After(stages...); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+		if _, err := d.After(stages...); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("stages, %s: %v", name, err)
 		}
 	}
 	d.Diameter = 0
-	if _, err := d.After(FreezeStage{HomeFreezer(), time.Hour}); !errors.Is(err, ErrRange) {
+	if _, err := d.After(FreezeStage{HomeFreezer(), time.Hour}); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("no size: %v", err)
 	}
 }
@@ -160,7 +162,7 @@ func TestDeepFreezeRefusesNonsense(t *testing.T) {
 func TestMarginalFreezerMayNever(t *testing.T) {
 	d := portion(DeepFreezer())
 	d.TargetC = -29.5
-	w, err := d.Time()
+	w, err := d.Clock()
 	if err != nil || w.Latest != Never || w.Likely == Never {
 		t.Errorf("%v, %v", w, err)
 	}
@@ -187,8 +189,8 @@ func FuzzDeepFreeze(f *testing.F) {
 		if !rarely(size) { // the whole band takes long
 			return
 		}
-		if c, err := d.Times(); err == nil {
-			for _, w := range []Window{c.Surface, c.Mean, c.Core} {
+		if c, err := d.Clock(); err == nil {
+			for _, w := range []honestplate.Window{c.Surface, c.Mean, c.Core} {
 				if w.Earliest < 0 || w.Earliest > w.Likely || w.Likely > w.Latest {
 					t.Fatalf("%+v", c)
 				}
@@ -201,7 +203,7 @@ func BenchmarkDeepFreezeTimes(b *testing.B) {
 	d := portion(DeepFreezer())
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := d.Times(); err != nil {
+		if _, err := d.Clock(); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -3,6 +3,7 @@ package thermal_test
 import (
 	"fmt"
 
+	"example.org/honestplate"
 	"example.org/honestplate/thermal"
 )
 
@@ -10,7 +11,7 @@ import (
 func ExampleGlass_Clock() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
 	for _, ice := range []float64{0, 150} {
-		g := thermal.Glass{Diameter: 0.075, Height: 0.14, DrinkGrams: 350 - ice, IceGrams: ice, DrinkC: 4, WallC: 4}
+		g := thermal.Glass{Diameter: 0.075, Height: 0.14, DrinkGrams: 350 - ice, IceGrams: ice, DrinkC: honestplate.Some(4), WallC: honestplate.Some(4)}
 		k, err := g.Clock(room)
 		if err != nil {
 			fmt.Println(err)
@@ -43,8 +44,8 @@ func ExampleGlass_Clock() {
 func ExampleGlass_Likely() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
 	for name, g := range map[string]thermal.Glass{
-		"mug at -18 degC":  {Diameter: 0.085, Height: 0.12, WallThickness: 0.006, WallC: -18},
-		"glass at +4 degC": {Diameter: 0.075, Height: 0.14, WallC: 4},
+		"mug at -18 degC":  {Diameter: 0.085, Height: 0.12, WallThickness: 0.006, WallC: honestplate.Some(-18)},
+		"glass at +4 degC": {Diameter: 0.075, Height: 0.14, WallC: honestplate.Some(4)},
 	} {
 		k, err := g.Likely(room)
 		if err != nil {
@@ -78,7 +79,7 @@ func ExampleWare_Shock() {
 // drink in steel, which conducts better and radiates less.
 func ExampleDefaultStages() {
 	stages := thermal.DefaultStages()
-	stages.Beads = thermal.Exactly(30)
+	stages.Beads = honestplate.Exactly(30)
 	room := thermal.Air{TempC: 23, RH: 0.6, Speed: 0.15}
 	for _, c := range []struct {
 		name       string
@@ -90,7 +91,7 @@ func ExampleDefaultStages() {
 		{"steel", thermal.Material{Conductivity: 16, Density: 7900, SpecificHeat: 500}, 0.0008, 0.15},
 	} {
 		g := thermal.Glass{
-			Diameter: 0.075, DrinkGrams: 200, IceGrams: 150, DrinkC: 4, WallC: 4,
+			Diameter: 0.075, DrinkGrams: 200, IceGrams: 150, DrinkC: honestplate.Some(4), WallC: honestplate.Some(4),
 			Wall: c.wall, WallThickness: c.thick, Emissivity: c.emissivity, Stages: stages,
 		}
 		k, err := g.Clock(room)

@@ -46,7 +46,7 @@ func ExampleAir_Steam() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%.0f degC, %.0f %% RH: %.1f g/m3 of droplets, none below %.0f degC\n", room.TempC, 100*room.RH, s.LiquidGrams, s.ThresholdC)
+		fmt.Printf("%.0f degC, %.0f %% RH: %.1f g/m3 of droplets, none below %.0f degC\n", room.TempC, 100*room.RH, s.LiquidGM3, s.ThresholdC)
 	}
 	// Output:
 	// 26 degC, 30 % RH: 2.3 g/m3 of droplets, none below 43 degC

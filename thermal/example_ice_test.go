@@ -3,6 +3,7 @@ package thermal_test
 import (
 	"fmt"
 
+	"example.org/honestplate"
 	"example.org/honestplate/thermal"
 )
 
@@ -27,7 +28,7 @@ func ExampleIceOnTable() {
 // One large ball or as much crushed ice: how cold, how soon, and how watered?
 func ExampleIcedDrink() {
 	room := thermal.Air{TempC: 24, RH: 0.5}
-	drink := thermal.IcedDrink{DrinkGrams: 150, DrinkC: 20, IceGrams: 80, IceC: -12, Diameter: 0.07, WallC: 24}
+	drink := thermal.IcedDrink{DrinkGrams: 150, DrinkC: honestplate.Some(20), IceGrams: 80, IceC: -12, Diameter: 0.07, WallC: honestplate.Some(24)}
 	for _, ice := range []struct {
 		shape thermal.IceShape
 		size  float64

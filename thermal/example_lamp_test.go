@@ -67,7 +67,7 @@ func ExampleAbsorptance_Absorbed() {
 		}
 		fmt.Printf("%s %.0f\n", c.name, q)
 	}
-	low, high := thermal.LightBand(key)
+	low, high := thermal.lightBand(key)
 	fmt.Printf("all times %.2f to %.0f\n", low, high)
 	// Output:
 	// white food 131

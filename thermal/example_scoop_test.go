@@ -4,14 +4,15 @@ import (
 	"fmt"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/thermal"
 )
 
 // quarters rounds a window to quarters of a minute, fives to five minutes: nobody
 // needs more.
-func quarters(w thermal.Window) thermal.Window { return w.Round(15 * time.Second) }
+func quarters(w honestplate.Window) honestplate.Window { return w.Round(15 * time.Second) }
 
-func fives(w thermal.Window) thermal.Window { return w.Round(5 * time.Minute) }
+func fives(w honestplate.Window) honestplate.Window { return w.Round(5 * time.Minute) }
 
 // How long does a scoop hold under one tungsten head, straight from the serving
 // cabinet and after a second, deeper freeze?
@@ -20,7 +21,7 @@ func ExampleScoop_Hold() {
 	key := thermal.Lamp{Source: thermal.Tungsten, Lux: 5000} // metered at the plate
 	for _, start := range []float64{-13, -30} {
 		s := thermal.Scoop{Mix: thermal.VanillaIceCream(), Diameter: 0.055, StartC: start}
-		c, err := s.Hold(room, key)
+		c, err := s.Clock(room, key)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -51,7 +52,7 @@ func ExampleScoop_Hold() {
 func ExampleRest() {
 	room := thermal.Air{TempC: 24, RH: 0.5}
 	for _, rest := range []thermal.Rest{thermal.OnPlate, thermal.OnChilledPlate, thermal.OnCone, thermal.OnNothing} {
-		s := thermal.Scoop{Mix: thermal.Gelato(), Diameter: 0.05, StartC: -24, Rest: rest, PlateC: -18}
+		s := thermal.Scoop{Mix: thermal.Gelato(), Diameter: 0.05, StartC: -24, Rest: rest, PlateC: honestplate.Some(-18)}
 		c, err := s.Likely(room)
 		if err != nil {
 			fmt.Println(err)
@@ -98,7 +99,7 @@ func ExampleScoop_Likely() {
 func ExampleDeepFreeze() {
 	scoops := thermal.DeepFreeze{Mix: thermal.VanillaIceCream(), Diameter: 0.055,
 		StartC: -6, TargetC: -27, Medium: thermal.DeepFreezer()}
-	w, err := scoops.Time()
+	w, err := scoops.Clock()
 	if err != nil {
 		fmt.Println(err)
 		return

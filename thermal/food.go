@@ -158,5 +158,5 @@ func (f Food) Conductivity(tempC float64) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	return effectiveMedium(p.conductivity(tempC, ice), conductivity(tempC+kelvin), f.Porosity), nil
+	return effectiveMedium(p.conductivity(tempC, ice), airConductivity(tempC), f.Porosity), nil
 }

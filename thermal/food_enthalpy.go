@@ -29,7 +29,7 @@ func (f Food) Enthalpy(tempC float64) (float64, error) {
 	}
 	solids := 1 - p[Water]
 	frozen := func(t float64) float64 {
-		return (t - chenLow) * (1550 + 1260*solids - p.freezable()*fusion*f.FreezeC/(chenLow*t))
+		return (t - chenLow) * (1550 + 1260*solids - p.freezable()*Fusion*f.FreezeC/(chenLow*t))
 	}
 	if tempC <= f.FreezeC {
 		return frozen(tempC), nil

@@ -5,6 +5,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"example.org/honestplate"
 )
 
 var lean = Food{Water: 0.73, Protein: 0.2, Fat: 0.06, Ash: 0.01, FreezeC: -1.2}
@@ -91,16 +93,16 @@ func TestFoodWithoutFreezingPointIsForAboveZero(t *testing.T) {
 		t.Error(err)
 	}
 	for _, f := range []func(float64) (float64, error){oil.Density, oil.SpecificHeat, oil.Conductivity, oil.IceFraction} {
-		if _, err := f(-5); !errors.Is(err, ErrRange) {
+		if _, err := f(-5); !errors.Is(err, honestplate.ErrRange) {
 			t.Error(err)
 		}
 	}
 	for _, f := range []func(float64) (float64, error){oil.Enthalpy, oil.ApparentHeat} {
-		if _, err := f(-5); !errors.Is(err, ErrInput) {
+		if _, err := f(-5); !errors.Is(err, honestplate.ErrInput) {
 			t.Error(err)
 		}
 	}
-	if _, err := oil.Freezable(); !errors.Is(err, ErrInput) {
+	if _, err := oil.Freezable(); !errors.Is(err, honestplate.ErrInput) {
 		t.Error(err)
 	}
 }
@@ -115,7 +117,7 @@ func TestFoodRefusesNonsense(t *testing.T) {
 	} {
 		f := lean
 		spoil(&f)
-		if _, err := f.Points(); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+		if _, err := f.Points(); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%s: points: %v", name, err)
 		}
 	}
@@ -130,7 +132,7 @@ func TestFoodRefusesNonsense(t *testing.T) {
 			func(float64) (float64, error) { return f.FreezingHeat() },
 			func(float64) (float64, error) { _, err := f.Freezable(); return 0, err },
 		} {
-			if _, err := call(-5); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+			if _, err := call(-5); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 				t.Errorf("%s, call %d: %v", name, i, err)
 			}
 		}

@@ -3,6 +3,8 @@ package thermal
 import (
 	"testing"
 	"time"
+
+	"example.org/honestplate"
 )
 
 // sound checks an answer: typed errors, finite values.
@@ -76,7 +78,7 @@ func FuzzWindow(f *testing.F) {
 	f.Add(int64(1e9), int64(2e9), int64(3e9), int64(1e9))
 	f.Add(int64(0), int64(1), int64(Never), int64(-1))
 	f.Fuzz(func(t *testing.T, earliest, likely, latest, to int64) {
-		w := Window{time.Duration(earliest), time.Duration(likely), time.Duration(latest)}
+		w := honestplate.Window{time.Duration(earliest), time.Duration(likely), time.Duration(latest)}
 		r := w.Round(time.Duration(to))
 		if w.MayHappen() != r.MayHappen() {
 			t.Errorf("%v rounds to %v", w, r)

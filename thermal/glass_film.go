@@ -29,11 +29,11 @@ func (r *glassRun) thaw() {
 	if r.frost == 0 || r.temp[last] <= 0 {
 		return
 	}
-	melted := min(r.frost, 1000*r.temp[last]*r.heat[last]/fusion)
+	melted := min(r.frost, 1000*r.temp[last]*r.heat[last]/Fusion)
 	r.frost -= melted
 	r.dew += melted
-	r.temp[last] -= melted / 1000 * fusion / r.heat[last]
-	r.balance.Thawing -= melted / 1000 * fusion * r.area
+	r.temp[last] -= melted / 1000 * Fusion / r.heat[last]
+	r.balance.Thawing -= melted / 1000 * Fusion * r.area
 }
 
 // mark notes the events of a step, interpolated within it.

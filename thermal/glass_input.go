@@ -8,11 +8,6 @@ import (
 	"example.org/honestplate/thermal/internal/check"
 )
 
-const (
-	drinkHeat = 4180.0 // J/(kg K), water near 5..20 degC
-	drinkRho  = 1000.0 // kg/m3
-)
-
 // complete checks a glass and fills in its defaults.
 func (g Glass) complete(a Air) (Glass, error) {
 	if err := roomCheck(a); err != nil {
@@ -61,7 +56,7 @@ func (g Glass) complete(a Air) (Glass, error) {
 		check.Number("Emissivity", g.Emissivity, 0, 1, ""),
 		check.Number("InsideH", g.InsideH, 0.01, 1e5, "W/(m2 K)"),
 		check.Number("EndsH", g.EndsH, 0.01, 1000, "W/(m2 K)"),
-		check.Number("Horizon", g.Horizon.Seconds(), 1, 48 * 3600, "s"),
+		check.Number("Horizon", g.Horizon.Seconds(), 1, 48*3600, "s"),
 	); err != nil {
 		return g, err
 	}
@@ -93,7 +88,7 @@ func (g Glass) fits() error {
 			return check.Input("Height", g.Height, "m", "above the liquid line; the drink does not fit")
 		}
 	}
-	if all := (g.DrinkGrams + g.IceGrams) / 1000; g.energy() < -fusion*all {
+	if all := (g.DrinkGrams + g.IceGrams) / 1000; g.energy() < -Fusion*all {
 		return check.Input("IceC", g.IceC, "degC", "not so cold that it freezes all of the drink")
 	}
 	return nil
@@ -109,7 +104,7 @@ func (g Glass) depth() float64 {
 
 // energy of drink and ice, J, against water at 0 degC.
 func (g Glass) energy() float64 {
-	return g.DrinkGrams/1000*drinkHeat*g.DrinkC.Value + g.IceGrams/1000*(iceSpecificHeat*g.IceC-fusion)
+	return g.DrinkGrams/1000*drinkHeat*g.DrinkC.Value + g.IceGrams/1000*(IceHeat*g.IceC-Fusion)
 }
 
 // light is what the drink absorbs per square metre of the glass's upright section.

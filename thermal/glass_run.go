@@ -131,16 +131,19 @@ func (r *glassRun) step(dt float64) error {
 		return err
 	}
 	before := *r
-	flow := r.advance(dt, f)
+	flow := r.advance(dt, f.Total(), f.Slope)
 	rate := f.VapourRate + f.VapourSlope*(flow.surface-before.surface)
 	// A film cannot dry by more than there is: the last of it goes evenly.
 	if film := (r.dew + r.frost) / 1000; film+rate*dt < 0 {
-		latent := latentHeat(before.surface)
+		latent, err := LatentHeat(before.surface)
+		if err != nil {
+			return err
+		}
 		*r = before
 		rate = -film / dt
 		f.Slope -= f.VapourSlope * latent
 		f.Latent = rate * latent
-		flow = r.advance(dt, f)
+		flow = r.advance(dt, f.Total(), f.Slope)
 	}
 	r.time += dt
 	r.rate = rate
@@ -161,7 +164,7 @@ func (r *glassRun) step(dt float64) error {
 			HeatFlux: flow.heat, DewGM2Min: rate * 6e4,
 		}
 		if r.held {
-			p.IceGrams = -r.energy / fusion * 1000 * r.area
+			p.IceGrams = -r.energy / Fusion * 1000 * r.area
 		}
 		r.series = append(r.series, p)
 	}

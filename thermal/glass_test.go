@@ -5,11 +5,13 @@ import (
 	"math"
 	"testing"
 	"time"
+
+	"example.org/honestplate"
 )
 
 // A tumbler of 300 g, as its tests use it.
 func tumbler(iceGrams float64) Glass {
-	return Glass{Diameter: 0.075, Height: 0.12, DrinkGrams: 300 - iceGrams, IceGrams: iceGrams, DrinkC: 2, WallC: 2}
+	return Glass{Diameter: 0.075, Height: 0.12, DrinkGrams: 300 - iceGrams, IceGrams: iceGrams, DrinkC: honestplate.Some(2), WallC: honestplate.Some(2)}
 }
 
 var calmRoom = Air{TempC: 23, RH: 0.5}
@@ -24,12 +26,12 @@ func mustLikely(t *testing.T, g Glass, a Air, lamps ...Lamp) GlassClock {
 }
 
 func frostedMug() Glass {
-	return Glass{Diameter: 0.085, Height: 0.12, WallThickness: 0.006, WallC: -18}
+	return Glass{Diameter: 0.085, Height: 0.12, WallThickness: 0.006, WallC: honestplate.Some(-18)}
 }
 
 func warmTumbler() Glass {
 	g := tumbler(0)
-	g.WallC = 23
+	g.WallC = honestplate.Some(23)
 	return g
 }
 
@@ -123,7 +125,7 @@ func TestDamperColderWindierFogsSooner(t *testing.T) {
 	// a stricter eye sees haze later
 	strict := tumbler(100)
 	strict.Stages = DefaultStages()
-	strict.Stages.Haze = Threshold{0.5, 0.8, 1}
+	strict.Stages.Haze = honestplate.Estimate{Low: 0.5, Likely: 0.8, High: 1}
 	sooner("keener eye", base, mustLikely(t, strict, calmRoom))
 }
 
@@ -184,12 +186,12 @@ func TestArtificialIceAtRoomTemperatureRaisesNoFog(t *testing.T) {
 func TestSwappingInAFreshGlassRestartsTheClock(t *testing.T) {
 	first := mustLikely(t, tumbler(0), calmRoom)
 	fresh := mustLikely(t, tumbler(0), calmRoom)
-	if first.Haze != fresh.Haze || fresh.Series[0].DewGrams > 0.1 {
+	if first.Haze != fresh.Haze || fresh.Series[0].DewGM2 > 0.1 {
 		t.Errorf("%v, %v", first.Haze, fresh.Haze)
 	}
 	old := first.Series[len(first.Series)/2]
-	if old.DewGrams < 5 {
-		t.Errorf("the first has gathered only %g g/m2", old.DewGrams)
+	if old.DewGM2 < 5 {
+		t.Errorf("the first has gathered only %g g/m2", old.DewGM2)
 	}
 }
 
@@ -203,8 +205,8 @@ func TestRunsNeedIceOrADampRoom(t *testing.T) {
 	if k.Runs.Likely < 30*time.Minute || k.Runs.Likely == Never {
 		t.Errorf("with much ice: %v", k.Runs)
 	}
-	if last := k.Series[len(k.Series)-1]; last.DewGrams > DefaultStages().Runs.Likely+1e-9 {
-		t.Errorf("it holds %g g/m2 and still has not run", last.DewGrams)
+	if last := k.Series[len(k.Series)-1]; last.DewGM2 > DefaultStages().Runs.Likely+1e-9 {
+		t.Errorf("it holds %g g/m2 and still has not run", last.DewGM2)
 	}
 }
 
@@ -218,8 +220,8 @@ func TestFrostedMugIsWhiteForMinutes(t *testing.T) {
 	}
 	frost, dew := 0.0, 0.0
 	for _, p := range k.Series {
-		frost, dew = max(frost, p.FrostGrams), max(dew, p.DewGrams)
-		if p.FrostGrams > 0 && p.SurfaceC > 1 {
+		frost, dew = max(frost, p.FrostGM2), max(dew, p.DewGM2)
+		if p.FrostGM2 > 0 && p.SurfaceC > 1 {
 			t.Errorf("frost at %g degC", p.SurfaceC)
 		}
 	}
@@ -231,19 +233,19 @@ func TestFrostedMugIsWhiteForMinutes(t *testing.T) {
 	}
 	// a colder one stays white longer, a warm empty one never is
 	colder := frostedMug()
-	colder.WallC = -30
+	colder.WallC = honestplate.Some(-30)
 	if c := mustLikely(t, colder, calmRoom); c.Thawed.Likely <= k.Thawed.Likely {
 		t.Errorf("-30 degC: %v, -18 degC: %v", c.Thawed, k.Thawed)
 	}
 	warm := frostedMug()
-	warm.WallC = 23
+	warm.WallC = honestplate.Some(23)
 	if w := mustLikely(t, warm, calmRoom); w.Haze.MayHappen() || w.FogLine != 0 {
 		t.Errorf("warm and empty: %v", w.Haze)
 	}
 }
 
 func TestChilledEmptyGlassFogsAndDriesSooner(t *testing.T) {
-	empty := Glass{Diameter: 0.075, Height: 0.12, WallC: 4}
+	empty := Glass{Diameter: 0.075, Height: 0.12, WallC: honestplate.Some(4)}
 	e, f := mustLikely(t, empty, calmRoom), mustLikely(t, tumbler(0), calmRoom)
 	if !(e.Haze.MayHappen() && e.Dry.Likely < f.Dry.Likely/2) || e.Runs.MayHappen() {
 		t.Errorf("empty: haze %v, dry %v; filled: dry %v", e.Haze, e.Dry, f.Dry)
@@ -300,7 +302,7 @@ func TestColdIceFirstCoolsItsDrink(t *testing.T) {
 		t.Errorf("wet ice %v, cold ice %v", a.IceGone, b.IceGone)
 	}
 	warm := tumbler(20)
-	warm.DrinkC = 60
+	warm.DrinkC = honestplate.Some(60)
 	if k := mustLikely(t, warm, calmRoom); k.IceGone.Likely != 0 {
 		t.Errorf("ice in a hot drink: %v", k.IceGone)
 	}
@@ -312,7 +314,7 @@ func TestGlassClockBandsHoldTheLikelyRun(t *testing.T) {
 		t.Fatal(err)
 	}
 	l := mustLikely(t, tumbler(100), calmRoom, Lamp{Watts: 650, Distance: 1.5, BeamDegrees: 40})
-	for name, w := range map[string][2]Window{
+	for name, w := range map[string][2]honestplate.Window{
 		"haze": {k.Haze, l.Haze}, "opaque": {k.Opaque, l.Opaque}, "beads": {k.Beads, l.Beads}, "runs": {k.Runs, l.Runs},
 		"dry": {k.Dry, l.Dry}, "ice gone": {k.IceGone, l.IceGone},
 	} {
@@ -328,7 +330,7 @@ func TestGlassClockBandsHoldTheLikelyRun(t *testing.T) {
 		t.Errorf("not reproducible: %v, %v, %v", again.Haze, k.Haze, err)
 	}
 	sure := tumbler(100)
-	sure.Stages = FogStages{Exactly(0.4), Exactly(4), Exactly(20), Exactly(175)}
+	sure.Stages = FogStages{honestplate.Exactly(0.4), honestplate.Exactly(4), honestplate.Exactly(20), honestplate.Exactly(175)}
 	s, err := sure.Clock(Air{TempC: 23, RH: 0.5, Speed: 0.2})
 	if err != nil {
 		t.Fatal(err)
@@ -370,10 +372,16 @@ func TestGlassRefusesNonsense(t *testing.T) {
 		"empty and of no size": {Diameter: 0.07},
 		"horizon":              change(func(g *Glass) { g.Horizon = -time.Hour }),
 		"horizon of a year":    change(func(g *Glass) { g.Horizon = 9000 * time.Hour }),
-		"haze over opaque":     change(func(g *Glass) { g.Stages = DefaultStages(); g.Stages.Haze = Threshold{5, 6, 7} }),
-		"haze band":            change(func(g *Glass) { g.Stages = DefaultStages(); g.Stages.Haze = Threshold{0.5, 0.4, 1} }),
-		"no runs":              change(func(g *Glass) { g.Stages = DefaultStages(); g.Stages.Runs = Threshold{} }),
-		"absorptance":          change(func(g *Glass) { g.Absorptance.Tungsten = 3 }),
+		"haze over opaque": change(func(g *Glass) {
+			g.Stages = DefaultStages()
+			g.Stages.Haze = honestplate.Estimate{Low: 5, Likely: 6, High: 7}
+		}),
+		"haze band": change(func(g *Glass) {
+			g.Stages = DefaultStages()
+			g.Stages.Haze = honestplate.Estimate{Low: 0.5, Likely: 0.4, High: 1}
+		}),
+		"no runs":     change(func(g *Glass) { g.Stages = DefaultStages(); g.Stages.Runs = honestplate.Estimate{} }),
+		"absorptance": change(func(g *Glass) { g.Absorptance.Tungsten = 3 }),
 	} {
 		for m, f := range map[string]func(Air, ...Lamp) (GlassClock, error){"Clock": g.Clock, "Likely": g.Likely} {
 			if k, err := f(calmRoom, Lamp{Watts: 100, Distance: 1}); err == nil {
@@ -400,9 +408,9 @@ func TestGlassRefusesNonsense(t *testing.T) {
 			typed(t, err)
 		}
 	}
-	var in *InputError
+	var in *honestplate.InputError
 	g := tumbler(100)
-	g.DrinkC = -3
+	g.DrinkC = honestplate.Some(-3)
 	if _, err := g.Clock(calmRoom); !errors.As(err, &in) || in.Quantity != "drink temperature" {
 		t.Errorf("colder than its ice allows: %v", err)
 	}
@@ -413,8 +421,8 @@ func FuzzGlass(f *testing.F) {
 	f.Add(0.085, 0.12, 0.006, 0.0, 0.0, 0.0, 0.0, -18.0, 0.0, 0.0, 0.0, 23.0, 0.5, 0.0, 0.0)
 	f.Fuzz(func(t *testing.T, d, height, wall, drink, ice, drinkC, iceC, wallC, emissivity, inside, ends, airC, rh, speed, watts float64) {
 		g := Glass{
-			Diameter: d, Height: height, WallThickness: wall, DrinkGrams: drink, IceGrams: ice, DrinkC: drinkC, IceC: iceC,
-			WallC: wallC, Emissivity: emissivity, InsideH: inside, EndsH: ends, Horizon: 20 * time.Minute,
+			Diameter: d, Height: height, WallThickness: wall, DrinkGrams: drink, IceGrams: ice, DrinkC: honestplate.Some(drinkC), IceC: iceC,
+			WallC: honestplate.Some(wallC), Emissivity: emissivity, InsideH: inside, EndsH: ends, Horizon: 20 * time.Minute,
 		}
 		a := Air{TempC: airC, RH: rh, Speed: speed}
 		for _, clock := range []func(Air, ...Lamp) (GlassClock, error){g.Likely, g.Clock} {
@@ -428,7 +436,7 @@ func FuzzGlass(f *testing.F) {
 				t.Errorf("%g of the heat is missing: %+v", e, k.Balance)
 			}
 			for _, p := range k.Series {
-				if p.DewGrams < 0 || p.FrostGrams < 0 || p.IceGrams < 0 {
+				if p.DewGM2 < 0 || p.FrostGM2 < 0 || p.IceGrams < 0 {
 					t.Fatalf("%+v", p)
 				}
 			}

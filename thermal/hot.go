@@ -165,7 +165,11 @@ func (d HotDish) start(a Air, light, convection float64) (hotRun, error) {
 	r.heat[0] += vessel
 	r.below = d.SideH * (1 + 4*depth/d.Diameter) // base and side per open area
 	r.belowC = a.TempC
-	r.limits, r.limitCount = [maxLimits]float64{d.LimitC.Value, MoistAir(a).steamThreshold(d.Activity)}, 2
+	steam, err := a.Steam(a.TempC, d.Activity)
+	if err != nil {
+		return r, err
+	}
+	r.limits, r.limitCount = [maxLimits]float64{d.LimitC.Value, steam.ThresholdC}, 2
 	r.ofSurface[1] = true
 	r.begin()
 	return r, nil

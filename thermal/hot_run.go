@@ -138,7 +138,7 @@ func (r *hotRun) run() error {
 			return err
 		}
 		surface := r.surface
-		flow := r.advance(dt, f)
+		flow := r.advance(dt, f.Total(), f.Slope)
 		r.time += dt
 		r.dried -= 1000 * dt * (f.VapourRate + f.VapourSlope*(flow.surface-surface))
 		r.balance.Air += dt * (flow.heat - r.light)

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"example.org/honestplate"
 )
 
 func soup() HotDish { return HotDish{Grams: 350, Diameter: 0.16, StartC: 85} }
@@ -81,7 +83,7 @@ func TestDishHoldsLongerDeeperInsulatedLitDamp(t *testing.T) {
 
 func TestDishUnderALampNeverCoolsToItsLimit(t *testing.T) {
 	d := soup()
-	d.LimitC = 24
+	d.LimitC = honestplate.Some(24)
 	k, err := d.Likely(calmRoom, Lamp{Watts: 1000, Distance: 1, BeamDegrees: 40})
 	if err != nil {
 		t.Fatal(err)
@@ -107,7 +109,7 @@ func TestSteamShowsMoreWhereTheRoomIsCoolAndDamp(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if s.Visible != (s.LiquidGrams > 0) || s.Visible && surfaceC < s.ThresholdC-0.5 || !s.Visible && surfaceC > s.ThresholdC+0.5 {
+		if s.Visible != (s.LiquidGM3 > 0) || s.Visible && surfaceC < s.ThresholdC-0.5 || !s.Visible && surfaceC > s.ThresholdC+0.5 {
 			t.Errorf("%+v at %g degC: %+v", a, surfaceC, s)
 		}
 		return s
@@ -116,11 +118,11 @@ func TestSteamShowsMoreWhereTheRoomIsCoolAndDamp(t *testing.T) {
 	for name, s := range map[string]Steam{
 		"cooler": show(Air{TempC: 17, RH: 0.5}, 70, 1), "damper": show(Air{TempC: 23, RH: 0.7}, 70, 1), "hotter": show(calmRoom, 80, 1),
 	} {
-		if s.LiquidGrams <= base.LiquidGrams || s.ThresholdC > base.ThresholdC {
+		if s.LiquidGM3 <= base.LiquidGM3 || s.ThresholdC > base.ThresholdC {
 			t.Errorf("%s: %+v, plain %+v", name, s, base)
 		}
 	}
-	if s := show(calmRoom, 70, 0.9); s.LiquidGrams >= base.LiquidGrams {
+	if s := show(calmRoom, 70, 0.9); s.LiquidGM3 >= base.LiquidGM3 {
 		t.Errorf("drier surface: %+v", s)
 	}
 	if s := show(calmRoom, 20, 1); s.Visible {
@@ -149,13 +151,13 @@ func TestSteamThresholdIsTheTangent(t *testing.T) {
 }
 
 // Everyday observation, no source: breath, 34 degC and damp, is just seen at 7 degC and
-// 65 %. That calibrates what LiquidGrams means.
+// 65 %. That calibrates what LiquidGM3 means.
 func TestBreathOnACoolDayIsJustSeen(t *testing.T) {
 	s, err := Air{TempC: 7, RH: 0.65}.Steam(34, 1)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !s.Visible || s.LiquidGrams < 0.8 || s.LiquidGrams > 2.2 {
+	if !s.Visible || s.LiquidGM3 < 0.8 || s.LiquidGM3 > 2.2 {
 		t.Errorf("%+v", s)
 	}
 }

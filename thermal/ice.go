@@ -29,14 +29,6 @@ func (s IceShape) MarshalText() ([]byte, error) { return check.Named("Shape", in
 // UnmarshalText reads the shape's name.
 func (s *IceShape) UnmarshalText(b []byte) error { return check.Read("Shape", b, iceShapes[:], s) }
 
-const (
-	iceDensity       = 917.0  // kg/m3 at 0 degC (CRC Handbook 0.9167, read)
-	iceConductivity  = 2.2    // W/(m K) near 0 degC; handbooks 2.14..2.24 (read)
-	iceSpecificHeat  = 2050.0 // J/(kg K) between -10 and 0 degC (CRC Handbook 2.03..2.11, read)
-	meltConductivity = 0.57   // W/(m K), water at 0..5 degC
-	meltSpecificHeat = 4190.0 // J/(kg K), water: 4.18..4.22 from 0 to 100 degC
-)
-
 // icePiece is a piece as the ball of the same ratio of volume to surface, in which
 // quasi-steady melting takes as long, and how many times that ball's mass it has.
 type icePiece struct {
@@ -48,12 +40,12 @@ type icePiece struct {
 func (s IceShape) piece(size float64) icePiece {
 	switch s {
 	case IceBall:
-		return icePiece{size / 2, 1000 * iceDensity * math.Pi / 6 * size * size * size, 0.02}
+		return icePiece{size / 2, 1000 * IceDensity * math.Pi / 6 * size * size * size, 0.02}
 	case IceChip:
 		// t x 3t x 3t: volume 9 t3, surface 30 t2.
-		return icePiece{0.9 * size, 1000 * iceDensity * 9 * size * size * size, 0.3}
+		return icePiece{0.9 * size, 1000 * IceDensity * 9 * size * size * size, 0.3}
 	}
-	return icePiece{size / 2, 1000 * iceDensity * size * size * size, 1.0 / 6}
+	return icePiece{size / 2, 1000 * IceDensity * size * size * size, 1.0 / 6}
 }
 
 func (s IceShape) check(size float64) error {
@@ -99,13 +91,13 @@ func MixIce(iceGrams, iceC, waterGrams, waterC float64) (Mixed, error) {
 		return Mixed{}, check.Input("IceGrams", 0, "g", "above 0")
 	}
 	// J per g x 1000
-	heat := waterGrams*meltSpecificHeat*waterC + iceGrams*(iceSpecificHeat*iceC-fusion)
+	heat := waterGrams*WaterHeat*waterC + iceGrams*(IceHeat*iceC-Fusion)
 	switch {
 	case heat >= 0:
-		return Mixed{heat / (all * meltSpecificHeat), 0, all}, nil
-	case heat <= -all*fusion:
-		return Mixed{(heat/all + fusion) / iceSpecificHeat, all, 0}, nil
+		return Mixed{heat / (all * WaterHeat), 0, all}, nil
+	case heat <= -all*Fusion:
+		return Mixed{(heat/all + Fusion) / IceHeat, all, 0}, nil
 	}
-	ice := -heat / fusion
+	ice := -heat / Fusion
 	return Mixed{0, ice, all - ice}, nil
 }

@@ -209,7 +209,7 @@ func (d IcedDrink) model(a Air, lamps []Lamp) (icedModel, error) {
 	if err != nil {
 		return icedModel{}, err
 	}
-	if frozen := -d.IceGrams*iceSpecificHeat*(d.IceC-4)/fusion - d.DrinkGrams*meltSpecificHeat*d.DrinkC.Value/fusion; frozen > d.DrinkGrams/2 {
+	if frozen := -d.IceGrams*IceHeat*(d.IceC-4)/Fusion - d.DrinkGrams*WaterHeat*d.DrinkC.Value/Fusion; frozen > d.DrinkGrams/2 {
 		return icedModel{}, check.Input("IceC", d.IceC, "degC", "not so cold that it freezes half the drink")
 	}
 	light, err := glass.light(lamps)

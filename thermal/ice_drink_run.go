@@ -85,7 +85,7 @@ const iceEven = 0.02
 
 // drinkTemp is the temperature of the drink in a state, degC.
 func (r *icedRun) drinkTemp(y [4]float64, all float64) float64 {
-	return y[stateDrink] / ((all-max(y[stateIce], 0))*meltSpecificHeat + r.wall)
+	return y[stateDrink] / ((all-max(y[stateIce], 0))*WaterHeat + r.wall)
 }
 
 // slopes returns the equations for one set of inputs.
@@ -96,18 +96,18 @@ func (r *icedRun) slopes(m *icedModel, ice0, all float64) func(float64, [4]float
 		ice := max(y[stateIce], 0)
 		temp := r.drinkTemp(y, all)
 		radius := max(radius0*math.Cbrt(ice/ice0), 1e-6)
-		area := 3 * ice / (iceDensity * radius) // of all pieces: 3 V/r
+		area := 3 * ice / (IceDensity * radius) // of all pieces: 3 V/r
 		in := h * area * max(temp, 0)
 		inner := 0.0
 		if y[stateCold] < 0 && ice > 0 {
-			inner = 5 * iceConductivity / radius * area * -y[stateCold] / (ice * iceSpecificHeat)
+			inner = 5 * IceConductivity / radius * area * -y[stateCold] / (ice * IceHeat)
 		}
 		outside := r.at(temp) + light
 		if r.tau > 0 {
 			outside += r.excess / r.tau * math.Exp(-t/r.tau)
 		}
 		dy[stateDrink] = outside - in // melt joins at 0 degC, without heat
-		dy[stateIce] = (inner - in) / fusion
+		dy[stateIce] = (inner - in) / Fusion
 		dy[stateCold] = inner
 		dy[stateIn] = outside
 		return dy
@@ -119,11 +119,11 @@ func (r *icedRun) integrate(m *icedModel, at []float64, series *[]IcedDrinkPoint
 	d := m.d
 	ice0 := d.IceGrams / 1000 * m.iceFactor
 	all := d.DrinkGrams/1000 + ice0
-	kelvin := all * meltSpecificHeat // J
+	kelvin := all * WaterHeat // J
 	ode := rk23{slope: r.slopes(m, ice0, all), tol: 2e-4, dt: 0.1,
-		scale: [4]float64{kelvin, ice0, 5 * ice0 * iceSpecificHeat, 100 * kelvin}}
-	y := [4]float64{d.DrinkGrams/1000*meltSpecificHeat*d.DrinkC.Value + r.wall*d.DrinkC.Value, ice0, ice0 * iceSpecificHeat * d.IceC}
-	heat := func() float64 { return y[stateDrink] + y[stateCold] - y[stateIce]*fusion }
+		scale: [4]float64{kelvin, ice0, 5 * ice0 * IceHeat, 100 * kelvin}}
+	y := [4]float64{d.DrinkGrams/1000*WaterHeat*d.DrinkC.Value + r.wall*d.DrinkC.Value, ice0, ice0 * IceHeat * d.IceC}
+	heat := func() float64 { return y[stateDrink] + y[stateCold] - y[stateIce]*Fusion }
 	before := heat()
 	for i := range at {
 		at[i] = never
@@ -157,8 +157,8 @@ func (r *icedRun) integrate(m *icedModel, at []float64, series *[]IcedDrinkPoint
 		cross(drinkGone, 0.01*ice0)
 		cross(drinkWatered, watered)
 		t, y = t1, z
-		if c := y[stateCold]; c != 0 && c > -iceEven*iceSpecificHeat*max(y[stateIce], 0) {
-			y[stateIce] -= c / fusion
+		if c := y[stateCold]; c != 0 && c > -iceEven*IceHeat*max(y[stateIce], 0) {
+			y[stateIce] -= c / Fusion
 			y[stateCold] = 0
 			ode.primed = false
 		}

@@ -4,12 +4,14 @@ import (
 	"math"
 	"testing"
 	"time"
+
+	"example.org/honestplate"
 )
 
 // One glass, as the two models see it.
 func bothGlasses(wallC float64) (Glass, IcedDrink) {
-	return Glass{Diameter: 0.07, Height: 0.12, DrinkGrams: 180, DrinkC: 6, IceGrams: 120, IceC: -12, WallC: wallC},
-		IcedDrink{Diameter: 0.07, Height: 0.12, DrinkGrams: 180, DrinkC: 6, IceGrams: 120, IceC: -12, WallC: wallC, Shape: IceCube, Size: 0.028}
+	return Glass{Diameter: 0.07, Height: 0.12, DrinkGrams: 180, DrinkC: honestplate.Some(6), IceGrams: 120, IceC: -12, WallC: honestplate.Some(wallC)},
+		IcedDrink{Diameter: 0.07, Height: 0.12, DrinkGrams: 180, DrinkC: honestplate.Some(6), IceGrams: 120, IceC: -12, WallC: honestplate.Some(wallC), Shape: IceCube, Size: 0.028}
 }
 
 var bothRoom = Air{TempC: 23, RH: 0.5, Speed: 0.15}
@@ -38,7 +40,7 @@ func TestIcedDrinkAsColdAsItsIceIsTheGlass(t *testing.T) {
 		for _, wallC := range []float64{6, 23, 45} {
 			for _, a := range []Air{bothRoom, {TempC: 30, RH: 0.8, Speed: 1}, {TempC: 18, RH: 0.2}} {
 				g, d := bothGlasses(wallC)
-				d.Size, d.Shape, d.IceH, d.Horizon = 0.001, IceChip, Exactly(10000), 24*time.Hour
+				d.Size, d.Shape, d.IceH, d.Horizon = 0.001, IceChip, honestplate.Exactly(10000), 24*time.Hour
 				g.Horizon = d.Horizon
 				want := mustLikely(t, g, a, lamps...).IceGone.Likely.Seconds()
 				r, at, m := likelyRun(t, d, a, lamps...)

@@ -142,11 +142,11 @@ func (i IceOnTable) model(a Air, lamps []Lamp) (iceModel, error) {
 	if err := honestplate.InRange("Lamps", m.lights[iceLights], 0, 5000, "W/m2", "five times the sun"); err != nil {
 		return m, err
 	}
-	var err error
-	m.c, err = Melting{Width: icePure, Latent: iceDensity * fusion,
-		Solid:  Phase{iceConductivity, iceDensity * iceSpecificHeat},
-		Liquid: Phase{meltConductivity, iceDensity * meltSpecificHeat}}.Curve(-80, 95).compile()
-	return m, err
+	m.c = new(compiled)
+	Load(m.c, Melting{Width: icePure, Latent: IceDensity * Fusion,
+		Solid:  Phase{IceConductivity, IceDensity * IceHeat},
+		Liquid: Phase{meltConductivity, IceDensity * WaterHeat}}.Curve(-80, 95), 1, 1)
+	return m, nil
 }
 
 // light is absorbed at a radius between the steps.

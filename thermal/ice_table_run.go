@@ -22,7 +22,7 @@ const (
 func (r *iceRun) times(m *iceModel, at []float64, series *[]IcePoint, every float64) error {
 	air := m.air
 	p := m.i.Shape.piece(m.i.Size * m.size)
-	film := m.i.ClingGM2.Likely / 1000 / iceDensity
+	film := m.i.ClingGM2.Likely / 1000 / IceDensity
 	reckon := func(radius float64) error {
 		ex, err := Surface{Shape: Sphere, Length: 2 * radius, Activity: 1, ConvectionFactor: m.convection}.In(MoistAir(air))
 		if err != nil {
@@ -38,19 +38,19 @@ func (r *iceRun) times(m *iceModel, at []float64, series *[]IcePoint, every floa
 		return err
 	}
 	e := &r.e
-	e.build(SphereForm, p.radius, iceCells, 0)
+	e.build(int(SphereForm), p.radius, iceCells, 0)
 	e.begin(m.c, m.i.StartC, iceTolerance, &r.surface)
 	e.careFrom(10)
 	shines := e.expect(p.radius, -icePure/2)
 	whole := e.content(p.radius)
-	scale := p.grams / (1000 * iceDensity * whole)
+	scale := p.grams / (1000 * IceDensity * whole)
 	at[iceHalf], at[iceGone] = never, never
 	note := func(t, left float64) {
 		if series == nil {
 			return
 		}
 		*series = append(*series, IcePoint{Time: seconds(t), IceGrams: left * p.grams,
-			PuddleGrams: 1000 * iceDensity * scale * (whole - e.content(e.face[e.n])), SurfaceC: min(e.surfaceC(), 0)})
+			PuddleGrams: 1000 * IceDensity * scale * (whole - e.content(e.face[e.n])), SurfaceC: min(e.surfaceC(), 0)})
 	}
 	note(0, 1)
 	horizon := m.i.Horizon.Seconds()

@@ -5,6 +5,8 @@ import (
 	"math"
 	"testing"
 	"time"
+
+	"example.org/honestplate"
 )
 
 func TestPieceGrams(t *testing.T) {
@@ -19,10 +21,10 @@ func TestPieceGrams(t *testing.T) {
 		}
 		closeRel(t, c.s.String(), got, c.want, 1e-3)
 	}
-	if _, err := IceShape(9).PieceGrams(0.01); !errors.Is(err, ErrInput) || IceShape(9).String() != "ice shape 9" {
+	if _, err := IceShape(9).PieceGrams(0.01); !errors.Is(err, honestplate.ErrInput) || IceShape(9).String() != "ice shape 9" {
 		t.Error(err)
 	}
-	if _, err := IceBall.PieceGrams(2); !errors.Is(err, ErrRange) {
+	if _, err := IceBall.PieceGrams(2); !errors.Is(err, honestplate.ErrRange) {
 		t.Error(err)
 	}
 }
@@ -50,7 +52,7 @@ func TestMixIceKeepsHeat(t *testing.T) {
 		}
 	}
 	for _, v := range [][4]float64{{-1, 0, 1, 0}, {1, 5, 1, 0}, {1, 0, -1, 0}, {1, 0, 1, 200}, {0, 0, 0, 0}, {math.NaN(), 0, 1, 1}} {
-		if _, err := MixIce(v[0], v[1], v[2], v[3]); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+		if _, err := MixIce(v[0], v[1], v[2], v[3]); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%v: %v", v, err)
 		}
 	}
@@ -172,7 +174,7 @@ func TestIceOnTableTellsItsCourse(t *testing.T) {
 }
 
 func whisky() IcedDrink {
-	return IcedDrink{DrinkGrams: 200, DrinkC: 20, Shape: IceCube, Size: 0.025, IceGrams: 100, IceC: -15, Diameter: 0.07}
+	return IcedDrink{DrinkGrams: 200, DrinkC: honestplate.Some(20), Shape: IceCube, Size: 0.025, IceGrams: 100, IceC: -15, Diameter: 0.07}
 }
 
 // What came from outside is what drink and ice gained, to 1e-6 of it.
@@ -209,7 +211,7 @@ func TestIcedDrinkEndsWhereTheHeatSays(t *testing.T) {
 		x := make([]float64, drinkInputs)
 		m.study().inputs(x, 0, nil)
 		var at [drinkEvents]time.Duration
-		var series []IcedDrinkMoment
+		var series []IcedDrinkPoint
 		new(icedRun).integrate(m, x, at[:], &series, 600) // no gain tabulated
 		end := series[len(series)-1]
 		want, err := MixIce(ice, -15, 200, 20)
@@ -235,7 +237,7 @@ func TestIcedDrink(t *testing.T) {
 	one, chips, warm := whisky(), whisky(), whisky()
 	one.Shape, one.Size = IceBall, 0.055
 	chips.Shape, chips.Size = IceChip, 0.004
-	warm.DrinkC = 30
+	warm.DrinkC = honestplate.Some(30)
 	b, c, w := clock(one), clock(chips), clock(warm)
 	if !(c.IceHalf.Likely < cubes.IceHalf.Likely && cubes.IceHalf.Likely < b.IceHalf.Likely) {
 		t.Errorf("half gone: chips %v, cubes %v, one ball %v", c.IceHalf, cubes.IceHalf, b.IceHalf)
@@ -274,10 +276,10 @@ func TestIceClocksRefuseNonsense(t *testing.T) {
 		"size":    table(func(i *IceOnTable) { i.Size = 0 }),
 		"warm":    table(func(i *IceOnTable) { i.StartC = 2 }),
 		"NaN":     table(func(i *IceOnTable) { i.StartC = nan }),
-		"film":    table(func(i *IceOnTable) { i.ClingGrams = Exactly(1e9) }),
+		"film":    table(func(i *IceOnTable) { i.ClingGM2 = honestplate.Exactly(1e9) }),
 		"horizon": table(func(i *IceOnTable) { i.Horizon = -1 }),
 	} {
-		if _, err := i.Clock(studio); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+		if _, err := i.Clock(studio); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("on a table, %s: %v", name, err)
 		}
 	}
@@ -315,12 +317,12 @@ func TestIceClocksRefuseNonsense(t *testing.T) {
 		"overfull":      drink(func(d *IcedDrink) { d.Height = 0.05 }),
 		"no bore":       drink(func(d *IcedDrink) { d.Diameter, d.WallThickness = 0.02, 0.02 }),
 		"wall":          drink(func(d *IcedDrink) { d.WallThickness = 1 }),
-		"stirring":      drink(func(d *IcedDrink) { d.IceH = Exactly(-5) }),
-		"share":         drink(func(d *IcedDrink) { d.DilutionShare = Exactly(nan) }),
+		"stirring":      drink(func(d *IcedDrink) { d.IceH = honestplate.Exactly(-5) }),
+		"share":         drink(func(d *IcedDrink) { d.DilutionShare = honestplate.Exactly(nan) }),
 		"horizon":       drink(func(d *IcedDrink) { d.Horizon = 1000 * time.Hour }),
 		"absorbs twice": drink(func(d *IcedDrink) { d.Absorptance.Tungsten = 2 }),
 	} {
-		if _, err := d.Clock(studio, tungsten); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+		if _, err := d.Clock(studio, tungsten); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("iced drink, %s: %v", name, err)
 		}
 	}
@@ -331,7 +333,7 @@ func FuzzIceOnTable(f *testing.F) {
 	f.Add(1, 0.2, -60.0, 50.0, 1.0, 30.0, 0.0, 1, 5.0)
 	f.Add(2, 0.001, -0.1, 3.0, 0.0, 0.0, 1e5, 2, 2000.0)
 	f.Fuzz(func(t *testing.T, shape int, size, start, air, rh, speed, lux float64, source int, cling float64) {
-		i := IceOnTable{Shape: IceShape(shape), Size: size, StartC: start, ClingGrams: Exactly(cling), Horizon: time.Hour}
+		i := IceOnTable{Shape: IceShape(shape), Size: size, StartC: start, ClingGM2: honestplate.Exactly(cling), Horizon: time.Hour}
 		a, l := Air{TempC: air, RH: rh, Speed: speed}, Lamp{Source: Source(source), Lux: lux}
 		m, err := i.model(a, []Lamp{l})
 		if err != nil {
@@ -362,8 +364,8 @@ func FuzzIcedDrink(f *testing.F) {
 	f.Add(1.0, 95.0, 1, 0.2, 5.0, -60.0, 0.02, 50.0, 1.0, 10000.0)
 	f.Add(1e5, 0.0, 2, 0.001, 0.1, 0.0, 0.5, 3.0, 0.0, 20.0)
 	f.Fuzz(func(t *testing.T, grams, temp float64, shape int, size, ice, iceC, diameter, air, rh, h float64) {
-		d := IcedDrink{DrinkGrams: grams, DrinkC: temp, Shape: IceShape(shape), Size: size, IceGrams: ice, IceC: iceC,
-			Diameter: diameter, IceH: Exactly(h), Horizon: 20 * time.Minute}
+		d := IcedDrink{DrinkGrams: grams, DrinkC: honestplate.Some(temp), Shape: IceShape(shape), Size: size, IceGrams: ice, IceC: iceC,
+			Diameter: diameter, IceH: honestplate.Exactly(h), Horizon: 20 * time.Minute}
 		c, err := d.Clock(Air{TempC: air, RH: rh})
 		if err != nil {
 			return

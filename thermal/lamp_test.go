@@ -85,7 +85,7 @@ func TestLightBandKnowsWhatWasMeasured(t *testing.T) {
 		1: nil, 1.35: {{Lux: 1000}}, 1.5: {{Lux: 1000}, {Watts: 1, BeamShare: 0.5}},
 		3: {{Lux: 1000}, {Watts: 1}}, 1.7: {{Watts: 1, Head: Profile}}, 1.3: {{Watts: 1, Head: PAR}},
 	} {
-		if low, high := LightBand(lamps...); high != want || low != 1/want {
+		if low, high := lightBand(lamps...); high != want || low != 1/want {
 			t.Errorf("%v: %g..%g, want %g", lamps, low, high, want)
 		}
 	}
@@ -124,7 +124,7 @@ func FuzzLamp(f *testing.F) {
 	f.Add(0.0, 3, 1.4, 40.0, 1, 0.0, 0.5, 0.0, 500.0, 4.0, 250.0, 2.0)
 	f.Fuzz(func(t *testing.T, watts float64, source int, distance, beam float64, head int, share, through, lux, joules, pops, modelling, to float64) {
 		l := Lamp{watts, Source(source), distance, beam, Head(head), share, through, lux, joules, pops, modelling}
-		low, high := LightBand(l)
+		low, high := lightBand(l)
 		if !(low > 0 && low <= 1 && high >= 1) {
 			t.Errorf("band %g..%g", low, high)
 		}

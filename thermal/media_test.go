@@ -4,6 +4,8 @@ import (
 	"errors"
 	"math"
 	"testing"
+
+	"example.org/honestplate"
 )
 
 // common practice, no source: the same ball is ready sooner in moving air than in a
@@ -38,11 +40,11 @@ func TestMediaAreSoundAndTheColdOnesWarn(t *testing.T) {
 		"high below":      {TempC: -18, H: 8, HHigh: 7},
 		"infinite high":   {TempC: -18, H: 8, HHigh: math.Inf(1)},
 	} {
-		if err := m.Validate(); !errors.Is(err, ErrInput) {
+		if err := m.Validate(); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	if err := (Medium{TempC: -100, H: 8}).Validate(); !errors.Is(err, ErrRange) {
+	if err := (Medium{TempC: -100, H: 8}).Validate(); !errors.Is(err, honestplate.ErrRange) {
 		t.Error(err)
 	}
 }

@@ -40,10 +40,6 @@ const (
 	// it is a glass. About -30..-35 degC for ice cream mixes, from memory.
 	glassC = -33.0
 
-	// fusion is the heat of fusion of ice at 0 degC, J/kg: CRC Handbook, 333.6
-	// kJ/kg (read); IAPWS has 333.44.
-	fusion = 333.6e3
-
 	// unfrozenWaterHeat is the specific heat, J/(kg K), of the water left in a
 	// frozen mix. Between sugar molecules it does not show the rise of pure
 	// supercooled water, so the value above 0 degC is kept; at -20 degC the

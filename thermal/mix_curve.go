@@ -1,5 +1,7 @@
 package thermal
 
+import "example.org/honestplate/thermal/internal/root"
+
 // Curve returns the mix's enthalpy, ice and conductivity against temperature.
 // Errors as Validate.
 //
@@ -29,19 +31,11 @@ func (m FrozenMix) Curve() (*EnthalpyCurve, error) {
 	air := m.OverrunPercent / (100 + m.OverrunPercent)
 
 	// The most that freezes, by bisection on the monotone freezing curve.
-	most, over := 0.0, 1.0-1e-6
-	for range 40 {
-		mid := (most + over) / 2
-		if m.thawC(mid) > glassC {
-			most = mid
-		} else {
-			over = mid
-		}
-	}
+	most := root.Rising(func(frozen float64) float64 { return glassC - m.thawC(frozen) }, 0, 1-1e-6)
 
 	points := make([]curvePoint, 0, frozenSteps+64)
 	deepest := m.thawC(most)
-	for t := curveLow; t < deepest-1e-9; t += wide {
+	for t := coldest; t < deepest-1e-9; t += wide {
 		points = append(points, parts.point(t, most*water, air))
 	}
 	// Even steps in 1/unfrozen are near even steps in temperature.
@@ -54,7 +48,7 @@ func (m FrozenMix) Curve() (*EnthalpyCurve, error) {
 	freeze := len(points)
 	start := m.thawC(0)
 	points = append(points, parts.point(start, 0, air))
-	for t := wide * float64(int(start/wide)); t < curveHigh+wide/2; t += wide {
+	for t := wide * float64(int(start/wide)); t < hottest+wide/2; t += wide {
 		if t > start {
 			points = append(points, parts.point(t, 0, air))
 		}
@@ -81,11 +75,11 @@ func (m FrozenMix) parts() mixParts {
 
 // point returns the state at t with ice, kg per kg of mix.
 func (p mixParts) point(t, ice, air float64) curvePoint {
-	h := (p[Water]-ice)*unfrozenWaterHeat*t + ice*(-fusion+Ice.heatFit(t).integral(t))
+	h := (p[Water]-ice)*unfrozenWaterHeat*t + ice*(-Fusion+Ice.heatFit(t).integral(t))
 	for _, c := range [...]Component{Protein, Fat, Carbohydrate, Ash} {
 		h += p[c] * c.heatFit(t).integral(t)
 	}
-	return curvePoint{h: h, tempC: t, ice: ice, k: foam(p.conductivity(t, ice), conductivity(t+kelvin), air)}
+	return curvePoint{h: h, tempC: t, ice: ice, k: foam(p.conductivity(t, ice), airConductivity(t), air)}
 }
 
 // conductivity is that without air, for the ice in kg per kg.

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"math"
 	"testing"
+
+	"example.org/honestplate"
 )
 
 func TestTypicalMixesAreTypical(t *testing.T) {
@@ -133,7 +135,7 @@ func TestMixRefusesNonsense(t *testing.T) {
 			func() (float64, error) { return m.FrozenAtC(0.5) },
 			func() (float64, error) { _, err := m.Curve(); return 0, err },
 		} {
-			if _, err := call(); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+			if _, err := call(); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 				t.Errorf("%s, call %d: %v", name, i, err)
 			}
 		}
@@ -157,7 +159,7 @@ func TestMixRefusesNonsense(t *testing.T) {
 		}
 	}
 	for _, bad := range [][2]float64{{0, 1}, {1, 0}, {1, 2}, {nan, 1}} {
-		if _, err := Overrun(bad[0], bad[1]); !errors.Is(err, ErrInput) {
+		if _, err := Overrun(bad[0], bad[1]); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("overrun of %v: %v", bad, err)
 		}
 	}
@@ -175,7 +177,7 @@ func FuzzFrozenMix(f *testing.F) {
 		m := FrozenMix{"", fat, msnf, whey, sucrose, mono, syrup, other, overrun, factor}
 		c, err := m.Curve()
 		if err != nil {
-			if !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+			if !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 				t.Fatal(err)
 			}
 			return

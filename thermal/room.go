@@ -16,7 +16,10 @@ func roomCheck(a Air) error {
 // simmering is the hottest that a hot wet surface is taken to be in the air, deg C: just
 // below where its vapour would be 95 % of the air pressure (see Exchanger.At). It is
 // 98.5 degC at sea level and 90 at some 2700 m.
-func simmering(a Air) float64 { return boiling(0.9499 * MoistAir(a).pressure()) }
+func simmering(a Air) float64 {
+	t, _ := SaturationTemperature(0.9499 * cmp.Or(a.PressurePa, StandardPressure)) // in range for checked air
+	return t
+}
 
 // setDefault gives a field that is 0 its default.
 func setDefault(field *float64, value float64) {

@@ -6,17 +6,9 @@ import (
 	"example.org/honestplate"
 )
 
-// TripleC is the temperature of water's triple point, deg C: below it this
+// tripleC is the temperature of water's triple point, deg C: below it this
 // package takes saturation over ice, above it over liquid water.
-const TripleC = 0.01
-
-const (
-	kelvin       = 273.15  // K at 0 degC
-	vapourGas    = 461.52  // J/(kg K), gas constant of water vapour (R/18.015)
-	dryGas       = 287.042 // J/(kg K), gas constant of dry air (ASHRAE 2021, ch. 1, eq. 1)
-	ratioOfMoles = 0.621945
-	saturationBy = "ASHRAE Handbook Fundamentals 2021, ch. 1, eqs. 5 and 6"
-)
+const tripleC = 0.01
 
 // SaturationPressure returns the pressure of saturated water vapour in Pa over
 // ice below 0.01 degC and over liquid water above it.
@@ -46,7 +38,7 @@ func saturation(tempC float64) float64 {
 
 // lnSaturation returns ln(p/Pa) at T in K and its derivative in 1/K.
 func lnSaturation(t float64) (ln, slope float64) {
-	if t < TripleC+kelvin {
+	if t < tripleC+kelvin {
 		return lnOverIce(t)
 	}
 	return lnOverWater(t)
@@ -88,7 +80,7 @@ const lowestVapour = 0.001405
 
 // lnTriple is ln of the pressure at which the two branches meet; the two
 // formulas differ there by 2e-5, less than a millikelvin.
-var lnTriple, _ = lnOverWater(TripleC + kelvin)
+var lnTriple, _ = lnOverWater(tripleC + kelvin)
 
 // SaturationTemperature returns the temperature in deg C at which water vapour
 // of pressure pa (Pa) is saturated: the inverse of SaturationPressure, found by

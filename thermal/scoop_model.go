@@ -70,7 +70,7 @@ func (s Scoop) model(a Air, lamps []Lamp) (scoopModel, error) {
 	if err != nil {
 		return m, honestplate.In("Mix", err)
 	}
-	m.curve = full.forSolver(48)
+	m.curve = full.Points(48)
 	// Straight on, for the moment before hot melt drips under a lamp much stronger than
 	// thought.
 	p, q := m.curve[len(m.curve)-2], m.curve[len(m.curve)-1]

@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"math"
 )
 
@@ -77,7 +78,7 @@ func (r *scoopRun) prepare(m *scoopModel) (scoopSample, error) {
 		return scoopSample{}, err
 	}
 	r.table.reset(ex)
-	r.c.load(m.curve, m.density, m.k)
+	Load(&r.c, m.curve, m.density, m.k)
 
 	light := m.light * m.brightness * m.absorbs
 	held := contact{film: plateFilm * m.contact, effuse: plateEffusivity, behind: plateBehind, startC: air.TempC, roomC: air.TempC}
@@ -96,13 +97,18 @@ func (r *scoopRun) prepare(m *scoopModel) (scoopSample, error) {
 	// A ball catches light on its cross-section and spreads it over four times that.
 	r.ball = restingSurface{air: &r.table, light: light / 4, share: share, contact: held}
 
-	density := s.Mix.mixDensity() / (1 + s.Mix.OverrunPercent/100) * m.density
+	density, err := s.Mix.Density()
+	softC, softErr := s.Mix.FrozenAtC(s.SoftFrozen.Likely)
+	flowC, flowErr := s.Mix.FrozenAtC(s.FlowFrozen.Likely)
+	if err := cmp.Or(err, softErr, flowErr); err != nil {
+		return scoopSample{}, err
+	}
+	density *= m.density
 	radius := s.Diameter / 2
 	film := s.ClingGM2.Likely / 1000 / density
 	return scoopSample{
 		radius: radius, startC: s.StartC, density: density, film: film,
-		softC:      s.Mix.thawC(s.SoftFrozen.Likely),
-		flowC:      s.Mix.thawC(s.FlowFrozen.Likely),
+		softC: softC, flowC: flowC,
 		dripRadius: math.Cbrt(max(radius*radius*radius-3*radius*radius*film, radius*radius*radius/8)),
 	}, nil
 }
@@ -121,7 +127,7 @@ func (r *scoopRun) begin(m *scoopModel, x *restingSurface, p scoopSample) {
 	case &r.ball:
 		grade = usualGrade
 	}
-	r.e.build(form, p.radius, cells, grade)
+	r.e.build(int(form), p.radius, cells, grade)
 	r.e.begin(&r.c, p.startC, m.tol, x)
 	r.e.careFrom(scoopFrom)
 }

@@ -7,6 +7,8 @@ import (
 	"sync"
 	"testing"
 	"time"
+
+	"example.org/honestplate"
 )
 
 var (
@@ -34,7 +36,7 @@ func TestSecondFreezeHoldsLonger(t *testing.T) {
 	cabinet, hard := likely(t, ball(-13), studio, tungsten), likely(t, ball(-30), studio, tungsten)
 	for _, c := range []struct {
 		name      string
-		from, too Window
+		from, too honestplate.Window
 		factor    float64
 	}{
 		{"softens", cabinet.Softens, hard.Softens, 2},
@@ -81,7 +83,7 @@ func TestFlashAloneHardlyMelts(t *testing.T) {
 func TestFirstDripWithoutLampsIsAsInLaboratories(t *testing.T) {
 	s := ball(-18)
 	s.Diameter, s.Rest = 0.067, OnNothing // 90 g
-	c, err := s.Hold(Air{TempC: 23, RH: 0.5})
+	c, err := s.Clock(Air{TempC: 23, RH: 0.5})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -96,7 +98,7 @@ func TestScoopIsMonotone(t *testing.T) {
 	base := likely(t, ball(-20), studio, tungsten)
 	check := func(name string, worse ScoopClock) {
 		t.Helper()
-		for i, w := range [][2]Window{
+		for i, w := range [][2]honestplate.Window{
 			{base.Softens, worse.Softens}, {base.FirstDrip, worse.FirstDrip},
 			{base.Puddles, worse.Puddles}, {base.Slumps, worse.Slumps},
 		} {
@@ -203,14 +205,14 @@ func TestScoopEnergyBalance(t *testing.T) {
 }
 
 func TestSeriesTellsTheSameStory(t *testing.T) {
-	c, err := ball(-18).Hold(studio, tungsten)
+	c, err := ball(-18).Clock(studio, tungsten)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if len(c.Series) < 20 || len(c.Decides) == 0 || len(c.DecidesSlump) == 0 {
 		t.Fatalf("%d moments, %d and %d sensitivities", len(c.Series), len(c.Decides), len(c.DecidesSlump))
 	}
-	var before ScoopMoment
+	var before ScoopPoint
 	crossed := Never
 	for i, m := range c.Series {
 		if i == 0 {
@@ -227,8 +229,8 @@ func TestSeriesTellsTheSameStory(t *testing.T) {
 		before = m
 	}
 	closeRel(t, "time of a tenth melted", crossed.Seconds(), c.Slumps.Likely.Seconds(), 0.02)
-	if before.FrostGrams < 5 {
-		t.Errorf("only %g g/m2 of dew and frost", before.FrostGrams)
+	if before.FrostGM2 < 5 {
+		t.Errorf("only %g g/m2 of dew and frost", before.FrostGM2)
 	}
 	if s := before.DrippedGrams; !(s > 0 && s < 60) {
 		t.Errorf("%g g dripped", s)
@@ -237,8 +239,8 @@ func TestSeriesTellsTheSameStory(t *testing.T) {
 
 // Swapping in a fresh scoop restarts the clock: nothing is remembered.
 func TestSwappingRestartsTheClock(t *testing.T) {
-	a, err1 := ball(-18).Hold(studio, tungsten)
-	b, err2 := ball(-18).Hold(studio, tungsten)
+	a, err1 := ball(-18).Clock(studio, tungsten)
+	b, err2 := ball(-18).Clock(studio, tungsten)
 	if err1 != nil || err2 != nil || !reflect.DeepEqual(a, b) {
 		t.Errorf("a second scoop: %v, %v, %v, %v", a.FirstDrip, b.FirstDrip, err1, err2)
 	}
@@ -252,7 +254,7 @@ func TestSwappingRestartsTheClock(t *testing.T) {
 func TestClocksFromManyGoroutines(t *testing.T) {
 	type answer struct {
 		scoop ScoopClock
-		ends  []FreezeState
+		ends  []BodyPoint
 		body  []BodyState
 		mixed Mixed
 	}
@@ -271,8 +273,8 @@ func TestClocksFromManyGoroutines(t *testing.T) {
 		return a, err
 	}
 	together(t, 64, func() (any, error) { return solve() })
-	together(t, 3, func() (any, error) { return ball(-18).Hold(studio, tungsten) })
-	together(t, 3, func() (any, error) { return portion(DeepFreezer()).Times() })
+	together(t, 3, func() (any, error) { return ball(-18).Clock(studio, tungsten) })
+	together(t, 3, func() (any, error) { return portion(DeepFreezer()).Clock() })
 	together(t, 3, func() (any, error) { return whisky().Clock(studio, tungsten) })
 	together(t, 3, func() (any, error) {
 		return IceOnTable{Shape: IceChip, Size: 0.005, StartC: -9}.Clock(studio, tungsten)
@@ -308,7 +310,7 @@ func TestScoopOverItsWholeDomain(t *testing.T) {
 					for _, speed := range []float64{0, 2} {
 						for _, lamps := range [][]Lamp{nil, {tungsten}, {blazing}} {
 							for rest := OnPlate; rest <= OnNothing; rest++ {
-								s := Scoop{Mix: Sorbet(), Diameter: d, StartC: start, Rest: rest, PlateC: -30, SoftDepth: Exactly(d / 10)}
+								s := Scoop{Mix: Sorbet(), Diameter: d, StartC: start, Rest: rest, PlateC: honestplate.Some(-30), SoftDepth: honestplate.Exactly(d / 10)}
 								c, err := s.Likely(Air{TempC: air, RH: rh, Speed: speed}, lamps...)
 								if err != nil {
 									t.Fatalf("%+v in %g degC, %g, %g m/s, %d lamps: %v", s, air, rh, speed, len(lamps), err)
@@ -327,7 +329,7 @@ func TestScoopOverItsWholeDomain(t *testing.T) {
 
 // Under the strongest lamps that it takes, the whole band comes off.
 func TestHoldUnderBlazingLight(t *testing.T) {
-	c, err := ball(-20).Hold(studio, Lamp{Source: Tungsten, Watts: 1000, Distance: 0.4, BeamDegrees: 50})
+	c, err := ball(-20).Clock(studio, Lamp{Source: Tungsten, Watts: 1000, Distance: 0.4, BeamDegrees: 50})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -359,31 +361,31 @@ func TestHoldRefusesNonsense(t *testing.T) {
 		"rest":            change(func(s *Scoop) { s.Rest = 9 }),
 		"plate":           change(func(s *Scoop) { s.Rest, s.PlateC = OnChilledPlate, 90 }),
 		"absorptance":     change(func(s *Scoop) { s.Absorptance = Absorptance{Tungsten: 2} }),
-		"soft":            change(func(s *Scoop) { s.SoftFrozen = Exactly(2) }),
-		"depth":           change(func(s *Scoop) { s.SoftDepth = Exactly(0.04) }),
-		"cling":           change(func(s *Scoop) { s.ClingGrams = Exactly(nan) }),
-		"band low":        change(func(s *Scoop) { s.ClingGrams = Threshold{200, 100, 300} }),
-		"band high":       change(func(s *Scoop) { s.ClingGrams = Threshold{50, 100, 60} }),
-		"slump":           change(func(s *Scoop) { s.SlumpShare = Exactly(-1) }),
-		"flow":            change(func(s *Scoop) { s.FlowFrozen = Exactly(0.9) }),
+		"soft":            change(func(s *Scoop) { s.SoftFrozen = honestplate.Exactly(2) }),
+		"depth":           change(func(s *Scoop) { s.SoftDepth = honestplate.Exactly(0.04) }),
+		"cling":           change(func(s *Scoop) { s.ClingGM2 = honestplate.Exactly(nan) }),
+		"band low":        change(func(s *Scoop) { s.ClingGM2 = honestplate.Estimate{Low: 200, Likely: 100, High: 300} }),
+		"band high":       change(func(s *Scoop) { s.ClingGM2 = honestplate.Estimate{Low: 50, Likely: 100, High: 60} }),
+		"slump":           change(func(s *Scoop) { s.SlumpShare = honestplate.Exactly(-1) }),
+		"flow":            change(func(s *Scoop) { s.FlowFrozen = honestplate.Exactly(0.9) }),
 		"horizon":         change(func(s *Scoop) { s.Horizon = -1 }),
 		"long horizon":    change(func(s *Scoop) { s.Horizon = 100 * time.Hour }),
 	} {
-		_, err := s.Hold(studio, tungsten)
-		if !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+		_, err := s.Clock(studio, tungsten)
+		if !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	if _, err := ball(-18).Hold(Air{TempC: nan}); !errors.Is(err, ErrInput) {
+	if _, err := ball(-18).Clock(Air{TempC: nan}); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("NaN room: %v", err)
 	}
-	if _, err := ball(-18).Likely(Air{TempC: 80, RH: 0.1}); !errors.Is(err, ErrRange) {
+	if _, err := ball(-18).Likely(Air{TempC: 80, RH: 0.1}); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("hot room: %v", err)
 	}
-	if _, err := ball(-18).Hold(studio, Lamp{Watts: -1, Distance: 1}); err == nil {
+	if _, err := ball(-18).Clock(studio, Lamp{Watts: -1, Distance: 1}); err == nil {
 		t.Error("negative lamp")
 	}
-	if _, err := ball(-18).Hold(studio, Lamp{Watts: 1e5, Distance: 0.05, BeamDegrees: 2}); !errors.Is(err, ErrRange) {
+	if _, err := ball(-18).Clock(studio, Lamp{Watts: 1e5, Distance: 0.05, BeamDegrees: 2}); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("burning glass: %v", err)
 	}
 }
@@ -405,8 +407,8 @@ func FuzzScoopHold(f *testing.F) {
 	f.Add(0.3, -60.0, 50.0, 1.0, 30.0, 1e5, 0.3, 10.0, 0, 1, 0.9, 5.0)
 	f.Add(0.01, -5.0, -20.0, 0.0, 0.0, 0.0, 1.0, 0.0, 2, 2, 0.0, 2000.0)
 	f.Fuzz(func(t *testing.T, d, start, air, rh, speed, watts, distance, beam float64, source, rest int, soft, cling float64) {
-		s := Scoop{Mix: Gelato(), Diameter: d, StartC: start, Rest: Rest(rest), PlateC: start / 2, Horizon: 20 * time.Minute,
-			SoftFrozen: Exactly(soft), ClingGrams: Exactly(cling)}
+		s := Scoop{Mix: Gelato(), Diameter: d, StartC: start, Rest: Rest(rest), PlateC: honestplate.Some(start / 2), Horizon: 20 * time.Minute,
+			SoftFrozen: honestplate.Exactly(soft), ClingGM2: honestplate.Exactly(cling)}
 		a := Air{TempC: air, RH: rh, Speed: speed}
 		l := Lamp{Watts: watts, Source: Source(source), Distance: distance, BeamDegrees: beam}
 		c, err := s.Likely(a, l)
@@ -414,11 +416,11 @@ func FuzzScoopHold(f *testing.F) {
 			return
 		}
 		if rarely(start) { // the whole band takes long
-			if c, err = s.Hold(a, l); err != nil {
+			if c, err = s.Clock(a, l); err != nil {
 				return
 			}
 		}
-		for _, w := range []Window{c.Softens, c.FirstDrip, c.Puddles, c.Slumps} {
+		for _, w := range []honestplate.Window{c.Softens, c.FirstDrip, c.Puddles, c.Slumps} {
 			if w.Earliest < 0 || w.Earliest > w.Likely || w.Likely > w.Latest || (w.Likely > s.Horizon && w.Likely != Never) {
 				t.Fatalf("%v", w)
 			}
@@ -444,7 +446,7 @@ func BenchmarkScoopLikely(b *testing.B) {
 func BenchmarkScoopHold(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := ball(-18).Hold(studio, tungsten); err != nil {
+		if _, err := ball(-18).Clock(studio, tungsten); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"math"
 	"testing"
+
+	"example.org/honestplate"
 )
 
 // What is hot and wet cannot be hotter than the air pressure lets it: the band of a
@@ -28,7 +30,7 @@ func TestHotStartsStayBelowBoilingAtEveryAltitude(t *testing.T) {
 			"cheese": second(Cheese{Grams: 150, Diameter: 0.28, StartC: top + 0.1}.Clock(room)),
 			"dish":   second(HotDish{Grams: 350, Diameter: 0.16, StartC: top + 0.1}.Clock(room)),
 		} {
-			var out *RangeError
+			var out *honestplate.RangeError
 			if !errors.As(err, &out) || out.Quantity != "start temperature" {
 				t.Errorf("%s above boiling at %g m: %v", name, altitude, err)
 			}

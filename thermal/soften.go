@@ -171,7 +171,7 @@ type softRun struct {
 }
 
 // at is the exchange law of the solver.
-func (r *softRun) at(surfaceC, _ float64) (flux, slope float64) {
+func (r *softRun) At(surfaceC, _ float64) (flux, slope float64) {
 	flux, slope = r.table.at(surfaceC)
 	return flux + r.light, slope
 }
@@ -195,8 +195,8 @@ func (r *softRun) begin(m *softModel) error {
 	}
 	r.table.reset(ex)
 	r.light = m.light * m.brightness * m.absorbs * m.slope
-	r.c.load(m.curve, m.heat, m.k)
-	r.e.build(m.s.Form, radius, softCells, usualGrade)
+	Load(&r.c, m.curve, m.heat, m.k)
+	r.e.build(int(m.s.Form), radius, softCells, usualGrade)
 	r.e.begin(&r.c, m.s.StartC.Value, softTolerance, r)
 	r.e.expect(radius-m.s.SkinDepth.Likely, m.s.Food.SoftC.Likely)
 	r.e.expect(radius-m.s.SkinDepth.Likely, max(m.s.Food.RunC.Likely, m.s.Food.SoftC.Likely))
@@ -235,6 +235,6 @@ func (r *softRun) series(m *softModel, end float64) ([]BodyPoint, error) {
 
 // bodyPoint is what a computation has come to.
 func bodyPoint(e *engine) BodyPoint {
-	s := e.state(seconds(e.t), e.surfaceC())
-	return BodyPoint{Time: s.Time, SurfaceC: s.SurfaceC, MeanC: s.MeanC, CoreC: s.CoreC}
+	s := e.state(e.surfaceC())
+	return BodyPoint{Time: seconds(e.t), SurfaceC: s.SurfaceC, MeanC: s.MeanC, CoreC: s.CoreC}
 }

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"example.org/honestplate"
 )
 
 func softFoods() []SoftFood {
@@ -32,7 +34,7 @@ func TestSofteningComesBeforeRunning(t *testing.T) {
 				if c.Softens.Likely > c.Runs.Likely || c.Softens.Earliest > c.Runs.Earliest || c.Softens.Latest > c.Runs.Latest {
 					t.Errorf("%s, %v, %d lamps: softens %v, runs %v", f.Name, form, len(lamps), c.Softens, c.Runs)
 				}
-				for _, w := range []Window{c.Softens, c.Runs} {
+				for _, w := range []honestplate.Window{c.Softens, c.Runs} {
 					if w.Earliest > w.Likely || w.Likely > w.Latest {
 						t.Errorf("%s: window %v", f.Name, w)
 					}
@@ -55,7 +57,7 @@ func TestColdLastsLongerAndLightShorter(t *testing.T) {
 	colder, thin, deep := curl, curl, curl
 	colder.StartC = -18
 	thin.Thickness = 0.008
-	deep.SkinDepth = Exactly(0.004)
+	deep.SkinDepth = honestplate.Exactly(0.004)
 	if d := softClock(t, colder, studio, tungsten).Softens.Likely; d <= base {
 		t.Errorf("from the freezer %v, from the refrigerator %v", d, base)
 	}
@@ -164,8 +166,8 @@ func TestSofteningRefusesNonsense(t *testing.T) {
 		"latent huge":   func(s *Softening, _ *Air) { s.Food.Latent = 1e6 },
 		"melting start": func(s *Softening, _ *Air) { s.Food.MeltsFromC = nan },
 		"melting end":   func(s *Softening, _ *Air) { s.Food.MeltsToC = s.Food.MeltsFromC },
-		"soft":          func(s *Softening, _ *Air) { s.Food.SoftC = Threshold{20, 18, 22} },
-		"run":           func(s *Softening, _ *Air) { s.Food.RunC = Exactly(10) },
+		"soft":          func(s *Softening, _ *Air) { s.Food.SoftC = honestplate.Estimate{Low: 20, Likely: 18, High: 22} },
+		"run":           func(s *Softening, _ *Air) { s.Food.RunC = honestplate.Exactly(10) },
 		"activity":      func(s *Softening, _ *Air) { s.Food.Activity = 2 },
 		"absorptance":   func(s *Softening, _ *Air) { s.Food.Absorptance.Tungsten = 2 },
 		"form":          func(s *Softening, _ *Air) { s.Form = CylinderForm },
@@ -173,16 +175,16 @@ func TestSofteningRefusesNonsense(t *testing.T) {
 		"width":         func(s *Softening, _ *Air) { s.Across = nan },
 		"start":         func(s *Softening, _ *Air) { s.StartC = 100 },
 		"horizon":       func(s *Softening, _ *Air) { s.Horizon = -1 },
-		"skin":          func(s *Softening, _ *Air) { s.SkinDepth = Exactly(0.02) },
+		"skin":          func(s *Softening, _ *Air) { s.SkinDepth = honestplate.Exactly(0.02) },
 	} {
 		s, a := curl, studio
 		spoil(&s, &a)
-		if _, err := s.Clock(a, tungsten); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+		if _, err := s.Clock(a, tungsten); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
 	bright := Lamp{Source: Tungsten, Lux: 1e6}
-	if _, err := curl.Clock(studio, bright); !errors.Is(err, ErrRange) {
+	if _, err := curl.Clock(studio, bright); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("a million lux: %v", err)
 	}
 }
@@ -198,7 +200,7 @@ func FuzzSoftening(f *testing.F) {
 		s := Softening{Food: foods[food], Form: Form(form), Thickness: thickness, Across: across, StartC: start, Horizon: 10 * time.Minute}
 		c, err := s.Clock(Air{TempC: room, RH: rh}, Lamp{Source: Tungsten, Lux: lux})
 		if err != nil {
-			if !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+			if !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 				t.Fatal(err)
 			}
 			return
@@ -236,8 +238,8 @@ func TestSmallPiecesNeedNoDepthOfTheirOwn(t *testing.T) {
 			t.Errorf("a scoop of %g m: %v", diameter, err)
 		}
 	}
-	thin := Softening{Food: Butter(), Form: SlabForm, Thickness: 0.005, StartC: 5, SkinDepth: Threshold{0.0005, 0.001, 0.002}}
-	if _, err := thin.Clock(air); !errors.Is(err, ErrInput) || !strings.Contains(err.Error(), "0.00166667 or less") {
+	thin := Softening{Food: Butter(), Form: SlabForm, Thickness: 0.005, StartC: 5, SkinDepth: honestplate.Estimate{Low: 0.0005, Likely: 0.001, High: 0.002}}
+	if _, err := thin.Clock(air); !errors.Is(err, honestplate.ErrInput) || !strings.Contains(err.Error(), "0.00166667 or less") {
 		t.Errorf("deeper than a third: %v, want the limit named", err)
 	}
 }

@@ -33,7 +33,7 @@ func (e *engine) begin(c *compiled, startC, tolerance float64, x exchange) {
 func (e *engine) careFrom(t float64) {
 	heat := math.Abs(e.q) * t
 	// No more passes than brings the body to where the law, taken as straight, ends.
-	q, dq := e.x.at(e.surfaceC(), e.t)
+	q, dq := e.x.At(e.surfaceC(), e.t)
 	if dq < 0 {
 		end := min(max(e.surfaceC()-q/dq, e.c.temp[0]), e.c.temp[len(e.c.temp)-1])
 		heat = min(heat, math.Abs(e.c.enthalpyAt(end)-e.startH)*e.content(e.face[e.n]))

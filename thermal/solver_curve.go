@@ -1,62 +1,23 @@
 package thermal
 
 import (
-	"fmt"
 	"math"
 	"sort"
 
 	"example.org/honestplate"
-	"example.org/honestplate/thermal/internal/check"
 )
 
-// A CurvePoint is one point of a Curve.
-type CurvePoint struct {
-	TempC        float64 // degC
-	Enthalpy     float64 // by volume, J/m3, from any datum
-	Conductivity float64 // W/(m K)
-}
+// A Point is one point of a material's curve: degC, J/m3, W/(m K).
+type Point struct{ TempC, Enthalpy, Conductivity float64 }
 
-// A Curve is a material as the solver sees it: enthalpy and conductivity against
-// temperature, straight between the points. Temperature and enthalpy must both
-// rise strictly from point to point. A change of phase at one temperature is
-// given as a narrow range, such as 0.02 K: see Melting.
-type Curve []CurvePoint
-
-// A Phase is a solid or a liquid.
-type Phase struct {
-	Conductivity float64 // W/(m K)
-	HeatCapacity float64 // by volume, J/(m3 K)
-}
-
-// A Melting is a material that melts at one temperature, spread over a small width
-// about it.
-type Melting struct {
-	TempC         float64 // where it melts, degC
-	Width         float64 // over which the latent heat is spread, K
-	Latent        float64 // by volume, J/m3
-	Solid, Liquid Phase
-}
-
-// Curve returns the material from lowC to highC, degC.
-func (m Melting) Curve(lowC, highC float64) Curve {
-	solid, liquid := m.TempC-m.Width/2, m.TempC+m.Width/2
-	molten := m.Latent + (m.Solid.HeatCapacity+m.Liquid.HeatCapacity)/2*m.Width
-	return Curve{
-		{lowC, m.Solid.HeatCapacity * (lowC - solid), m.Solid.Conductivity},
-		{solid, 0, m.Solid.Conductivity},
-		{liquid, molten, m.Liquid.Conductivity},
-		{highC, molten + m.Liquid.HeatCapacity*(highC-liquid), m.Liquid.Conductivity},
-	}
-}
-
-// compiled is a Curve made ready: straight pieces of enthalpy against the
+// compiled is a material's curve made ready: straight pieces of enthalpy against the
 // Kirchhoff potential u, the integral of k dT. On piece j, h = base + slope u and
 // T = temp[j] + (u-u[j])/k[j].
 type compiled struct {
 	temp, u, h []float64
 	k          []float64 // one fewer
 	piece      []line    // one fewer
-	given      Curve     // the points before they were divided
+	given      []Point   // the points before they were divided
 }
 
 // A line is a piece of a compiled curve: what the solver reads together.
@@ -66,46 +27,17 @@ type line struct {
 	perSlope    float64 // 1/slope
 }
 
-// maxCurvePoints bounds what a curve may hold.
-const maxCurvePoints = 10000
-
 // kStep is the relative change of conductivity over which it is taken constant.
 const kStep = 0.06
 
-func (c Curve) compile() (*compiled, error) {
-	if len(c) < 2 || len(c) > maxCurvePoints {
-		return nil, check.Input("Curve", float64(len(c)), "points", "2 to 10000")
-	}
-	for i, p := range c {
-		at := fmt.Sprintf("Curve[%d]", i)
-		if err := check.Fields("any food or ware",
-			check.Number(at + ".TempC", p.TempC, -273.15, 5000, "degC"),
-			check.Number(at + ".Enthalpy", p.Enthalpy, -1e13, 1e13, "J/m3"),
-			check.Number(at + ".Conductivity", p.Conductivity, 1e-4, 1e5, "W/(m K)")); err != nil {
-			return nil, err
-		}
-		if i == 0 {
-			continue
-		}
-		if !(p.TempC-c[i-1].TempC >= 1e-6) {
-			return nil, check.Input(at+".TempC", p.TempC, "degC", "at least 1e-6 K above the point before it")
-		}
-		if dh := p.Enthalpy - c[i-1].Enthalpy; !(dh >= (p.TempC-c[i-1].TempC)*1e-3) {
-			return nil, check.Input(at+".Enthalpy", p.Enthalpy, "J/m3", "rising with temperature")
-		}
-	}
-	var out compiled
-	out.load(c, 1, 1)
-	return &out, nil
-}
-
-// load fills the pieces with a curve whose enthalpies and conductivities are multiplied
-// by factors, keeping the slices for the next.
-func (m *compiled) load(curve Curve, heat, conductivity float64) {
-	c := append(m.given[:0], curve...)
-	for i := range c {
-		c[i].Enthalpy *= heat
-		c[i].Conductivity *= conductivity
+// Load fills the pieces with a curve, straight between points of rising temperature and
+// enthalpy, whose enthalpies and conductivities are multiplied by factors. It keeps the
+// slices for the next.
+func Load[P ~struct{ TempC, Enthalpy, Conductivity float64 }](m *compiled, curve []P, heat, conductivity float64) {
+	c := m.given[:0]
+	for _, p := range curve {
+		q := Point(p)
+		c = append(c, Point{q.TempC, q.Enthalpy * heat, q.Conductivity * conductivity})
 	}
 	m.temp, m.u, m.h = m.temp[:0], m.u[:0], m.h[:0]
 	m.k, m.piece = m.k[:0], m.piece[:0]

@@ -6,10 +6,17 @@ import (
 	"example.org/honestplate/thermal/internal/root"
 )
 
+// The forms of a body, as heat.Form numbers them.
+const (
+	sphereShells = iota
+	cylinderShells
+	slabShells
+)
+
 // An engine holds one computation: the grid, the state and the work space. It
 // is reused from run to run, so that nothing is allocated while time advances.
 type engine struct {
-	form Form
+	form int // of the three forms below
 	n    int // shells that are left
 	c    *compiled
 	x    exchange
@@ -84,7 +91,7 @@ func grow[T any](s []T, n int) []T {
 	return s[:n]
 }
 
-func (e *engine) build(form Form, radius float64, n int, grade float64) {
+func (e *engine) build(form int, radius float64, n int, grade float64) {
 	e.form, e.n = form, n
 	e.face, e.at, e.vol = grow(e.face, n+1), grow(e.at, n), grow(e.vol, n)
 	e.per, e.wlink, e.square = grow(e.per, n), grow(e.wlink, n), grow(e.square, n)
@@ -121,9 +128,9 @@ func (e *engine) build(form Form, radius float64, n int, grade float64) {
 func (e *engine) node(i int) float64 {
 	a, b := e.face[i], e.face[i+1]
 	switch e.form {
-	case SlabForm:
+	case slabShells:
 		return (a + b) / 2
-	case CylinderForm:
+	case cylinderShells:
 		return 2.0 / 3 * (a*a + a*b + b*b) / (a + b)
 	}
 	return 0.75 * (a + b) * (a*a + b*b) / (a*a + a*b + b*b)
@@ -131,9 +138,9 @@ func (e *engine) node(i int) float64 {
 
 func (e *engine) content(r float64) float64 {
 	switch e.form {
-	case SlabForm:
+	case slabShells:
 		return r
-	case CylinderForm:
+	case cylinderShells:
 		return math.Pi * r * r
 	}
 	return 4.0 / 3 * math.Pi * r * r * r
@@ -141,9 +148,9 @@ func (e *engine) content(r float64) float64 {
 
 func (e *engine) areaAt(r float64) float64 {
 	switch e.form {
-	case SlabForm:
+	case slabShells:
 		return 1
-	case CylinderForm:
+	case cylinderShells:
 		return 2 * math.Pi * r
 	}
 	return 4 * math.Pi * r * r
@@ -152,9 +159,9 @@ func (e *engine) areaAt(r float64) float64 {
 // conductance is that of steady flow from radius a to b, per unit conductivity.
 func (e *engine) conductance(a, b float64) float64 {
 	switch e.form {
-	case SlabForm:
+	case slabShells:
 		return 1 / (b - a)
-	case CylinderForm:
+	case cylinderShells:
 		return 2 * math.Pi / math.Log(b/a)
 	}
 	return 4 * math.Pi * a * b / (b - a)

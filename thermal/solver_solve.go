@@ -26,7 +26,7 @@ func (e *engine) solve(w, t float64, u []float64) bool {
 	link, square := e.wlink[:n], e.square[:n]
 	vg, vs, vb := e.vg[:n], e.vs[:n], e.vb[:n]
 	d, r, low, high := e.d[:n], e.r[:n], e.low[:n], e.high[:n]
-	q, dq := e.x.at(c.tempOn(js, us), t)
+	q, dq := e.x.At(c.tempOn(js, us), t)
 	for range maxSolves {
 		e.solves++
 		// The surface: area (q + dq (us' - us)) = skin (us' - u of the last shell).
@@ -82,7 +82,7 @@ func (e *engine) solve(w, t float64, u []float64) bool {
 			}
 		}
 		// The law is not linear in the surface temperature: repeat while it moves.
-		q, dq = e.x.at(c.tempOn(js, us), t)
+		q, dq = e.x.At(c.tempOn(js, us), t)
 		wrong += math.Abs(area*q-skin*(us-u[last])) * w
 		if wrong <= allowed {
 			u[n], js, q = e.meet(us, js, u[last], q, dq, t)
@@ -109,7 +109,7 @@ func (e *engine) meet(us float64, js int, inside, q, dq, t float64) (u float64, 
 		}
 		us += step
 		js = c.walkU(js, us)
-		q, dq = e.x.at(c.tempOn(js, us), t)
+		q, dq = e.x.At(c.tempOn(js, us), t)
 	}
 	return us, js, q
 }

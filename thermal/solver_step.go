@@ -26,7 +26,7 @@ func (e *engine) settle() {
 	skin, area := e.skin[last], e.area[last]
 	u, j := e.u[e.n], int(e.seg[e.n])
 	for range 50 {
-		q, dq := e.x.at(e.c.tempOn(j, u), e.t)
+		q, dq := e.x.At(e.c.tempOn(j, u), e.t)
 		dq = min(dq, 0) / e.c.k[j]
 		un := (skin*e.u[last] + area*(q-dq*u)) / (skin - area*dq)
 		jn := e.c.walkU(j, un)

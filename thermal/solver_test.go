@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"example.org/honestplate"
 )
 
 // ice and water of one density, as in the analytic solutions.
@@ -207,33 +209,33 @@ func TestRunRefusesNonsense(t *testing.T) {
 		err  error
 		want error
 	}{
-		"no radius":         {run(func(b *Body) { b.Radius = 0 }, 0, 0, s), ErrRange},
-		"NaN radius":        {run(func(b *Body) { b.Radius = nan }, 0, 0, s), ErrInput},
-		"form":              {run(func(b *Body) { b.Form = 9 }, 0, 0, s), ErrInput},
-		"few cells":         {run(func(b *Body) { b.Cells = 1 }, 0, 0, s), ErrRange},
-		"many cells":        {run(func(b *Body) { b.Cells = 1e9 }, 0, 0, s), ErrRange},
-		"tolerance":         {run(func(b *Body) { b.Tolerance = 1 }, 0, 0, s), ErrRange},
-		"no curve":          {run(func(b *Body) { b.Curve = nil }, 0, 0, s), ErrInput},
-		"level curve":       {run(func(b *Body) { b.Curve = Curve{{0, 0, 1}, {1, 0, 1}} }, 0, 0, s), ErrInput},
-		"one temperature":   {run(func(b *Body) { b.Curve = Curve{{0, 0, 1}, {0, 1e6, 1}} }, 0, 0, s), ErrInput},
-		"NaN curve":         {run(func(b *Body) { b.Curve = Curve{{0, nan, 1}, {1, 1, 1}} }, 0, 0, s), ErrInput},
-		"no conduction":     {run(func(b *Body) { b.Curve = Curve{{0, 0, 0}, {1, 1e6, 1}} }, 0, 0, s), ErrRange},
-		"below zero kelvin": {run(func(b *Body) { b.Curve = Curve{{-300, 0, 1}, {1, 1e6, 1}} }, 0, 0, s), ErrRange},
-		"start":             {run(nil, 60, 0, s), ErrRange},
-		"infinite start":    {run(nil, inf, 0, s), ErrInput},
-		"mark":              {run(nil, 0, nan, s), ErrInput},
-		"no times":          {run(nil, 0, 0), ErrInput},
-		"times backwards":   {run(nil, 0, 0, 2*s, s), ErrInput},
-		"a year":            {run(nil, 0, 0, 9000*time.Hour), ErrRange},
+		"no radius":         {run(func(b *Body) { b.Radius = 0 }, 0, 0, s), honestplate.ErrRange},
+		"NaN radius":        {run(func(b *Body) { b.Radius = nan }, 0, 0, s), honestplate.ErrInput},
+		"form":              {run(func(b *Body) { b.Form = 9 }, 0, 0, s), honestplate.ErrInput},
+		"few cells":         {run(func(b *Body) { b.Cells = 1 }, 0, 0, s), honestplate.ErrRange},
+		"many cells":        {run(func(b *Body) { b.Cells = 1e9 }, 0, 0, s), honestplate.ErrRange},
+		"tolerance":         {run(func(b *Body) { b.Tolerance = 1 }, 0, 0, s), honestplate.ErrRange},
+		"no curve":          {run(func(b *Body) { b.Curve = nil }, 0, 0, s), honestplate.ErrInput},
+		"level curve":       {run(func(b *Body) { b.Curve = Curve{{0, 0, 1}, {1, 0, 1}} }, 0, 0, s), honestplate.ErrInput},
+		"one temperature":   {run(func(b *Body) { b.Curve = Curve{{0, 0, 1}, {0, 1e6, 1}} }, 0, 0, s), honestplate.ErrInput},
+		"NaN curve":         {run(func(b *Body) { b.Curve = Curve{{0, nan, 1}, {1, 1, 1}} }, 0, 0, s), honestplate.ErrInput},
+		"no conduction":     {run(func(b *Body) { b.Curve = Curve{{0, 0, 0}, {1, 1e6, 1}} }, 0, 0, s), honestplate.ErrRange},
+		"below zero kelvin": {run(func(b *Body) { b.Curve = Curve{{-300, 0, 1}, {1, 1e6, 1}} }, 0, 0, s), honestplate.ErrRange},
+		"start":             {run(nil, 60, 0, s), honestplate.ErrRange},
+		"infinite start":    {run(nil, inf, 0, s), honestplate.ErrInput},
+		"mark":              {run(nil, 0, nan, s), honestplate.ErrInput},
+		"no times":          {run(nil, 0, 0), honestplate.ErrInput},
+		"times backwards":   {run(nil, 0, 0, 2*s, s), honestplate.ErrInput},
+		"a year":            {run(nil, 0, 0, 9000*time.Hour), honestplate.ErrRange},
 	} {
 		if !errors.Is(c.err, c.want) {
 			t.Errorf("%s: %v", name, c.err)
 		}
 	}
-	if _, err := good.Run(0, 0, nil, s); !errors.Is(err, ErrInput) {
+	if _, err := good.Run(0, 0, nil, s); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("no flux: %v", err)
 	}
-	if _, err := good.Run(0, 0, convection(10, 500), 20*time.Hour); !errors.Is(err, ErrRange) {
+	if _, err := good.Run(0, 0, convection(10, 500), 20*time.Hour); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("hotter than the curve: %v", err)
 	}
 	var stopped *SolverError

@@ -46,17 +46,17 @@ func (s *stack) stored() float64 {
 // gamma is the diagonal of the two stages, 1 - 1/sqrt(2).
 const gamma = 1 - 1/math.Sqrt2
 
-// advance solves the stack over dt seconds with the flux f at the surface's present
-// temperature. The stages are
+// advance solves the stack over dt seconds with the flux at the surface's present
+// temperature and its slope. The stages are
 //
 //	T1 = old + gamma dt F(T1)/c
 //	new = old + (1 - gamma) dt F(T1)/c + gamma dt F(new)/c
 //
 // and since F is linear, all mean flows are those of M = (1 - gamma) T1 + gamma new.
-func (s *stack) advance(dt float64, f Flux) stackFlow {
+func (s *stack) advance(dt, flux, fluxSlope float64) stackFlow {
 	// The surface holds no heat: top (Ts - T) = q0 + slope Ts, so that the heat into the
 	// last cell is a + b T.
-	q0, slope := f.Total()-f.Slope*s.surface, f.Slope
+	q0, slope := flux-fluxSlope*s.surface, fluxSlope
 	a, b := s.top*q0/(s.top-slope), s.top*slope/(s.top-slope)
 
 	var diag, fixed, rate, stage [maxCells]float64 // rate is c/(gamma dt)

@@ -3,9 +3,6 @@ package thermal
 import "example.org/honestplate/thermal/internal/check"
 
 const (
-	stefanBoltzmann = 5.670374419e-8 // W/(m2 K4), exact in the SI of 2019
-	gravity         = 9.80665        // m/s2, standard
-	airHeat         = 1006           // J/(kg K), dry air (ASHRAE 2021, ch. 1)
 	// DefaultEmissivity stands where a Surface gives none: food, water, ice, frost
 	// and glass are between 0.90 and 0.98 (textbook tables); only bare metal is not.
 	DefaultEmissivity = 0.94

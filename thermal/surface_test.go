@@ -5,6 +5,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"example.org/honestplate"
 )
 
 var everyShape = []Shape{VerticalPlate, VerticalCylinder, HorizontalCylinder, Sphere, PlateUp, PlateDown}
@@ -303,8 +305,8 @@ func TestSurfaceRefusesNonsense(t *testing.T) {
 			continue
 		}
 		typed(t, err)
-		var in *InputError
-		var out *RangeError
+		var in *honestplate.InputError
+		var out *honestplate.RangeError
 		if !errors.As(err, &in) && !errors.As(err, &out) {
 			t.Errorf("%s: %v names no quantity", name, err)
 		}

@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"testing"
 	"time"
+
+	"example.org/honestplate"
 )
 
 // Every clock over its whole domain: it answers or says why not, nothing is NaN, no
@@ -22,7 +24,7 @@ func TestClocksOverTheirWholeDomain(t *testing.T) {
 		}
 		g := Glass{
 			Diameter: between(0.04, 0.15), WallThickness: between(0.0005, 0.01), DrinkGrams: between(50, 900), IceGrams: max(0, between(-200, 400)),
-			DrinkC: between(0, 60), WallC: between(-30, 60), InsideH: between(30, 600), Horizon: 6 * time.Hour,
+			DrinkC: honestplate.Some(between(0), 60), WallC: honestplate.Some(between(-30), 60), InsideH: between(30, 600), Horizon: 6 * time.Hour,
 		}
 		if g.DrinkGrams < 100 {
 			g.DrinkGrams, g.IceGrams, g.Height, g.InsideH = 0, 0, between(0.05, 0.3), 0
@@ -38,7 +40,7 @@ func TestClocksOverTheirWholeDomain(t *testing.T) {
 			t.Errorf("%+v in %+v: %g of the heat is missing", g, a, e)
 		}
 		for _, p := range k.Series {
-			if p.DewGrams < 0 || p.FrostGrams < 0 || p.IceGrams < 0 || p.FrostGrams > 0 && p.SurfaceC > 8 {
+			if p.DewGM2 < 0 || p.FrostGM2 < 0 || p.IceGrams < 0 || p.FrostGM2 > 0 && p.SurfaceC > 8 {
 				t.Fatalf("%+v in %+v: %+v", g, a, p)
 			}
 			if len(lamps) == 0 && p.SurfaceC > max(a.TempC, g.DrinkC, g.WallC)+0.5 {
@@ -54,7 +56,7 @@ func TestClocksOverTheirWholeDomain(t *testing.T) {
 			if e := k.Balance.Error(); e > 1e-6 {
 				t.Errorf("%+v in %+v: %g of the heat is missing", c, a, e)
 			}
-		} else if !errors.Is(err, ErrRange) {
+		} else if !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%+v in %+v: %v", c, a, err)
 		}
 		d := HotDish{Grams: between(50, 2000), Diameter: between(0.05, 0.4), StartC: between(10, 92), Solid: r.IntN(2) == 0}
@@ -63,7 +65,7 @@ func TestClocksOverTheirWholeDomain(t *testing.T) {
 			if e := k.Balance.Error(); e > 1e-6 {
 				t.Errorf("%+v in %+v: %g of the heat is missing", d, a, e)
 			}
-		} else if !errors.Is(err, ErrRange) {
+		} else if !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%+v in %+v: %v", d, a, err)
 		}
 	}

@@ -2,32 +2,12 @@ package thermal
 
 import (
 	"cmp"
+	"math"
 	"time"
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/internal/check"
 )
-
-// A Form is the shape that makes a computation one-dimensional.
-type Form int
-
-// The three forms in which heat flows along one coordinate.
-const (
-	SphereForm   Form = iota // a ball; the coordinate is the radius
-	CylinderForm             // a long cylinder, reckoned per metre of its length
-	SlabForm                 // a wall heated alike on both faces, reckoned per square metre of one face
-)
-
-var forms = [...]string{"sphere", "cylinder", "slab"}
-
-// String gives the form's name.
-func (f Form) String() string { return check.Name("form", int(f), forms[:]) }
-
-// MarshalText writes the form's name; an unknown one is refused.
-func (f Form) MarshalText() ([]byte, error) { return check.Named("Form", int(f), forms[:]) }
-
-// UnmarshalText reads the form's name.
-func (f *Form) UnmarshalText(b []byte) error { return check.Read("Form", b, forms[:], f) }
 
 // A Body is a slab, cylinder or sphere whose temperature is computed from its
 // enthalpy, so that freezing and melting, at one temperature or over a range,
@@ -98,26 +78,26 @@ func (b Body) Run(startC, markC float64, heat func(surfaceC float64, at time.Dur
 	if heat == nil {
 		return nil, &honestplate.InputError{Field: "Heat", Got: "nil", Want: "a function of surface temperature and time"}
 	}
-	c, err := b.Curve.compile()
-	if err != nil {
+	if err := cmp.Or(b.Curve.check(), b.check()); err != nil {
 		return nil, err
 	}
-	if err := b.check(); err != nil {
-		return nil, err
-	}
+	var c compiled
+	Load(&c, b.Curve, 1, 1)
 	if err := cmp.Or(c.holds("StartC", startC), honestplate.Finite("MarkC", markC, "degC"), increasing(times)); err != nil {
 		return nil, err
 	}
 	var e engine
-	e.build(b.Form, b.Radius, b.cells(), b.grade())
-	e.begin(c, startC, b.tolerance(), funcExchange(heat))
+	e.build(int(b.Form), b.Radius, b.cells(), b.grade())
+	e.begin(&c, startC, b.tolerance(), law(heat))
 	e.careFrom(firstAfterStart(times))
 	states := make([]BodyState, 0, len(times))
 	for _, at := range times {
 		if err := e.runTo(at.Seconds()); err != nil {
 			return nil, err
 		}
-		states = append(states, e.state(at, markC))
+		s := e.state(markC)
+		states = append(states, BodyState{Time: at, SurfaceC: s.SurfaceC, MeanC: s.MeanC, CoreC: s.CoreC,
+			HeatJ: s.HeatJ, StoredJ: s.StoredJ, PastShare: s.PastShare})
 	}
 	return states, nil
 }
@@ -180,21 +160,11 @@ func firstAfterStart(times []time.Duration) float64 {
 	return 0
 }
 
-func (e *engine) state(at time.Duration, markC float64) BodyState {
-	stored, volume, past := 0.0, 0.0, 0.0
-	mark, from := e.c.enthalpyAt(markC), e.c.below(markC)
-	for i := range e.n {
-		stored += e.vol[i] * e.h[i]
-		volume += e.vol[i]
-		past += e.vol[i] * min(max((e.h[i]-from)/(mark-from), 0), 1)
-	}
-	return BodyState{
-		Time:      at,
-		SurfaceC:  e.surfaceC(),
-		MeanC:     e.c.tempOfEnthalpy(stored / volume),
-		CoreC:     e.c.tempOfEnthalpy(e.h[0]),
-		HeatJ:     e.heat,
-		StoredJ:   stored - volume*e.startH,
-		PastShare: past / volume,
-	}
+// law takes the slope of a user's law by a central difference.
+type law func(surfaceC float64, at time.Duration) float64
+
+func (f law) At(surfaceC, seconds float64) (float64, float64) {
+	const d = 1e-3
+	t := time.Duration(math.Round(seconds * 1e9))
+	return f(surfaceC, t), (f(surfaceC+d, t) - f(surfaceC-d, t)) / (2 * d)
 }
