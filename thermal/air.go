@@ -4,6 +4,7 @@ import (
 	"cmp"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
 )
 
 // Air is the air of the room. Air{TempC: 23, RH: 0.5} is 23 degC at 50 % relative
@@ -29,28 +30,28 @@ func (a Air) Validate() error {
 	if a.RH == 0 {
 		return &honestplate.InputError{Field: "RH", Got: "0, or not given", Want: "the relative humidity, above 0 up to 1, such as 0.5"}
 	}
-	_, err := MoistAir(a).Properties()
+	_, err := heat.MoistAir(a).Properties()
 	return err
 }
 
 // DewPointC returns the temperature in degC below which a surface gathers dew in this
 // air, or frost: see [heat.MoistAir.DewPointC].
 func (a Air) DewPointC() (float64, error) {
-	dew, err := MoistAir(a).DewPointC()
+	dew, err := heat.MoistAir(a).DewPointC()
 	return dew, cmp.Or(a.Validate(), err)
 }
 
 // WetBulbC returns what a wet cloth in a wind cools to, degC: see
 // [heat.MoistAir.WetBulbC].
 func (a Air) WetBulbC() (float64, error) {
-	wet, err := MoistAir(a).WetBulbC()
+	wet, err := heat.MoistAir(a).WetBulbC()
 	return wet, cmp.Or(a.Validate(), err)
 }
 
 // Steam tells whether a surface at surfaceC with a water activity steams visibly in
 // this air: see [heat.MoistAir.Steam].
-func (a Air) Steam(surfaceC, activity float64) (Steam, error) {
-	s, err := MoistAir(a).Steam(surfaceC, activity)
+func (a Air) Steam(surfaceC, activity float64) (heat.Steam, error) {
+	s, err := heat.MoistAir(a).Steam(surfaceC, activity)
 	return s, cmp.Or(a.Validate(), err)
 }
 
@@ -58,13 +59,13 @@ func (a Air) Steam(surfaceC, activity float64) (Steam, error) {
 // degC, at a pressure in Pa (0 means 101325): what a room's sensor says. A dew point above
 // the temperature gives an [honestplate.InputError].
 func AirFromDewPoint(tempC, dewC, pressurePa float64) (Air, error) {
-	a, err := MoistFromDewPoint(tempC, dewC, pressurePa)
+	a, err := heat.MoistFromDewPoint(tempC, dewC, pressurePa)
 	return Air(a), err
 }
 
 // AirFromWetBulb returns the still air of tempC with the wet bulb wetC, degC: what a
 // sling psychrometer reads. See [heat.MoistFromWetBulb].
 func AirFromWetBulb(tempC, wetC, pressurePa float64) (Air, error) {
-	a, err := MoistFromWetBulb(tempC, wetC, pressurePa)
+	a, err := heat.MoistFromWetBulb(tempC, wetC, pressurePa)
 	return Air(a), err
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
 	"example.org/honestplate/thermal/internal/study"
 )
@@ -187,7 +188,7 @@ func (c Cheese) thickness() float64 {
 
 // start prepares a run of a complete cheese.
 func (c Cheese) start(a Air, light, convection float64) (hotRun, error) {
-	s := Surface{Shape: PlateUp, Length: c.Diameter / 4, Activity: c.Activity, ConvectionFactor: convection}
+	s := heat.Surface{Shape: heat.PlateUp, Length: c.Diameter / 4, Activity: c.Activity, ConvectionFactor: convection}
 	r, err := newHotRun(s, a, c.StartC)
 	if err != nil {
 		return r, err
@@ -196,13 +197,13 @@ func (c Cheese) start(a Air, light, convection float64) (hotRun, error) {
 	r.layer(c.BreadThickness, breadCells, breadRho*breadHeat, breadK)
 	r.layer(c.thickness(), cheeseCells, cheeseRho*cheeseHeat, cheeseK)
 	r.food = cheeseCells
-	r.below = 1 / (1/c.UndersideH + c.BreadThickness/breadCells/2/breadK)
-	r.belowC = a.TempC + c.UndersideRiseC
+	r.Below = 1 / (1/c.UndersideH + c.BreadThickness/breadCells/2/breadK)
+	r.BelowC = a.TempC + c.UndersideRiseC
 	// It strings below one limit and until the other.
 	r.limits, r.limitCount = [maxLimits]float64{c.RunnyC.Likely, c.SetC.Likely}, 2
 	r.begin()
 	if r.at[1] == 0 {
-		r.at[0], r.at[1] = never, never
+		r.at[0], r.at[1] = Never, Never
 	}
 	return r, nil
 }

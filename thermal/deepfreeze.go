@@ -5,8 +5,11 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
 	"example.org/honestplate/thermal/internal/root"
+	"example.org/honestplate/thermal/internal/solve"
 	"example.org/honestplate/thermal/internal/study"
 )
 
@@ -18,10 +21,10 @@ import (
 // the portion starts at one temperature throughout and keeps its shape.
 type DeepFreeze struct {
 	// Mix is the recipe; see VanillaIceCream and the others.
-	Mix FrozenMix
+	Mix food.FrozenMix
 	// Form of the portion; the zero value is a ball. A filled tray is a SlabForm
 	// cooled on both faces, a narrow tub a CylinderForm.
-	Form Form
+	Form heat.Form
 	// Diameter of the ball or cylinder, or thickness of the slab, m, 0.005..0.5.
 	Diameter float64
 	// StartC is its temperature when it goes in, degC, -60..30; it must be given.
@@ -118,7 +121,7 @@ const (
 // A freezeModel is a checked DeepFreeze, its curve and its uncertain factors.
 type freezeModel struct {
 	d          DeepFreeze
-	curve      Curve
+	curve      heat.Curve
 	k, density float64
 	work       *freezeRun
 }
@@ -128,7 +131,7 @@ func (d DeepFreeze) material() (freezeModel, error) {
 	if !d.StartC.Given {
 		return freezeModel{}, &honestplate.InputError{Field: "StartC", Got: "not given", Want: "the temperature as it goes in"}
 	}
-	if err := cmp.Or(check.One("Form", int(d.Form), forms[:]), check.Fields("portions of frozen dessert",
+	if err := cmp.Or(check.One("Form", int(d.Form), heat.Forms[:]), check.Fields("portions of frozen dessert",
 		check.Number("Diameter", d.Diameter, 0.005, 0.5, "m"), check.Number("StartC", d.StartC.Value, -60, 30, "degC"))); err != nil {
 		return freezeModel{}, err
 	}
@@ -160,38 +163,38 @@ func (l *newtonLaw) At(surfaceC, _ float64) (flux, slope float64) {
 
 // A freezeRun is the work space of one core.
 type freezeRun struct {
-	e   engine
-	c   compiled
+	e   solve.Engine
+	c   solve.Compiled
 	law newtonLaw
 }
 
 func (r *freezeRun) times(m *freezeModel, at []float64) error {
-	Load(&r.c, m.curve, m.density, m.k)
+	solve.Load(&r.c, m.curve, m.density, m.k)
 	e := &r.e
-	e.build(int(m.d.Form), m.d.Diameter/2, freezeCells, usualGrade)
+	e.Build(int(m.d.Form), m.d.Diameter/2, freezeCells, solve.UsualGrade)
 	r.law = newtonLaw{m.d.Medium.H, m.d.Medium.TempC}
-	e.begin(&r.c, m.d.StartC.Value, freezeTolerance, &r.law)
-	e.careFrom(30)
-	surface := e.expectCold(m.d.Diameter/2, m.d.TargetC)
-	core := e.expectCold(0, m.d.TargetC)
-	want := e.content(m.d.Diameter/2) * (r.c.enthalpyAt(m.d.TargetC) - e.startH)
-	at[freezeMean] = never
+	e.Begin(&r.c, m.d.StartC.Value, freezeTolerance, &r.law)
+	e.CareFrom(30)
+	surface := e.ExpectCold(m.d.Diameter/2, m.d.TargetC)
+	core := e.ExpectCold(0, m.d.TargetC)
+	want := e.Content(m.d.Diameter/2) * (r.c.EnthalpyAt(m.d.TargetC) - e.StartH)
+	at[freezeMean] = Never
 	end := freezeHorizon.Seconds()
 	if m.d.Medium.TempC >= m.d.TargetC {
 		end = 0 // never
 	}
-	for e.t < end && !e.allFired() {
-		heat, q := e.heat, e.q
-		if err := e.advance(end); err != nil {
+	for e.Time < end && !e.AllFired() {
+		heat, q := e.Heat, e.Flow
+		if err := e.Advance(end); err != nil {
 			return err
 		}
-		if at[freezeMean] == never && e.heat <= want {
+		if at[freezeMean] == Never && e.Heat <= want {
 			passed := root.Rising(func(share float64) float64 {
-				return -root.Cubic(share, heat-want, e.heat-want, q*e.span, e.q*e.span)
+				return -root.Cubic(share, heat-want, e.Heat-want, q*e.Span, e.Flow*e.Span)
 			}, 0, 1)
-			at[freezeMean] = e.t - e.span*(1-passed)
+			at[freezeMean] = e.Time - e.Span*(1-passed)
 		}
 	}
-	at[freezeSurface], at[freezeCore] = e.firedAt(surface), e.firedAt(core)
+	at[freezeSurface], at[freezeCore] = e.FiredAt(surface), e.FiredAt(core)
 	return nil
 }

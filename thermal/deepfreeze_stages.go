@@ -7,6 +7,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/solve"
 )
 
 // A FreezeStage is some time in one freezer, or on a counter.
@@ -34,17 +35,17 @@ func (d DeepFreeze) After(stages ...FreezeStage) ([]BodyPoint, error) {
 		return nil, err
 	}
 	var run freezeRun
-	Load(&run.c, m.curve, 1, 1)
-	run.e.build(int(d.Form), d.Diameter/2, freezeCells, usualGrade)
-	run.e.begin(&run.c, d.StartC.Value, freezeTolerance, &run.law)
-	run.e.careFrom(10)
+	solve.Load(&run.c, m.curve, 1, 1)
+	run.e.Build(int(d.Form), d.Diameter/2, freezeCells, solve.UsualGrade)
+	run.e.Begin(&run.c, d.StartC.Value, freezeTolerance, &run.law)
+	run.e.CareFrom(10)
 	ends := make([]BodyPoint, len(stages))
 	until := 0.0
 	for i, s := range stages {
 		run.law = newtonLaw{s.Medium.H, s.Medium.TempC}
-		run.e.restart()
+		run.e.Restart()
 		until += s.For.Seconds()
-		if err := run.e.runTo(until); err != nil {
+		if err := run.e.RunTo(until); err != nil {
 			return nil, err
 		}
 		ends[i] = bodyPoint(&run.e)

@@ -1,10 +1,12 @@
 package thermal
 
+import "example.org/honestplate/thermal/heat"
+
 // A fluxTable keeps what an Exchanger says, kelvin by kelvin, so that a solver
 // that asks hundreds of times pays for a few. Between whole kelvins it is
 // straight: the radiation and the vapour pressure bend by less than 0.1 W/m2.
 type fluxTable struct {
-	x     Exchanger
+	x     heat.Exchanger
 	err   error // the first the Exchanger gave
 	ready [fluxKelvins]bool
 	heat  [fluxKelvins]float64 // W/m2, without light
@@ -16,7 +18,7 @@ const (
 	fluxKelvins = 191 // to 95 degC
 )
 
-func (t *fluxTable) reset(x Exchanger) {
+func (t *fluxTable) reset(x heat.Exchanger) {
 	t.x, t.err = x, nil
 	clear(t.ready[:])
 }

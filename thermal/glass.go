@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/study"
 )
 
@@ -33,7 +34,7 @@ type Glass struct {
 	// room's where there is no drink.
 	WallC honestplate.Optional
 	// Wall is the material; the zero value means SodaLime.
-	Wall Material
+	Wall heat.Material
 	// Emissivity of the outside, 0..1; 0 means DefaultEmissivity. A bare metal can
 	// has 0.05..0.1.
 	Emissivity float64

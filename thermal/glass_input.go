@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
 )
 
@@ -16,8 +17,8 @@ func (g Glass) complete(a Air) (Glass, error) {
 	if g.WallThickness == 0 {
 		g.WallThickness = 0.003
 	}
-	if g.Wall == (Material{}) {
-		g.Wall = SodaLime()
+	if g.Wall == (heat.Material{}) {
+		g.Wall = heat.SodaLime()
 	}
 	if g.InsideH == 0 {
 		g.InsideH = 150
@@ -88,7 +89,7 @@ func (g Glass) fits() error {
 			return check.Input("Height", g.Height, "m", "above the liquid line; the drink does not fit")
 		}
 	}
-	if all := (g.DrinkGrams + g.IceGrams) / 1000; g.energy() < -Fusion*all {
+	if all := (g.DrinkGrams + g.IceGrams) / 1000; g.energy() < -heat.Fusion*all {
 		return check.Input("IceC", g.IceC, "degC", "not so cold that it freezes all of the drink")
 	}
 	return nil
@@ -104,7 +105,7 @@ func (g Glass) depth() float64 {
 
 // energy of drink and ice, J, against water at 0 degC.
 func (g Glass) energy() float64 {
-	return g.DrinkGrams/1000*drinkHeat*g.DrinkC.Value + g.IceGrams/1000*(IceHeat*g.IceC-Fusion)
+	return g.DrinkGrams/1000*drinkHeat*g.DrinkC.Value + g.IceGrams/1000*(heat.IceHeat*g.IceC-heat.Fusion)
 }
 
 // light is what the drink absorbs per square metre of the glass's upright section.
@@ -168,12 +169,12 @@ func (g Glass) lines(airC, dewC, coldestC float64) (liquid, fog float64) {
 
 // outside is the outer surface below the liquid line in the air a, dry; of an empty
 // glass all of it.
-func (g Glass) outside() Surface {
+func (g Glass) outside() heat.Surface {
 	length := g.Height
 	if g.DrinkGrams > 0 {
 		length = g.depth()
 	}
-	return Surface{Shape: VerticalCylinder, Length: length, Diameter: g.Diameter, Emissivity: g.Emissivity}
+	return heat.Surface{Shape: heat.VerticalCylinder, Length: length, Diameter: g.Diameter, Emissivity: g.Emissivity}
 }
 
 // side is the area of that surface, m2.

@@ -2,6 +2,9 @@ package thermal
 
 import (
 	"math"
+
+	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/solve"
 )
 
 const wallCells = 4
@@ -9,12 +12,12 @@ const wallCells = 4
 // A glassRun is one computation of a glass: a stack of the drink (cell 0) and the
 // wall under its outer surface, per square metre of outside, and what lies on it.
 type glassRun struct {
-	stack
-	out, wet       Exchanger // dry surface; with dew or frost on it
-	area           float64   // outside, m2
-	empty, iced    bool      // nothing in it; ice in the drink to begin with
-	energy         float64   // of drink and ice, J/m2, 0 = water at 0 degC
-	dew, frost     float64   // g/m2
+	solve.Stack
+	out, wet       heat.Exchanger // dry surface; with dew or frost on it
+	area           float64        // outside, m2
+	empty, iced    bool           // nothing in it; ice in the drink to begin with
+	energy         float64        // of drink and ice, J/m2, 0 = water at 0 degC
+	dew, frost     float64        // g/m2
 	stages         FogStages
 	airC, dewC     float64 // of the room; dewC is -100 where there is none
 	horizon, scale float64 // s; scale shortens the steps for convergence tests
@@ -31,12 +34,12 @@ type glassRun struct {
 func (g Glass) start(a Air, light, convection float64) (glassRun, error) {
 	surface := g.outside()
 	surface.ConvectionFactor = convection
-	dry, err := surface.In(MoistAir(a))
+	dry, err := surface.In(heat.MoistAir(a))
 	if err != nil {
 		return glassRun{}, err
 	}
 	surface.Activity = 1
-	wet, err := surface.In(MoistAir(a))
+	wet, err := surface.In(heat.MoistAir(a))
 	if err != nil {
 		return glassRun{}, err
 	}
@@ -47,34 +50,34 @@ func (g Glass) start(a Air, light, convection float64) (glassRun, error) {
 		stages: g.Stages, airC: a.TempC, dewC: -100,
 		horizon: g.Horizon.Seconds(), scale: 1, coldest: g.WallC.Value,
 	}
-	if dew, err := MoistAir(a).DewPointC(); err == nil {
+	if dew, err := heat.MoistAir(a).DewPointC(); err == nil {
 		r.dewC = dew
 	}
 	for i := range r.at {
-		r.at[i] = never
+		r.at[i] = Never
 	}
 	cell := g.WallThickness / wallCells
-	r.top = 2 * g.Wall.Conductivity / cell
-	r.surface, r.belowC = g.WallC.Value, a.TempC
-	inside := 1 / (1/g.InsideH + 1/r.top)
+	r.Top = 2 * g.Wall.Conductivity / cell
+	r.Surface, r.BelowC = g.WallC.Value, a.TempC
+	inside := 1 / (1/g.InsideH + 1/r.Top)
 	if r.empty {
-		r.below = inside
+		r.Below = inside
 	} else {
-		r.n, r.link[0] = 1, inside
-		r.heat[0] = (g.DrinkGrams + g.IceGrams) / 1000 * drinkHeat / r.area
+		r.Cells, r.Link[0] = 1, inside
+		r.Heat[0] = (g.DrinkGrams + g.IceGrams) / 1000 * drinkHeat / r.area
 		r.energy = g.energy() / r.area
-		r.below = g.endsConductance() / r.area
-		r.source = light / math.Pi // the upright section is 1/pi of the side
+		r.Below = g.endsConductance() / r.area
+		r.Source = light / math.Pi // the upright section is 1/pi of the side
 		r.settle()
-		if r.iced && !r.held {
+		if r.iced && !r.Held {
 			r.at[eventIceGone] = 0
 		}
 	}
 	for range wallCells {
-		r.temp[r.n] = g.WallC.Value
-		r.heat[r.n] = g.Wall.Density * g.Wall.SpecificHeat * cell
-		r.link[r.n] = g.Wall.Conductivity / cell
-		r.n++
+		r.TempC[r.Cells] = g.WallC.Value
+		r.Heat[r.Cells] = g.Wall.Density * g.Wall.SpecificHeat * cell
+		r.Link[r.Cells] = g.Wall.Conductivity / cell
+		r.Cells++
 	}
 	return r, nil
 }
@@ -84,8 +87,8 @@ func (r *glassRun) settle() {
 	if r.empty {
 		return
 	}
-	r.held = r.energy < 0
-	r.temp[0] = max(0, r.energy) / r.heat[0]
+	r.Held = r.energy < 0
+	r.TempC[0] = max(0, r.energy) / r.Heat[0]
 }
 
 // run carries the glass to its horizon, or to where nothing more can happen.
@@ -113,9 +116,9 @@ func (r *glassRun) run() error {
 
 // content is the heat in wall, drink and ice, J.
 func (r *glassRun) content() float64 {
-	sum := r.stored()
+	sum := r.Stored()
 	if !r.empty {
-		sum += r.energy - r.heat[0]*r.temp[0]
+		sum += r.energy - r.Heat[0]*r.TempC[0]
 	}
 	return sum * r.area
 }
@@ -126,16 +129,16 @@ func (r *glassRun) step(dt float64) error {
 	if r.dew > 0 || r.frost > 0 {
 		x = &r.wet
 	}
-	f, err := x.At(r.surface, 0)
+	f, err := x.At(r.Surface, 0)
 	if err != nil {
 		return err
 	}
 	before := *r
-	flow := r.advance(dt, f.Total(), f.Slope)
-	rate := f.VapourRate + f.VapourSlope*(flow.surface-before.surface)
+	flow := r.Advance(dt, f.Total(), f.Slope)
+	rate := f.VapourRate + f.VapourSlope*(flow.Surface-before.Surface)
 	// A film cannot dry by more than there is: the last of it goes evenly.
 	if film := (r.dew + r.frost) / 1000; film+rate*dt < 0 {
-		latent, err := LatentHeat(before.surface)
+		latent, err := heat.LatentHeat(before.Surface)
 		if err != nil {
 			return err
 		}
@@ -143,28 +146,28 @@ func (r *glassRun) step(dt float64) error {
 		rate = -film / dt
 		f.Slope -= f.VapourSlope * latent
 		f.Latent = rate * latent
-		flow = r.advance(dt, f.Total(), f.Slope)
+		flow = r.Advance(dt, f.Total(), f.Slope)
 	}
 	r.time += dt
 	r.rate = rate
 	if !r.empty {
-		r.energy += flow.first * dt
+		r.energy += flow.First * dt
 		r.settle()
 	}
-	r.balance.Air += flow.heat * dt * r.area
-	r.balance.Ends += flow.below * dt * r.area
-	r.balance.Light += r.source * dt * r.area
-	r.gather(rate*dt*1000, before.surface)
+	r.balance.Air += flow.Heat * dt * r.area
+	r.balance.Ends += flow.Below * dt * r.area
+	r.balance.Light += r.Source * dt * r.area
+	r.gather(rate*dt*1000, before.Surface)
 	r.thaw()
 	r.mark(&before, dt)
 	if r.series != nil {
 		p := GlassPoint{
 			Time:   seconds(r.time),
-			DrinkC: r.temp[0], SurfaceC: r.surface, DewGM2: r.dew, FrostGM2: r.frost,
-			HeatFlux: flow.heat, DewGM2Min: rate * 6e4,
+			DrinkC: r.TempC[0], SurfaceC: r.Surface, DewGM2: r.dew, FrostGM2: r.frost,
+			HeatFlux: flow.Heat, DewGM2Min: rate * 6e4,
 		}
-		if r.held {
-			p.IceGrams = -r.energy / Fusion * 1000 * r.area
+		if r.Held {
+			p.IceGrams = -r.energy / heat.Fusion * 1000 * r.area
 		}
 		r.series = append(r.series, p)
 	}

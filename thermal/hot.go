@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
 	"example.org/honestplate/thermal/internal/study"
 )
@@ -146,7 +147,7 @@ func (d HotDish) depth() float64 { return d.Grams / 1000 / drinkRho / d.face() }
 
 // start prepares a run of a complete dish.
 func (d HotDish) start(a Air, light, convection float64) (hotRun, error) {
-	s := Surface{Shape: PlateUp, Length: d.Diameter / 4, Activity: d.Activity, ConvectionFactor: convection}
+	s := heat.Surface{Shape: heat.PlateUp, Length: d.Diameter / 4, Activity: d.Activity, ConvectionFactor: convection}
 	r, err := newHotRun(s, a, d.StartC)
 	if err != nil {
 		return r, err
@@ -159,12 +160,12 @@ func (d HotDish) start(a Air, light, convection float64) (hotRun, error) {
 	}
 	r.layer(depth, cells, drinkRho*drinkHeat, k)
 	if !d.Solid {
-		r.top = surfaceFilm
+		r.Top = surfaceFilm
 	}
 	r.food = cells
-	r.heat[0] += vessel
-	r.below = d.SideH * (1 + 4*depth/d.Diameter) // base and side per open area
-	r.belowC = a.TempC
+	r.Heat[0] += vessel
+	r.Below = d.SideH * (1 + 4*depth/d.Diameter) // base and side per open area
+	r.BelowC = a.TempC
 	steam, err := a.Steam(a.TempC, d.Activity)
 	if err != nil {
 		return r, err

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
 )
 
@@ -40,12 +41,12 @@ type icePiece struct {
 func (s IceShape) piece(size float64) icePiece {
 	switch s {
 	case IceBall:
-		return icePiece{size / 2, 1000 * IceDensity * math.Pi / 6 * size * size * size, 0.02}
+		return icePiece{size / 2, 1000 * heat.IceDensity * math.Pi / 6 * size * size * size, 0.02}
 	case IceChip:
 		// t x 3t x 3t: volume 9 t3, surface 30 t2.
-		return icePiece{0.9 * size, 1000 * IceDensity * 9 * size * size * size, 0.3}
+		return icePiece{0.9 * size, 1000 * heat.IceDensity * 9 * size * size * size, 0.3}
 	}
-	return icePiece{size / 2, 1000 * IceDensity * size * size * size, 1.0 / 6}
+	return icePiece{size / 2, 1000 * heat.IceDensity * size * size * size, 1.0 / 6}
 }
 
 func (s IceShape) check(size float64) error {
@@ -91,13 +92,13 @@ func MixIce(iceGrams, iceC, waterGrams, waterC float64) (Mixed, error) {
 		return Mixed{}, check.Input("IceGrams", 0, "g", "above 0")
 	}
 	// J per g x 1000
-	heat := waterGrams*WaterHeat*waterC + iceGrams*(IceHeat*iceC-Fusion)
+	heat := waterGrams*heat.WaterHeat*waterC + iceGrams*(heat.IceHeat*iceC-heat.Fusion)
 	switch {
 	case heat >= 0:
-		return Mixed{heat / (all * WaterHeat), 0, all}, nil
-	case heat <= -all*Fusion:
-		return Mixed{(heat/all + Fusion) / IceHeat, all, 0}, nil
+		return Mixed{heat / (all * heat.WaterHeat), 0, all}, nil
+	case heat <= -all*heat.Fusion:
+		return Mixed{(heat/all + heat.Fusion) / heat.IceHeat, all, 0}, nil
 	}
-	ice := -heat / Fusion
+	ice := -heat / heat.Fusion
 	return Mixed{0, ice, all - ice}, nil
 }

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
 	"example.org/honestplate/thermal/internal/study"
 )
@@ -209,7 +210,7 @@ func (d IcedDrink) model(a Air, lamps []Lamp) (icedModel, error) {
 	if err != nil {
 		return icedModel{}, err
 	}
-	if frozen := -d.IceGrams*IceHeat*(d.IceC-4)/Fusion - d.DrinkGrams*WaterHeat*d.DrinkC.Value/Fusion; frozen > d.DrinkGrams/2 {
+	if frozen := -d.IceGrams*heat.IceHeat*(d.IceC-4)/heat.Fusion - d.DrinkGrams*heat.WaterHeat*d.DrinkC.Value/heat.Fusion; frozen > d.DrinkGrams/2 {
 		return icedModel{}, check.Input("IceC", d.IceC, "degC", "not so cold that it freezes half the drink")
 	}
 	light, err := glass.light(lamps)

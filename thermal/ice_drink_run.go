@@ -3,7 +3,9 @@ package thermal
 import (
 	"math"
 
+	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/root"
+	"example.org/honestplate/thermal/internal/solve"
 )
 
 // An icedRun is the work space of one core.
@@ -32,7 +34,7 @@ const (
 func (r *icedRun) reckon(g Glass, air Air, wind float64) error {
 	surface := g.outside()
 	surface.ConvectionFactor = wind
-	ex, err := surface.In(MoistAir(air))
+	ex, err := surface.In(heat.MoistAir(air))
 	if err != nil {
 		return err
 	}
@@ -85,7 +87,7 @@ const iceEven = 0.02
 
 // drinkTemp is the temperature of the drink in a state, degC.
 func (r *icedRun) drinkTemp(y [4]float64, all float64) float64 {
-	return y[stateDrink] / ((all-max(y[stateIce], 0))*WaterHeat + r.wall)
+	return y[stateDrink] / ((all-max(y[stateIce], 0))*heat.WaterHeat + r.wall)
 }
 
 // slopes returns the equations for one set of inputs.
@@ -96,18 +98,18 @@ func (r *icedRun) slopes(m *icedModel, ice0, all float64) func(float64, [4]float
 		ice := max(y[stateIce], 0)
 		temp := r.drinkTemp(y, all)
 		radius := max(radius0*math.Cbrt(ice/ice0), 1e-6)
-		area := 3 * ice / (IceDensity * radius) // of all pieces: 3 V/r
+		area := 3 * ice / (heat.IceDensity * radius) // of all pieces: 3 V/r
 		in := h * area * max(temp, 0)
 		inner := 0.0
 		if y[stateCold] < 0 && ice > 0 {
-			inner = 5 * IceConductivity / radius * area * -y[stateCold] / (ice * IceHeat)
+			inner = 5 * heat.IceConductivity / radius * area * -y[stateCold] / (ice * heat.IceHeat)
 		}
 		outside := r.at(temp) + light
 		if r.tau > 0 {
 			outside += r.excess / r.tau * math.Exp(-t/r.tau)
 		}
 		dy[stateDrink] = outside - in // melt joins at 0 degC, without heat
-		dy[stateIce] = (inner - in) / Fusion
+		dy[stateIce] = (inner - in) / heat.Fusion
 		dy[stateCold] = inner
 		dy[stateIn] = outside
 		return dy
@@ -119,14 +121,14 @@ func (r *icedRun) integrate(m *icedModel, at []float64, series *[]IcedDrinkPoint
 	d := m.d
 	ice0 := d.IceGrams / 1000 * m.iceFactor
 	all := d.DrinkGrams/1000 + ice0
-	kelvin := all * WaterHeat // J
-	ode := rk23{slope: r.slopes(m, ice0, all), tol: 2e-4, dt: 0.1,
-		scale: [4]float64{kelvin, ice0, 5 * ice0 * IceHeat, 100 * kelvin}}
-	y := [4]float64{d.DrinkGrams/1000*WaterHeat*d.DrinkC.Value + r.wall*d.DrinkC.Value, ice0, ice0 * IceHeat * d.IceC}
-	heat := func() float64 { return y[stateDrink] + y[stateCold] - y[stateIce]*Fusion }
+	kelvin := all * heat.WaterHeat // J
+	ode := solve.Rk23{Slope: r.slopes(m, ice0, all), Tol: 2e-4, Dt: 0.1,
+		Scale: [4]float64{kelvin, ice0, 5 * ice0 * heat.IceHeat, 100 * kelvin}}
+	y := [4]float64{d.DrinkGrams/1000*heat.WaterHeat*d.DrinkC.Value + r.wall*d.DrinkC.Value, ice0, ice0 * heat.IceHeat * d.IceC}
+	heat := func() float64 { return y[stateDrink] + y[stateCold] - y[stateIce]*heat.Fusion }
 	before := heat()
 	for i := range at {
-		at[i] = never
+		at[i] = Never
 	}
 	watered := ice0 - d.DilutionShare.Likely*d.DrinkGrams/1000
 	note := func(t float64) {
@@ -146,10 +148,10 @@ func (r *icedRun) integrate(m *icedModel, at []float64, series *[]IcedDrinkPoint
 		if series != nil {
 			limit = min(limit, next-t)
 		}
-		t1, z := ode.step(t, y, limit)
+		t1, z := ode.Step(t, y, limit)
 		cross := func(e int, level float64) {
 			before, after := y[stateIce], z[stateIce]
-			if at[e] == never && before > level && after <= level {
+			if at[e] == Never && before > level && after <= level {
 				at[e] = t + (t1-t)*(before-level)/(before-after)
 			}
 		}
@@ -157,17 +159,17 @@ func (r *icedRun) integrate(m *icedModel, at []float64, series *[]IcedDrinkPoint
 		cross(drinkGone, 0.01*ice0)
 		cross(drinkWatered, watered)
 		t, y = t1, z
-		if c := y[stateCold]; c != 0 && c > -iceEven*IceHeat*max(y[stateIce], 0) {
-			y[stateIce] -= c / Fusion
+		if c := y[stateCold]; c != 0 && c > -iceEven*heat.IceHeat*max(y[stateIce], 0) {
+			y[stateIce] -= c / heat.Fusion
 			y[stateCold] = 0
-			ode.primed = false
+			ode.Primed = false
 		}
 		r.path = append(r.path, drinkPoint{t, r.drinkTemp(y, all)})
 		if series != nil && t >= next-1e-6 {
 			note(t)
 			next += every
 		}
-		if series == nil && at[drinkGone] != never {
+		if series == nil && at[drinkGone] != Never {
 			break
 		}
 	}

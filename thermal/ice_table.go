@@ -5,8 +5,10 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
 	"example.org/honestplate/thermal/internal/root"
+	"example.org/honestplate/thermal/internal/solve"
 	"example.org/honestplate/thermal/internal/study"
 )
 
@@ -65,7 +67,7 @@ type iceModel struct {
 	i          IceOnTable
 	air        Air
 	lamps      []Lamp
-	c          *compiled
+	c          *solve.Compiled
 	lights     [iceLights + 1]float64 // absorbed over the surface, W/m2, by radius
 	step       float64                // of the radius, m
 	convection float64                // this and the next are factors
@@ -142,10 +144,10 @@ func (i IceOnTable) model(a Air, lamps []Lamp) (iceModel, error) {
 	if err := honestplate.InRange("Lamps", m.lights[iceLights], 0, 5000, "W/m2", "five times the sun"); err != nil {
 		return m, err
 	}
-	m.c = new(compiled)
-	Load(m.c, Melting{Width: icePure, Latent: IceDensity * Fusion,
-		Solid:  Phase{IceConductivity, IceDensity * IceHeat},
-		Liquid: Phase{meltConductivity, IceDensity * WaterHeat}}.Curve(-80, 95), 1, 1)
+	m.c = new(solve.Compiled)
+	solve.Load(m.c, heat.Melting{Width: icePure, Latent: heat.IceDensity * heat.Fusion,
+		Solid:  heat.Phase{heat.IceConductivity, heat.IceDensity * heat.IceHeat},
+		Liquid: heat.Phase{meltConductivity, heat.IceDensity * heat.WaterHeat}}.Curve(-80, 95), 1, 1)
 	return m, nil
 }
 

@@ -2,11 +2,14 @@ package thermal
 
 import (
 	"math"
+
+	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/solve"
 )
 
 // An iceRun is the work space of one core.
 type iceRun struct {
-	e       engine
+	e       solve.Engine
 	table   fluxTable
 	surface restingSurface
 }
@@ -22,9 +25,9 @@ const (
 func (r *iceRun) times(m *iceModel, at []float64, series *[]IcePoint, every float64) error {
 	air := m.air
 	p := m.i.Shape.piece(m.i.Size * m.size)
-	film := m.i.ClingGM2.Likely / 1000 / IceDensity
+	film := m.i.ClingGM2.Likely / 1000 / heat.IceDensity
 	reckon := func(radius float64) error {
-		ex, err := Surface{Shape: Sphere, Length: 2 * radius, Activity: 1, ConvectionFactor: m.convection}.In(MoistAir(air))
+		ex, err := heat.Surface{Shape: heat.Sphere, Length: 2 * radius, Activity: 1, ConvectionFactor: m.convection}.In(heat.MoistAir(air))
 		if err != nil {
 			return err
 		}
@@ -38,35 +41,35 @@ func (r *iceRun) times(m *iceModel, at []float64, series *[]IcePoint, every floa
 		return err
 	}
 	e := &r.e
-	e.build(int(SphereForm), p.radius, iceCells, 0)
-	e.begin(m.c, m.i.StartC, iceTolerance, &r.surface)
-	e.careFrom(10)
-	shines := e.expect(p.radius, -icePure/2)
-	whole := e.content(p.radius)
-	scale := p.grams / (1000 * IceDensity * whole)
-	at[iceHalf], at[iceGone] = never, never
+	e.Build(int(heat.SphereForm), p.radius, iceCells, 0)
+	e.Begin(m.c, m.i.StartC, iceTolerance, &r.surface)
+	e.CareFrom(10)
+	shines := e.Expect(p.radius, -icePure/2)
+	whole := e.Content(p.radius)
+	scale := p.grams / (1000 * heat.IceDensity * whole)
+	at[iceHalf], at[iceGone] = Never, Never
 	note := func(t, left float64) {
 		if series == nil {
 			return
 		}
 		*series = append(*series, IcePoint{Time: seconds(t), IceGrams: left * p.grams,
-			PuddleGrams: 1000 * IceDensity * scale * (whole - e.content(e.face[e.n])), SurfaceC: min(e.surfaceC(), 0)})
+			PuddleGrams: 1000 * heat.IceDensity * scale * (whole - e.Content(e.Faces[e.Shells])), SurfaceC: min(e.SurfaceC(), 0)})
 	}
 	note(0, 1)
 	horizon := m.i.Horizon.Seconds()
 	reckoned, left, next := p.radius, 1.0, every
-	for e.t < horizon && at[iceGone] == never {
+	for e.Time < horizon && at[iceGone] == Never {
 		limit := horizon
 		if series != nil {
 			limit = min(limit, next)
 		}
-		t, before := e.t, left
-		if err := e.advanceShedding(limit, icePure/2, film); err != nil {
+		t, before := e.Time, left
+		if err := e.AdvanceShedding(limit, icePure/2, film); err != nil {
 			return err
 		}
 		left = r.solid(m.c) / whole
 		cross := func(share float64) float64 {
-			return t + (e.t-t)*(before-share)/(before-left)
+			return t + (e.Time-t)*(before-share)/(before-left)
 		}
 		if before > 0.5 && left <= 0.5 {
 			at[iceHalf] = cross(0.5)
@@ -74,27 +77,27 @@ func (r *iceRun) times(m *iceModel, at []float64, series *[]IcePoint, every floa
 		if before > 0.01 && left <= 0.01 {
 			at[iceGone] = cross(0.01)
 		}
-		if outer := e.face[e.n]; outer < iceReckon*reckoned {
+		if outer := e.Faces[e.Shells]; outer < iceReckon*reckoned {
 			reckoned = outer
 			if err := reckon(outer); err != nil {
 				return err
 			}
 		}
-		if series != nil && e.t >= next-1e-9 {
-			note(e.t, left)
+		if series != nil && e.Time >= next-1e-9 {
+			note(e.Time, left)
 			next += every
 		}
 	}
-	at[iceShines] = e.firedAt(shines)
+	at[iceShines] = e.FiredAt(shines)
 	return r.table.err
 }
 
 // solid is the volume that is still ice.
-func (r *iceRun) solid(c *compiled) float64 {
-	full, none := c.enthalpyAt(icePure/2), c.enthalpyAt(-icePure/2)
+func (r *iceRun) solid(c *solve.Compiled) float64 {
+	full, none := c.EnthalpyAt(icePure/2), c.EnthalpyAt(-icePure/2)
 	sum := 0.0
-	for i, h := range r.e.h[:r.e.n] {
-		sum += r.e.vol[i] * min(max((full-h)/(full-none), 0), 1)
+	for i, h := range r.e.Enthalpies[:r.e.Shells] {
+		sum += r.e.Volumes[i] * min(max((full-h)/(full-none), 0), 1)
 	}
 	return math.Max(sum, 0)
 }

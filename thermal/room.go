@@ -4,6 +4,7 @@ import (
 	"cmp"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
 )
 
 // roomCheck checks the air and that it is that of a room: the set clocks know
@@ -17,7 +18,7 @@ func roomCheck(a Air) error {
 // below where its vapour would be 95 % of the air pressure (see Exchanger.At). It is
 // 98.5 degC at sea level and 90 at some 2700 m.
 func simmering(a Air) float64 {
-	t, _ := SaturationTemperature(0.9499 * cmp.Or(a.PressurePa, StandardPressure)) // in range for checked air
+	t, _ := heat.SaturationTemperature(0.9499 * cmp.Or(a.PressurePa, heat.StandardPressure)) // in range for checked air
 	return t
 }
 

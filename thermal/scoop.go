@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/internal/check"
 )
 
@@ -44,7 +45,7 @@ var rests = [...]string{"on a plate", "on a chilled plate", "on a cone", "on not
 // of 80 to 100 g at 20 to 25 degC after 10 to 30 min (from memory), without lamps.
 type Scoop struct {
 	// Mix is the recipe; see VanillaIceCream and the others.
-	Mix FrozenMix
+	Mix food.FrozenMix
 	// Diameter of the ball, m, 0.01..0.3.
 	Diameter float64
 	// StartC is its temperature when it comes out, degC, -60 to 0.5 K below where

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
 	"example.org/honestplate/thermal/internal/study"
 )
@@ -24,8 +25,8 @@ type scoopModel struct {
 	s     Scoop
 	air   Air
 	lamps []Lamp
-	light float64 // absorbed on a side square to the lamps, W/m2
-	curve Curve   // likely
+	light float64    // absorbed on a side square to the lamps, W/m2
+	curve heat.Curve // likely
 	cells int
 	tol   float64
 
@@ -74,7 +75,7 @@ func (s Scoop) model(a Air, lamps []Lamp) (scoopModel, error) {
 	// Straight on, for the moment before hot melt drips under a lamp much stronger than
 	// thought.
 	p, q := m.curve[len(m.curve)-2], m.curve[len(m.curve)-1]
-	m.curve = append(m.curve, CurvePoint{300, q.Enthalpy + (q.Enthalpy-p.Enthalpy)/(q.TempC-p.TempC)*(300-q.TempC), q.Conductivity})
+	m.curve = append(m.curve, heat.CurvePoint{300, q.Enthalpy + (q.Enthalpy-p.Enthalpy)/(q.TempC-p.TempC)*(300-q.TempC), q.Conductivity})
 	return m, nil
 }
 

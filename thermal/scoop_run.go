@@ -3,12 +3,15 @@ package thermal
 import (
 	"cmp"
 	"math"
+
+	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/solve"
 )
 
 // A scoopRun is the work space of one core.
 type scoopRun struct {
-	e     engine
-	c     compiled
+	e     solve.Engine
+	c     solve.Compiled
 	table fluxTable
 	face  restingSurface
 	foot  restingSurface
@@ -24,37 +27,37 @@ func (r *scoopRun) times(m *scoopModel, at []float64) error {
 	end := m.s.Horizon.Seconds()
 
 	r.begin(m, &r.face, p)
-	soft := r.e.expect(p.radius-m.s.SoftDepth.Likely, p.softC)
-	drip := r.e.expect(p.dripRadius, p.flowC)
+	soft := r.e.Expect(p.radius-m.s.SoftDepth.Likely, p.softC)
+	drip := r.e.Expect(p.dripRadius, p.flowC)
 	if err := r.untilFired(end); err != nil {
 		return err
 	}
-	at[softens], at[drips] = r.e.firedAt(soft), r.e.firedAt(drip)
+	at[softens], at[drips] = r.e.FiredAt(soft), r.e.FiredAt(drip)
 
-	at[puddles] = never
+	at[puddles] = Never
 	if m.s.Rest == OnPlate || m.s.Rest == OnChilledPlate {
 		r.begin(m, &r.foot, p)
-		wet := r.e.expect(p.radius-p.film, p.flowC)
+		wet := r.e.Expect(p.radius-p.film, p.flowC)
 		if err := r.untilFired(end); err != nil {
 			return err
 		}
-		at[puddles] = r.e.firedAt(wet)
+		at[puddles] = r.e.FiredAt(wet)
 	}
 
 	r.begin(m, &r.ball, p)
-	slump := r.e.expect(p.radius*math.Cbrt(1-m.s.SlumpShare.Likely), p.flowC)
-	for r.e.t < end && !r.e.allFired() {
-		if err := r.e.advanceShedding(end, p.flowC, p.film); err != nil {
+	slump := r.e.Expect(p.radius*math.Cbrt(1-m.s.SlumpShare.Likely), p.flowC)
+	for r.e.Time < end && !r.e.AllFired() {
+		if err := r.e.AdvanceShedding(end, p.flowC, p.film); err != nil {
 			return err
 		}
 	}
-	at[slumps] = r.e.firedAt(slump)
+	at[slumps] = r.e.FiredAt(slump)
 	return r.table.err
 }
 
 func (r *scoopRun) untilFired(end float64) error {
-	for r.e.t < end && !r.e.allFired() {
-		if err := r.e.advance(end); err != nil {
+	for r.e.Time < end && !r.e.AllFired() {
+		if err := r.e.Advance(end); err != nil {
 			return err
 		}
 	}
@@ -72,13 +75,13 @@ type scoopSample struct {
 func (r *scoopRun) prepare(m *scoopModel) (scoopSample, error) {
 	s := m.s
 	air := m.air
-	surface := Surface{Shape: Sphere, Length: s.Diameter, Activity: 1, ConvectionFactor: m.convection}
-	ex, err := surface.In(MoistAir(air))
+	surface := heat.Surface{Shape: heat.Sphere, Length: s.Diameter, Activity: 1, ConvectionFactor: m.convection}
+	ex, err := surface.In(heat.MoistAir(air))
 	if err != nil {
 		return scoopSample{}, err
 	}
 	r.table.reset(ex)
-	Load(&r.c, m.curve, m.density, m.k)
+	solve.Load(&r.c, m.curve, m.density, m.k)
 
 	light := m.light * m.brightness * m.absorbs
 	held := contact{film: plateFilm * m.contact, effuse: plateEffusivity, behind: plateBehind, startC: air.TempC, roomC: air.TempC}
@@ -120,14 +123,14 @@ const scoopFrom = 3
 // begin starts one of the computations; the foot is a slab, whose heat does not
 // come from all sides. Where a film is waited for, the shells divide it finely.
 func (r *scoopRun) begin(m *scoopModel, x *restingSurface, p scoopSample) {
-	form, cells, grade := SphereForm, m.cells, gradeFor(m.cells, p.film/6/p.radius)
+	form, cells, grade := heat.SphereForm, m.cells, solve.GradeFor(m.cells, p.film/6/p.radius)
 	switch x {
 	case &r.foot:
-		form, cells = SlabForm, 2*m.cells
+		form, cells = heat.SlabForm, 2*m.cells
 	case &r.ball:
-		grade = usualGrade
+		grade = solve.UsualGrade
 	}
-	r.e.build(int(form), p.radius, cells, grade)
-	r.e.begin(&r.c, p.startC, m.tol, x)
-	r.e.careFrom(scoopFrom)
+	r.e.Build(int(form), p.radius, cells, grade)
+	r.e.Begin(&r.c, p.startC, m.tol, x)
+	r.e.CareFrom(scoopFrom)
 }

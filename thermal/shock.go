@@ -3,14 +3,15 @@ package thermal
 import (
 	"math"
 
+	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
 )
 
 // A Ware is a kind of glassware, and what sudden differences of temperature it is
 // known to stand.
 type Ware struct {
-	Name string   // for people
-	Wall Material // its Conductivity counts
+	Name string        // for people
+	Wall heat.Material // its Conductivity counts
 	// YoungPa, Poisson and Expansion are the elastic modulus, Pa, Poisson's ratio and
 	// the thermal expansion, 1/K.
 	YoungPa, Poisson, Expansion float64
@@ -22,19 +23,19 @@ type Ware struct {
 // AnnealedGlass is ordinary soda-lime glass, blown or pressed: it can break from 30 to
 // 50 K (a glassmaker's page, read; bottles are customarily tested at 42 K, from memory).
 func AnnealedGlass() Ware {
-	return Ware{"annealed soda-lime glass", SodaLime(), 70e9, 0.22, 9e-6, 30, 50}
+	return Ware{"annealed soda-lime glass", heat.SodaLime(), 70e9, 0.22, 9e-6, 30, 50}
 }
 
 // TemperedGlass is toughened soda-lime ware: 200 to 250 K by the usual design figure
 // (from memory; a maker claims 300), but a scratch or a chip undoes it.
 func TemperedGlass() Ware {
-	return Ware{"tempered soda-lime glass", SodaLime(), 70e9, 0.22, 9e-6, 200, 250}
+	return Ware{"tempered soda-lime glass", heat.SodaLime(), 70e9, 0.22, 9e-6, 200, 250}
 }
 
 // BorosilicateGlass is laboratory and oven glass: it generally stands more than 90 K (a
 // test laboratory's page, read); thin ware 100..160 K by catalogues (from memory).
 func BorosilicateGlass() Ware {
-	return Ware{"borosilicate glass", Material{1.1, 2230, 830}, 64e9, 0.2, 3.3e-6, 90, 160}
+	return Ware{"borosilicate glass", heat.Material{1.1, 2230, 830}, 64e9, 0.2, 3.3e-6, 90, 160}
 }
 
 // A Shock is the check of a sudden change of temperature.

@@ -5,7 +5,9 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/solve"
 	"example.org/honestplate/thermal/internal/study"
 )
 
@@ -20,7 +22,7 @@ type Softening struct {
 	Food SoftFood // what it is made of
 	// Form is SphereForm (the zero value: a truffle, a curl, a dollop, on its lit
 	// side) or SlabForm (a bar, a slice: lies flat, its underside takes no heat).
-	Form Form
+	Form heat.Form
 	// Thickness of the slab or diameter of the ball, m, 0.003..0.3.
 	Thickness float64
 	// Across is the slab's width, m, 0.01..2; 0 means 0.08. A ball ignores it.
@@ -87,7 +89,7 @@ type softModel struct {
 	air   Air
 	lamps []Lamp
 	light float64 // absorbed, square to the lamps, W/m2
-	curve Curve
+	curve heat.Curve
 
 	convection, brightness, absorbs, k, heat float64 // factors
 	slope                                    float64 // to the light, 1 is square on
@@ -111,7 +113,7 @@ func (s Softening) model(a Air, lamps []Lamp) (softModel, error) {
 	if !s.StartC.Given {
 		return softModel{}, &honestplate.InputError{Field: "StartC", Got: "not given", Want: "the temperature as it comes out"}
 	}
-	if s.Form != SphereForm && s.Form != SlabForm {
+	if s.Form != heat.SphereForm && s.Form != heat.SlabForm {
 		return softModel{}, &honestplate.InputError{Field: "Form", Got: s.Form.String(), Want: "sphere or slab"}
 	}
 	const source = "pieces of food in a room"
@@ -164,8 +166,8 @@ func (m *softModel) run(at []float64, course bool) error {
 
 // A softRun is the work space of one core, and the law of the surface.
 type softRun struct {
-	e     engine
-	c     compiled
+	e     solve.Engine
+	c     solve.Compiled
 	table fluxTable
 	light float64
 }
@@ -183,23 +185,23 @@ const (
 
 func (r *softRun) begin(m *softModel) error {
 	air := m.air
-	surface := Surface{Shape: Sphere, Length: m.s.Thickness, Activity: m.s.Food.Activity, ConvectionFactor: m.convection}
+	surface := heat.Surface{Shape: heat.Sphere, Length: m.s.Thickness, Activity: m.s.Food.Activity, ConvectionFactor: m.convection}
 	radius := m.s.Thickness / 2
-	if m.s.Form == SlabForm {
-		surface.Shape, surface.Length = PlateUp, m.s.Across/4
+	if m.s.Form == heat.SlabForm {
+		surface.Shape, surface.Length = heat.PlateUp, m.s.Across/4
 		radius = m.s.Thickness // its underside takes no heat
 	}
-	ex, err := surface.In(MoistAir(air))
+	ex, err := surface.In(heat.MoistAir(air))
 	if err != nil {
 		return err
 	}
 	r.table.reset(ex)
 	r.light = m.light * m.brightness * m.absorbs * m.slope
-	Load(&r.c, m.curve, m.heat, m.k)
-	r.e.build(int(m.s.Form), radius, softCells, usualGrade)
-	r.e.begin(&r.c, m.s.StartC.Value, softTolerance, r)
-	r.e.expect(radius-m.s.SkinDepth.Likely, m.s.Food.SoftC.Likely)
-	r.e.expect(radius-m.s.SkinDepth.Likely, max(m.s.Food.RunC.Likely, m.s.Food.SoftC.Likely))
+	solve.Load(&r.c, m.curve, m.heat, m.k)
+	r.e.Build(int(m.s.Form), radius, softCells, solve.UsualGrade)
+	r.e.Begin(&r.c, m.s.StartC.Value, softTolerance, r)
+	r.e.Expect(radius-m.s.SkinDepth.Likely, m.s.Food.SoftC.Likely)
+	r.e.Expect(radius-m.s.SkinDepth.Likely, max(m.s.Food.RunC.Likely, m.s.Food.SoftC.Likely))
 	return nil
 }
 
@@ -207,12 +209,12 @@ func (r *softRun) times(m *softModel, at []float64) error {
 	if err := r.begin(m); err != nil {
 		return err
 	}
-	for end := m.s.Horizon.Seconds(); r.e.t < end && !r.e.allFired(); {
-		if err := r.e.advance(end); err != nil {
+	for end := m.s.Horizon.Seconds(); r.e.Time < end && !r.e.AllFired(); {
+		if err := r.e.Advance(end); err != nil {
 			return err
 		}
 	}
-	at[0], at[1] = r.e.firedAt(0), r.e.firedAt(1)
+	at[0], at[1] = r.e.FiredAt(0), r.e.FiredAt(1)
 	return r.table.err
 }
 
@@ -225,7 +227,7 @@ func (r *softRun) series(m *softModel, end float64) ([]BodyPoint, error) {
 	}
 	out := make([]BodyPoint, 0, softMoments+1)
 	for i := range softMoments + 1 {
-		if err := r.e.runTo(end * float64(i) / softMoments); err != nil {
+		if err := r.e.RunTo(end * float64(i) / softMoments); err != nil {
 			return nil, err
 		}
 		out = append(out, bodyPoint(&r.e))
@@ -234,7 +236,7 @@ func (r *softRun) series(m *softModel, end float64) ([]BodyPoint, error) {
 }
 
 // bodyPoint is what a computation has come to.
-func bodyPoint(e *engine) BodyPoint {
-	s := e.state(e.surfaceC())
-	return BodyPoint{Time: seconds(e.t), SurfaceC: s.SurfaceC, MeanC: s.MeanC, CoreC: s.CoreC}
+func bodyPoint(e *solve.Engine) BodyPoint {
+	s := e.State(e.SurfaceC())
+	return BodyPoint{Time: seconds(e.Time), SurfaceC: s.SurfaceC, MeanC: s.MeanC, CoreC: s.CoreC}
 }

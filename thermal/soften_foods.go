@@ -4,6 +4,7 @@ import (
 	"cmp"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
 )
 
@@ -14,7 +15,7 @@ type SoftFood struct {
 	// Name for people.
 	Name string
 	// Material is the solid food; all its properties must be above 0.
-	Material
+	heat.Material
 	// Latent is the heat that melts it, J per kg of food, taken up evenly between
 	// MeltsFromC and MeltsToC, degC.
 	Latent float64
@@ -35,7 +36,7 @@ type SoftFood struct {
 // chocolate is 0.21 W/(m K), 1300 kg/m3, 1600 J/(kg K) with a third of cocoa butter
 // that takes 157 kJ/kg to melt (typical textbook values, from memory).
 func chocolate(name string, from, to float64, soft, run honestplate.Estimate, a Absorptance) SoftFood {
-	return SoftFood{Name: name, Material: Material{0.21, 1300, 1600}, Latent: 52e3, MeltsFromC: from, MeltsToC: to,
+	return SoftFood{Name: name, Material: heat.Material{0.21, 1300, 1600}, Latent: 52e3, MeltsFromC: from, MeltsToC: to,
 		SoftC: soft, RunC: run, Absorptance: a}
 }
 
@@ -65,7 +66,7 @@ func WhiteChocolate() SoftFood {
 // knife at 15..20 degC (common practice, no source). Conductivity, density and heat
 // are those of an example (Geankoplis 5.3-2, read).
 func Butter() SoftFood {
-	return SoftFood{Name: "butter", Material: Material{0.197, 998, 2300}, Latent: 65e3, MeltsFromC: 0, MeltsToC: 36,
+	return SoftFood{Name: "butter", Material: heat.Material{0.197, 998, 2300}, Latent: 65e3, MeltsFromC: 0, MeltsToC: 36,
 		SoftC: band(15, 18, 22), RunC: band(28, 32, 35), Absorptance: PaleFood()}
 }
 
@@ -73,7 +74,7 @@ func Butter() SoftFood {
 // temperature was found; SoftC and RunC are engineering estimates from milk fat
 // being half melted at 9..10 degC.
 func WhippedCream() SoftFood {
-	return SoftFood{Name: "whipped cream", Material: Material{0.2, 500, 3200}, Latent: 28e3, MeltsFromC: 0, MeltsToC: 36,
+	return SoftFood{Name: "whipped cream", Material: heat.Material{0.2, 500, 3200}, Latent: 28e3, MeltsFromC: 0, MeltsToC: 36,
 		SoftC: band(8, 12, 16), RunC: band(15, 20, 26), Activity: 0.98, Absorptance: WhiteFood()}
 }
 
@@ -100,13 +101,13 @@ func (f SoftFood) Validate() error {
 }
 
 // curve is the food for the solver, by volume.
-func (f SoftFood) curve() Curve {
+func (f SoftFood) curve() heat.Curve {
 	const low, high = -60.0, 500.0 // the skin may get hot before the depth is reached
 	h, c := 0.0, f.Density*f.SpecificHeat
-	points := Curve{{low, 0, f.Conductivity}}
+	points := heat.Curve{{low, 0, f.Conductivity}}
 	step := func(to, latent float64) {
 		h += c*(to-points[len(points)-1].TempC) + f.Density*latent
-		points = append(points, CurvePoint{to, h, f.Conductivity})
+		points = append(points, heat.CurvePoint{to, h, f.Conductivity})
 	}
 	step(f.MeltsFromC, 0)
 	step(f.MeltsToC, f.Latent)

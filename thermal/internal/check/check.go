@@ -39,7 +39,7 @@ func Band(field string, e honestplate.Estimate, low, high float64, unit, source 
 	if err := e.Check(field); err != nil {
 		return err
 	}
-	return Fields(source, Number(field + ".Low", e.Low, low, high, unit), Number(field + ".High", e.High, low, high, unit))
+	return Fields(source, Number(field+".Low", e.Low, low, high, unit), Number(field+".High", e.High, low, high, unit))
 }
 
 // Input returns an InputError about a number.

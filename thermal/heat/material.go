@@ -1,0 +1,62 @@
+package heat
+
+import (
+	"math"
+
+	"example.org/honestplate"
+)
+
+// A Material is what a wall or a solid piece is made of. A Glass takes the zero value as
+// SodaLime; nothing else does.
+type Material struct {
+	Conductivity float64 // W/(m K)
+	Density      float64 // kg/m3
+	SpecificHeat float64 // J/(kg K)
+}
+
+// SodaLime is ordinary glass: 1.0 W/(m K), 2500 kg/m3, 840 J/(kg K) (typical
+// textbook values, from memory).
+func SodaLime() Material { return Material{1.0, 2500, 840} }
+
+// Validate returns an [honestplate.InputError] for a property that is not above 0, a [honestplate.RangeError] for
+// one that no matter has: outside 1e-4..1e9 W/(m K) (a great number stands for a perfect
+// conductor), 0.01..1e5 kg/m3 or 1..1e6 J/(kg K).
+func (m Material) Validate() error {
+	for _, v := range [...]struct {
+		name      string
+		value     float64
+		low, high float64
+		unit      string
+	}{
+		{"Conductivity", m.Conductivity, 1e-4, 1e9, "W/(m K)"},
+		{"Density", m.Density, 0.01, 1e5, "kg/m3"},
+		{"SpecificHeat", m.SpecificHeat, 1, 1e6, "J/(kg K)"},
+	} {
+		if err := honestplate.Positive(v.name, v.value, v.unit); err != nil {
+			return err
+		}
+		if err := honestplate.InRange(v.name, v.value, v.low, v.high, v.unit, "any matter"); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// Diffusivity returns k/(rho c), m2/s. Errors as Validate.
+func (m Material) Diffusivity() (float64, error) {
+	if err := m.Validate(); err != nil {
+		return 0, err
+	}
+	return m.diffusivity(), nil
+}
+
+func (m Material) diffusivity() float64 { return m.Conductivity / (m.Density * m.SpecificHeat) }
+
+// Effusivity returns sqrt(k rho c), W s^0.5/(m2 K), which decides how warm a
+// surface feels. Errors as Validate.
+func (m Material) Effusivity() (float64, error) {
+	if err := m.Validate(); err != nil {
+		return 0, err
+	}
+	return math.Sqrt(m.Conductivity * m.Density * m.SpecificHeat), nil
+}
