@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
 )
 
 // An Absorptance is the share of the light falling on a thing that stays in it as
@@ -80,7 +81,8 @@ func absorbed(path float64, rows []spectral, kelvins float64) float64 {
 		if kelvins == 0 {
 			return min(max((um-0.4)/0.3, 0), 1)
 		}
-		return planckBelow(um * 1e-6 * kelvins)
+		below, _ := heat.BlackbodyFraction(um * 1e-6 * kelvins) // finite and positive
+		return below
 	}
 	share := func(r spectral) float64 { return -math.Expm1(-r.alpha * path) }
 	last := rows[len(rows)-1]

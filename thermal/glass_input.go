@@ -79,7 +79,9 @@ func (g Glass) fits() error {
 		return honestplate.InRange("Height", g.Height, 0.01, 1, "m", "the height of an empty glass must be given")
 	}
 	if depth := g.depth(); depth < 0.005 || depth > 1 {
-		return &honestplate.RangeError{"DrinkGrams", depth, 0.005, 1, "m", "glasses, mugs and cans"}
+		perMetre := (g.DrinkGrams + g.IceGrams) / depth
+		return &honestplate.RangeError{Field: "DrinkGrams", Value: g.DrinkGrams, Low: max(0, 0.005*perMetre-g.IceGrams),
+			High: perMetre - g.IceGrams, Unit: "g", Source: "a depth of 5 mm to 1 m in the Diameter"}
 	}
 	if g.Height != 0 {
 		if err := honestplate.InRange("Height", g.Height, 0.01, 1, "m", "glasses, mugs and cans"); err != nil {

@@ -92,13 +92,13 @@ func MixIce(iceGrams, iceC, waterGrams, waterC float64) (Mixed, error) {
 		return Mixed{}, check.Input("IceGrams", 0, "g", "above 0")
 	}
 	// J per g x 1000
-	heat := waterGrams*heat.WaterHeat*waterC + iceGrams*(heat.IceHeat*iceC-heat.Fusion)
+	joules := waterGrams*heat.WaterHeat*waterC + iceGrams*(heat.IceHeat*iceC-heat.Fusion)
 	switch {
-	case heat >= 0:
-		return Mixed{heat / (all * heat.WaterHeat), 0, all}, nil
-	case heat <= -all*heat.Fusion:
-		return Mixed{(heat/all + heat.Fusion) / heat.IceHeat, all, 0}, nil
+	case joules >= 0:
+		return Mixed{joules / (all * heat.WaterHeat), 0, all}, nil
+	case joules <= -all*heat.Fusion:
+		return Mixed{(joules/all + heat.Fusion) / heat.IceHeat, all, 0}, nil
 	}
-	ice := -heat / heat.Fusion
+	ice := -joules / heat.Fusion
 	return Mixed{0, ice, all - ice}, nil
 }

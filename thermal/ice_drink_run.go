@@ -125,8 +125,8 @@ func (r *icedRun) integrate(m *icedModel, at []float64, series *[]IcedDrinkPoint
 	ode := solve.Rk23{Slope: r.slopes(m, ice0, all), Tol: 2e-4, Dt: 0.1,
 		Scale: [4]float64{kelvin, ice0, 5 * ice0 * heat.IceHeat, 100 * kelvin}}
 	y := [4]float64{d.DrinkGrams/1000*heat.WaterHeat*d.DrinkC.Value + r.wall*d.DrinkC.Value, ice0, ice0 * heat.IceHeat * d.IceC}
-	heat := func() float64 { return y[stateDrink] + y[stateCold] - y[stateIce]*heat.Fusion }
-	before := heat()
+	content := func() float64 { return y[stateDrink] + y[stateCold] - y[stateIce]*heat.Fusion }
+	before := content()
 	for i := range at {
 		at[i] = Never
 	}
@@ -173,7 +173,7 @@ func (r *icedRun) integrate(m *icedModel, at []float64, series *[]IcedDrinkPoint
 			break
 		}
 	}
-	r.imbalance, r.in = heat()-before-y[stateIn], y[stateIn]
+	r.imbalance, r.in = content()-before-y[stateIn], y[stateIn]
 	coldest := r.drinkTemp(y, all)
 	for _, p := range r.path {
 		coldest = min(coldest, p.tempC)

@@ -146,8 +146,8 @@ func (i IceOnTable) model(a Air, lamps []Lamp) (iceModel, error) {
 	}
 	m.c = new(solve.Compiled)
 	solve.Load(m.c, heat.Melting{Width: icePure, Latent: heat.IceDensity * heat.Fusion,
-		Solid:  heat.Phase{heat.IceConductivity, heat.IceDensity * heat.IceHeat},
-		Liquid: heat.Phase{meltConductivity, heat.IceDensity * heat.WaterHeat}}.Curve(-80, 95), 1, 1)
+		Solid:  heat.Phase{Conductivity: heat.IceConductivity, HeatCapacity: heat.IceDensity * heat.IceHeat},
+		Liquid: heat.Phase{Conductivity: meltConductivity, HeatCapacity: heat.IceDensity * heat.WaterHeat}}.Curve(-80, 95), 1, 1)
 	return m, nil
 }
 

@@ -75,7 +75,7 @@ func (s Scoop) model(a Air, lamps []Lamp) (scoopModel, error) {
 	// Straight on, for the moment before hot melt drips under a lamp much stronger than
 	// thought.
 	p, q := m.curve[len(m.curve)-2], m.curve[len(m.curve)-1]
-	m.curve = append(m.curve, heat.CurvePoint{300, q.Enthalpy + (q.Enthalpy-p.Enthalpy)/(q.TempC-p.TempC)*(300-q.TempC), q.Conductivity})
+	m.curve = append(m.curve, heat.CurvePoint{TempC: 300, Enthalpy: q.Enthalpy + (q.Enthalpy-p.Enthalpy)/(q.TempC-p.TempC)*(300-q.TempC), Conductivity: q.Conductivity})
 	return m, nil
 }
 

@@ -35,7 +35,7 @@ func TemperedGlass() Ware {
 // BorosilicateGlass is laboratory and oven glass: it generally stands more than 90 K (a
 // test laboratory's page, read); thin ware 100..160 K by catalogues (from memory).
 func BorosilicateGlass() Ware {
-	return Ware{"borosilicate glass", heat.Material{1.1, 2230, 830}, 64e9, 0.2, 3.3e-6, 90, 160}
+	return Ware{"borosilicate glass", heat.Material{Conductivity: 1.1, Density: 2230, SpecificHeat: 830}, 64e9, 0.2, 3.3e-6, 90, 160}
 }
 
 // A Shock is the check of a sudden change of temperature.

@@ -36,7 +36,7 @@ type SoftFood struct {
 // chocolate is 0.21 W/(m K), 1300 kg/m3, 1600 J/(kg K) with a third of cocoa butter
 // that takes 157 kJ/kg to melt (typical textbook values, from memory).
 func chocolate(name string, from, to float64, soft, run honestplate.Estimate, a Absorptance) SoftFood {
-	return SoftFood{Name: name, Material: heat.Material{0.21, 1300, 1600}, Latent: 52e3, MeltsFromC: from, MeltsToC: to,
+	return SoftFood{Name: name, Material: heat.Material{Conductivity: 0.21, Density: 1300, SpecificHeat: 1600}, Latent: 52e3, MeltsFromC: from, MeltsToC: to,
 		SoftC: soft, RunC: run, Absorptance: a}
 }
 
@@ -66,7 +66,7 @@ func WhiteChocolate() SoftFood {
 // knife at 15..20 degC (common practice, no source). Conductivity, density and heat
 // are those of an example (Geankoplis 5.3-2, read).
 func Butter() SoftFood {
-	return SoftFood{Name: "butter", Material: heat.Material{0.197, 998, 2300}, Latent: 65e3, MeltsFromC: 0, MeltsToC: 36,
+	return SoftFood{Name: "butter", Material: heat.Material{Conductivity: 0.197, Density: 998, SpecificHeat: 2300}, Latent: 65e3, MeltsFromC: 0, MeltsToC: 36,
 		SoftC: band(15, 18, 22), RunC: band(28, 32, 35), Absorptance: PaleFood()}
 }
 
@@ -74,7 +74,7 @@ func Butter() SoftFood {
 // temperature was found; SoftC and RunC are engineering estimates from milk fat
 // being half melted at 9..10 degC.
 func WhippedCream() SoftFood {
-	return SoftFood{Name: "whipped cream", Material: heat.Material{0.2, 500, 3200}, Latent: 28e3, MeltsFromC: 0, MeltsToC: 36,
+	return SoftFood{Name: "whipped cream", Material: heat.Material{Conductivity: 0.2, Density: 500, SpecificHeat: 3200}, Latent: 28e3, MeltsFromC: 0, MeltsToC: 36,
 		SoftC: band(8, 12, 16), RunC: band(15, 20, 26), Activity: 0.98, Absorptance: WhiteFood()}
 }
 
@@ -104,10 +104,10 @@ func (f SoftFood) Validate() error {
 func (f SoftFood) curve() heat.Curve {
 	const low, high = -60.0, 500.0 // the skin may get hot before the depth is reached
 	h, c := 0.0, f.Density*f.SpecificHeat
-	points := heat.Curve{{low, 0, f.Conductivity}}
+	points := heat.Curve{{TempC: low, Conductivity: f.Conductivity}}
 	step := func(to, latent float64) {
 		h += c*(to-points[len(points)-1].TempC) + f.Density*latent
-		points = append(points, heat.CurvePoint{to, h, f.Conductivity})
+		points = append(points, heat.CurvePoint{TempC: to, Enthalpy: h, Conductivity: f.Conductivity})
 	}
 	step(f.MeltsFromC, 0)
 	step(f.MeltsToC, f.Latent)

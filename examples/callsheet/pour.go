@@ -8,9 +8,9 @@ import (
 	"strings"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/portion"
 	"example.org/honestplate/rheology"
-	"example.org/honestplate/thermal"
 )
 
 // kinds are the liquids a brief may name, each with the field that says which.
@@ -240,7 +240,7 @@ func (s *Shot) pourAndLand(d *Pour, field string, jug mixed) error {
 	}
 	s.add("Pour", fmt.Sprintf("%s g in %s (%s to %s), %s mL/s; decided by: %s", digits(d.PouredGrams, 3), seconds(pour.Duration.Likely),
 		seconds(pour.Duration.Shortest), seconds(pour.Duration.Longest), digits(pour.Rate.Value*1e6, 2), decidesPour(pour)))
-	s.Events = []Event{{"pour ends", thermal.Window{Earliest: pour.Duration.Shortest, Likely: pour.Duration.Likely, Latest: pour.Duration.Longest}, true}}
+	s.Events = []Event{{"pour ends", honestplate.Lasting(pour.Duration.Shortest, pour.Duration.Likely, pour.Duration.Longest), true}}
 	s.Moment = "pour lasts " + seconds(pour.Duration.Likely)
 	stream, err := pour.Stream(d.DropMM / 1000)
 	if err != nil {

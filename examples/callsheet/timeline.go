@@ -3,21 +3,20 @@ package main
 import (
 	"image/color"
 	"math"
-	"time"
 
 	"golang.org/x/image/font"
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 
+	"example.org/honestplate"
 	"example.org/honestplate/examples/internal/figure"
-	"example.org/honestplate/thermal"
 )
 
 // An Event is something that happens to a dish after it lands on the set.
 type Event struct {
 	Name   string
-	Window thermal.Window
+	Window honestplate.Window
 	Ends   bool // the picture is over when it happens
 }
 
@@ -85,8 +84,11 @@ type bars []lane
 // Plot implements plot.Plotter.
 func (b bars) Plot(c draw.Canvas, p *plot.Plot) {
 	trX, trY := p.Transforms(&c)
-	x := func(d time.Duration) vg.Length {
-		return trX(math.Min(math.Max(d.Seconds(), p.X.Min), p.X.Max))
+	x := func(m honestplate.Moment) vg.Length {
+		if m.Never {
+			return trX(p.X.Max)
+		}
+		return trX(math.Min(math.Max(m.After.Seconds(), p.X.Min), p.X.Max))
 	}
 	words := draw.TextStyle{Color: figure.Ink, Font: p.X.Tick.Label.Font, Handler: p.X.Tick.Label.Handler, YAlign: draw.YCenter}
 	bold := words
@@ -103,8 +105,8 @@ func (b bars) Plot(c draw.Canvas, p *plot.Plot) {
 		if l.Ends {
 			ink, tint = figure.Colour(0), figure.Tint(0)
 		}
-		label := l.Name + " " + thermal.Clock(l.Window.Likely)
-		if l.Window.Likely == thermal.Never && l.Window.MayHappen() {
+		label := l.Name + " " + l.Window.Likely.String()
+		if l.Window.Likely.Never && l.Window.MayHappen() {
 			label = l.Name + ", most likely never"
 		}
 		if !l.Window.MayHappen() {
@@ -115,7 +117,7 @@ func (b bars) Plot(c draw.Canvas, p *plot.Plot) {
 		}
 		left, right, h := x(l.Window.Earliest), x(l.Window.Latest), laneHeight*0.25
 		rect(c, tint, left, right, y-h, y+h)
-		if l.Window.Likely != thermal.Never {
+		if !l.Window.Likely.Never {
 			at := x(l.Window.Likely)
 			rect(c, ink, at-vg.Points(1.2), at+vg.Points(1.2), y-1.4*h, y+1.4*h)
 		}

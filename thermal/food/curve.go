@@ -152,7 +152,7 @@ func (c *EnthalpyCurve) Points(frozen int) heat.Curve {
 	add := func(tempC float64) {
 		h := c.enthalpy(tempC)
 		_, k := c.at(h)
-		points = append(points, heat.CurvePoint{tempC, h * c.density, k})
+		points = append(points, heat.CurvePoint{TempC: tempC, Enthalpy: h * c.density, Conductivity: k})
 	}
 	const deep = -40
 	for _, t := range []float64{-89, -75, -60, -50} {

@@ -93,22 +93,13 @@ func (s Surface) In(a MoistAir) (Exchanger, error) {
 // forcedCoefficient returns h at a Reynolds number per metre.
 func forcedCoefficient(s Surface, perMetre, k, pr float64) (float64, error) {
 	across := s.Length
-	var n float64
-	var err error
-	switch {
-	case s.Shape == Sphere:
-		n, err = NusseltSphereInStream(perMetre*across, pr, 1)
-	case s.Shape == VerticalCylinder && s.Diameter > 0:
-		across = s.Diameter
-		n, err = NusseltCylinderAcross(perMetre*across, pr)
-	case s.Shape == HorizontalCylinder:
-		n, err = NusseltCylinderAcross(perMetre*across, pr)
-	case s.Shape == PlateUp || s.Shape == PlateDown:
+	switch s.Shape {
+	case VerticalCylinder:
+		across = cmp.Or(s.Diameter, s.Length)
+	case PlateUp, PlateDown:
 		across *= 4 // a disc's diameter, a square's side
-		fallthrough
-	default:
-		n, err = NusseltPlateAlong(perMetre*across, pr)
 	}
+	n, err := s.ForcedNusselt(perMetre*across, pr)
 	return n * k / across, err
 }
 

@@ -1,0 +1,144 @@
+package thermal
+
+import (
+	"math"
+	"testing"
+)
+
+func mustIrradiance(t *testing.T, l Lamp) float64 {
+	t.Helper()
+	e, err := l.Irradiance()
+	if err != nil {
+		t.Fatalf("%+v: %v", l, err)
+	}
+	return e
+}
+
+func TestLightFallsWithTheSquareOfTheDistance(t *testing.T) {
+	for _, l := range []Lamp{
+		{Watts: 650, Distance: 1, BeamDegrees: 40},
+		{Lux: 8000, Distance: 1},
+		{Source: Flash, Joules: 500, PopsPerMinute: 6, ModellingWatts: 250, Distance: 1},
+		{Source: LED, Watts: 200, Distance: 1, Head: Fresnel, Transmittance: 0.5},
+	} {
+		far, err := l.At(1.5)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if near, far := mustIrradiance(t, l), mustIrradiance(t, far); math.Abs(near/far-2.25) > 1e-12 {
+			t.Errorf("%+v: %g, at 1.5 m %g", l, near, far)
+		}
+	}
+}
+
+func TestPowerBeamAndTransmittanceScale(t *testing.T) {
+	base := Lamp{Watts: 500, Distance: 2, BeamDegrees: 60, BeamShare: 0.5}
+	e := mustIrradiance(t, base)
+	double, half, given := base, base, base
+	double.Watts, half.Transmittance, given.BeamShare = 1000, 0.5, 0.6
+	if math.Abs(mustIrradiance(t, double)-2*e) > 1e-9 || math.Abs(mustIrradiance(t, half)-e/2) > 1e-9 {
+		t.Errorf("%g, %g, %g", e, mustIrradiance(t, double), mustIrradiance(t, half))
+	}
+	open := base
+	open.BeamShare, open.BeamDegrees = 0, 0
+	if math.Abs(mustIrradiance(t, open)-mustIrradiance(t, given)) > 1e-9 {
+		t.Error("an open face of 60 degrees is the default")
+	}
+	// a half-space: 2 pi
+	flood := base
+	flood.BeamDegrees = 180
+	if want := 500 * 0.82 * 0.5 / (2 * math.Pi * 4); math.Abs(mustIrradiance(t, flood)-want) > 1e-9 {
+		t.Errorf("%g, want %g", mustIrradiance(t, flood), want)
+	}
+}
+
+// Common practice, no source: flash alone hardly warms anything, its modelling lamp
+// does.
+func TestFlashAloneHardlyHeatsItsModellingLampDoes(t *testing.T) {
+	pops := mustIrradiance(t, Lamp{Source: Flash, Joules: 500, PopsPerMinute: 4, Distance: 1.2})
+	with := mustIrradiance(t, Lamp{Source: Flash, Joules: 500, PopsPerMinute: 4, ModellingWatts: 250, Distance: 1.2})
+	if with < 10*pops {
+		t.Errorf("pops %g W/m2, with the modelling lamp %g", pops, with)
+	}
+	lux, err := Lamp{Source: Flash, Joules: 500, PopsPerMinute: 4, ModellingWatts: 250, Distance: 1.2}.Illuminance()
+	if err != nil || math.Abs(lux-(with-pops)*27) > 1e-6 {
+		t.Errorf("a meter sees the modelling lamp alone: %g lx, %v", lux, err)
+	}
+	measured, err := Lamp{Source: Flash, ModellingWatts: 250, Distance: 1.2, Lux: 2700}.Illuminance()
+	if err != nil || math.Abs(measured-2700) > 1e-9 {
+		t.Errorf("%g lx, %v", measured, err)
+	}
+}
+
+func TestMeasuredLuxDecides(t *testing.T) {
+	l := Lamp{Watts: 650, Lux: 5400}
+	if got := mustIrradiance(t, l); math.Abs(got-200) > 1e-9 {
+		t.Errorf("%g W/m2", got)
+	}
+	if _, err := l.At(2); err == nil {
+		t.Error("a measured lamp moves from nowhere")
+	}
+}
+
+func TestLightBandKnowsWhatWasMeasured(t *testing.T) {
+	for want, lamps := range map[float64][]Lamp{
+		1: nil, 1.35: {{Lux: 1000}}, 1.5: {{Lux: 1000}, {Watts: 1, BeamShare: 0.5}},
+		3: {{Lux: 1000}, {Watts: 1}}, 1.7: {{Watts: 1, Head: Profile}}, 1.3: {{Watts: 1, Head: PAR}},
+	} {
+		if low, high := lightBand(lamps...); high != want || low != 1/want {
+			t.Errorf("%v: %g..%g, want %g", lamps, low, high, want)
+		}
+	}
+}
+
+func TestLampRefusesNonsense(t *testing.T) {
+	for name, l := range map[string]Lamp{
+		"NaN": {Watts: math.NaN(), Distance: 1}, "negative": {Watts: -5, Distance: 1}, "a power station": {Watts: 1e9, Distance: 1},
+		"no distance": {Watts: 100}, "too near": {Watts: 100, Distance: 0.001}, "beam": {Watts: 100, Distance: 1, BeamDegrees: 270},
+		"source": {Watts: 100, Distance: 1, Source: 4}, "head": {Watts: 100, Distance: 1, Head: 4}, "share": {Watts: 100, Distance: 1, BeamShare: 4},
+		"transmittance": {Watts: 100, Distance: 1, Transmittance: 2}, "lux": {Lux: -1}, "flash in watts": {Source: Flash, Watts: 500, Distance: 1},
+		"pops of a lamp": {Watts: 100, Distance: 1, PopsPerMinute: 3}, "joules": {Source: Flash, Joules: math.Inf(1), Distance: 1},
+		"pops": {Source: Flash, Joules: 1, PopsPerMinute: -1, Distance: 1}, "modelling": {Source: Flash, ModellingWatts: 1e9, Distance: 1},
+	} {
+		for m, f := range map[string]func() (float64, error){
+			"Irradiance": l.Irradiance, "Illuminance": l.Illuminance,
+			"At": func() (float64, error) { _, err := l.At(1); return 0, err },
+		} {
+			if v, err := f(); err == nil {
+				t.Errorf("%s of %s: got %g", m, name, v)
+			} else {
+				typed(t, err)
+			}
+		}
+	}
+	if _, err := (Lamp{Watts: 1, Distance: 1}).At(0); err == nil {
+		t.Error("moved onto the food")
+	}
+	if e := mustIrradiance(t, Lamp{}); e != 0 {
+		t.Errorf("no lamp gives %g", e)
+	}
+}
+
+func FuzzLamp(f *testing.F) {
+	f.Add(650.0, 0, 1.4, 40.0, 0, 0.6, 1.0, 0.0, 0.0, 0.0, 0.0, 2.0)
+	f.Add(0.0, 3, 1.4, 40.0, 1, 0.0, 0.5, 0.0, 500.0, 4.0, 250.0, 2.0)
+	f.Fuzz(func(t *testing.T, watts float64, source int, distance, beam float64, head int, share, through, lux, joules, pops, modelling, to float64) {
+		l := Lamp{watts, Source(source), distance, beam, Head(head), share, through, lux, joules, pops, modelling}
+		low, high := lightBand(l)
+		if !(low > 0 && low <= 1 && high >= 1) {
+			t.Errorf("band %g..%g", low, high)
+		}
+		for _, g := range []func() (any, error){
+			func() (any, error) { return l.Irradiance() },
+			func() (any, error) { return l.Illuminance() },
+			func() (any, error) { return l.At(to) },
+			func() (any, error) { return WhiteFood().Absorbed(l) },
+		} {
+			if v, err := g(); err != nil {
+				typed(t, err)
+			} else {
+				finiteAll(t, v)
+			}
+		}
+	})
+}

@@ -1,0 +1,50 @@
+package thermal
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"example.org/honestplate"
+)
+
+// common practice, no source: the same ball is ready sooner in moving air than in a
+// home freezer, sooner still in dry ice.
+func TestMediaRank(t *testing.T) {
+	last := Never
+	for _, m := range []Medium{HomeFreezer(), DeepFreezer(), BlastFreezer(), DryIce()} {
+		f := breadLike
+		f.Medium, f.EndC = m, -15
+		if _, pham := plankPham(t, f); pham < last {
+			last = pham
+		} else {
+			t.Errorf("%s takes %v, not below %v", m.Name, pham, last)
+		}
+	}
+}
+
+func TestMediaAreSoundAndTheColdOnesWarn(t *testing.T) {
+	for _, m := range []Medium{HomeFreezer(), ServingCabinet(), DeepFreezer(), BlastFreezer(), PlateFreezer(), DryIce()} {
+		if err := m.Validate(); err != nil {
+			t.Errorf("%s: %v", m.Name, err)
+		}
+		if m.TempC < -20 && m.Caution == "" {
+			t.Errorf("%s at %g degC has no caution", m.Name, m.TempC)
+		}
+	}
+	for name, m := range map[string]Medium{
+		"NaN temperature": {TempC: math.NaN(), H: 8},
+		"no coefficient":  {TempC: -18},
+		"low above":       {TempC: -18, H: 8, HLow: 9},
+		"negative low":    {TempC: -18, H: 8, HLow: -1},
+		"high below":      {TempC: -18, H: 8, HHigh: 7},
+		"infinite high":   {TempC: -18, H: 8, HHigh: math.Inf(1)},
+	} {
+		if err := m.Validate(); !errors.Is(err, honestplate.ErrInput) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if err := (Medium{TempC: -100, H: 8}).Validate(); !errors.Is(err, honestplate.ErrRange) {
+		t.Error(err)
+	}
+}

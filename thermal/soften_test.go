@@ -1,0 +1,247 @@
+package thermal
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/heat"
+)
+
+func softFoods() []SoftFood {
+	return []SoftFood{DarkChocolate(), MilkChocolate(), WhiteChocolate(), Butter(), WhippedCream(), SetCream()}
+}
+
+// curl is a curl of butter from the refrigerator.
+var curl = Softening{Food: Butter(), Thickness: 0.03, StartC: honestplate.Some(5)}
+
+func softClock(t testing.TB, s Softening, a Air, lamps ...Lamp) SoftClock {
+	t.Helper()
+	c, err := s.Clock(a, lamps...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+func TestSofteningComesBeforeRunning(t *testing.T) {
+	for _, f := range softFoods() {
+		for _, form := range []heat.Form{heat.SphereForm, heat.SlabForm} {
+			for _, lamps := range [][]Lamp{nil, {tungsten}} {
+				c := softClock(t, Softening{Food: f, Form: form, Thickness: 0.02, StartC: honestplate.Some(4)}, studio, lamps...)
+				if c.Softens.Likely > c.Runs.Likely || c.Softens.Earliest > c.Runs.Earliest || c.Softens.Latest > c.Runs.Latest {
+					t.Errorf("%s, %v, %d lamps: softens %v, runs %v", f.Name, form, len(lamps), c.Softens, c.Runs)
+				}
+				for _, w := range []honestplate.Window{c.Softens, c.Runs} {
+					if at(w.Earliest) > at(w.Likely) || at(w.Likely) > at(w.Latest) {
+						t.Errorf("%s: window %v", f.Name, w)
+					}
+				}
+				last := c.Series[len(c.Series)-1]
+				if c.Runs.Likely != Never && max(last.Time-c.Runs.Likely, c.Runs.Likely-last.Time) > time.Microsecond {
+					t.Errorf("%s: series ends at %v, runs at %v", f.Name, last.Time, c.Runs.Likely)
+				}
+			}
+		}
+	}
+}
+
+func TestColdLastsLongerAndLightShorter(t *testing.T) {
+	base := softClock(t, curl, studio, tungsten).Softens.Likely
+	far, err := tungsten.At(2.5)
+	if err != nil {
+		t.Fatal(err)
+	}
+	colder, thin, deep := curl, curl, curl
+	colder.StartC = honestplate.Some(-18)
+	thin.Thickness = 0.008
+	deep.SkinDepth = honestplate.Exactly(0.004)
+	if d := softClock(t, colder, studio, tungsten).Softens.Likely; d <= base {
+		t.Errorf("from the freezer %v, from the refrigerator %v", d, base)
+	}
+	if d := softClock(t, curl, studio, far).Softens.Likely; d <= base {
+		t.Errorf("lamp at 2.5 m %v, at 1.4 m %v", d, base)
+	}
+	if d := softClock(t, curl, studio).Softens.Likely; d <= base {
+		t.Errorf("no lamp %v, one lamp %v", d, base)
+	}
+	if d := softClock(t, thin, studio, tungsten).Softens.Likely; d >= base {
+		t.Errorf("a thin shaving %v, a curl %v", d, base)
+	}
+	if d := softClock(t, deep, studio, tungsten).Softens.Likely; d <= base {
+		t.Errorf("4 mm deep %v, 1 mm %v", d, base)
+	}
+}
+
+func TestColdRoomNeverSoftensChocolate(t *testing.T) {
+	c := softClock(t, Softening{Food: DarkChocolate(), Form: heat.SlabForm, Thickness: 0.01, StartC: honestplate.Some(15)}, Air{TempC: 18, RH: 0.5})
+	if c.Softens.MayHappen() || c.Runs.MayHappen() || len(c.Decides) != 0 {
+		t.Errorf("softens %v, runs %v, decided by %v", c.Softens, c.Runs, c.Decides)
+	}
+	if s := c.Series[len(c.Series)-1]; s.Time != 2*time.Hour || math.Abs(s.MeanC-18) > 1 {
+		t.Errorf("ends at %+v", s)
+	}
+}
+
+// common practice, no source: whipped cream goes first, butter next, chocolate
+// lasts; gelatin makes cream last.
+func TestWhichGoesFirst(t *testing.T) {
+	var last time.Duration
+	for _, f := range []SoftFood{WhippedCream(), Butter(), DarkChocolate()} {
+		d := softClock(t, Softening{Food: f, Thickness: 0.03, StartC: honestplate.Some(5)}, studio, tungsten).Softens.Likely
+		if d <= last {
+			t.Errorf("%s softens after %v, not after %v", f.Name, d, last)
+		}
+		last = d
+	}
+	plain := softClock(t, Softening{Food: WhippedCream(), Thickness: 0.03, StartC: honestplate.Some(5)}, studio).Softens
+	set := softClock(t, Softening{Food: SetCream(), Thickness: 0.03, StartC: honestplate.Some(5)}, studio).Softens
+	if set.Earliest <= plain.Earliest {
+		t.Errorf("set cream %v, plain %v", set, plain)
+	}
+}
+
+// common practice, no source: flash alone hardly changes anything.
+func TestFlashAloneHardlyMatters(t *testing.T) {
+	dark := softClock(t, curl, studio).Softens.Likely.Seconds()
+	flash := softClock(t, curl, studio, packs).Softens.Likely.Seconds()
+	if flash < 0.9*dark {
+		t.Errorf("without light %g s, with flash %g s", dark, flash)
+	}
+}
+
+// The skin's time does not hang on the grid: a body of twice the cells and a tenth
+// of the step error agrees to 1 %.
+func TestSofteningConverges(t *testing.T) {
+	m, err := curl.model(studio, []Lamp{tungsten})
+	if err != nil {
+		t.Fatal(err)
+	}
+	x := make([]float64, softInputs)
+	m.study([]Lamp{tungsten}).inputs(x, 0, nil)
+	var run softRun
+	var at [2]time.Duration
+	if err := run.times(m, x, at[:]); err != nil {
+		t.Fatal(err)
+	}
+	table := &run.table
+	light := run.light
+	fine := heat.Body{Form: heat.SphereForm, Radius: 0.015, Curve: m.curve, Cells: 2 * softCells, Tolerance: softTolerance / 10}
+	states, err := fine.Run(curl.StartC.Value, 0, func(surfaceC float64, _ time.Duration) float64 {
+		heat, _ := table.at(surfaceC)
+		return heat + light
+	}, at[0], at[1])
+	if err != nil {
+		t.Fatal(err)
+	}
+	var e engine
+	var c compiled
+	c.load(m.curve)
+	e.build(heat.SphereForm, 0.015, 2*softCells, usualGrade)
+	e.begin(&c, curl.StartC, softTolerance/10, &run)
+	e.expect(0.014, x[softSoftC])
+	e.expect(0.014, x[softRunC])
+	if err := e.runTo(1.1 * at[1].Seconds()); err != nil {
+		t.Fatal(err)
+	}
+	for k := range at {
+		if got, want := at[k].Seconds(), e.firedAt(k).Seconds(); math.Abs(got/want-1) > 0.01 {
+			t.Errorf("event %d: %g s, finer %g s", k, got, want)
+		}
+		if s := states[k]; math.Abs(s.HeatJ-s.StoredJ) > 1e-6*s.HeatJ {
+			t.Errorf("event %d: took %g J, holds %g J", k, s.HeatJ, s.StoredJ)
+		}
+	}
+}
+
+func TestSofteningRefusesNonsense(t *testing.T) {
+	nan := math.NaN()
+	for name, spoil := range map[string]func(*Softening, *Air){
+		"air":           func(_ *Softening, a *Air) { a.RH = 1.5 },
+		"hot air":       func(_ *Softening, a *Air) { a.TempC = 55 },
+		"material":      func(s *Softening, _ *Air) { s.Food.Density = 0 },
+		"latent":        func(s *Softening, _ *Air) { s.Food.Latent = -1 },
+		"latent huge":   func(s *Softening, _ *Air) { s.Food.Latent = 1e6 },
+		"melting start": func(s *Softening, _ *Air) { s.Food.MeltsFromC = nan },
+		"melting end":   func(s *Softening, _ *Air) { s.Food.MeltsToC = s.Food.MeltsFromC },
+		"soft":          func(s *Softening, _ *Air) { s.Food.SoftC = honestplate.Estimate{Low: 20, Likely: 18, High: 22} },
+		"run":           func(s *Softening, _ *Air) { s.Food.RunC = honestplate.Exactly(10) },
+		"activity":      func(s *Softening, _ *Air) { s.Food.Activity = 2 },
+		"absorptance":   func(s *Softening, _ *Air) { s.Food.Absorptance.Tungsten = 2 },
+		"form":          func(s *Softening, _ *Air) { s.Form = heat.CylinderForm },
+		"thickness":     func(s *Softening, _ *Air) { s.Thickness = 0 },
+		"width":         func(s *Softening, _ *Air) { s.Across = nan },
+		"start":         func(s *Softening, _ *Air) { s.StartC = honestplate.Some(100) },
+		"horizon":       func(s *Softening, _ *Air) { s.Horizon = -1 },
+		"skin":          func(s *Softening, _ *Air) { s.SkinDepth = honestplate.Exactly(0.02) },
+	} {
+		s, a := curl, studio
+		spoil(&s, &a)
+		if _, err := s.Clock(a, tungsten); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	bright := Lamp{Source: Tungsten, Lux: 1e6}
+	if _, err := curl.Clock(studio, bright); !errors.Is(err, honestplate.ErrRange) {
+		t.Errorf("a million lux: %v", err)
+	}
+}
+
+func FuzzSoftening(f *testing.F) {
+	f.Add(0, 0, 0.03, 0.08, 5.0, 24.0, 0.5, 5000.0)
+	f.Add(3, 2, 0.004, 0.02, -40.0, -20.0, 1.0, 0.0)
+	f.Fuzz(func(t *testing.T, food, form int, thickness, across, start, room, rh, lux float64) {
+		foods := softFoods()
+		if food < 0 || food >= len(foods) {
+			return
+		}
+		s := Softening{Food: foods[food], Form: heat.Form(form), Thickness: thickness, Across: across, StartC: honestplate.Some(start), Horizon: 10 * time.Minute}
+		c, err := s.Clock(Air{TempC: room, RH: rh}, Lamp{Source: Tungsten, Lux: lux})
+		if err != nil {
+			if !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
+				t.Fatal(err)
+			}
+			return
+		}
+		for _, p := range c.Series {
+			if math.IsNaN(p.SurfaceC + p.MeanC + p.CoreC) {
+				t.Fatalf("%+v: NaN in the series", s)
+			}
+		}
+	})
+}
+
+func BenchmarkSoftening(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		softClock(b, curl, studio, tungsten)
+	}
+}
+
+func TestSmallPiecesNeedNoDepthOfTheirOwn(t *testing.T) {
+	air := Air{TempC: 23, RH: 0.5}
+	var last time.Duration
+	for _, thickness := range []float64{0.003, 0.005, 0.006, 0.0075} {
+		k, err := Softening{Food: Butter(), Form: heat.SlabForm, Thickness: thickness, StartC: honestplate.Some(5)}.Clock(air)
+		if err != nil {
+			t.Fatalf("%g m: %v", thickness, err)
+		}
+		if at(k.Softens.Likely) <= last {
+			t.Errorf("%g m softens at %v, no later than a thinner one", thickness, k.Softens)
+		}
+		last = at(k.Softens.Likely)
+	}
+	for _, diameter := range []float64{0.01, 0.019} {
+		if _, err := (Scoop{Mix: food.VanillaIceCream(), Diameter: diameter, StartC: -18}).Likely(air); err != nil {
+			t.Errorf("a scoop of %g m: %v", diameter, err)
+		}
+	}
+	thin := Softening{Food: Butter(), Form: heat.SlabForm, Thickness: 0.005, StartC: honestplate.Some(5), SkinDepth: honestplate.Estimate{Low: 0.0005, Likely: 0.001, High: 0.002}}
+	if _, err := thin.Clock(air); !errors.Is(err, honestplate.ErrInput) || !strings.Contains(err.Error(), "0.00166667 or less") {
+		t.Errorf("deeper than a third: %v, want the limit named", err)
+	}
+}
