@@ -203,7 +203,7 @@ func (c Cheese) start(a Air, light, convection float64) (hotRun, error) {
 	r.limits, r.limitCount = [maxLimits]float64{c.RunnyC.Likely, c.SetC.Likely}, 2
 	r.begin()
 	if r.at[1] == 0 {
-		r.at[0], r.at[1] = Never, Never
+		r.at[0], r.at[1] = never, never
 	}
 	return r, nil
 }

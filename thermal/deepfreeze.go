@@ -178,7 +178,7 @@ func (r *freezeRun) times(m *freezeModel, at []float64) error {
 	surface := e.ExpectCold(m.d.Diameter/2, m.d.TargetC)
 	core := e.ExpectCold(0, m.d.TargetC)
 	want := e.Content(m.d.Diameter/2) * (r.c.EnthalpyAt(m.d.TargetC) - e.StartH)
-	at[freezeMean] = Never
+	at[freezeMean] = never
 	end := freezeHorizon.Seconds()
 	if m.d.Medium.TempC >= m.d.TargetC {
 		end = 0 // never
@@ -188,7 +188,7 @@ func (r *freezeRun) times(m *freezeModel, at []float64) error {
 		if err := e.Advance(end); err != nil {
 			return err
 		}
-		if at[freezeMean] == Never && e.Heat <= want {
+		if at[freezeMean] == never && e.Heat <= want {
 			passed := root.Rising(func(share float64) float64 {
 				return -root.Cubic(share, heat-want, e.Heat-want, q*e.Span, e.Flow*e.Span)
 			}, 0, 1)

@@ -29,7 +29,7 @@ func ExampleLamp_At() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%.1f m: %.0f W/m2, the scoop softens after %s\n", l.Distance, e, thermal.Clock(quarters(c.Softens).Likely))
+		fmt.Printf("%.1f m: %.0f W/m2, the scoop softens after %s\n", l.Distance, e, thermal.Clock(quarters(c.Softens.Window).Likely))
 	}
 	// Output:
 	// 1.0 m: 254 W/m2, the scoop softens after 5:45

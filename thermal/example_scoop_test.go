@@ -28,10 +28,10 @@ func ExampleScoop_Hold() {
 			return
 		}
 		fmt.Printf("from %.0f degC\n", start)
-		fmt.Println("  softens   ", quarters(c.Softens))
-		fmt.Println("  first drip", quarters(c.FirstDrip))
-		fmt.Println("  puddles   ", quarters(c.Puddles))
-		fmt.Println("  slumps    ", quarters(c.Slumps))
+		fmt.Println("  softens   ", quarters(c.Softens.Window))
+		fmt.Println("  first drip", quarters(c.FirstDrip.Window))
+		fmt.Println("  puddles   ", quarters(c.Puddles.Window))
+		fmt.Println("  slumps    ", quarters(c.Slumps.Window))
 		fmt.Println("  decided by", c.Decides[0].Input)
 	}
 	// Output:

@@ -18,7 +18,7 @@ func ExampleSoftening() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%s softens %v", food.Name, c.Softens)
+		fmt.Printf("%s softens %v", food.Name, c.Softens.Window)
 		if len(c.Decides) > 0 {
 			fmt.Printf("; %s decides", c.Decides[0].Input)
 		}

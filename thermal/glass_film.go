@@ -41,7 +41,7 @@ func (r *glassRun) thaw() {
 // mark notes the events of a step, interpolated within it.
 func (r *glassRun) mark(before *glassRun, dt float64) {
 	note := func(event int, old, now, level float64) {
-		if r.at[event] == Never && old < level && now >= level {
+		if r.at[event] == never && old < level && now >= level {
 			r.at[event] = before.time + dt*(level-old)/(now-old)
 		}
 	}
@@ -50,10 +50,10 @@ func (r *glassRun) mark(before *glassRun, dt float64) {
 	note(eventOpaque, old, now, r.stages.Opaque.Likely)
 	note(eventBeads, before.dew, r.dew, r.stages.Beads.Likely)
 	note(eventRuns, before.dew, r.dew, r.stages.Runs.Likely)
-	if r.at[eventHaze] != Never {
+	if r.at[eventHaze] != never {
 		note(eventDry, -old, -now, -r.stages.Haze.Likely)
 	}
-	if before.frost > 0 && r.frost == 0 && r.at[eventThawed] == Never {
+	if before.frost > 0 && r.frost == 0 && r.at[eventThawed] == never {
 		r.at[eventThawed] = r.time
 	}
 	if r.iced {

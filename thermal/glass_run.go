@@ -54,7 +54,7 @@ func (g Glass) start(a Air, light, convection float64) (glassRun, error) {
 		r.dewC = dew
 	}
 	for i := range r.at {
-		r.at[i] = Never
+		r.at[i] = never
 	}
 	cell := g.WallThickness / wallCells
 	r.Top = 2 * g.Wall.Conductivity / cell

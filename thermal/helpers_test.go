@@ -2,6 +2,7 @@ package thermal
 
 import (
 	"math"
+	"testing"
 	"time"
 
 	"example.org/honestplate"
@@ -16,4 +17,17 @@ func at(m honestplate.Moment) time.Duration {
 		return neverAt
 	}
 	return m.After
+}
+
+// runOnce is the likely run of a clock and its times, s.
+func runOnce[M any](t testing.TB, f frame[M], err error) (M, []float64) {
+	t.Helper()
+	m, times := f.model, make([]float64, f.events)
+	if err == nil {
+		err = f.run(&m, times, false)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	return m, times
 }

@@ -34,7 +34,7 @@ type HotDish struct {
 
 // A HotClock says how long a HotDish stays hot.
 type HotClock struct {
-	Limit     Event       // when its mean temperature falls to LimitC; Never if the lamps hold it
+	Limit     Event       // when its mean temperature falls to LimitC; never if the lamps hold it
 	SteamEnds Event       // when the surface is too cool for visible steam; 0 if it never steams
 	SteamC    float64     // the temperature of the surface at which steam ends, deg C; 100 if it never steams
 	Series    []HotPoint  // the likely course

@@ -116,7 +116,7 @@ func (r *hotRun) looked(limit int) float64 {
 // begin notes the limits passed before the start.
 func (r *hotRun) begin() {
 	for i := range r.limitCount {
-		r.at[i] = Never
+		r.at[i] = never
 		if r.looked(i) <= r.limits[i] {
 			r.at[i] = 0
 		}
@@ -149,11 +149,11 @@ func (r *hotRun) run() error {
 		now := r.mean()
 		passed := true
 		for i := range r.limitCount {
-			if is := r.looked(i); r.at[i] == Never && was[i] > r.limits[i] && is <= r.limits[i] {
+			if is := r.looked(i); r.at[i] == never && was[i] > r.limits[i] && is <= r.limits[i] {
 				share := (was[i] - r.limits[i]) / (was[i] - is)
 				r.at[i] = before + share*dt
 			}
-			passed = passed && r.at[i] != Never
+			passed = passed && r.at[i] != never
 		}
 		if r.series != nil {
 			r.series = append(r.series, HotPoint{

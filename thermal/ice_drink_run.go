@@ -128,7 +128,7 @@ func (r *icedRun) integrate(m *icedModel, at []float64, series *[]IcedDrinkPoint
 	content := func() float64 { return y[stateDrink] + y[stateCold] - y[stateIce]*heat.Fusion }
 	before := content()
 	for i := range at {
-		at[i] = Never
+		at[i] = never
 	}
 	watered := ice0 - d.DilutionShare.Likely*d.DrinkGrams/1000
 	note := func(t float64) {
@@ -151,7 +151,7 @@ func (r *icedRun) integrate(m *icedModel, at []float64, series *[]IcedDrinkPoint
 		t1, z := ode.Step(t, y, limit)
 		cross := func(e int, level float64) {
 			before, after := y[stateIce], z[stateIce]
-			if at[e] == Never && before > level && after <= level {
+			if at[e] == never && before > level && after <= level {
 				at[e] = t + (t1-t)*(before-level)/(before-after)
 			}
 		}
@@ -169,7 +169,7 @@ func (r *icedRun) integrate(m *icedModel, at []float64, series *[]IcedDrinkPoint
 			note(t)
 			next += every
 		}
-		if series == nil && at[drinkGone] != Never {
+		if series == nil && at[drinkGone] != never {
 			break
 		}
 	}

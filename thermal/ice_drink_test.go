@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
 )
 
 // One glass, as the two models see it.
@@ -16,21 +17,12 @@ func bothGlasses(wallC float64) (Glass, IcedDrink) {
 
 var bothRoom = Air{TempC: 23, RH: 0.5, Speed: 0.15}
 
-// likelyRun is the likely run of an iced drink and its times.
-func likelyRun(t *testing.T, d IcedDrink, a Air, lamps ...Lamp) (icedRun, [drinkEvents]time.Duration, *icedModel) {
+// likelyRun is the likely run of an iced drink and its times, s.
+func likelyRun(t *testing.T, d IcedDrink, a Air, lamps ...Lamp) (*icedRun, []float64, icedModel) {
 	t.Helper()
-	m, err := d.model(a, lamps)
-	if err != nil {
-		t.Fatal(err)
-	}
-	x := make([]float64, drinkInputs)
-	m.study().inputs(x, 0, nil)
-	var r icedRun
-	var at [drinkEvents]time.Duration
-	if _, err := r.times(m, x, at[:], nil, 0); err != nil {
-		t.Fatal(err)
-	}
-	return r, at, m
+	f, err := d.frame(a, lamps)
+	m, times := runOnce(t, f, err)
+	return m.work, times, m
 }
 
 // Ice so fine and stirred so well that the drink is as cold as it leaves the two models
@@ -42,10 +34,10 @@ func TestIcedDrinkAsColdAsItsIceIsTheGlass(t *testing.T) {
 				g, d := bothGlasses(wallC)
 				d.Size, d.Shape, d.IceH, d.Horizon = 0.001, IceChip, honestplate.Exactly(10000), 24*time.Hour
 				g.Horizon = d.Horizon
-				want := mustLikely(t, g, a, lamps...).IceGone.Likely.Seconds()
+				want := mustLikely(t, g, a, lamps...).IceGone.Likely.After.Seconds()
 				r, at, m := likelyRun(t, d, a, lamps...)
-				want -= 0.01 * 0.12 * fusion / (r.at(0) + m.light)
-				if got := at[drinkGone].Seconds(); math.Abs(got-want) > 0.015*want {
+				want -= 0.01 * 0.12 * heat.Fusion / (r.at(0) + m.light)
+				if got := at[drinkGone]; math.Abs(got-want) > 0.015*want {
 					t.Errorf("wall %g degC, air %+v, %d lamps: gone in %.0f s, in the Glass %.0f", wallC, a, len(lamps), got, want)
 				}
 			}
@@ -69,10 +61,10 @@ func TestIcedDrinkOutlastsTheGlassByItsOwnWarmth(t *testing.T) {
 			last = p
 		}
 		mean /= last.t
-		kept := last.tempC * ((0.300-0.0012)*meltSpecificHeat + r.wall)
-		glass := mustLikely(t, g, bothRoom).IceGone.Likely.Seconds()
-		want := (glass*r.at(0) - 0.0012*fusion + kept) / r.at(mean)
-		got := at[drinkGone].Seconds()
+		kept := last.tempC * ((0.300-0.0012)*heat.WaterHeat + r.wall)
+		glass := mustLikely(t, g, bothRoom).IceGone.Likely.After.Seconds()
+		want := (glass*r.at(0) - 0.0012*heat.Fusion + kept) / r.at(mean)
+		got := at[drinkGone]
 		if math.Abs(got-want) > 0.03*want {
 			t.Errorf("%v: gone in %.0f s; the Glass's %.0f s and a drink of %.2f degC on average, %.2f at the end, make %.0f",
 				shape.shape, got, glass, mean, last.tempC, want)
@@ -96,9 +88,9 @@ func TestBandsOfTheTwoModelsOverlap(t *testing.T) {
 				t.Fatal(err)
 			}
 			if !(at(c.IceGone.Earliest) < at(k.IceGone.Latest) && at(k.IceGone.Earliest) < at(c.IceGone.Latest)) {
-				t.Errorf("wall %g degC, air %+v: the Glass says %v, the IcedDrink %v", wallC, a, k.IceGone, c.IceGone)
+				t.Errorf("wall %g degC, air %+v: the Glass says %v, the IcedDrink %v", wallC, a, k.IceGone.Window, c.IceGone)
 			}
-			if more := c.IceGone.Likely.Seconds() / k.IceGone.Likely.Seconds(); more < 1 || more > 1.4 {
+			if more := c.IceGone.Likely.After.Seconds() / k.IceGone.Likely.After.Seconds(); more < 1 || more > 1.4 {
 				t.Errorf("wall %g degC, air %+v: %.2f times as long as the Glass says", wallC, a, more)
 			}
 		}

@@ -47,7 +47,7 @@ func (r *iceRun) times(m *iceModel, at []float64, series *[]IcePoint, every floa
 	shines := e.Expect(p.radius, -icePure/2)
 	whole := e.Content(p.radius)
 	scale := p.grams / (1000 * heat.IceDensity * whole)
-	at[iceHalf], at[iceGone] = Never, Never
+	at[iceHalf], at[iceGone] = never, never
 	note := func(t, left float64) {
 		if series == nil {
 			return
@@ -58,7 +58,7 @@ func (r *iceRun) times(m *iceModel, at []float64, series *[]IcePoint, every floa
 	note(0, 1)
 	horizon := m.i.Horizon.Seconds()
 	reckoned, left, next := p.radius, 1.0, every
-	for e.Time < horizon && at[iceGone] == Never {
+	for e.Time < horizon && at[iceGone] == never {
 		limit := horizon
 		if series != nil {
 			limit = min(limit, next)

@@ -72,7 +72,7 @@ func DeepFreezer() Medium {
 // (Geankoplis 5.5-2 and 5.5-1, read), 15..50 in textbooks (from memory).
 func BlastFreezer() Medium {
 	return Medium{Name: "blast freezer", TempC: -35, H: 28, HLow: 15, HHigh: 50,
-		Caution: "Bare skin sticks to metal and food this cold: wear dry gloves. Never shut anyone in."}
+		Caution: "Bare skin sticks to metal and food this cold: wear dry gloves. never shut anyone in."}
 }
 
 // PlateFreezer is contact between plates at -35 degC; 100..300 W/(m2 K) after

@@ -11,14 +11,18 @@ import (
 // common practice, no source: the same ball is ready sooner in moving air than in a
 // home freezer, sooner still in dry ice.
 func TestMediaRank(t *testing.T) {
-	last := Never
+	last := neverAt
 	for _, m := range []Medium{HomeFreezer(), DeepFreezer(), BlastFreezer(), DryIce()} {
-		f := breadLike
-		f.Medium, f.EndC = m, -15
-		if _, pham := plankPham(t, f); pham < last {
-			last = pham
+		d := portion(m)
+		d.TargetC = -15
+		c, err := d.Likely()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if core := at(c.Core.Likely); core < last {
+			last = core
 		} else {
-			t.Errorf("%s takes %v, not below %v", m.Name, pham, last)
+			t.Errorf("%s takes %v, not below %v", m.Name, core, last)
 		}
 	}
 }

@@ -34,7 +34,7 @@ func (r *scoopRun) times(m *scoopModel, at []float64) error {
 	}
 	at[softens], at[drips] = r.e.FiredAt(soft), r.e.FiredAt(drip)
 
-	at[puddles] = Never
+	at[puddles] = never
 	if m.s.Rest == OnPlate || m.s.Rest == OnChilledPlate {
 		r.begin(m, &r.foot, p)
 		wet := r.e.Expect(p.radius-p.film, p.flowC)

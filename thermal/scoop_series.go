@@ -27,7 +27,7 @@ func (m *scoopModel) series(slumped float64) ([]ScoopPoint, error) {
 				return nil, err
 			}
 		}
-		for face.e.Time < t && face.e.FiredAt(drip) == Never {
+		for face.e.Time < t && face.e.FiredAt(drip) == never {
 			before := face.table.vapour(face.e.SurfaceC())
 			if err := face.e.Advance(t); err != nil {
 				return nil, err

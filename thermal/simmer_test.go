@@ -32,7 +32,7 @@ func TestHotStartsStayBelowBoilingAtEveryAltitude(t *testing.T) {
 			"dish":   second(HotDish{Grams: 350, Diameter: 0.16, StartC: top + 0.1}.Clock(room)),
 		} {
 			var out *honestplate.RangeError
-			if !errors.As(err, &out) || out.Quantity != "start temperature" {
+			if !errors.As(err, &out) || out.Field != "start temperature" {
 				t.Errorf("%s above boiling at %g m: %v", name, altitude, err)
 			}
 		}

@@ -10,6 +10,7 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/solve"
 )
 
 func softFoods() []SoftFood {
@@ -19,7 +20,7 @@ func softFoods() []SoftFood {
 // curl is a curl of butter from the refrigerator.
 var curl = Softening{Food: Butter(), Thickness: 0.03, StartC: honestplate.Some(5)}
 
-func softClock(t testing.TB, s Softening, a Air, lamps ...Lamp) SoftClock {
+func softenClock(t testing.TB, s Softening, a Air, lamps ...Lamp) SoftClock {
 	t.Helper()
 	c, err := s.Clock(a, lamps...)
 	if err != nil {
@@ -32,18 +33,18 @@ func TestSofteningComesBeforeRunning(t *testing.T) {
 	for _, f := range softFoods() {
 		for _, form := range []heat.Form{heat.SphereForm, heat.SlabForm} {
 			for _, lamps := range [][]Lamp{nil, {tungsten}} {
-				c := softClock(t, Softening{Food: f, Form: form, Thickness: 0.02, StartC: honestplate.Some(4)}, studio, lamps...)
-				if c.Softens.Likely > c.Runs.Likely || c.Softens.Earliest > c.Runs.Earliest || c.Softens.Latest > c.Runs.Latest {
-					t.Errorf("%s, %v, %d lamps: softens %v, runs %v", f.Name, form, len(lamps), c.Softens, c.Runs)
+				c := softenClock(t, Softening{Food: f, Form: form, Thickness: 0.02, StartC: honestplate.Some(4)}, studio, lamps...)
+				if at(c.Softens.Likely) > at(c.Runs.Likely) || at(c.Softens.Earliest) > at(c.Runs.Earliest) || at(c.Softens.Latest) > at(c.Runs.Latest) {
+					t.Errorf("%s, %v, %d lamps: softens %v, runs %v", f.Name, form, len(lamps), c.Softens.Window, c.Runs)
 				}
-				for _, w := range []honestplate.Window{c.Softens, c.Runs} {
+				for _, w := range []honestplate.Window{c.Softens.Window, c.Runs.Window} {
 					if at(w.Earliest) > at(w.Likely) || at(w.Likely) > at(w.Latest) {
 						t.Errorf("%s: window %v", f.Name, w)
 					}
 				}
 				last := c.Series[len(c.Series)-1]
-				if c.Runs.Likely != Never && max(last.Time-c.Runs.Likely, c.Runs.Likely-last.Time) > time.Microsecond {
-					t.Errorf("%s: series ends at %v, runs at %v", f.Name, last.Time, c.Runs.Likely)
+				if at(c.Runs.Likely) != neverAt && max(last.Time-at(c.Runs.Likely), at(c.Runs.Likely)-last.Time) > time.Microsecond {
+					t.Errorf("%s: series ends at %v, runs at %v", f.Name, last.Time, at(c.Runs.Likely))
 				}
 			}
 		}
@@ -51,7 +52,7 @@ func TestSofteningComesBeforeRunning(t *testing.T) {
 }
 
 func TestColdLastsLongerAndLightShorter(t *testing.T) {
-	base := softClock(t, curl, studio, tungsten).Softens.Likely
+	base := at(softenClock(t, curl, studio, tungsten).Softens.Likely)
 	far, err := tungsten.At(2.5)
 	if err != nil {
 		t.Fatal(err)
@@ -60,27 +61,27 @@ func TestColdLastsLongerAndLightShorter(t *testing.T) {
 	colder.StartC = honestplate.Some(-18)
 	thin.Thickness = 0.008
 	deep.SkinDepth = honestplate.Exactly(0.004)
-	if d := softClock(t, colder, studio, tungsten).Softens.Likely; d <= base {
+	if d := at(softenClock(t, colder, studio, tungsten).Softens.Likely); d <= base {
 		t.Errorf("from the freezer %v, from the refrigerator %v", d, base)
 	}
-	if d := softClock(t, curl, studio, far).Softens.Likely; d <= base {
+	if d := at(softenClock(t, curl, studio, far).Softens.Likely); d <= base {
 		t.Errorf("lamp at 2.5 m %v, at 1.4 m %v", d, base)
 	}
-	if d := softClock(t, curl, studio).Softens.Likely; d <= base {
+	if d := at(softenClock(t, curl, studio).Softens.Likely); d <= base {
 		t.Errorf("no lamp %v, one lamp %v", d, base)
 	}
-	if d := softClock(t, thin, studio, tungsten).Softens.Likely; d >= base {
+	if d := at(softenClock(t, thin, studio, tungsten).Softens.Likely); d >= base {
 		t.Errorf("a thin shaving %v, a curl %v", d, base)
 	}
-	if d := softClock(t, deep, studio, tungsten).Softens.Likely; d <= base {
+	if d := at(softenClock(t, deep, studio, tungsten).Softens.Likely); d <= base {
 		t.Errorf("4 mm deep %v, 1 mm %v", d, base)
 	}
 }
 
 func TestColdRoomNeverSoftensChocolate(t *testing.T) {
-	c := softClock(t, Softening{Food: DarkChocolate(), Form: heat.SlabForm, Thickness: 0.01, StartC: honestplate.Some(15)}, Air{TempC: 18, RH: 0.5})
-	if c.Softens.MayHappen() || c.Runs.MayHappen() || len(c.Decides) != 0 {
-		t.Errorf("softens %v, runs %v, decided by %v", c.Softens, c.Runs, c.Decides)
+	c := softenClock(t, Softening{Food: DarkChocolate(), Form: heat.SlabForm, Thickness: 0.01, StartC: honestplate.Some(15)}, Air{TempC: 18, RH: 0.5})
+	if c.Softens.MayHappen() || c.Runs.MayHappen() || len(c.Softens.Decides) != 0 {
+		t.Errorf("softens %v, runs %v, decided by %v", c.Softens.Window, c.Runs.Window, c.Softens.Decides)
 	}
 	if s := c.Series[len(c.Series)-1]; s.Time != 2*time.Hour || math.Abs(s.MeanC-18) > 1 {
 		t.Errorf("ends at %+v", s)
@@ -92,23 +93,23 @@ func TestColdRoomNeverSoftensChocolate(t *testing.T) {
 func TestWhichGoesFirst(t *testing.T) {
 	var last time.Duration
 	for _, f := range []SoftFood{WhippedCream(), Butter(), DarkChocolate()} {
-		d := softClock(t, Softening{Food: f, Thickness: 0.03, StartC: honestplate.Some(5)}, studio, tungsten).Softens.Likely
+		d := at(softenClock(t, Softening{Food: f, Thickness: 0.03, StartC: honestplate.Some(5)}, studio, tungsten).Softens.Likely)
 		if d <= last {
 			t.Errorf("%s softens after %v, not after %v", f.Name, d, last)
 		}
 		last = d
 	}
-	plain := softClock(t, Softening{Food: WhippedCream(), Thickness: 0.03, StartC: honestplate.Some(5)}, studio).Softens
-	set := softClock(t, Softening{Food: SetCream(), Thickness: 0.03, StartC: honestplate.Some(5)}, studio).Softens
-	if set.Earliest <= plain.Earliest {
+	plain := softenClock(t, Softening{Food: WhippedCream(), Thickness: 0.03, StartC: honestplate.Some(5)}, studio).Softens
+	set := softenClock(t, Softening{Food: SetCream(), Thickness: 0.03, StartC: honestplate.Some(5)}, studio).Softens
+	if at(set.Earliest) <= at(plain.Earliest) {
 		t.Errorf("set cream %v, plain %v", set, plain)
 	}
 }
 
 // common practice, no source: flash alone hardly changes anything.
 func TestFlashAloneHardlyMatters(t *testing.T) {
-	dark := softClock(t, curl, studio).Softens.Likely.Seconds()
-	flash := softClock(t, curl, studio, packs).Softens.Likely.Seconds()
+	dark := softenClock(t, curl, studio).Softens.Likely.After.Seconds()
+	flash := softenClock(t, curl, studio, packs).Softens.Likely.After.Seconds()
 	if flash < 0.9*dark {
 		t.Errorf("without light %g s, with flash %g s", dark, flash)
 	}
@@ -117,39 +118,31 @@ func TestFlashAloneHardlyMatters(t *testing.T) {
 // The skin's time does not hang on the grid: a body of twice the cells and a tenth
 // of the step error agrees to 1 %.
 func TestSofteningConverges(t *testing.T) {
-	m, err := curl.model(studio, []Lamp{tungsten})
-	if err != nil {
-		t.Fatal(err)
-	}
-	x := make([]float64, softInputs)
-	m.study([]Lamp{tungsten}).inputs(x, 0, nil)
-	var run softRun
-	var at [2]time.Duration
-	if err := run.times(m, x, at[:]); err != nil {
-		t.Fatal(err)
-	}
+	f, err := curl.frame(studio, []Lamp{tungsten})
+	m, times := runOnce(t, f, err)
+	run := m.work
 	table := &run.table
 	light := run.light
 	fine := heat.Body{Form: heat.SphereForm, Radius: 0.015, Curve: m.curve, Cells: 2 * softCells, Tolerance: softTolerance / 10}
 	states, err := fine.Run(curl.StartC.Value, 0, func(surfaceC float64, _ time.Duration) float64 {
 		heat, _ := table.at(surfaceC)
 		return heat + light
-	}, at[0], at[1])
+	}, seconds(times[0]), seconds(times[1]))
 	if err != nil {
 		t.Fatal(err)
 	}
-	var e engine
-	var c compiled
-	c.load(m.curve)
-	e.build(heat.SphereForm, 0.015, 2*softCells, usualGrade)
-	e.begin(&c, curl.StartC, softTolerance/10, &run)
-	e.expect(0.014, x[softSoftC])
-	e.expect(0.014, x[softRunC])
-	if err := e.runTo(1.1 * at[1].Seconds()); err != nil {
+	var e solve.Engine
+	var c solve.Compiled
+	solve.Load(&c, m.curve, 1, 1)
+	e.Build(int(heat.SphereForm), 0.015, 2*softCells, solve.UsualGrade)
+	e.Begin(&c, 5, softTolerance/10, run)
+	e.Expect(0.014, m.s.Food.SoftC.Likely)
+	e.Expect(0.014, m.s.Food.RunC.Likely)
+	if err := e.RunTo(1.1 * times[1]); err != nil {
 		t.Fatal(err)
 	}
-	for k := range at {
-		if got, want := at[k].Seconds(), e.firedAt(k).Seconds(); math.Abs(got/want-1) > 0.01 {
+	for k := range times {
+		if got, want := times[k], e.FiredAt(k); math.Abs(got/want-1) > 0.01 {
 			t.Errorf("event %d: %g s, finer %g s", k, got, want)
 		}
 		if s := states[k]; math.Abs(s.HeatJ-s.StoredJ) > 1e-6*s.HeatJ {
@@ -218,7 +211,7 @@ func FuzzSoftening(f *testing.F) {
 func BenchmarkSoftening(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		softClock(b, curl, studio, tungsten)
+		softenClock(b, curl, studio, tungsten)
 	}
 }
 
@@ -241,7 +234,7 @@ func TestSmallPiecesNeedNoDepthOfTheirOwn(t *testing.T) {
 		}
 	}
 	thin := Softening{Food: Butter(), Form: heat.SlabForm, Thickness: 0.005, StartC: honestplate.Some(5), SkinDepth: honestplate.Estimate{Low: 0.0005, Likely: 0.001, High: 0.002}}
-	if _, err := thin.Clock(air); !errors.Is(err, honestplate.ErrInput) || !strings.Contains(err.Error(), "0.00166667 or less") {
+	if _, err := thin.Clock(air); !errors.Is(err, honestplate.ErrRange) || !strings.Contains(err.Error(), "outside 0..0.00166667 m") {
 		t.Errorf("deeper than a third: %v, want the limit named", err)
 	}
 }

@@ -65,7 +65,7 @@ type frame[M any] struct {
 }
 
 // never is the time, in seconds, of what does not happen.
-var Never = math.Inf(1)
+var never = math.Inf(1)
 
 // likely runs the model once, with its course.
 func (f frame[M]) likely() (M, []Event, error) {

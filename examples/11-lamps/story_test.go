@@ -122,7 +122,7 @@ func Example_moveBack() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%.1f m: about %.0f W/m2, soft at %v\n", lamp.Distance, e, c.Softens.Round(15*time.Second))
+		fmt.Printf("%.1f m: about %.0f W/m2, soft at %v\n", lamp.Distance, e.Likely, c.Softens.Round(15*time.Second))
 	}
 	off, err := scoop.Clock(room)
 	if err != nil {
@@ -163,7 +163,7 @@ func Example_flash() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%-46s %4.0f W/m2\n", use.name, e)
+		fmt.Printf("%-46s %4.0f W/m2\n", use.name, e.Likely)
 	}
 	// Output:
 	// 500 J, four pops a minute, modelling lamp out     5 W/m2

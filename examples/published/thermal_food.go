@@ -11,6 +11,57 @@ import (
 	"example.org/honestplate/thermal/heat"
 )
 
+// choiOkosCold asks for the properties of a food that is one component.
+func choiOkosCold(r testdata.Row) ([]Point, error) {
+	want, err := r.Float("value")
+	if err != nil {
+		return nil, err
+	}
+	name := r.Text("component")
+	f, ok := map[string]food.Food{
+		"protein": {Protein: 1}, "fat": {Fat: 1}, "carbohydrate": {Carbohydrate: 1}, "fibre": {Fibre: 1}, "ash": {Ash: 1},
+	}[name]
+	if !ok {
+		return []Point{Skip(name, "water and ice come together in a food: checked inside the package")}, nil
+	}
+	f.FreezeC = -1
+	got, err := f.Density(-40)
+	if r.Text("quantity") == "k" {
+		got, err = f.Conductivity(-40)
+	}
+	return []Point{NearRel(r.Text("quantity")+" of "+name, want, got, 6e-4)}, err
+}
+
+// iceProperties compares the constants of ice between -10 and 0 degC.
+func iceProperties(r testdata.Row) ([]Point, error) {
+	temp, err := r.Float("temp_c")
+	if err != nil {
+		return nil, err
+	}
+	label := fmt.Sprintf("%s %g degC", r.Text("source_name"), temp)
+	if temp < -10 {
+		return []Point{Skip(label, "colder than the constants are for")}, nil
+	}
+	var out []Point
+	for _, q := range []struct {
+		column string
+		got    float64
+		rel    float64
+	}{
+		{"density_kg_m3", heat.IceDensity, 0.004}, {"conductivity_w_mk", heat.IceConductivity, 0.04}, {"heat_j_kgk", heat.IceHeat, 0.035},
+	} {
+		want, err := r.Float(q.column)
+		switch {
+		case err != nil: // not given at this temperature
+		case r.Text("source_name") == "DIN" && temp == 0 && q.column == "density_kg_m3":
+			out = append(out, Skip(label+", density", "rounded to 900"))
+		default:
+			out = append(out, NearRel(label+", "+q.column, want, q.got, q.rel))
+		}
+	}
+	return out, nil
+}
+
 func dairyComposition(r testdata.Row) ([]Point, error) {
 	v, err := floats(r, "water_percent", "protein_percent", "fat_percent", "carbohydrate_percent", "fibre_percent",
 		"ash_percent", "heat_above_kj_kgk", "latent_kj_kg")

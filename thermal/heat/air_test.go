@@ -4,42 +4,11 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
-	"reflect"
 	"testing"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/testkit"
 )
-
-// finiteAll fails if any number reachable in v is NaN or infinite.
-func finiteAll(t *testing.T, v any) {
-	t.Helper()
-	var walk func(path string, v reflect.Value)
-	walk = func(path string, v reflect.Value) {
-		switch v.Kind() {
-		case reflect.Float64:
-			if f := v.Float(); math.IsNaN(f) || math.IsInf(f, 0) {
-				t.Errorf("%s is %g", path, f)
-			}
-		case reflect.Struct:
-			for i := range v.NumField() {
-				walk(path+"."+v.Type().Field(i).Name, v.Field(i))
-			}
-		case reflect.Slice, reflect.Array:
-			for i := range v.Len() {
-				walk(path, v.Index(i))
-			}
-		}
-	}
-	walk(reflect.TypeOf(v).Name(), reflect.ValueOf(v))
-}
-
-// typed fails unless err is one of the package's kinds.
-func typed(t *testing.T, err error) {
-	t.Helper()
-	if !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
-		t.Errorf("error of no kind: %v", err)
-	}
-}
 
 func TestDewPointInvertsSaturation(t *testing.T) {
 	for tc := -60.0; tc <= 60; tc += 0.37 {
@@ -243,7 +212,7 @@ func TestAirRefusesNonsense(t *testing.T) {
 			if _, err := f(); err == nil {
 				t.Errorf("%s of air with %s: no error", m, name)
 			} else {
-				typed(t, err)
+				testkit.Typed(t, err)
 			}
 		}
 	}
@@ -264,7 +233,7 @@ func TestAirRefusesNonsense(t *testing.T) {
 		if a, err := f(); err == nil {
 			t.Errorf("%s: got %+v", name, a)
 		} else {
-			typed(t, err)
+			testkit.Typed(t, err)
 		}
 	}
 	for name, f := range map[string]func() (float64, error){
@@ -282,7 +251,7 @@ func TestAirRefusesNonsense(t *testing.T) {
 		if v, err := f(); err == nil {
 			t.Errorf("%s: got %g", name, v)
 		} else {
-			typed(t, err)
+			testkit.Typed(t, err)
 		}
 	}
 }
@@ -317,9 +286,9 @@ func FuzzAir(f *testing.F) {
 			func() (float64, error) { return AltitudeAtPressure(p) },
 		} {
 			if v, err := g(); err != nil {
-				typed(t, err)
+				testkit.Typed(t, err)
 			} else {
-				finiteAll(t, v)
+				testkit.Finite(t, v)
 			}
 		}
 		for _, g := range []func() (Air, error){
@@ -329,15 +298,15 @@ func FuzzAir(f *testing.F) {
 			func() (Air, error) { return AirFromEnthalpy(other, rh, p) },
 		} {
 			if v, err := g(); err != nil {
-				typed(t, err)
+				testkit.Typed(t, err)
 			} else if err := v.Validate(); err != nil {
 				t.Errorf("%+v: %v", v, err)
 			}
 		}
 		if s, err := a.Steam(other, rh); err != nil {
-			typed(t, err)
+			testkit.Typed(t, err)
 		} else {
-			finiteAll(t, s)
+			testkit.Finite(t, s)
 		}
 	})
 }

@@ -3,6 +3,8 @@ package heat
 import (
 	"math"
 	"testing"
+
+	"example.org/honestplate/thermal/internal/testkit"
 )
 
 func TestStillFluidConducts(t *testing.T) {
@@ -101,7 +103,7 @@ func TestCorrelationsRefuseNonsense(t *testing.T) {
 		if v, err := f(); err == nil {
 			t.Errorf("%s: got %g", name, v)
 		} else {
-			typed(t, err)
+			testkit.Typed(t, err)
 		}
 	}
 }
@@ -117,8 +119,8 @@ func FuzzNusselt(f *testing.F) {
 			func(a, b float64) (float64, error) { return NusseltSphereInStream(a, b, other) },
 		} {
 			if v, err := g(n, pr); err != nil {
-				typed(t, err)
-			} else if finiteAll(t, v); v < 0 {
+				testkit.Typed(t, err)
+			} else if testkit.Finite(t, v); v < 0 {
 				t.Errorf("%g", v)
 			}
 		}

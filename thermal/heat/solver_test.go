@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/testkit"
 )
 
 // ice and water of one density, as in the analytic solutions.
@@ -100,9 +101,9 @@ func TestSolverMatchesTheSeries(t *testing.T) {
 				if mean < 0.01 {
 					continue // within 0.8 K of the end: the error allowed per step shows
 				}
-				closeRel(t, form.String()+" mean", (s.MeanC-10)/80, mean, solverAccuracy)
+				testkit.CloseRel(t, form.String()+" mean", (s.MeanC-10)/80, mean, solverAccuracy)
 				if fos[i] >= 0.2 {
-					closeRel(t, form.String()+" surface", (s.SurfaceC-10)/80, surface, solverAccuracy)
+					testkit.CloseRel(t, form.String()+" surface", (s.SurfaceC-10)/80, surface, solverAccuracy)
 				}
 			}
 		}
@@ -264,8 +265,8 @@ func TestRunFromTheStart(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	closeRel(t, "heat", even[0].HeatJ, graded[1].HeatJ, 0.001)
-	closeRel(t, "melted share", even[0].PastShare, graded[1].PastShare, 0.005)
+	testkit.CloseRel(t, "heat", even[0].HeatJ, graded[1].HeatJ, 0.001)
+	testkit.CloseRel(t, "melted share", even[0].PastShare, graded[1].PastShare, 0.005)
 	for f, want := range map[Form]string{SphereForm: "sphere", CylinderForm: "cylinder", SlabForm: "slab", 8: "Form(8)"} {
 		if f.String() != want {
 			t.Errorf("%d: %s", int(f), f)

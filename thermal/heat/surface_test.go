@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/testkit"
 )
 
 var everyShape = []Shape{VerticalPlate, VerticalCylinder, HorizontalCylinder, Sphere, PlateUp, PlateDown}
@@ -216,7 +217,7 @@ func TestEquilibriumBalancesAndRisesWithLight(t *testing.T) {
 		if v, err := f(); err == nil {
 			t.Errorf("%s: %g", name, v)
 		} else {
-			typed(t, err)
+			testkit.Typed(t, err)
 		}
 	}
 }
@@ -304,7 +305,7 @@ func TestSurfaceRefusesNonsense(t *testing.T) {
 			t.Errorf("%s: got %+v", name, got)
 			continue
 		}
-		typed(t, err)
+		testkit.Typed(t, err)
 		var in *honestplate.InputError
 		var out *honestplate.RangeError
 		if !errors.As(err, &in) && !errors.As(err, &out) {
@@ -338,16 +339,16 @@ func FuzzSurface(f *testing.F) {
 		s := Surface{Shape(shape), length, diameter, emissivity, activity, factor}
 		got, err := s.Exchange(Air{TempC: airC, RH: rh, Speed: speed}, surfaceC, light)
 		if err != nil {
-			typed(t, err)
+			testkit.Typed(t, err)
 			return
 		}
-		finiteAll(t, got)
+		testkit.Finite(t, got)
 		if x, err := s.In(Air{TempC: airC, RH: rh, Speed: speed}); err != nil {
 			t.Error(err)
 		} else if e, err := x.EquilibriumC(light); err != nil {
-			typed(t, err)
+			testkit.Typed(t, err)
 		} else {
-			finiteAll(t, e)
+			testkit.Finite(t, e)
 		}
 		if got.H < 0 || got.Slope > 0 {
 			t.Errorf("%+v", got)

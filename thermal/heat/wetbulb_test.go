@@ -3,6 +3,8 @@ package heat
 import (
 	"math"
 	"testing"
+
+	"example.org/honestplate/thermal/internal/testkit"
 )
 
 // The whole domain, against halving the bracket 100 times.
@@ -23,7 +25,7 @@ func TestWetBulbIsTheRootOfItsEquationEverywhere(t *testing.T) {
 				}
 				got, err := a.WetBulbC()
 				if tooWarm(low) {
-					if typed(t, err); err == nil {
+					if testkit.Typed(t, err); err == nil {
 						t.Errorf("%+v: %g, want an error", a, got)
 					}
 					continue

@@ -1,0 +1,60 @@
+package thermal
+
+import (
+	"reflect"
+	"sync"
+	"testing"
+	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/heat"
+)
+
+// Every kind of computation of the tree from many goroutines at once gives what it
+// gives alone. The clocks share nothing but constants; the study spreads over the cores.
+func TestConcurrentUseGivesTheSerialAnswers(t *testing.T) {
+	exchanger, err := heat.Surface{Shape: heat.Sphere, Length: 0.05, Activity: 1}.In(heat.MoistAir{TempC: 23, RH: 0.5})
+	if err != nil {
+		t.Fatal(err)
+	}
+	curve, err := food.Sorbet().Curve()
+	if err != nil {
+		t.Fatal(err)
+	}
+	body := heat.Body{Radius: 0.02, Curve: heat.Melting{Width: 0.5, Latent: 3e8, Solid: heat.Phase{Conductivity: 2, HeatCapacity: 2e6},
+		Liquid: heat.Phase{Conductivity: 0.6, HeatCapacity: 4e6}}.Curve(-40, 40)}
+	cool := func(surfaceC float64, _ time.Duration) float64 { return 15 * (25 - surfaceC) }
+	g, d := bothGlasses(23)
+	for name, solve := range map[string]func() (any, error){
+		"air":       func() (any, error) { return calmRoom.WetBulbC() },
+		"steam":     func() (any, error) { return calmRoom.Steam(80, 1) },
+		"exchanger": func() (any, error) { return exchanger.At(-5, 100) },
+		"curve":     func() (any, error) { return curve.Enthalpy(-8) },
+		"food":      func() (any, error) { return food.Food{Water: 0.7, Protein: 0.3, FreezeC: -1}.Conductivity(-10) },
+		"body":      func() (any, error) { return body.Run(-18, 0, cool, 10*time.Minute) },
+		"lamp":      func() (any, error) { return tungsten.Irradiance() },
+		"mix":       func() (any, error) { return MixIce(10, -5, 100, 20) },
+		"stages": func() (any, error) {
+			return DeepFreeze{Mix: food.VanillaIceCream(), Diameter: 0.055, StartC: honestplate.Some(-13)}.After(FreezeStage{DeepFreezer(), time.Hour})
+		},
+		"glass": func() (any, error) { return g.Likely(studio, tungsten) },
+		"drink": func() (any, error) { return d.Likely(studio, tungsten) },
+		"scoop": func() (any, error) { return ball(-18).Likely(studio, tungsten) },
+		"band":  func() (any, error) { return pull().Clock(studio, tungsten) },
+	} {
+		want, err := solve()
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		var wg sync.WaitGroup
+		for range 8 {
+			wg.Go(func() {
+				if got, err := solve(); err != nil || !reflect.DeepEqual(got, want) {
+					t.Errorf("%s: %+v, %v", name, got, err)
+				}
+			})
+		}
+		wg.Wait()
+	}
+}
