@@ -24,7 +24,7 @@ func TestPieceGrams(t *testing.T) {
 		}
 		testkit.CloseRel(t, c.s.String(), got, c.want, 1e-3)
 	}
-	if _, err := IceShape(9).PieceGrams(0.01); !errors.Is(err, honestplate.ErrInput) || IceShape(9).String() != "ice shape 9" {
+	if _, err := IceShape(9).PieceGrams(0.01); !errors.Is(err, honestplate.ErrInput) || IceShape(9).String() != "unknown ice shape (9)" {
 		t.Error(err)
 	}
 	if _, err := IceBall.PieceGrams(2); !errors.Is(err, honestplate.ErrRange) {

@@ -340,7 +340,7 @@ func TestHoldRefusesNonsense(t *testing.T) {
 
 func TestRestsHaveNames(t *testing.T) {
 	for r, want := range map[Rest]string{OnPlate: "on a plate", OnChilledPlate: "on a chilled plate",
-		OnCone: "on a cone", OnNothing: "on nothing", 7: "on something unknown"} {
+		OnCone: "on a cone", OnNothing: "on nothing", 7: "unknown rest (7)"} {
 		if r.String() != want {
 			t.Errorf("%d: %s", r, r)
 		}

@@ -20,7 +20,7 @@ var thermalConduction = []Check{
 	{Table: "choi_okos_at_minus_40", Package: "thermal", Quantity: "properties of food components",
 		Claim: "0.06 %", Points: choiOkosCold},
 	{Table: "ice_properties", Package: "thermal", Quantity: "properties of ice",
-		Claim: "density 0.4 %, conductivity 4 %, specific heat 3.5 %: as the sources among themselves", Points: iceProperties},
+		Claim: "density 0.4 %, conductivity 5.5 % at -10 degC, specific heat 3.5 %: as the sources among themselves", Points: iceProperties},
 	{Table: "dairy_composition", Package: "thermal", Quantity: "specific and latent heat by composition",
 		Claim: "specific heat 1.5 %, latent 1.1 %", Points: dairyComposition},
 	{Table: "food_enthalpy_examples", Package: "thermal", Quantity: "enthalpy of a food by composition", Unit: "kJ/kg",

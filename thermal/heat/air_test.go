@@ -13,7 +13,7 @@ import (
 func TestDewPointInvertsSaturation(t *testing.T) {
 	for tc := -60.0; tc <= 60; tc += 0.37 {
 		for _, rh := range []float64{0.01, 0.2, 0.5, 0.9, 1} {
-			a := Air{TempC: tc, RH: rh}
+			a := MoistAir{TempC: tc, RH: rh}
 			dew, err := a.DewPointC()
 			if err != nil {
 				if !errors.Is(err, honestplate.ErrRange) || a.vapour() > lowestVapour*1.01 {
@@ -25,10 +25,7 @@ func TestDewPointInvertsSaturation(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			pw, err := a.VapourPressure()
-			if err != nil {
-				t.Fatal(err)
-			}
+			pw := a.vapour()
 			if math.Abs(back-pw) > 1e-8*pw {
 				t.Errorf("%+v: dew point %g has %g Pa, want %g", a, dew, back, pw)
 			}
@@ -53,7 +50,7 @@ func TestSaturationTemperatureInvertsOverTheWholeRange(t *testing.T) {
 }
 
 func TestSaturationIsSmoothAtTheTriplePoint(t *testing.T) {
-	below, above := saturation(TripleC-1e-9), saturation(TripleC+1e-9)
+	below, above := saturation(tripleC-1e-9), saturation(tripleC+1e-9)
 	if math.Abs(above-below) > 1e-6*above || math.Abs(above-611.657) > 0.02 {
 		t.Errorf("%g Pa below, %g Pa above", below, above)
 	}
@@ -79,7 +76,7 @@ func TestLatentHeatFollowsFromTheSlopeOfSaturation(t *testing.T) {
 func TestWetBulbLiesBetweenDewPointAndTemperature(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 4))
 	for range 20000 {
-		a := Air{TempC: -30 + 75*r.Float64(), RH: 0.02 + 0.98*r.Float64(), PressurePa: 60000 + 50000*r.Float64()}
+		a := MoistAir{TempC: -30 + 75*r.Float64(), RH: 0.02 + 0.98*r.Float64(), PressurePa: 60000 + 50000*r.Float64()}
 		wet, err := a.WetBulbC()
 		if err != nil {
 			t.Fatalf("%+v: %v", a, err)
@@ -92,7 +89,7 @@ func TestWetBulbLiesBetweenDewPointAndTemperature(t *testing.T) {
 		if wet > a.TempC+1e-9 || wet < dew-0.02 {
 			t.Errorf("%+v: dew point %g, wet bulb %g", a, dew, wet)
 		}
-		back, err := AirFromWetBulb(a.TempC, wet, a.PressurePa)
+		back, err := MoistFromWetBulb(a.TempC, wet, a.PressurePa)
 		if err != nil {
 			t.Fatalf("%+v wet %g: %v", a, wet, err)
 		}
@@ -106,23 +103,15 @@ func TestWetBulbLiesBetweenDewPointAndTemperature(t *testing.T) {
 func TestInversesOfAir(t *testing.T) {
 	r := rand.New(rand.NewPCG(2, 4))
 	for range 5000 {
-		a := Air{TempC: -20 + 60*r.Float64(), RH: 0.05 + 0.95*r.Float64(), PressurePa: 70000 + 40000*r.Float64()}
+		a := MoistAir{TempC: -20 + 60*r.Float64(), RH: 0.05 + 0.95*r.Float64(), PressurePa: 70000 + 40000*r.Float64()}
 		dew, err := a.DewPointC()
 		if err != nil {
 			t.Fatal(err)
 		}
-		w, err := a.HumidityRatio()
-		if err != nil {
-			t.Fatal(err)
-		}
-		h, err := a.Enthalpy()
-		if err != nil {
-			t.Fatal(err)
-		}
-		for name, f := range map[string]func() (Air, error){
-			"dew point":      func() (Air, error) { return AirFromDewPoint(a.TempC, min(dew, a.TempC), a.PressurePa) },
-			"humidity ratio": func() (Air, error) { return AirFromHumidityRatio(a.TempC, w, a.PressurePa) },
-			"enthalpy":       func() (Air, error) { return AirFromEnthalpy(h, w, a.PressurePa) },
+		w := a.ratio()
+		for name, f := range map[string]func() (MoistAir, error){
+			"dew point":      func() (MoistAir, error) { return MoistFromDewPoint(a.TempC, min(dew, a.TempC), a.PressurePa) },
+			"humidity ratio": func() (MoistAir, error) { return MoistFromRatio(a.TempC, w, a.PressurePa) },
 		} {
 			back, err := f()
 			if err != nil {
@@ -137,14 +126,13 @@ func TestInversesOfAir(t *testing.T) {
 
 // Mass of vapour and dry air in a cubic metre, computed two ways.
 func TestDensityVolumeAndVapourAgree(t *testing.T) {
-	a := Air{TempC: 31, RH: 0.63, PressurePa: 93000}
-	w, _ := a.HumidityRatio()
-	v, _ := a.SpecificVolume()
-	rho, _ := a.Density()
-	vapour, err := a.VapourDensity()
+	a := MoistAir{TempC: 31, RH: 0.63, PressurePa: 93000}
+	p, err := a.Properties()
 	if err != nil {
 		t.Fatal(err)
 	}
+	w, v, rho := p.HumidityRatio, p.SpecificVolume, p.Density
+	vapour := p.VapourPressure / (vapourGas * (a.TempC + kelvin))
 	if got := (1 + w) / v; math.Abs(got-rho) > 1e-5*rho {
 		t.Errorf("density %g, from the volume %g", rho, got)
 	}
@@ -153,19 +141,15 @@ func TestDensityVolumeAndVapourAgree(t *testing.T) {
 	}
 }
 
-func TestPressureFallsWithAltitudeAndBack(t *testing.T) {
+func TestPressureFallsWithAltitude(t *testing.T) {
 	last := math.Inf(1)
 	for z := -5000.0; z <= 11000; z += 250 {
 		p, err := PressureAtAltitude(z)
 		if err != nil {
 			t.Fatal(err)
 		}
-		back, err := AltitudeAtPressure(p)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if p >= last || math.Abs(back-z) > 1e-6 {
-			t.Errorf("%g m: %g Pa, back %g m", z, p, back)
+		if p >= last {
+			t.Errorf("%g m: %g Pa", z, p)
 		}
 		last = p
 	}
@@ -176,21 +160,19 @@ func TestHighStudioHasLessAirToCarryVapour(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	high, low := Air{TempC: 22, RH: 0.5, PressurePa: p}, Air{TempC: 22, RH: 0.5}
+	high, low := MoistAir{TempC: 22, RH: 0.5, PressurePa: p}, MoistAir{TempC: 22, RH: 0.5}
 	dHigh, _ := high.DewPointC()
 	dLow, _ := low.DewPointC()
-	wHigh, _ := high.HumidityRatio()
-	wLow, _ := low.HumidityRatio()
+	wHigh, wLow := high.ratio(), low.ratio()
 	if dHigh != dLow || wHigh < 1.2*wLow {
 		t.Errorf("dew points %g, %g; ratios %g, %g", dHigh, dLow, wHigh, wLow)
 	}
 }
 
 func TestPropertiesAllocateNothing(t *testing.T) {
-	a := Air{TempC: 23, RH: 0.5}
+	a := MoistAir{TempC: 23, RH: 0.5}
 	for name, f := range map[string]func() (float64, error){
-		"dew point": a.DewPointC, "wet bulb": a.WetBulbC, "density": a.Density, "viscosity": a.Viscosity,
-		"conductivity": a.Conductivity, "diffusivity": a.VapourDiffusivity, "enthalpy": a.Enthalpy,
+		"dew point": a.DewPointC, "wet bulb": a.WetBulbC, "properties": func() (float64, error) { p, err := a.Properties(); return p.Density, err },
 	} {
 		if n := testing.AllocsPerRun(10, func() { _, _ = f() }); n != 0 {
 			t.Errorf("%s allocates %g times", name, n)
@@ -199,15 +181,13 @@ func TestPropertiesAllocateNothing(t *testing.T) {
 }
 
 func TestAirRefusesNonsense(t *testing.T) {
-	for name, a := range map[string]Air{
+	for name, a := range map[string]MoistAir{
 		"NaN temperature": {TempC: math.NaN()}, "infinite humidity": {RH: math.Inf(1)}, "wet percent": {TempC: 20, RH: 50},
 		"negative humidity": {RH: -0.1}, "too cold": {TempC: -101}, "too hot": {TempC: 101}, "thin air": {PressurePa: 100},
 		"storm": {Speed: 31}, "backwards": {Speed: -1}, "boiling damp": {TempC: 99.9, RH: 1},
 	} {
 		for m, f := range map[string]func() (float64, error){
-			"VapourPressure": a.VapourPressure, "VapourDensity": a.VapourDensity, "DewPointC": a.DewPointC, "WetBulbC": a.WetBulbC,
-			"HumidityRatio": a.HumidityRatio, "Enthalpy": a.Enthalpy, "SpecificVolume": a.SpecificVolume, "Density": a.Density,
-			"Viscosity": a.Viscosity, "Conductivity": a.Conductivity, "SpecificHeat": a.SpecificHeat, "VapourDiffusivity": a.VapourDiffusivity,
+			"DewPointC": a.DewPointC, "WetBulbC": a.WetBulbC, "Properties": func() (float64, error) { _, err := a.Properties(); return 0, err },
 		} {
 			if _, err := f(); err == nil {
 				t.Errorf("%s of air with %s: no error", m, name)
@@ -216,19 +196,16 @@ func TestAirRefusesNonsense(t *testing.T) {
 			}
 		}
 	}
-	for name, f := range map[string]func() (Air, error){
-		"dew point above air":      func() (Air, error) { return AirFromDewPoint(20, 21, 0) },
-		"dew point NaN":            func() (Air, error) { return AirFromDewPoint(20, math.NaN(), 0) },
-		"dew point in no air":      func() (Air, error) { return AirFromDewPoint(math.Inf(1), 10, 0) },
-		"ratio above saturation":   func() (Air, error) { return AirFromHumidityRatio(20, 0.03, 0) },
-		"negative ratio":           func() (Air, error) { return AirFromHumidityRatio(20, -0.01, 0) },
-		"wet bulb above air":       func() (Air, error) { return AirFromWetBulb(20, 21, 0) },
-		"wet bulb below dry air":   func() (Air, error) { return AirFromWetBulb(20, 2, 0) },
-		"wet bulb NaN":             func() (Air, error) { return AirFromWetBulb(20, math.NaN(), 0) },
-		"wet bulb in thin air":     func() (Air, error) { return AirFromWetBulb(20, 15, 5) },
-		"enthalpy NaN":             func() (Air, error) { return AirFromEnthalpy(math.NaN(), 0.01, 0) },
-		"enthalpy, negative ratio": func() (Air, error) { return AirFromEnthalpy(40000, -0.01, 0) },
-		"enthalpy too high":        func() (Air, error) { return AirFromEnthalpy(1e9, 0.01, 0) },
+	for name, f := range map[string]func() (MoistAir, error){
+		"dew point above air":    func() (MoistAir, error) { return MoistFromDewPoint(20, 21, 0) },
+		"dew point NaN":          func() (MoistAir, error) { return MoistFromDewPoint(20, math.NaN(), 0) },
+		"dew point in no air":    func() (MoistAir, error) { return MoistFromDewPoint(math.Inf(1), 10, 0) },
+		"ratio above saturation": func() (MoistAir, error) { return MoistFromRatio(20, 0.03, 0) },
+		"negative ratio":         func() (MoistAir, error) { return MoistFromRatio(20, -0.01, 0) },
+		"wet bulb above air":     func() (MoistAir, error) { return MoistFromWetBulb(20, 21, 0) },
+		"wet bulb below dry air": func() (MoistAir, error) { return MoistFromWetBulb(20, 2, 0) },
+		"wet bulb NaN":           func() (MoistAir, error) { return MoistFromWetBulb(20, math.NaN(), 0) },
+		"wet bulb in thin air":   func() (MoistAir, error) { return MoistFromWetBulb(20, 15, 5) },
 	} {
 		if a, err := f(); err == nil {
 			t.Errorf("%s: got %+v", name, a)
@@ -241,12 +218,9 @@ func TestAirRefusesNonsense(t *testing.T) {
 		"pressure NaN":         func() (float64, error) { return SaturationPressure(math.NaN()) },
 		"temperature of 0 Pa":  func() (float64, error) { return SaturationTemperature(0) },
 		"latent heat, hot":     func() (float64, error) { return LatentHeat(201) },
-		"factor, hot":          func() (float64, error) { return EnhancementFactor(51, 1e5) },
-		"factor, vacuum":       func() (float64, error) { return EnhancementFactor(20, 0) },
 		"altitude of the moon": func() (float64, error) { return PressureAtAltitude(3.8e8) },
-		"pressure of a vacuum": func() (float64, error) { return AltitudeAtPressure(0) },
-		"dry air's dew point":  Air{TempC: 20}.DewPointC,
-		"dry cold wet bulb":    Air{TempC: -100, RH: 0.5}.WetBulbC,
+		"dry air's dew point":  MoistAir{TempC: 20}.DewPointC,
+		"dry cold wet bulb":    MoistAir{TempC: -100, RH: 0.5}.WetBulbC,
 	} {
 		if v, err := f(); err == nil {
 			t.Errorf("%s: got %g", name, v)
@@ -259,7 +233,7 @@ func TestAirRefusesNonsense(t *testing.T) {
 func TestWetBulbBesideTheStepAtFreezing(t *testing.T) {
 	for rh := 0.0; rh <= 1; rh += 0.001 {
 		for _, tc := range []float64{-40, -1, 0, 0.005, 0.01, 2, 6} {
-			wet, err := Air{TempC: tc, RH: rh}.WetBulbC()
+			wet, err := MoistAir{TempC: tc, RH: rh}.WetBulbC()
 			if err != nil {
 				t.Fatalf("%g degC, %g: %v", tc, rh, err)
 			}
@@ -274,16 +248,13 @@ func FuzzAir(f *testing.F) {
 	f.Add(23.0, 0.5, 0.0, 0.1, 12.0)
 	f.Add(-10.0, 1.0, 50000.0, 3.0, -20.0)
 	f.Fuzz(func(t *testing.T, tempC, rh, p, speed, other float64) {
-		a := Air{tempC, rh, p, speed}
+		a := MoistAir{tempC, rh, p, speed}
 		for _, g := range []func() (float64, error){
-			a.VapourPressure, a.VapourDensity, a.DewPointC, a.WetBulbC, a.HumidityRatio, a.Enthalpy, a.SpecificVolume,
-			a.Density, a.Viscosity, a.Conductivity, a.SpecificHeat, a.VapourDiffusivity,
+			a.DewPointC, a.WetBulbC,
 			func() (float64, error) { return SaturationPressure(tempC) },
 			func() (float64, error) { return SaturationTemperature(p) },
 			func() (float64, error) { return LatentHeat(tempC) },
-			func() (float64, error) { return EnhancementFactor(tempC, p) },
 			func() (float64, error) { return PressureAtAltitude(other) },
-			func() (float64, error) { return AltitudeAtPressure(p) },
 		} {
 			if v, err := g(); err != nil {
 				testkit.Typed(t, err)
@@ -291,17 +262,21 @@ func FuzzAir(f *testing.F) {
 				testkit.Finite(t, v)
 			}
 		}
-		for _, g := range []func() (Air, error){
-			func() (Air, error) { return AirFromDewPoint(tempC, other, p) },
-			func() (Air, error) { return AirFromWetBulb(tempC, other, p) },
-			func() (Air, error) { return AirFromHumidityRatio(tempC, rh, p) },
-			func() (Air, error) { return AirFromEnthalpy(other, rh, p) },
+		for _, g := range []func() (MoistAir, error){
+			func() (MoistAir, error) { return MoistFromDewPoint(tempC, other, p) },
+			func() (MoistAir, error) { return MoistFromWetBulb(tempC, other, p) },
+			func() (MoistAir, error) { return MoistFromRatio(tempC, rh, p) },
 		} {
 			if v, err := g(); err != nil {
 				testkit.Typed(t, err)
-			} else if err := v.Validate(); err != nil {
+			} else if err := v.check(); err != nil {
 				t.Errorf("%+v: %v", v, err)
 			}
+		}
+		if p, err := a.Properties(); err != nil {
+			testkit.Typed(t, err)
+		} else {
+			testkit.Finite(t, p)
 		}
 		if s, err := a.Steam(other, rh); err != nil {
 			testkit.Typed(t, err)
@@ -313,7 +288,7 @@ func FuzzAir(f *testing.F) {
 
 func BenchmarkDewPoint(b *testing.B) {
 	b.ReportAllocs()
-	a := Air{TempC: 23, RH: 0.5}
+	a := MoistAir{TempC: 23, RH: 0.5}
 	for b.Loop() {
 		_, _ = a.DewPointC()
 	}

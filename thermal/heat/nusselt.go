@@ -150,7 +150,7 @@ func (s Surface) FreeNusselt(rayleigh, prandtl float64) (float64, error) {
 	if s.Shape == VerticalCylinder && s.Diameter > 0 {
 		slenderness := s.Length / s.Diameter
 		if err := cmp.Or(honestplate.InRange("Prandtl", prandtl, 0.01, 100, "", "Popiel 2008"),
-			honestplate.InRange("Diameter", s.Diameter, s.Length/1e4, math.MaxFloat64, "m", "from a disc to a wire")); err != nil {
+			honestplate.InRange("Length", s.Length, 0, 1e4*s.Diameter, "m", "from a disc to a wire")); err != nil {
 			return 0, err
 		}
 		b, c := popiel(prandtl, slenderness)

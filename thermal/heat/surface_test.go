@@ -13,13 +13,13 @@ import (
 var everyShape = []Shape{VerticalPlate, VerticalCylinder, HorizontalCylinder, Sphere, PlateUp, PlateDown}
 
 func TestFluxesPointTheRightWay(t *testing.T) {
-	room := Air{TempC: 23, RH: 0.5} // dew point 12 degC
+	room := MoistAir{TempC: 23, RH: 0.5} // dew point 12 degC
 	for _, shape := range everyShape {
 		for _, speed := range []float64{0, 0.3, 2} {
 			room.Speed = speed
 			at := func(activity, surfaceC float64) Flux {
 				t.Helper()
-				f, err := Surface{Shape: shape, Length: 0.08, Diameter: 0.07, Activity: activity}.Exchange(room, surfaceC, 0)
+				f, err := Surface{Shape: shape, Length: 0.08, Diameter: 0.07, Activity: activity}.exchange(room, surfaceC, 0)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -50,7 +50,7 @@ func TestFluxesPointTheRightWay(t *testing.T) {
 // Just below the dew point a dry surface takes a little dew, just above it a wet one
 // gives a little: the sign turns exactly there.
 func TestVapourTurnsAtTheDewPoint(t *testing.T) {
-	room := Air{TempC: 23, RH: 0.5}
+	room := MoistAir{TempC: 23, RH: 0.5}
 	dew, err := room.DewPointC()
 	if err != nil {
 		t.Fatal(err)
@@ -75,7 +75,7 @@ func TestVapourTurnsAtTheDewPoint(t *testing.T) {
 }
 
 func TestNothingFlowsAtEquilibrium(t *testing.T) {
-	f, err := Surface{Shape: Sphere, Length: 0.05, Activity: 1}.Exchange(Air{TempC: 20, RH: 1}, 20, 0)
+	f, err := Surface{Shape: Sphere, Length: 0.05, Activity: 1}.exchange(MoistAir{TempC: 20, RH: 1}, 20, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -86,11 +86,11 @@ func TestNothingFlowsAtEquilibrium(t *testing.T) {
 
 func TestLightAddsToTheTotalAlone(t *testing.T) {
 	s := Surface{Length: 0.1}
-	dark, err := s.Exchange(Air{TempC: 20, RH: 0.4}, 10, 0)
+	dark, err := s.exchange(MoistAir{TempC: 20, RH: 0.4}, 10, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
-	lit, err := s.Exchange(Air{TempC: 20, RH: 0.4}, 10, 250)
+	lit, err := s.exchange(MoistAir{TempC: 20, RH: 0.4}, 10, 250)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -104,7 +104,7 @@ func TestSlopesAreThoseOfTheFluxes(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 4))
 	for range 3000 {
 		s := Surface{Shape: everyShape[r.IntN(len(everyShape))], Length: 0.02 + 0.2*r.Float64(), Diameter: 0.07, Activity: 1}
-		a := Air{TempC: 15 + 20*r.Float64(), RH: r.Float64(), Speed: 2 * r.Float64()}
+		a := MoistAir{TempC: 15 + 20*r.Float64(), RH: r.Float64(), Speed: 2 * r.Float64()}
 		x, err := s.In(a)
 		if err != nil {
 			t.Fatal(err)
@@ -155,7 +155,7 @@ func TestStefanFlowIsTheLogMean(t *testing.T) {
 // A wet surface that only convects comes to the wet bulb, but for the Lewis number:
 // within 1.1 K, lower in dry air.
 func TestWetSurfaceInWindComesToTheWetBulb(t *testing.T) {
-	for _, a := range []Air{{TempC: 23, RH: 0.5, Speed: 5}, {TempC: 35, RH: 0.2, Speed: 5}, {TempC: 10, RH: 0.9, Speed: 5}} {
+	for _, a := range []MoistAir{{TempC: 23, RH: 0.5, Speed: 5}, {TempC: 35, RH: 0.2, Speed: 5}, {TempC: 10, RH: 0.9, Speed: 5}} {
 		x, err := Surface{Shape: HorizontalCylinder, Length: 0.01, Emissivity: 1e-9, Activity: 1}.In(a)
 		if err != nil {
 			t.Fatal(err)
@@ -176,7 +176,7 @@ func TestWetSurfaceInWindComesToTheWetBulb(t *testing.T) {
 
 func TestEquilibriumBalancesAndRisesWithLight(t *testing.T) {
 	for _, activity := range []float64{0, 1} {
-		x, err := Surface{Shape: PlateUp, Length: 0.05, Activity: activity}.In(Air{TempC: 23, RH: 0.5})
+		x, err := Surface{Shape: PlateUp, Length: 0.05, Activity: activity}.In(MoistAir{TempC: 23, RH: 0.5})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -196,14 +196,14 @@ func TestEquilibriumBalancesAndRisesWithLight(t *testing.T) {
 			last = got
 		}
 	}
-	x, err := Surface{Length: 0.05}.In(Air{TempC: 23, RH: 0.5})
+	x, err := Surface{Length: 0.05}.In(MoistAir{TempC: 23, RH: 0.5})
 	if err != nil {
 		t.Fatal(err)
 	}
 	if got, err := x.EquilibriumC(0); err != nil || math.Abs(got-23) > 1e-6 {
 		t.Errorf("in the dark a dry thing is as warm as the room: %g, %v", got, err)
 	}
-	wet, err := Surface{Length: 0.05, Activity: 1}.In(Air{TempC: 23, RH: 0.5})
+	wet, err := Surface{Length: 0.05, Activity: 1}.In(MoistAir{TempC: 23, RH: 0.5})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -226,7 +226,7 @@ func TestWindAndFactorRaiseTheCoefficient(t *testing.T) {
 	for _, shape := range everyShape {
 		last := 0.0
 		for _, speed := range []float64{0, 0.1, 0.5, 2, 8} {
-			f, err := Surface{Shape: shape, Length: 0.08, Diameter: 0.07}.Exchange(Air{TempC: 23, RH: 0.5, Speed: speed}, 5, 0)
+			f, err := Surface{Shape: shape, Length: 0.08, Diameter: 0.07}.exchange(MoistAir{TempC: 23, RH: 0.5, Speed: speed}, 5, 0)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -235,12 +235,12 @@ func TestWindAndFactorRaiseTheCoefficient(t *testing.T) {
 			}
 			last = f.H
 		}
-		a := Air{TempC: 23, RH: 0.5}
-		one, err := Surface{Shape: shape, Length: 0.08}.Exchange(a, 5, 0)
+		a := MoistAir{TempC: 23, RH: 0.5}
+		one, err := Surface{Shape: shape, Length: 0.08}.exchange(a, 5, 0)
 		if err != nil {
 			t.Fatal(err)
 		}
-		half, err := Surface{Shape: shape, Length: 0.08, ConvectionFactor: 0.5}.Exchange(a, 5, 0)
+		half, err := Surface{Shape: shape, Length: 0.08, ConvectionFactor: 0.5}.exchange(a, 5, 0)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -251,23 +251,23 @@ func TestWindAndFactorRaiseTheCoefficient(t *testing.T) {
 }
 
 func TestColdFacingUpIsStillerThanFacingDown(t *testing.T) {
-	a := Air{TempC: 23, RH: 0.3}
-	up, err := Surface{Shape: PlateUp, Length: 0.05}.Exchange(a, 0, 0)
+	a := MoistAir{TempC: 23, RH: 0.3}
+	up, err := Surface{Shape: PlateUp, Length: 0.05}.exchange(a, 0, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
-	down, err := Surface{Shape: PlateDown, Length: 0.05}.Exchange(a, 0, 0)
+	down, err := Surface{Shape: PlateDown, Length: 0.05}.exchange(a, 0, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if up.H >= down.H {
 		t.Errorf("cold: facing up %g, down %g", up.H, down.H)
 	}
-	up, err = Surface{Shape: PlateUp, Length: 0.05}.Exchange(a, 60, 0)
+	up, err = Surface{Shape: PlateUp, Length: 0.05}.exchange(a, 60, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
-	down, err = Surface{Shape: PlateDown, Length: 0.05}.Exchange(a, 60, 0)
+	down, err = Surface{Shape: PlateDown, Length: 0.05}.exchange(a, 60, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -277,27 +277,27 @@ func TestColdFacingUpIsStillerThanFacingDown(t *testing.T) {
 }
 
 func TestSurfaceRefusesNonsense(t *testing.T) {
-	good, room := Surface{Length: 0.1}, Air{TempC: 20, RH: 0.5}
+	good, room := Surface{Length: 0.1}, MoistAir{TempC: 20, RH: 0.5}
 	for name, f := range map[string]func() (Flux, error){
-		"no length":      func() (Flux, error) { return Surface{}.Exchange(room, 0, 0) },
-		"unknown shape":  func() (Flux, error) { return Surface{Shape: 9, Length: 1}.Exchange(room, 0, 0) },
-		"negative shape": func() (Flux, error) { return Surface{Shape: -1, Length: 1}.Exchange(room, 0, 0) },
+		"no length":      func() (Flux, error) { return Surface{}.exchange(room, 0, 0) },
+		"unknown shape":  func() (Flux, error) { return Surface{Shape: 9, Length: 1}.exchange(room, 0, 0) },
+		"negative shape": func() (Flux, error) { return Surface{Shape: -1, Length: 1}.exchange(room, 0, 0) },
 		"thin cylinder": func() (Flux, error) {
-			return Surface{Shape: VerticalCylinder, Length: 1, Diameter: 1e-9}.Exchange(room, 0, 0)
+			return Surface{Shape: VerticalCylinder, Length: 1, Diameter: 1e-9}.exchange(room, 0, 0)
 		},
-		"shiny beyond":    func() (Flux, error) { return Surface{Length: 1, Emissivity: 1.1}.Exchange(room, 0, 0) },
-		"wetter than wet": func() (Flux, error) { return Surface{Length: 1, Activity: 1.1}.Exchange(room, 0, 0) },
-		"negative factor": func() (Flux, error) { return Surface{Length: 1, ConvectionFactor: -1}.Exchange(room, 0, 0) },
-		"bad air":         func() (Flux, error) { return good.Exchange(Air{RH: 2}, 0, 0) },
-		"surface NaN":     func() (Flux, error) { return good.Exchange(room, math.NaN(), 0) },
-		"surface too hot": func() (Flux, error) { return good.Exchange(room, 151, 0) },
-		"negative light":  func() (Flux, error) { return good.Exchange(room, 0, -1) },
-		"boiling":         func() (Flux, error) { return Surface{Length: 1, Activity: 1}.Exchange(room, 99.9, 0) },
+		"shiny beyond":    func() (Flux, error) { return Surface{Length: 1, Emissivity: 1.1}.exchange(room, 0, 0) },
+		"wetter than wet": func() (Flux, error) { return Surface{Length: 1, Activity: 1.1}.exchange(room, 0, 0) },
+		"negative factor": func() (Flux, error) { return Surface{Length: 1, ConvectionFactor: -1}.exchange(room, 0, 0) },
+		"bad air":         func() (Flux, error) { return good.exchange(MoistAir{RH: 2}, 0, 0) },
+		"surface NaN":     func() (Flux, error) { return good.exchange(room, math.NaN(), 0) },
+		"surface too hot": func() (Flux, error) { return good.exchange(room, 151, 0) },
+		"negative light":  func() (Flux, error) { return good.exchange(room, 0, -1) },
+		"boiling":         func() (Flux, error) { return Surface{Length: 1, Activity: 1}.exchange(room, 99.9, 0) },
 		"large ball in gale": func() (Flux, error) {
-			return Surface{Shape: Sphere, Length: 1}.Exchange(Air{TempC: 20, Speed: 30}, 0, 0)
+			return Surface{Shape: Sphere, Length: 1}.exchange(MoistAir{TempC: 20, Speed: 30}, 0, 0)
 		},
 		"huge thing in gale": func() (Flux, error) {
-			return Surface{Shape: HorizontalCylinder, Length: 10}.Exchange(Air{TempC: 20, Speed: 30, PressurePa: 2e5}, 0, 0)
+			return Surface{Shape: HorizontalCylinder, Length: 10}.exchange(MoistAir{TempC: 20, Speed: 30, PressurePa: 2e5}, 0, 0)
 		},
 	} {
 		got, err := f()
@@ -315,7 +315,7 @@ func TestSurfaceRefusesNonsense(t *testing.T) {
 }
 
 func TestExchangerAllocatesNothing(t *testing.T) {
-	x, err := Surface{Shape: Sphere, Length: 0.05, Activity: 1}.In(Air{TempC: 23, RH: 0.5, Speed: 0.3})
+	x, err := Surface{Shape: Sphere, Length: 0.05, Activity: 1}.In(MoistAir{TempC: 23, RH: 0.5, Speed: 0.3})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -337,13 +337,13 @@ func FuzzSurface(f *testing.F) {
 	f.Add(0, 0.1, 0.07, 0.9, 1.0, 1.0, 23.0, 0.5, 0.2, 5.0, 100.0)
 	f.Fuzz(func(t *testing.T, shape int, length, diameter, emissivity, activity, factor, airC, rh, speed, surfaceC, light float64) {
 		s := Surface{Shape(shape), length, diameter, emissivity, activity, factor}
-		got, err := s.Exchange(Air{TempC: airC, RH: rh, Speed: speed}, surfaceC, light)
+		got, err := s.exchange(MoistAir{TempC: airC, RH: rh, Speed: speed}, surfaceC, light)
 		if err != nil {
 			testkit.Typed(t, err)
 			return
 		}
 		testkit.Finite(t, got)
-		if x, err := s.In(Air{TempC: airC, RH: rh, Speed: speed}); err != nil {
+		if x, err := s.In(MoistAir{TempC: airC, RH: rh, Speed: speed}); err != nil {
 			t.Error(err)
 		} else if e, err := x.EquilibriumC(light); err != nil {
 			testkit.Typed(t, err)
@@ -360,7 +360,7 @@ func BenchmarkExchangerAt(b *testing.B) {
 	for _, speed := range []float64{0, 0.3} {
 		b.Run(map[float64]string{0: "still", 0.3: "moving"}[speed], func(b *testing.B) {
 			b.ReportAllocs()
-			x, err := Surface{Shape: VerticalCylinder, Length: 0.08, Diameter: 0.075, Activity: 1}.In(Air{TempC: 23, RH: 0.5, Speed: speed})
+			x, err := Surface{Shape: VerticalCylinder, Length: 0.08, Diameter: 0.075, Activity: 1}.In(MoistAir{TempC: 23, RH: 0.5, Speed: speed})
 			if err != nil {
 				b.Fatal(err)
 			}
@@ -383,3 +383,12 @@ func BenchmarkExchangerAtFloor(b *testing.B) {
 }
 
 var exchangerFloor float64
+
+// exchange is a surface asked once.
+func (s Surface) exchange(a MoistAir, surfaceC, light float64) (Flux, error) {
+	x, err := s.In(a)
+	if err != nil {
+		return Flux{}, err
+	}
+	return x.At(surfaceC, light)
+}

@@ -13,8 +13,8 @@ func TestWetBulbIsTheRootOfItsEquationEverywhere(t *testing.T) {
 	for tc := -100.0; tc <= 100; tc += 1.7 {
 		for _, rh := range []float64{0, 0.001, 0.01, 0.05, 0.1, 0.3, 0.5, 0.7, 0.9, 0.99, 0.999999} {
 			for _, p := range []float64{0, 20000, 50000, 200000} {
-				a := Air{TempC: tc, RH: rh, PressurePa: p}
-				if a.Validate() != nil {
+				a := MoistAir{TempC: tc, RH: rh, PressurePa: p}
+				if a.check() != nil {
 					continue
 				}
 				w, p := a.ratio(), a.pressure()
@@ -50,7 +50,7 @@ func TestWetBulbIsTheRootOfItsEquationEverywhere(t *testing.T) {
 
 func BenchmarkWetBulb(b *testing.B) {
 	b.ReportAllocs()
-	a := Air{TempC: 23, RH: 0.5}
+	a := MoistAir{TempC: 23, RH: 0.5}
 	for b.Loop() {
 		_, _ = a.WetBulbC()
 	}
