@@ -139,7 +139,7 @@ func (d DeepFreeze) material() (freezeModel, error) {
 	if err != nil {
 		return freezeModel{}, honestplate.In("Mix", err)
 	}
-	return freezeModel{d: d, curve: full.Points(48), k: 1, density: 1}, nil
+	return freezeModel{d: d, curve: full.Points(), k: 1, density: 1}, nil
 }
 
 func (d DeepFreeze) model() (freezeModel, error) {

@@ -71,7 +71,7 @@ func (s Scoop) model(a Air, lamps []Lamp) (scoopModel, error) {
 	if err != nil {
 		return m, honestplate.In("Mix", err)
 	}
-	m.curve = full.Points(48)
+	m.curve = full.Points()
 	// Straight on, for the moment before hot melt drips under a lamp much stronger than
 	// thought.
 	p, q := m.curve[len(m.curve)-2], m.curve[len(m.curve)-1]
@@ -80,7 +80,8 @@ func (s Scoop) model(a Air, lamps []Lamp) (scoopModel, error) {
 }
 
 func (s Scoop) check() error {
-	if err := cmp.Or(honestplate.In("Mix", s.Mix.Validate()),
+	_, mixErr := s.Mix.FrozenAtC(0)
+	if err := cmp.Or(honestplate.In("Mix", mixErr),
 		honestplate.InRange("Diameter", s.Diameter, 0.01, 0.3, "m", "scoops in a room"),
 		check.One("Rest", int(s.Rest), rests[:])); err != nil {
 		return err

@@ -147,7 +147,8 @@ func (c *EnthalpyCurve) checkTemp(tempC float64) error {
 
 // Points thins the curve to points evenly spread in enthalpy, by volume, with
 // the corner at the freezing point kept.
-func (c *EnthalpyCurve) Points(frozen int) heat.Curve {
+func (c *EnthalpyCurve) Points() heat.Curve {
+	const frozen = 48
 	points := make(heat.Curve, 0, frozen+12)
 	add := func(tempC float64) {
 		h := c.enthalpy(tempC)

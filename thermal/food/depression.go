@@ -1,6 +1,6 @@
 package food
 
-import "example.org/honestplate"
+import "example.org/honestplate/thermal/internal/root"
 
 const leighton = "Leighton 1927 after Pickering 1891, in Goff & Hartel 2013, Table 6.1"
 
@@ -21,21 +21,13 @@ var depressionTable = [...]float64{
 	13.68,
 }
 
-// SucroseDepression returns by how many kelvin sucrose lowers the freezing point
-// of water, for grams of sucrose (or of its equivalent) per 100 g of water:
-// linear interpolation in the table of Leighton 1927 after Pickering 1891 (Goff &
-// Hartel, Ice Cream, 2013, Table 6.1). Range 0..180 g per 100 g, else a
-// [honestplate.RangeError]; good to the printed 0.01 K. The book's smooth fit
-// 9e-5 x^2 + 0.0612 x misses the table by up to 0.32 K and is not used inside it.
-func SucroseDepression(gramsPer100 float64) (float64, error) {
-	high := depressionStep * float64(len(depressionTable)-1)
-	if err := honestplate.InRange("SucroseEquivalent", gramsPer100, 0, high, "g", leighton); err != nil {
-		return 0, err
-	}
-	return depression(gramsPer100), nil
-}
-
-// depression is SucroseDepression without the check. Above the table it goes on
+// depression returns by how many kelvin sucrose lowers the freezing point of water, for
+// grams of sucrose (or of its equivalent) per 100 g of water: linear interpolation in
+// the table of Leighton 1927 after Pickering 1891 (Goff & Hartel, Ice Cream, 2013, Table
+// 6.1), good to the printed 0.01 K. The book's smooth fit 9e-5 x^2 + 0.0612 x misses the
+// table by up to 0.32 K and is not used inside it.
+//
+// Above the table it goes on
 // with the slope of the book's fit, 0.0612 + 1.8e-4 x: at 185 g this lands 0.14 K
 // short of the book's own unexplained extension (14.27 K), where carrying the
 // last interval on would be 0.27 K short. Towards the deepest temperatures it
@@ -47,7 +39,6 @@ func depression(x float64) float64 {
 	if x >= end {
 		return depressionTable[last] + (x-end)*(0.0612+9e-5*(x+end))
 	}
-	i := int(x / depressionStep)
-	f := x/depressionStep - float64(i)
+	i, f := root.Cell(x/depressionStep, len(depressionTable))
 	return depressionTable[i] + f*(depressionTable[i+1]-depressionTable[i])
 }

@@ -22,10 +22,10 @@ type Food struct {
 	Porosity float64
 }
 
-// Validate reports what is wrong with the food: an [honestplate.InputError] for a fraction that
+// check reports what is wrong with the food: an [honestplate.InputError] for a fraction that
 // is negative or a sum that is not 1, a [honestplate.RangeError] for a freezing point or porosity
 // outside its range.
-func (f Food) Validate() error {
+func (f Food) check() error {
 	sum := 0.0
 	for _, c := range foodComponents {
 		if err := honestplate.NotNegative(c.String(), f.fraction(c), ""); err != nil {
@@ -46,19 +46,19 @@ func (f Food) Validate() error {
 }
 
 // foodComponents are those that a Food is given by; ice forms from the water.
-var foodComponents = [...]Component{Water, Protein, Fat, Carbohydrate, Fibre, Ash}
+var foodComponents = [...]component{waterPart, proteinPart, fatPart, carbohydratePart, fibrePart, ashPart}
 
-func (f Food) fraction(c Component) float64 {
+func (f Food) fraction(c component) float64 {
 	switch c {
-	case Water:
+	case waterPart:
 		return f.Water
-	case Protein:
+	case proteinPart:
 		return f.Protein
-	case Fat:
+	case fatPart:
 		return f.Fat
-	case Carbohydrate:
+	case carbohydratePart:
 		return f.Carbohydrate
-	case Fibre:
+	case fibrePart:
 		return f.Fibre
 	}
 	return f.Ash
@@ -79,11 +79,11 @@ func (f Food) parts() mixParts {
 const boundShare = 0.4
 
 // freezable is the water that can freeze, kg per kg.
-func (p mixParts) freezable() float64 { return max(0, p[Water]-boundShare*p[Protein]) }
+func (p mixParts) freezable() float64 { return max(0, p[waterPart]-boundShare*p[proteinPart]) }
 
 // state checks a temperature and returns the fractions and the ice at it.
 func (f Food) state(tempC float64) (p mixParts, ice float64, err error) {
-	if err := f.Validate(); err != nil {
+	if err := f.check(); err != nil {
 		return p, 0, err
 	}
 	if err := honestplate.InRange("TempC", tempC, -40, 150, "degC", choiOkos); err != nil {
@@ -122,12 +122,12 @@ func (f Food) Density(tempC float64) (float64, error) {
 	volume := 0.0
 	for _, c := range foodComponents {
 		x := p[c]
-		if c == Water {
+		if c == waterPart {
 			x -= ice
 		}
 		volume += x / c.densityFit().at(tempC)
 	}
-	volume += ice / Ice.densityFit().at(min(tempC, 0))
+	volume += ice / icePart.densityFit().at(min(tempC, 0))
 	return (1 - f.Porosity) / volume, nil
 }
 
@@ -139,14 +139,14 @@ func (f Food) SpecificHeat(tempC float64) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	sum := ice * Ice.heatFit(tempC).at(min(tempC, 0))
+	sum := ice * icePart.heatFit(tempC).at(min(tempC, 0))
 	for _, c := range foodComponents[1:] {
 		sum += p[c] * c.heatFit(tempC).at(tempC)
 	}
 	if tempC < 0 {
-		return sum + (p[Water]-ice)*unfrozenWaterHeat, nil
+		return sum + (p[waterPart]-ice)*unfrozenWaterHeat, nil
 	}
-	return sum + p[Water]*Water.heatFit(tempC).at(tempC), nil
+	return sum + p[waterPart]*waterPart.heatFit(tempC).at(tempC), nil
 }
 
 // Conductivity returns the thermal conductivity, W/(m K): components in parallel,

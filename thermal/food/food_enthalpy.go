@@ -28,7 +28,7 @@ func (f Food) Enthalpy(tempC float64) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	solids := 1 - p[Water]
+	solids := 1 - p[waterPart]
 	frozen := func(t float64) float64 {
 		return (t - chenLow) * (1550 + 1260*solids - p.freezable()*heat.Fusion*f.FreezeC/(chenLow*t))
 	}
@@ -39,7 +39,7 @@ func (f Food) Enthalpy(tempC float64) (float64, error) {
 }
 
 func (f Food) chen(tempC float64) (mixParts, error) {
-	if err := f.Validate(); err != nil {
+	if err := f.check(); err != nil {
 		return mixParts{}, err
 	}
 	if f.FreezeC == 0 {

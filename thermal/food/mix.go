@@ -49,11 +49,11 @@ const (
 	mixSource = "method of Leighton, Goff & Hartel 2013"
 )
 
-// Validate reports what is wrong with the recipe: an [honestplate.InputError] for a share that
+// check reports what is wrong with the recipe: an [honestplate.InputError] for a share that
 // is negative or not a number and for shares that leave no water, a [honestplate.RangeError]
 // for overrun beyond 300 % or a mix so sweet, or without any solute, that the
 // freezing-point table does not hold it.
-func (m FrozenMix) Validate() error {
+func (m FrozenMix) check() error {
 	parts := [...]struct {
 		name  string
 		value float64
@@ -82,8 +82,8 @@ func (m FrozenMix) solidsPercent() float64 {
 		m.MonosaccharidePercent + m.GlucoseSyrupPercent + m.OtherSolidsPercent
 }
 
-// WaterFraction returns the water, frozen or not, kg per kg of mix.
-func (m FrozenMix) WaterFraction() float64 { return 1 - m.solidsPercent()/100 }
+// waterFraction returns the water, frozen or not, kg per kg of mix.
+func (m FrozenMix) waterFraction() float64 { return 1 - m.solidsPercent()/100 }
 
 // equivalent is the sucrose equivalent, g per 100 g of all the water.
 func (m FrozenMix) equivalent() float64 {
@@ -93,24 +93,20 @@ func (m FrozenMix) equivalent() float64 {
 	}
 	se := msnfFactor*m.MSNFPercent + wheyFactor*m.WheySolidsPercent + m.SucrosePercent +
 		sugarFactor*m.MonosaccharidePercent + factor*m.GlucoseSyrupPercent
-	return se / m.WaterFraction()
+	return se / m.waterFraction()
 }
 
 // thawC returns the temperature at which the share frozen of the water is ice.
 func (m FrozenMix) thawC(frozen float64) float64 {
 	left := 1 - frozen
-	salts := saltFactor * (m.MSNFPercent + m.WheySolidsPercent) / 100 / m.WaterFraction()
+	salts := saltFactor * (m.MSNFPercent + m.WheySolidsPercent) / 100 / m.waterFraction()
 	return -depression(m.equivalent()/left) - salts/left
 }
 
-// FreezingPointC returns the temperature, degC, at which ice begins to form:
-// minus the depression by sugars plus that by milk salts. Errors as Validate.
-// Against the worked mix of Goff & Hartel (2013, Table 6.2) it is within 0.01 K;
-// ice cream mixes are published at -1.4..-3 degC.
-func (m FrozenMix) FreezingPointC() (float64, error) { return m.FrozenAtC(0) }
-
 // FrozenAtC returns the temperature, degC, at which the given share of the water,
-// 0..0.95, is ice: the freezing curve. With W the water and SE the sucrose
+// 0..0.95, is ice: the freezing curve. At 0 it is the freezing point, published at
+// -1.4..-3 degC for ice cream mixes; for the worked mix of Goff & Hartel (2013, Table
+// 6.2) it is within 0.01 K. With W the water and SE the sucrose
 // equivalent, per cent of mix,
 //
 //	SE = 0.545 MSNF + 0.765 WS + S + 1.9 M + 0.8 G
@@ -119,9 +115,9 @@ func (m FrozenMix) FreezingPointC() (float64, error) { return m.FrozenAtC(0) }
 // where D is SucroseDepression. Source: Leighton 1927, as in Goff & Hartel, Ice
 // Cream, 7th ed. 2013, ch. 6 (read in a copy; 0.8 deduced from its
 // worked mix). Within 0.02 K of that mix while SE is inside the table, 0.3 K
-// beyond. Errors as Validate; another share is a [honestplate.RangeError].
+// beyond. An invalid recipe is an input error; another share is a [honestplate.RangeError].
 func (m FrozenMix) FrozenAtC(frozen float64) (float64, error) {
-	if err := m.Validate(); err != nil {
+	if err := m.check(); err != nil {
 		return 0, err
 	}
 	if err := honestplate.InRange("Frozen", frozen, 0, 0.95, "", mixSource); err != nil {
@@ -130,29 +126,26 @@ func (m FrozenMix) FrozenAtC(frozen float64) (float64, error) {
 	return m.thawC(frozen), nil
 }
 
-// MixDensity returns the density of the liquid mix, kg/m3:
+// mixDensity is the density of the liquid mix, kg/m3:
 //
 //	1000 / (1.075 fat + 0.63 (solids - fat) + water)
 //
 // in mass fractions. Source: Goff, Figuring overrun (University of Guelph pages,
-// read). Mixes are published at 1090..1100. Errors as Validate.
-func (m FrozenMix) MixDensity() (float64, error) {
-	if err := m.Validate(); err != nil {
-		return 0, err
-	}
-	return m.mixDensity(), nil
-}
-
+// read). Mixes are published at 1090..1100.
 func (m FrozenMix) mixDensity() float64 {
 	fat, solids := m.FatPercent/100, m.solidsPercent()/100
 	return 1000 / (1.075*fat + 0.63*(solids-fat) + 1 - solids)
 }
 
-// Density returns the density with its air, kg/m3: that of the mix divided by
-// 1 + overrun. Errors as Validate.
+// Density returns the density with its air, kg/m3: that of the mix, 1000/(1.075 fat +
+// 0.63 (solids - fat) + water) in mass fractions, divided by 1 + overrun. Mixes are
+// published at 1090..1100. Source: Goff, Figuring overrun (University of Guelph pages,
+// read).
 func (m FrozenMix) Density() (float64, error) {
-	d, err := m.MixDensity()
-	return d / (1 + m.OverrunPercent/100), err
+	if err := m.check(); err != nil {
+		return 0, err
+	}
+	return m.mixDensity() / (1 + m.OverrunPercent/100), nil
 }
 
 // Overrun returns the overrun, per cent, from the densities (or the masses of

@@ -6,7 +6,7 @@ import (
 )
 
 // Curve returns the mix's enthalpy, ice and conductivity against temperature.
-// Errors as Validate.
+// An invalid recipe is an input error.
 //
 // Enthalpy, J/kg of mix, from the freezing curve:
 //
@@ -25,12 +25,12 @@ import (
 // 90 % overrun; no published values for ice cream were found to check it, so
 // allow x/: 1.25. It takes some 30 us; keep the curve.
 func (m FrozenMix) Curve() (*EnthalpyCurve, error) {
-	if err := m.Validate(); err != nil {
+	if err := m.check(); err != nil {
 		return nil, err
 	}
 	const frozenSteps, wide = 512, 5.0
 	parts := m.parts()
-	water := parts[Water]
+	water := parts[waterPart]
 	air := m.OverrunPercent / (100 + m.OverrunPercent)
 
 	// The most that freezes, by bisection on the monotone freezing curve.
@@ -67,19 +67,19 @@ type mixParts [componentCount]float64
 // solids count as carbohydrate.
 func (m FrozenMix) parts() mixParts {
 	var p mixParts
-	p[Water] = m.WaterFraction()
-	p[Fat] = m.FatPercent / 100
-	p[Protein] = (0.38*m.MSNFPercent + 0.13*m.WheySolidsPercent) / 100
-	p[Ash] = (0.08*m.MSNFPercent + 0.09*m.WheySolidsPercent) / 100
-	p[Carbohydrate] = (0.54*m.MSNFPercent + 0.78*m.WheySolidsPercent + m.SucrosePercent +
+	p[waterPart] = m.waterFraction()
+	p[fatPart] = m.FatPercent / 100
+	p[proteinPart] = (0.38*m.MSNFPercent + 0.13*m.WheySolidsPercent) / 100
+	p[ashPart] = (0.08*m.MSNFPercent + 0.09*m.WheySolidsPercent) / 100
+	p[carbohydratePart] = (0.54*m.MSNFPercent + 0.78*m.WheySolidsPercent + m.SucrosePercent +
 		m.MonosaccharidePercent + m.GlucoseSyrupPercent + m.OtherSolidsPercent) / 100
 	return p
 }
 
 // point returns the state at t with ice, kg per kg of mix.
 func (p mixParts) point(t, ice, air float64) curvePoint {
-	h := (p[Water]-ice)*unfrozenWaterHeat*t + ice*(-heat.Fusion+Ice.heatFit(t).integral(t))
-	for _, c := range [...]Component{Protein, Fat, Carbohydrate, Ash} {
+	h := (p[waterPart]-ice)*unfrozenWaterHeat*t + ice*(-heat.Fusion+icePart.heatFit(t).integral(t))
+	for _, c := range [...]component{proteinPart, fatPart, carbohydratePart, ashPart} {
 		h += p[c] * c.heatFit(t).integral(t)
 	}
 	return curvePoint{h: h, tempC: t, ice: ice, k: foam(p.conductivity(t, ice), airConductivity(t), air)}
@@ -90,19 +90,19 @@ func (p mixParts) conductivity(t, ice float64) float64 {
 	// The fits end at -40 degC; conductivity hardly changes below.
 	t = max(t, -40)
 	volume, k := 0.0, 0.0
-	add := func(c Component, mass float64) {
+	add := func(c component, mass float64) {
 		v := mass / c.densityFit().at(t)
 		volume += v
 		k += v * c.conductivityFit().at(t)
 	}
-	for c := range Ice {
+	for c := range icePart {
 		mass := p[c]
-		if c == Water {
+		if c == waterPart {
 			mass -= ice
 		}
 		add(c, mass)
 	}
 	k /= volume
-	iceVolume := ice / Ice.densityFit().at(t)
-	return levy(Ice.conductivityFit().at(min(t, 0)), k, iceVolume/(volume+iceVolume))
+	iceVolume := ice / icePart.densityFit().at(t)
+	return levy(icePart.conductivityFit().at(min(t, 0)), k, iceVolume/(volume+iceVolume))
 }
