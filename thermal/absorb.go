@@ -19,7 +19,10 @@ import (
 // +-0.15 and put your own in where you can.
 type Absorptance struct {
 	// The share absorbed of each source's light, 0..1.
-	Tungsten, Discharge, LED, Flash float64
+	Tungsten  float64 `json:"tungsten"`
+	Discharge float64 `json:"discharge"`
+	LED       float64 `json:"led"`
+	Flash     float64 `json:"flash"`
 }
 
 // of returns the absorptance for a source, or an [honestplate.InputError] for an unknown source

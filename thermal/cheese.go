@@ -20,34 +20,34 @@ import (
 // your cheese does.
 type Cheese struct {
 	// Grams of cheese on the round, g.
-	Grams float64
+	Grams float64 `json:"grams,omitzero"`
 	// Diameter of the round that the cheese covers, m, 0.02..1.
-	Diameter float64
+	Diameter float64 `json:"diameter_m,omitzero"`
 	// StartC is the temperature of cheese and bread as the clock starts, deg C,
 	// from 20 to a degree or two below the boiling point in the air (98 at sea level); 0
 	// means 90, as it leaves the oven, or that limit where it is lower.
-	StartC float64
+	StartC float64 `json:"start_c,omitzero"`
 	// BreadThickness below the cheese, m, 0.001..0.1; 0 means 8 mm.
-	BreadThickness float64
+	BreadThickness float64 `json:"bread_thickness_m,omitzero"`
 	// UndersideH is the heat transfer coefficient from the bread to what it lies on,
 	// W/(m2 K), 0.1..1000; 0 means 8, a wooden board (estimate). A rack has about 6, a
 	// cold metal or stone slab 50..200.
-	UndersideH float64
+	UndersideH float64 `json:"underside_h_w_m2k,omitzero"`
 	// UndersideRiseC is how much warmer than the room that is, K, -40..200; a hot
 	// stone keeps the pull alive.
-	UndersideRiseC float64
+	UndersideRiseC float64 `json:"underside_rise_c,omitzero"`
 	// Activity is the water activity of the open surface, 0..1; 0 means 0.9. Fresh
 	// cheese has 0.98, a coat of free fat slows drying: the band is 0.5..0.98.
-	Activity float64
+	Activity float64 `json:"activity,omitzero"`
 	// RunnyC is the temperature above which it runs rather than strings, deg C, 30..120;
 	// zero means 85 (79..91).
-	RunnyC honestplate.Estimate
+	RunnyC honestplate.Estimate `json:"runny_c,omitzero"`
 	// SetC is the temperature below which it tears rather than strings, deg C, 20..110;
 	// zero means 55 (45..65).
-	SetC honestplate.Estimate
+	SetC honestplate.Estimate `json:"set_c,omitzero"`
 	// Absorptance for the lamps, which are taken to fall square on; the zero value
 	// means PaleFood.
-	Absorptance Absorptance
+	Absorptance Absorptance `json:"absorptance,omitzero"`
 }
 
 // Properties of the layers: typical values (engineering estimates near published
@@ -62,14 +62,14 @@ const (
 type CheeseClock struct {
 	// Opens is when the cheese has cooled enough to string: 0 if it strings at once,
 	// Never if it was too cold from the start.
-	Opens Event
+	Opens Event `json:"opens"`
 	// Closes is when its mean temperature falls below the stretch limit: Never under
 	// lamps or on a stone that keep it above.
-	Closes Event
+	Closes Event `json:"closes"`
 	// Series is the likely course, per square metre.
-	Series []HotPoint
+	Series []HotPoint `json:"series"`
 	// Balance is the heat account of the likely course.
-	Balance HeatBalance
+	Balance HeatBalance `json:"balance"`
 }
 
 // Clock computes the stretch window of the cheese in the air a under the lamps.

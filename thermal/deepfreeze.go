@@ -21,26 +21,26 @@ import (
 // the portion starts at one temperature throughout and keeps its shape.
 type DeepFreeze struct {
 	// Mix is the recipe; see VanillaIceCream and the others.
-	Mix food.FrozenMix
+	Mix food.FrozenMix `json:"mix,omitzero"`
 	// Form of the portion; the zero value is a ball. A filled tray is a SlabForm
 	// cooled on both faces, a narrow tub a CylinderForm.
-	Form heat.Form
+	Form heat.Form `json:"form,omitzero"`
 	// Diameter of the ball or cylinder, or thickness of the slab, m, 0.005..0.5.
-	Diameter float64
+	Diameter float64 `json:"diameter_m,omitzero"`
 	// StartC is its temperature when it goes in, degC, -60..30; it must be given.
-	StartC honestplate.Optional
+	StartC honestplate.Optional `json:"start_c,omitzero"`
 	// TargetC is the temperature wanted, degC: below StartC and at least 0.2 K above
 	// that of the Medium.
-	TargetC float64
+	TargetC float64 `json:"target_c,omitzero"`
 	// Medium is the freezer.
-	Medium Medium
+	Medium Medium `json:"medium,omitzero"`
 }
 
 // A FreezeClock says when the target is reached, from the time it goes in.
 type FreezeClock struct {
-	Surface Event // at the surface
-	Mean    Event // at the temperature it would even out to: what counts on set
-	Core    Event // at the centre: the safe one
+	Surface Event `json:"surface"` // at the surface
+	Mean    Event `json:"mean"`    // at the temperature it would even out to: what counts on set
+	Core    Event `json:"core"`    // at the centre: the safe one
 }
 
 // freezeHorizon is beyond what anybody waits: what takes longer is never.

@@ -12,8 +12,8 @@ import (
 
 // A FreezeStage is some time in one freezer, or on a counter.
 type FreezeStage struct {
-	Medium Medium        // what surrounds the portion
-	For    time.Duration // above 0, at most 30 days
+	Medium Medium        `json:"medium"` // what surrounds the portion
+	For    time.Duration `json:"for_ns"` // above 0, at most 30 days
 }
 
 // After returns what the portion is like after each of the stages, one after the

@@ -16,81 +16,85 @@ import (
 //
 // Mind the shock of filling a hot glass cold or a frozen one hot: see Ware.Shock.
 type Glass struct {
-	Diameter float64 // outside, m, 0.01..1
-	Height   float64 // outside, m, 0.01..1; 0 means a fifth more than the liquid's
+	Diameter float64 `json:"diameter_m,omitzero"` // outside, m, 0.01..1
+	Height   float64 `json:"height_m,omitzero"`   // outside, m, 0.01..1; 0 means a fifth more than the liquid's
 	// WallThickness, m, 0.0001..0.02; 0 means 3 mm.
-	WallThickness float64
+	WallThickness float64 `json:"wall_thickness_m,omitzero"`
 	// DrinkGrams is the liquid alone, g, water-like: 4180 J/(kg K), 1000 kg/m3.
-	DrinkGrams float64
-	IceGrams   float64 // ice in the drink, g
+	DrinkGrams float64 `json:"drink_grams,omitzero"`
+	IceGrams   float64 `json:"ice_grams,omitzero"` // ice in the drink, g
 	// DrinkC is the temperature of the drink as it is poured, deg C, 0..100; it must be
 	// given where there is a drink.
-	DrinkC honestplate.Optional
+	DrinkC honestplate.Optional `json:"drink_c,omitzero"`
 	// IceC is the temperature of the ice as it goes in, deg C, -40..0; 0 is wet,
 	// melting ice.
-	IceC float64
+	IceC float64 `json:"ice_c,omitzero"`
 	// WallC is the temperature of the glass as it is filled or set out, deg C,
 	// -60..100. Not given, it is the drink's, a glass chilled with its drink, or the
 	// room's where there is no drink.
-	WallC honestplate.Optional
+	WallC honestplate.Optional `json:"wall_c,omitzero"`
 	// Wall is the material; the zero value means SodaLime.
-	Wall heat.Material
+	Wall heat.Material `json:"wall,omitzero"`
 	// Emissivity of the outside, 0..1; 0 means DefaultEmissivity. A bare metal can
 	// has 0.05..0.1.
-	Emissivity float64
+	Emissivity float64 `json:"emissivity,omitzero"`
 	// InsideH is the heat transfer coefficient between drink and wall, W/(m2 K); 0
 	// means 150 with a band of 50..500 (engineering estimate: a drink at rest to one
 	// that ice stirs). Inside an empty glass it is 3 (1.5..6).
-	InsideH float64
+	InsideH float64 `json:"inside_h_w_m2k,omitzero"`
 	// EndsH is the coefficient between the drink and the room through its surface and
 	// the base, W/(m2 K); 0 means 6. Its band is EndsH divided and multiplied by 1.5
 	// (engineering estimate: a table of cork to one of stone).
-	EndsH float64
+	EndsH float64 `json:"ends_h_w_m2k,omitzero"`
 	// Absorptance of the drink for the lamps; the zero value means clear as water
 	// over one diameter. An empty glass absorbs nothing.
-	Absorptance Absorptance
+	Absorptance Absorptance `json:"absorptance,omitzero"`
 	// Stages are the amounts of dew that count; the zero value means DefaultStages.
-	Stages FogStages
+	Stages FogStages `json:"stages,omitzero"`
 	// Horizon is how far ahead to look, up to 48 h; 0 means 4 h. What comes later is
 	// Never.
-	Horizon time.Duration
+	Horizon time.Duration `json:"horizon_ns,omitzero"`
 }
 
 // A GlassClock says when the outside of a glass below the liquid line looks like
 // what.
 type GlassClock struct {
 	// Haze, Opaque, Beads and Runs are when dew reaches the glass's Stages.
-	Haze, Opaque, Beads, Runs Event
+	Haze   Event `json:"haze"`
+	Opaque Event `json:"opaque"`
+	Beads  Event `json:"beads"`
+	Runs   Event `json:"runs"`
 	// Dry is when the glass has dried again so far that not even haze is left; Never
 	// if it never had any.
-	Dry Event
+	Dry Event `json:"dry"`
 	// Thawed is when the last frost has melted, for a glass that starts below 0 degC.
-	Thawed Event
+	Thawed Event `json:"thawed"`
 	// IceGone is when the ice in the drink has melted; Never without ice.
-	IceGone Event
+	IceGone Event `json:"ice_gone"`
 	// DewPointC is the room's dew point, deg C: the glass fogs while it is colder. In
 	// air so dry that it has none it is -100.
-	DewPointC float64
+	DewPointC float64 `json:"dew_point_c"`
 	// LiquidLine is the height of the liquid above the table, m; FogLine is how high
 	// the fog can reach, creeping up the wall beyond it, m; 0 if nothing fogs. For an
 	// empty glass both are its height.
-	LiquidLine, FogLine float64
+	LiquidLine float64 `json:"liquid_line_m"`
+	FogLine    float64 `json:"fog_line_m"`
 	// Series is the likely course.
-	Series []GlassPoint
+	Series []GlassPoint `json:"series"`
 	// Balance is the heat account of the likely course.
-	Balance HeatBalance
+	Balance HeatBalance `json:"balance"`
 }
 
 // A GlassPoint is a glass at one time.
 type GlassPoint struct {
-	Time      time.Duration // since filling, or setting out
-	DrinkC    float64       // temperature of the drink, deg C; of the inner wall if empty
-	SurfaceC  float64       // temperature of the outside, deg C
-	DewGM2    float64       // water on the outside, g/m2
-	FrostGM2  float64       // frost on the outside, g/m2
-	IceGrams  float64       // ice left in the drink, g
-	HeatFlux  float64       // heat through the outside, W/m2
-	DewGM2Min float64       // gain of dew or frost, g/(m2 min), negative for drying
+	Time      time.Duration `json:"time_ns"`        // since filling, or setting out
+	DrinkC    float64       `json:"drink_c"`        // temperature of the drink, deg C; of the inner wall if empty
+	SurfaceC  float64       `json:"surface_c"`      // temperature of the outside, deg C
+	DewGM2    float64       `json:"dew_g_m2"`       // water on the outside, g/m2
+	FrostGM2  float64       `json:"frost_g_m2"`     // frost on the outside, g/m2
+	IceGrams  float64       `json:"ice_grams"`      // ice left in the drink, g
+	HeatFlux  float64       `json:"heat_flux_w_m2"` // heat through the outside, W/m2
+	DewGM2Min float64       `json:"dew_g_m2_min"`   // gain of dew or frost, g/(m2 min), negative for drying
 }
 
 // The events of a glass, in the order of its times.

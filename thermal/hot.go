@@ -11,34 +11,34 @@ import (
 
 // A HotDish is hot food or drink in an open vessel: soup, coffee, mash.
 type HotDish struct {
-	Grams    float64 // of food, g; taken as 1000 kg/m3 and 4180 J/(kg K) as water
-	Diameter float64 // of its open surface, m, 0.02..1
-	StartC   float64 // temperature of food and vessel, deg C, 1 to just below boiling (98 at sea level)
+	Grams    float64 `json:"grams,omitzero"`      // of food, g; taken as 1000 kg/m3 and 4180 J/(kg K) as water
+	Diameter float64 `json:"diameter_m,omitzero"` // of its open surface, m, 0.02..1
+	StartC   float64 `json:"start_c,omitzero"`    // temperature of food and vessel, deg C, 1 to just below boiling (98 at sea level)
 	// LimitC is the temperature of interest on the way down, deg C, -20..99; not given,
 	// it is 60. What food codes ask for hot holding is local.
-	LimitC honestplate.Optional
+	LimitC honestplate.Optional `json:"limit_c,omitzero"`
 	// Solid food, such as mash, only conducts (0.5 W/(m K)); otherwise it mixes.
-	Solid bool
+	Solid bool `json:"solid,omitzero"`
 	// Activity is the water activity of the surface, 0..1; 0 means 1: soup, coffee. A
 	// film of fat lowers it; the band is down to 0.7 of it.
-	Activity float64
+	Activity float64 `json:"activity,omitzero"`
 	// VesselGrams of ceramic or glass (850 J/(kg K)) at the food's temperature, g.
-	VesselGrams float64
+	VesselGrams float64 `json:"vessel_grams,omitzero"`
 	// SideH is the heat transfer coefficient from the vessel's side and base to the
 	// room, W/(m2 K), 0.1..100; 0 means 8, bare ceramic (estimate).
-	SideH float64
+	SideH float64 `json:"side_h_w_m2k,omitzero"`
 	// Absorptance for the lamps, which are taken to fall square on the surface; the zero
 	// value means PaleFood.
-	Absorptance Absorptance
+	Absorptance Absorptance `json:"absorptance,omitzero"`
 }
 
 // A HotClock says how long a HotDish stays hot.
 type HotClock struct {
-	Limit     Event       // when its mean temperature falls to LimitC; never if the lamps hold it
-	SteamEnds Event       // when the surface is too cool for visible steam; 0 if it never steams
-	SteamC    float64     // the temperature of the surface at which steam ends, deg C; 100 if it never steams
-	Series    []HotPoint  // the likely course
-	Balance   HeatBalance // J/m2 of open surface
+	Limit     Event       `json:"limit"`      // when its mean temperature falls to LimitC; never if the lamps hold it
+	SteamEnds Event       `json:"steam_ends"` // when the surface is too cool for visible steam; 0 if it never steams
+	SteamC    float64     `json:"steam_c"`    // the temperature of the surface at which steam ends, deg C; 100 if it never steams
+	Series    []HotPoint  `json:"series"`     // the likely course
+	Balance   HeatBalance `json:"balance"`    // J/m2 of open surface
 }
 
 // surfaceFilm is the heat transfer coefficient from a mixed hot liquid to its own

@@ -36,11 +36,11 @@ type hotRun struct {
 
 // A HotPoint is a hot thing at one time.
 type HotPoint struct {
-	Time     time.Duration // since the start
-	MeanC    float64       // of the food, deg C
-	SurfaceC float64       // of its surface, deg C
-	HeatFlux float64       // through the surface, W/m2; negative while it cools
-	DryGM2   float64       // water lost by evaporation so far, g/m2
+	Time     time.Duration `json:"time_ns"`        // since the start
+	MeanC    float64       `json:"mean_c"`         // of the food, deg C
+	SurfaceC float64       `json:"surface_c"`      // of its surface, deg C
+	HeatFlux float64       `json:"heat_flux_w_m2"` // through the surface, W/m2; negative while it cools
+	DryGM2   float64       `json:"dry_g_m2"`       // water lost by evaporation so far, g/m2
 }
 
 // A hotModel is what the models of hot things share.

@@ -66,11 +66,11 @@ func (s IceShape) PieceGrams(size float64) (float64, error) {
 
 // Mixed is what becomes of ice and water left together without loss of heat.
 type Mixed struct {
-	TempC    float64 // degC
-	IceGrams float64 // ice left
+	TempC    float64 `json:"temp_c"`    // degC
+	IceGrams float64 `json:"ice_grams"` // ice left
 	// WaterGrams is the liquid: what there was, and what has melted or less what has
 	// frozen.
-	WaterGrams float64
+	WaterGrams float64 `json:"water_grams"`
 }
 
 // MixIce returns the end of iceGrams at iceC (-60..0 degC) in waterGrams at waterC

@@ -19,56 +19,57 @@ import (
 // up less and keeps some, and its ice lasts longer than the Glass says: in a tumbler by a
 // tenth for chips of 5 mm, a fifth for cubes of 3 cm and two fifths for one large ball.
 type IcedDrink struct {
-	DrinkGrams float64 // the liquid, g, water-like; 1..1e5
+	DrinkGrams float64 `json:"drink_grams,omitzero"` // the liquid, g, water-like; 1..1e5
 	// DrinkC is the temperature as poured, degC, 0..95; it must be given.
-	DrinkC   honestplate.Optional
-	Shape    IceShape // of every piece
-	Size     float64  // of a piece, m, 0.001..0.2
-	IceGrams float64  // all of it, g, above 0, at most 1e5
-	IceC     float64  // degC as it goes in, -40..0
+	DrinkC   honestplate.Optional `json:"drink_c,omitzero"`
+	Shape    IceShape             `json:"shape,omitzero"`     // of every piece
+	Size     float64              `json:"size_m,omitzero"`    // of a piece, m, 0.001..0.2
+	IceGrams float64              `json:"ice_grams,omitzero"` // all of it, g, above 0, at most 1e5
+	IceC     float64              `json:"ice_c,omitzero"`     // degC as it goes in, -40..0
 	// Diameter of the glass, outside, m, 0.02..0.5.
-	Diameter float64
+	Diameter float64 `json:"diameter_m,omitzero"`
 	// Height of the glass, outside, m, up to 1; 0 means a fifth more than the liquid's.
-	Height float64
+	Height float64 `json:"height_m,omitzero"`
 	// WallC is the temperature of the glass as it is filled, degC, 0..95; not given,
 	// it is the room's: from the shelf.
-	WallC honestplate.Optional
+	WallC honestplate.Optional `json:"wall_c,omitzero"`
 	// WallThickness of the glass, m, 0.0001..0.02; 0 means 3 mm of soda-lime glass.
-	WallThickness float64
+	WallThickness float64 `json:"wall_thickness_m,omitzero"`
 	// IceH is the heat transfer coefficient between drink and ice, W/(m2 K): 20..10000,
 	// default 400 (150..1200). Nusselt numbers of a sphere in water (Churchill, see
 	// NusseltSphere) give 300 to 500 for pieces of 2 to 5 cm; near 4 degC, where water
 	// hardly rises or sinks, less; stirred, much more. Engineering estimate.
-	IceH honestplate.Estimate
+	IceH honestplate.Estimate `json:"ice_h_w_m2k,omitzero"`
 	// DilutionShare is the melt, as a share of the drink as poured, at which the drink
 	// counts as watered: 0.005..10, default 0.10 (0.08..0.12). Engineering estimate.
-	DilutionShare honestplate.Estimate
+	DilutionShare honestplate.Estimate `json:"dilution_share,omitzero"`
 	// Absorptance of the drink; zero means water as wide as the bore.
-	Absorptance Absorptance
+	Absorptance Absorptance `json:"absorptance,omitzero"`
 	// Horizon is how long to look; later is Never. 0 means 3 h; at most 24 h.
-	Horizon time.Duration
+	Horizon time.Duration `json:"horizon_ns,omitzero"`
 }
 
 // An IcedDrinkClock says how an iced drink goes.
 type IcedDrinkClock struct {
 	// Cold is when the drink has come within 1 K of the coldest it gets.
-	Cold Event
+	Cold Event `json:"cold"`
 	// Watered is when the melt reaches the DilutionShare.
-	Watered Event
+	Watered Event `json:"watered"`
 	// IceHalf and IceGone are when half and 99 % of the ice has melted. It does not
 	// count that a little of the drink may freeze onto very cold ice first.
-	IceHalf, IceGone Event
+	IceHalf Event `json:"ice_half"`
+	IceGone Event `json:"ice_gone"`
 	// ColdestC is the lowest temperature of the drink on its likely course, degC.
-	ColdestC float64
-	Series   []IcedDrinkPoint // the likely course
+	ColdestC float64          `json:"coldest_c"`
+	Series   []IcedDrinkPoint `json:"series"` // the likely course
 }
 
 // An IcedDrinkPoint is an iced drink at one time.
 type IcedDrinkPoint struct {
-	Time      time.Duration // since the ice went in
-	DrinkC    float64       // degC
-	IceGrams  float64       // ice left
-	MeltGrams float64       // dilution so far, g; below 0 while drink freezes onto the ice
+	Time      time.Duration `json:"time_ns"`    // since the ice went in
+	DrinkC    float64       `json:"drink_c"`    // degC
+	IceGrams  float64       `json:"ice_grams"`  // ice left
+	MeltGrams float64       `json:"melt_grams"` // dilution so far, g; below 0 while drink freezes onto the ice
 }
 
 const (

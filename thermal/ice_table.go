@@ -18,38 +18,38 @@ import (
 // Artificial ice neither melts nor, being as warm as the room, fogs: where real ice
 // is not what is advertised it may stand in.
 type IceOnTable struct {
-	Shape IceShape // what Size measures
+	Shape IceShape `json:"shape,omitzero"` // what Size measures
 	// Size is the edge, diameter or thickness, m, 0.001..0.2.
-	Size float64
+	Size float64 `json:"size_m,omitzero"`
 	// StartC is its temperature as it comes out, degC, -60..-0.1. Ice put out below
 	// about -16 degC may crack when wetted: clear ice is tempered first (King and
 	// Fletcher 1976, J. Atmos. Sci. 33:97: median cracking temperature, read in the
 	// abstract).
-	StartC float64
+	StartC float64 `json:"start_c,omitzero"`
 	// Cloudy ice sends light on longer ways and absorbs twice as much.
-	Cloudy bool
+	Cloudy bool `json:"cloudy,omitzero"`
 	// ClingGM2 is the film of melt that stays, g/m2: 5..2000, default 100 (50..200).
 	// Engineering estimate: water drains.
-	ClingGM2 honestplate.Estimate
+	ClingGM2 honestplate.Estimate `json:"cling_g_m2,omitzero"`
 	// Horizon is how long to look; later is Never. 0 means 6 h; at most 24 h.
-	Horizon time.Duration
+	Horizon time.Duration `json:"horizon_ns,omitzero"`
 }
 
 // An IceClock says how ice on a table goes.
 type IceClock struct {
-	Shines  Event      // the surface is at 0 degC: frost is gone, it is wet and glistens
-	HalfOff Event      // half the mass has melted
-	Gone    Event      // 99 % has melted
-	Series  []IcePoint // the likely course
+	Shines  Event      `json:"shines"`   // the surface is at 0 degC: frost is gone, it is wet and glistens
+	HalfOff Event      `json:"half_off"` // half the mass has melted
+	Gone    Event      `json:"gone"`     // 99 % has melted
+	Series  []IcePoint `json:"series"`   // the likely course
 }
 
 // An IcePoint is a piece of ice at one time.
 type IcePoint struct {
-	Time     time.Duration // since it was set down
-	IceGrams float64       // solid left, g
+	Time     time.Duration `json:"time_ns"`   // since it was set down
+	IceGrams float64       `json:"ice_grams"` // solid left, g
 	// PuddleGrams is what has melted and run off, g.
-	PuddleGrams float64
-	SurfaceC    float64 // degC
+	PuddleGrams float64 `json:"puddle_grams"`
+	SurfaceC    float64 `json:"surface_c"` // degC
 }
 
 const (

@@ -54,34 +54,34 @@ func (h Head) share() (share, factor float64) {
 // food (Lux) says it to a third.
 type Lamp struct {
 	// Watts is the electrical power, W, 0..100000. A Flash has none: give Joules.
-	Watts float64
+	Watts float64 `json:"watts,omitzero"`
 	// Source is the kind of light.
-	Source Source
+	Source Source `json:"source,omitzero"`
 	// Distance from the lamp to the food, m, 0.05..100.
-	Distance float64
+	Distance float64 `json:"distance_m,omitzero"`
 	// BeamDegrees is the full angle of the beam to half its peak, degrees, 1..180;
 	// 0 means 60, a plain reflector.
-	BeamDegrees float64
+	BeamDegrees float64 `json:"beam_degrees,omitzero"`
 	// Head is the kind of head, which says how much of the light is in the beam.
-	Head Head
+	Head Head `json:"head,omitzero"`
 	// BeamShare is the share of the radiated power that is in the beam, were it as
 	// bright all over as in the middle, 0..3; 0 means the Head's.
-	BeamShare float64
+	BeamShare float64 `json:"beam_share,omitzero"`
 	// Transmittance of what hangs in front, 0..1; 0 means 1. A soft box or a full
 	// diffusion frame passes about 0.3..0.5 towards the food, a light one 0.7
 	// (engineering estimates).
-	Transmittance float64
+	Transmittance float64 `json:"transmittance,omitzero"`
 	// Lux is the illuminance measured at the food, lx; 0 means not measured. Given,
 	// it decides: power, beam and transmittance are not looked at. Of a Flash it is
 	// the modelling lamp's.
-	Lux float64
+	Lux float64 `json:"lux,omitzero"`
 	// Joules is the energy a Flash stores for one pop, J (Ws), 0..10000.
-	Joules float64
+	Joules float64 `json:"joules,omitzero"`
 	// PopsPerMinute is how often a Flash fires, 0..600.
-	PopsPerMinute float64
+	PopsPerMinute float64 `json:"pops_per_minute,omitzero"`
 	// ModellingWatts is the power of a Flash's tungsten modelling lamp while it
 	// burns, W, 0..5000.
-	ModellingWatts float64
+	ModellingWatts float64 `json:"modelling_watts,omitzero"`
 }
 
 // Irradiance returns the radiation that falls on a surface square to the lamp,

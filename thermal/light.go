@@ -33,12 +33,12 @@ func (s *Source) UnmarshalText(b []byte) error { return check.Read("Source", b, 
 type SourceData struct {
 	// Radiated is the share of the electrical power (of a flash: of the stored
 	// energy) that leaves as radiation, 0..1.
-	Radiated honestplate.Estimate
+	Radiated honestplate.Estimate `json:"radiated"`
 	// Efficacy is in lumens per watt of radiation.
-	Efficacy honestplate.Estimate
+	Efficacy honestplate.Estimate `json:"efficacy_lm_w"`
 	// ColourK is the temperature of the black body whose spectrum it is taken to
 	// have, K; 0 for an LED, which is taken as flat from 400 to 700 nm.
-	ColourK float64
+	ColourK float64 `json:"colour_k"`
 }
 
 // Data returns the figures of a source, or an [honestplate.InputError] for an unknown one.

@@ -8,12 +8,12 @@ import (
 // A Medium is what takes heat from food in a freezer: its temperature and how well
 // it takes heat, wrapping and radiation included.
 type Medium struct {
-	Name    string  // for people
-	TempC   float64 // of the air, plate or ice, degC
-	H       float64 // heat transfer coefficient, W/(m2 K)
-	HLow    float64 // 95 % limits of H; 0 means H/1.5
-	HHigh   float64 // 0 means H x 1.5
-	Caution string  // what to mind, a sentence or two; may be empty
+	Name    string  `json:"name,omitzero"`         // for people
+	TempC   float64 `json:"temp_c,omitzero"`       // of the air, plate or ice, degC
+	H       float64 `json:"h_w_m2k,omitzero"`      // heat transfer coefficient, W/(m2 K)
+	HLow    float64 `json:"h_low_w_m2k,omitzero"`  // 95 % limits of H; 0 means H/1.5
+	HHigh   float64 `json:"h_high_w_m2k,omitzero"` // 0 means H x 1.5
+	Caution string  `json:"caution,omitzero"`      // what to mind, a sentence or two; may be empty
 }
 
 // Validate reports what is wrong with the medium: an [honestplate.InputError] for a coefficient

@@ -45,72 +45,73 @@ var rests = [...]string{"on a plate", "on a chilled plate", "on a cone", "on not
 // of 80 to 100 g at 20 to 25 degC after 10 to 30 min (from memory), without lamps.
 type Scoop struct {
 	// Mix is the recipe; see VanillaIceCream and the others.
-	Mix food.FrozenMix
+	Mix food.FrozenMix `json:"mix,omitzero"`
 	// Diameter of the ball, m, 0.01..0.3.
-	Diameter float64
+	Diameter float64 `json:"diameter_m,omitzero"`
 	// StartC is its temperature when it comes out, degC, -60 to 0.5 K below where
 	// the mix flows.
-	StartC float64
+	StartC float64 `json:"start_c,omitzero"`
 	// Rest is what it rests on.
-	Rest Rest
+	Rest Rest `json:"rest,omitzero"`
 	// PlateC is the temperature of an OnChilledPlate when it comes out, degC,
 	// -60..20; it must be given for one. Others ignore it.
-	PlateC honestplate.Optional
+	PlateC honestplate.Optional `json:"plate_c,omitzero"`
 	// Absorptance of the surface by source; zero means WhiteFood. Give DarkFood for
 	// chocolate.
-	Absorptance Absorptance
+	Absorptance Absorptance `json:"absorptance,omitzero"`
 	// SoftFrozen is the share of the water that is still ice when the dessert counts
 	// as soft: 0..0.95, default 0.65 (0.60..0.70). Served ice cream is aimed at 0.65
 	// to 0.70 (dairy science page, read).
-	SoftFrozen honestplate.Estimate
+	SoftFrozen honestplate.Estimate `json:"soft_frozen,omitzero"`
 	// SoftDepth is how deep it must be soft, m: 0 to a quarter of the diameter,
 	// default 3 mm (2..5), of a ball below 20 mm 0.15 of it. Engineering estimate.
-	SoftDepth honestplate.Estimate
+	SoftDepth honestplate.Estimate `json:"soft_depth_m,omitzero"`
 	// FlowFrozen is the share of the water that is still ice when the dessert flows:
 	// 0..0.5, default 0.08 (0..0.2). Engineering estimate; more stabiliser, less ice.
-	FlowFrozen honestplate.Estimate
+	FlowFrozen honestplate.Estimate `json:"flow_frozen,omitzero"`
 	// ClingGM2 is the melt that clings before it drips, g/m2: 5..2000, default 200
 	// (80..450). Engineering estimate, from the film that drains a viscous mix.
-	ClingGM2 honestplate.Estimate
+	ClingGM2 honestplate.Estimate `json:"cling_g_m2,omitzero"`
 	// SlumpShare is the share of the ball that has melted when its shape is lost:
 	// 0.01..0.5, default 0.10 (0.06..0.18). Engineering estimate.
-	SlumpShare honestplate.Estimate
+	SlumpShare honestplate.Estimate `json:"slump_share,omitzero"`
 	// Horizon is how long to look; later is Never. 0 means 2 h; at most 24 h.
-	Horizon time.Duration
+	Horizon time.Duration `json:"horizon_ns,omitzero"`
 }
 
 // A ScoopClock says when what happens to a Scoop, counted from when it comes out.
 type ScoopClock struct {
 	// Softens: the side to the lamps is soft to SoftDepth; details round off.
-	Softens Event
+	Softens Event `json:"softens"`
 	// FirstDrip: on that side more has melted than clings.
-	FirstDrip Event
+	FirstDrip Event `json:"first_drip"`
 	// Puddles: at the foot more has melted against the plate than clings. Never on a
 	// cone or on nothing.
-	Puddles Event
+	Puddles Event `json:"puddles"`
 	// Slumps: SlumpShare has melted; the shape is lost.
-	Slumps Event
+	Slumps Event `json:"slumps"`
 	// Series is the likely course, in even steps of time.
-	Series []ScoopPoint
+	Series []ScoopPoint `json:"series"`
 }
 
 // A ScoopPoint is a scoop at one time of its likely course.
 type ScoopPoint struct {
-	Time time.Duration // since it was scooped onto the set
+	Time time.Duration `json:"time_ns"` // since it was scooped onto the set
 	// SurfaceC is the temperature of the side to the lamps, degC; after its first
 	// drip it stays as it was then.
-	SurfaceC float64
+	SurfaceC float64 `json:"surface_c"`
 	// MeanC and CoreC are those of what is left of the ball, degC.
-	MeanC, CoreC float64
+	MeanC float64 `json:"mean_c"`
+	CoreC float64 `json:"core_c"`
 	// SoftMM is how deep it is soft on the average side, mm.
-	SoftMM float64
+	SoftMM float64 `json:"soft_mm"`
 	// MeltedShare is the share of the ball that has melted, 0..1.
-	MeltedShare float64
+	MeltedShare float64 `json:"melted_share"`
 	// DrippedGrams is what has run off.
-	DrippedGrams float64
+	DrippedGrams float64 `json:"dripped_grams"`
 	// FrostGM2 is the dew and frost taken up on that side, up to its first drip,
 	// g/m2; negative: dried.
-	FrostGM2 float64
+	FrostGM2 float64 `json:"frost_g_m2"`
 }
 
 // Clock computes how long the scoop holds in the air a under the lamps, which burn

@@ -10,14 +10,17 @@ import (
 // A Ware is a kind of glassware, and what sudden differences of temperature it is
 // known to stand.
 type Ware struct {
-	Name string        // for people
-	Wall heat.Material // its Conductivity counts
+	Name string        `json:"name"` // for people
+	Wall heat.Material `json:"wall"` // its Conductivity counts
 	// YoungPa, Poisson and Expansion are the elastic modulus, Pa, Poisson's ratio and
 	// the thermal expansion, 1/K.
-	YoungPa, Poisson, Expansion float64
+	YoungPa   float64 `json:"young_pa"`
+	Poisson   float64 `json:"poisson"`
+	Expansion float64 `json:"expansion_1_k"`
 	// LowK is the sudden difference from which it may break, HighK that from which it
 	// should be expected to, K.
-	LowK, HighK float64
+	LowK  float64 `json:"low_k"`
+	HighK float64 `json:"high_k"`
 }
 
 // AnnealedGlass is ordinary soda-lime glass, blown or pressed: it can break from 30 to
@@ -42,13 +45,13 @@ func BorosilicateGlass() Ware {
 type Shock struct {
 	// DeltaK is the difference, K, positive for a hot glass cooled, the worse way: it
 	// puts the surface in tension.
-	DeltaK float64
+	DeltaK float64 `json:"delta_k"`
 	// Risk is what the Ware's limits say.
-	Risk ShockRisk
+	Risk ShockRisk `json:"risk"`
 	// StressPa is the greatest surface stress of a flawless plate, Pa, by the
 	// thermoelastic formula; tension for a hot glass cooled. Practical strength of used
 	// annealed glass is 20..50 MPa (from memory).
-	StressPa float64
+	StressPa float64 `json:"stress_pa"`
 }
 
 // A ShockRisk grades a Shock.

@@ -19,35 +19,37 @@ import (
 // over its range. The skin counts as soft, or as running, when it is so to
 // SkinDepth.
 type Softening struct {
-	Food SoftFood // what it is made of
+	Food SoftFood `json:"food,omitzero"` // what it is made of
 	// Form is SphereForm (the zero value: a truffle, a curl, a dollop, on its lit
 	// side) or SlabForm (a bar, a slice: lies flat, its underside takes no heat).
-	Form heat.Form
+	Form heat.Form `json:"form,omitzero"`
 	// Thickness of the slab or diameter of the ball, m, 0.003..0.3.
-	Thickness float64
+	Thickness float64 `json:"thickness_m,omitzero"`
 	// Across is the slab's width, m, 0.01..2; 0 means 0.08. A ball ignores it.
-	Across float64
+	Across float64 `json:"across_m,omitzero"`
 	// StartC is its temperature when it comes out, degC, -40..60; it must be given.
-	StartC honestplate.Optional
+	StartC honestplate.Optional `json:"start_c,omitzero"`
 	// SkinDepth, m: 0 to a third of the Thickness, default 1 mm (0.5..2), of a piece
 	// thinner than 6 mm a sixth of it. Engineering estimate.
-	SkinDepth honestplate.Estimate
+	SkinDepth honestplate.Estimate `json:"skin_depth_m,omitzero"`
 	// Horizon is how long to look; later is Never. 0 means 2 h; at most 24 h.
-	Horizon time.Duration
+	Horizon time.Duration `json:"horizon_ns,omitzero"`
 }
 
 // A SoftClock says when what happens to a Softening.
 type SoftClock struct {
-	Softens Event // gloss and edges go
-	Runs    Event // it flows
+	Softens Event `json:"softens"` // gloss and edges go
+	Runs    Event `json:"runs"`    // it flows
 	// Series is the likely course until it runs, or to the horizon.
-	Series []BodyPoint
+	Series []BodyPoint `json:"series"`
 }
 
 // A BodyPoint is a piece of food at one time.
 type BodyPoint struct {
-	Time                   time.Duration // since the start
-	SurfaceC, MeanC, CoreC float64       // degC
+	Time     time.Duration `json:"time_ns"` // since the start
+	SurfaceC float64       `json:"surface_c"`
+	MeanC    float64       `json:"mean_c"`
+	CoreC    float64       `json:"core_c"` // degC
 }
 
 // Clock computes the softening in the air a under the lamps, which burn from the

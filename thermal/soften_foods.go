@@ -13,24 +13,25 @@ import (
 // in your own where you can.
 type SoftFood struct {
 	// Name for people.
-	Name string
+	Name string `json:"name"`
 	// Material is the solid food; all its properties must be above 0.
-	heat.Material
+	heat.Material `json:"material"`
 	// Latent is the heat that melts it, J per kg of food, taken up evenly between
 	// MeltsFromC and MeltsToC, degC.
-	Latent float64
+	Latent float64 `json:"latent_j_kg"`
 	// MeltsFromC and MeltsToC are at least 1 K apart, -40..80 degC.
-	MeltsFromC, MeltsToC float64
+	MeltsFromC float64 `json:"melts_from_c"`
+	MeltsToC   float64 `json:"melts_to_c"`
 	// SoftC is where the skin goes soft, degC: gloss and edges go, a finger leaves
 	// its print.
-	SoftC honestplate.Estimate
+	SoftC honestplate.Estimate `json:"soft_c"`
 	// RunC is where it flows or weeps, degC; its values not below those of SoftC.
-	RunC honestplate.Estimate
+	RunC honestplate.Estimate `json:"run_c"`
 	// Activity is the water activity of the surface, 0..1: 0 for chocolate and
 	// butter, which take dew but give off nothing.
-	Activity float64
+	Activity float64 `json:"activity"`
 	// Absorptance of the surface for light; zero everywhere absorbs nothing.
-	Absorptance Absorptance
+	Absorptance Absorptance `json:"absorptance"`
 }
 
 // chocolate is 0.21 W/(m K), 1300 kg/m3, 1600 J/(kg K) with a third of cocoa butter

@@ -11,10 +11,10 @@ import (
 // for the eye or the camera were found. DefaultStages gives engineering estimates;
 // put in what you weigh on your own set. Each is the water on the glass, g/m2.
 type FogStages struct {
-	Haze   honestplate.Estimate // the first breath of fog: drops of 1..5 um
-	Opaque honestplate.Estimate // a closed white fog
-	Beads  honestplate.Estimate // drops that the eye tells apart, a quarter to half a millimetre
-	Runs   honestplate.Estimate // the first drop runs down
+	Haze   honestplate.Estimate `json:"haze"`   // the first breath of fog: drops of 1..5 um
+	Opaque honestplate.Estimate `json:"opaque"` // a closed white fog
+	Beads  honestplate.Estimate `json:"beads"`  // drops that the eye tells apart, a quarter to half a millimetre
+	Runs   honestplate.Estimate `json:"runs"`   // the first drop runs down
 }
 
 // DefaultStages returns the package's engineering estimates, g/m2: haze 0.4

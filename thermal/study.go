@@ -41,16 +41,27 @@ func (s Sensitivity) String() string {
 
 // wireEvent is an Event as it is written.
 type wireEvent struct {
-	honestplate.Window `json:"window"`
-	Decides            []Sensitivity `json:"decides"`
+	Window  honestplate.Window `json:"window"`
+	Decides []Sensitivity      `json:"decides,omitempty"`
 }
 
 // MarshalJSON writes {"window":..,"decides":..}.
-func (e Event) MarshalJSON() ([]byte, error) { return json.Marshal(wireEvent(e)) }
+func (e Event) MarshalJSON() ([]byte, error) { return json.Marshal(wireEvent{e.Window, e.Decides}) }
 
-// UnmarshalJSON reads what MarshalJSON writes.
+// UnmarshalJSON reads what MarshalJSON writes; the window must be there.
 func (e *Event) UnmarshalJSON(b []byte) error {
-	return json.Unmarshal(b, (*wireEvent)(e))
+	var w struct {
+		Window  *honestplate.Window `json:"window"`
+		Decides []Sensitivity       `json:"decides"`
+	}
+	if err := json.Unmarshal(b, &w); err != nil {
+		return err
+	}
+	if w.Window == nil {
+		return &honestplate.InputError{Field: "window", Got: "missing", Want: "earliest_s, likely_s and latest_s"}
+	}
+	*e = Event{Window: *w.Window, Decides: w.Decides}
+	return nil
 }
 
 // A frame is what every clock stands on: the checked model at its likely values, its

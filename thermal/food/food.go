@@ -9,17 +9,17 @@ import (
 // (they are scaled to 1), and where it starts to freeze. Frozen desserts have a
 // FrozenMix instead, whose freezing curve is published.
 type Food struct {
-	Water        float64 // bound water included
-	Protein      float64 // binds 0.4 of its mass of water
-	Fat          float64 // solid or liquid
-	Carbohydrate float64 // without fibre
-	Fibre        float64 // indigestible carbohydrate
-	Ash          float64 // minerals and salt
+	Water        float64 `json:"water,omitzero"`        // bound water included
+	Protein      float64 `json:"protein,omitzero"`      // binds 0.4 of its mass of water
+	Fat          float64 `json:"fat,omitzero"`          // solid or liquid
+	Carbohydrate float64 `json:"carbohydrate,omitzero"` // without fibre
+	Fibre        float64 `json:"fibre,omitzero"`        // indigestible carbohydrate
+	Ash          float64 `json:"ash,omitzero"`          // minerals and salt
 	// FreezeC is the initial freezing point, degC, -30..-0.1; 0 means that it is
 	// not known, and frozen properties are refused.
-	FreezeC float64
+	FreezeC float64 `json:"freeze_c,omitzero"`
 	// Porosity is the volume fraction of air, 0..0.6.
-	Porosity float64
+	Porosity float64 `json:"porosity,omitzero"`
 }
 
 // check reports what is wrong with the food: an [honestplate.InputError] for a fraction that

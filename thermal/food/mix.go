@@ -10,19 +10,19 @@ import (
 // A FrozenMix is the recipe of a frozen dessert, in per cent by mass of the mix.
 // What is missing to 100 is water. The zero value of a field means none of it.
 type FrozenMix struct {
-	Name                  string  // for people
-	FatPercent            float64 // milk fat or other
-	MSNFPercent           float64 // milk solids not fat
-	WheySolidsPercent     float64 // whey solids
-	SucrosePercent        float64 // sucrose and other disaccharides added as such
-	MonosaccharidePercent float64 // dextrose, fructose, invert sugar
-	GlucoseSyrupPercent   float64 // solids of 42 DE glucose syrup
-	OtherSolidsPercent    float64 // stabiliser, cocoa, egg, fruit fibre: no effect on freezing
-	OverrunPercent        float64 // volume of air per volume of mix, x 100; 0..300
+	Name                  string  `json:"name,omitzero"`                   // for people
+	FatPercent            float64 `json:"fat_percent,omitzero"`            // milk fat or other
+	MSNFPercent           float64 `json:"msnf_percent,omitzero"`           // milk solids not fat
+	WheySolidsPercent     float64 `json:"whey_solids_percent,omitzero"`    // whey solids
+	SucrosePercent        float64 `json:"sucrose_percent,omitzero"`        // sucrose and other disaccharides added as such
+	MonosaccharidePercent float64 `json:"monosaccharide_percent,omitzero"` // dextrose, fructose, invert sugar
+	GlucoseSyrupPercent   float64 `json:"glucose_syrup_percent,omitzero"`  // solids of 42 DE glucose syrup
+	OtherSolidsPercent    float64 `json:"other_solids_percent,omitzero"`   // stabiliser, cocoa, egg, fruit fibre: no effect on freezing
+	OverrunPercent        float64 `json:"overrun_percent,omitzero"`        // volume of air per volume of mix, x 100; 0..300
 	// SyrupFactor is the sucrose equivalent of the glucose syrup solids by mass;
 	// 0 means 0.8, deduced from the worked mix of Goff & Hartel 2013. Other
 	// sources say up to 1.29 for 42 DE.
-	SyrupFactor float64
+	SyrupFactor float64 `json:"syrup_factor,omitzero"`
 }
 
 const (

@@ -14,16 +14,16 @@ import (
 type Steam struct {
 	// Visible reports that some mixture of the air at the surface with the room's is
 	// over-saturated, so that droplets form.
-	Visible bool
+	Visible bool `json:"visible"`
 	// LiquidGM3 is the most liquid water that any mixture holds, g/m3. Breath on a
 	// day of 7 degC carries about 1.2 and is just seen (computed from an everyday
 	// observation); below some 0.3 steam shows against a dark ground with light from
 	// behind or not at all (engineering estimate: no published threshold was found).
-	LiquidGM3 float64
+	LiquidGM3 float64 `json:"liquid_g_m3"`
 	// ThresholdC is the temperature of the surface below which nothing forms in this
 	// air, deg C; it lies lower where the room is cool and damp. 100 means that nothing
 	// forms below boiling.
-	ThresholdC float64
+	ThresholdC float64 `json:"threshold_c"`
 }
 
 // Steam tells whether a surface at surfaceC with this water activity (0..1, 1 for
