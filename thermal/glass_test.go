@@ -106,7 +106,7 @@ func TestAirDrierThanTheGlassIsColdNeverFogs(t *testing.T) {
 		t.Errorf("haze %v, dry %v, fog to %g m", k.Haze.Window, k.Dry.Window, k.FogLine)
 	}
 	// and next to no vapour
-	if k := mustLikely(t, tumbler(100), Air{TempC: 23, RH: 1e-6}); k.Haze.MayHappen() || k.DewPointC != -100 {
+	if k := mustLikely(t, tumbler(100), Air{TempC: 23, RH: 1e-6}); k.Haze.MayHappen() || k.DewPointC > -90 {
 		t.Errorf("haze %v, dew point %g", k.Haze.Window, k.DewPointC)
 	}
 }

@@ -1,0 +1,63 @@
+package thermal_test
+
+import (
+	"fmt"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal"
+)
+
+// How long does a 3 cm cube of real ice last on the table under an LED and under a
+// tungsten lamp of the same brightness?
+func ExampleIceOnTable() {
+	room := thermal.Air{TempC: 24, RH: 0.5}
+	cube := thermal.IceOnTable{Shape: thermal.IceCube, Size: 0.03, StartC: -12}
+	for _, source := range []thermal.Source{thermal.LED, thermal.Tungsten} {
+		c, err := cube.Clock(room, thermal.Lamp{Source: source, Lux: 5000})
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%v: shines from %v, half melted at %v\n", source, quarters(c.Shines.Window), quarters(c.HalfOff.Window))
+	}
+	// Output:
+	// LED: shines from 1:45 (1:00..2:15), half melted at 31:15 (17:30..35:45)
+	// tungsten: shines from 1:45 (1:00..2:15), half melted at 29:30 (17:00..34:00)
+}
+
+// One large ball or as much crushed ice: how cold, how soon, and how watered?
+func ExampleIcedDrink() {
+	room := thermal.Air{TempC: 24, RH: 0.5}
+	drink := thermal.IcedDrink{DrinkGrams: 150, DrinkC: honestplate.Some(20), IceGrams: 80, IceC: -12, Diameter: 0.07, WallC: honestplate.Some(24)}
+	for _, ice := range []struct {
+		shape thermal.IceShape
+		size  float64
+	}{{thermal.IceBall, 0.055}, {thermal.IceChip, 0.004}} {
+		drink.Shape, drink.Size = ice.shape, ice.size
+		c, err := drink.Clock(room)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		m := c.Series[len(c.Series)/6]
+		fmt.Printf("%v: coldest %.1f degC; watered at %v; ice gone at %v\n", ice.shape, c.ColdestC, quarters(c.Watered.Window), quarters(c.IceGone.Window))
+		fmt.Printf("  at %s: %.1f degC, %.0f g of melt\n", honestplate.After(m.Time), m.DrinkC, m.MeltGrams)
+	}
+	// Output:
+	// ball: coldest 2.6 degC; watered at 2:15 (0:30..6:30); ice gone at 1:07:00 (44:00..1:44:45)
+	//   at 13:25: 2.8 degC, 41 g of melt
+	// chip: coldest 0.4 degC; watered at 0:15 (0:00..1:00); ice gone at 42:30 (30:15..53:00)
+	//   at 8:29: 0.4 degC, 46 g of melt
+}
+
+// Fifty grams of ice at its melting point in a tenth of a litre of warm water.
+func ExampleMixIce() {
+	m, err := thermal.MixIce(52, 0, 100, 40)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.0f degC, %.1f g of ice left in %.0f g of water\n", m.TempC, m.IceGrams, m.WaterGrams)
+	// Output:
+	// 0 degC, 1.8 g of ice left in 150 g of water
+}

@@ -1,0 +1,77 @@
+package thermal_test
+
+import (
+	"fmt"
+
+	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/food"
+)
+
+// What moving a tungsten head from 1 m to 1.5 m buys: less than half the heat, and the
+// scoop holds longer.
+func ExampleLamp_At() {
+	room := thermal.Air{TempC: 24, RH: 0.5}
+	scoop := thermal.Scoop{Mix: food.VanillaIceCream(), Diameter: 0.055, StartC: -18}
+	near := thermal.Lamp{Watts: 650, Source: thermal.Tungsten, Distance: 1, BeamDegrees: 50, Head: thermal.Fresnel}
+	far, err := near.At(1.5)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, l := range []thermal.Lamp{near, far} {
+		e, err := l.Irradiance()
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		c, err := scoop.Likely(room, l)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%.1f m: %.0f W/m2, the scoop softens after %s\n", l.Distance, e.Likely, fmt.Sprint(quarters(c.Softens.Window).Likely))
+	}
+	// Output:
+	// 1.0 m: 254 W/m2, the scoop softens after 5:45
+	// 1.5 m: 113 W/m2, the scoop softens after 6:15
+}
+
+// How much of a lamp's light stays in 30 mm of clear ice.
+func ExampleClearIce() {
+	ice, err := thermal.ClearIce(0.03)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("tungsten %.0f %%, discharge %.0f %%, LED %.1f %%\n", 100*ice.Tungsten, 100*ice.Discharge, 100*ice.LED)
+	// Output:
+	// tungsten 65 %, discharge 29 %, LED 0.4 %
+}
+
+// What things take up, W/m2, from one tungsten head, and how well that is known before
+// anybody has metered it.
+func ExampleAbsorptance_Absorbed() {
+	key := thermal.Lamp{Watts: 650, Source: thermal.Tungsten, Distance: 1.4, BeamDegrees: 40, Head: thermal.Fresnel}
+	for _, c := range []struct {
+		name string
+		abs  thermal.Absorptance
+	}{{"white food", thermal.WhiteFood()}, {"pale food", thermal.PaleFood()}, {"dark food", thermal.DarkFood()}} {
+		q, err := c.abs.Absorbed(key)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%s %.0f\n", c.name, q)
+	}
+	falls, err := key.Irradiance()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("of %.0f (%.0f..%.0f)\n", falls.Likely, falls.Low, falls.High)
+	// Output:
+	// white food 131
+	// pale food 141
+	// dark food 177
+	// of 201 (67..603)
+}
