@@ -18,7 +18,7 @@ func TestConcurrentUseGivesTheSerialAnswers(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	curve, err := food.Sorbet().Curve()
+	curve, err := food.Recipes().Sorbet.Curve()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -36,7 +36,7 @@ func TestConcurrentUseGivesTheSerialAnswers(t *testing.T) {
 		"lamp":      func() (any, error) { return tungsten.Irradiance() },
 		"mix":       func() (any, error) { return MixIce(10, -5, 100, 20) },
 		"stages": func() (any, error) {
-			return DeepFreeze{Mix: food.VanillaIceCream(), Diameter: 0.055, StartC: honestplate.Some(-13)}.After(FreezeStage{DeepFreezer(), time.Hour})
+			return DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: honestplate.Some(-13)}.After(FreezeStage{Freezers().Deep, time.Hour})
 		},
 		"glass": func() (any, error) { return g.Likely(studio, tungsten) },
 		"drink": func() (any, error) { return d.Likely(studio, tungsten) },

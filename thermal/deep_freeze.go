@@ -131,7 +131,8 @@ func (d DeepFreeze) material() (freezeModel, error) {
 	if !d.StartC.Given {
 		return freezeModel{}, &honestplate.InputError{Field: "StartC", Got: "not given", Want: "the temperature as it goes in"}
 	}
-	if err := cmp.Or(check.One("Form", int(d.Form), heat.Forms[:]), check.Fields("portions of frozen dessert",
+	_, formErr := d.Form.MarshalText()
+	if err := cmp.Or(formErr, check.Fields("portions of frozen dessert",
 		check.Number("Diameter", d.Diameter, 0.005, 0.5, "m"), check.Number("StartC", d.StartC.Value, -60, 30, "degC"))); err != nil {
 		return freezeModel{}, err
 	}
@@ -144,7 +145,7 @@ func (d DeepFreeze) material() (freezeModel, error) {
 
 func (d DeepFreeze) model() (freezeModel, error) {
 	m, err := d.material()
-	if err := cmp.Or(err, honestplate.In("Medium", d.Medium.Validate()), honestplate.Finite("TargetC", d.TargetC, "degC")); err != nil {
+	if err := cmp.Or(err, honestplate.In("Medium", d.Medium.check()), honestplate.Finite("TargetC", d.TargetC, "degC")); err != nil {
 		return m, err
 	}
 	if d.TargetC >= d.StartC.Value {

@@ -15,11 +15,11 @@ import (
 )
 
 func portion(m Medium) DeepFreeze {
-	return DeepFreeze{Mix: food.VanillaIceCream(), Diameter: 0.055, StartC: honestplate.Some(-13), TargetC: -27, Medium: m}
+	return DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: honestplate.Some(-13), TargetC: -27, Medium: m}
 }
 
 func TestDeepFreezeOrder(t *testing.T) {
-	for _, m := range []Medium{DeepFreezer(), BlastFreezer(), DryIce()} {
+	for _, m := range []Medium{Freezers().Deep, Freezers().Blast, Freezers().DryIce} {
 		c, err := portion(m).Clock()
 		if err != nil {
 			t.Fatal(err)
@@ -35,8 +35,8 @@ func TestDeepFreezeOrder(t *testing.T) {
 			t.Errorf("%s: Likely says %v, %v", m.Name, w.Core, err)
 		}
 	}
-	slow, err1 := portion(DeepFreezer()).Clock()
-	fast, err2 := portion(BlastFreezer()).Clock()
+	slow, err1 := portion(Freezers().Deep).Clock()
+	fast, err2 := portion(Freezers().Blast).Clock()
 	if err1 != nil || err2 != nil || at(fast.Core.Likely) >= at(slow.Core.Likely) {
 		t.Errorf("blast %v, still %v", fast, slow)
 	}
@@ -76,7 +76,7 @@ func TestSmallPortionIsLumped(t *testing.T) {
 func TestFormsOrder(t *testing.T) {
 	var last time.Duration
 	for _, form := range []heat.Form{heat.SphereForm, heat.CylinderForm, heat.SlabForm} {
-		d := portion(BlastFreezer())
+		d := portion(Freezers().Blast)
 		d.Form = form
 		w, err := d.Clock()
 		if err != nil {
@@ -90,8 +90,8 @@ func TestFormsOrder(t *testing.T) {
 }
 
 func TestStagesFollowOneAnother(t *testing.T) {
-	d := DeepFreeze{Mix: food.VanillaIceCream(), Diameter: 0.055, StartC: honestplate.Some(-5)}
-	ends, err := d.After(FreezeStage{HomeFreezer(), 12 * time.Hour}, FreezeStage{DeepFreezer(), 4 * time.Hour},
+	d := DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: honestplate.Some(-5)}
+	ends, err := d.After(FreezeStage{Freezers().Home, 12 * time.Hour}, FreezeStage{Freezers().Deep, 4 * time.Hour},
 		FreezeStage{Medium{Name: "on the way", TempC: 22, H: 10}, 90 * time.Second})
 	if err != nil {
 		t.Fatal(err)
@@ -106,11 +106,11 @@ func TestStagesFollowOneAnother(t *testing.T) {
 		t.Errorf("on the way: %+v", e)
 	}
 	// In two halves is as in one.
-	halves, err := d.After(FreezeStage{HomeFreezer(), time.Hour}, FreezeStage{HomeFreezer(), time.Hour})
+	halves, err := d.After(FreezeStage{Freezers().Home, time.Hour}, FreezeStage{Freezers().Home, time.Hour})
 	if err != nil {
 		t.Fatal(err)
 	}
-	whole, err := d.After(FreezeStage{HomeFreezer(), 2 * time.Hour})
+	whole, err := d.After(FreezeStage{Freezers().Home, 2 * time.Hour})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -121,7 +121,7 @@ func TestStagesFollowOneAnother(t *testing.T) {
 
 // When After has reached the time that Times gives, the core is at the target.
 func TestTimesAgreesWithAfter(t *testing.T) {
-	d := portion(DeepFreezer())
+	d := portion(Freezers().Deep)
 	c, err := d.Clock()
 	if err != nil {
 		t.Fatal(err)
@@ -138,7 +138,7 @@ func TestTimesAgreesWithAfter(t *testing.T) {
 
 func TestDeepFreezeRefusesNonsense(t *testing.T) {
 	nan := math.NaN()
-	change := func(f func(*DeepFreeze)) DeepFreeze { d := portion(DeepFreezer()); f(&d); return d }
+	change := func(f func(*DeepFreeze)) DeepFreeze { d := portion(Freezers().Deep); f(&d); return d }
 	for name, d := range map[string]DeepFreeze{
 		"zero":           {},
 		"form":           change(func(d *DeepFreeze) { d.Form = 5 }),
@@ -154,10 +154,10 @@ func TestDeepFreezeRefusesNonsense(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	d := portion(DeepFreezer())
+	d := portion(Freezers().Deep)
 	for name, stages := range map[string][]FreezeStage{
 		"none":   nil,
-		"time":   {{HomeFreezer(), -1}},
+		"time":   {{Freezers().Home, -1}},
 		"medium": {{Medium{}, time.Hour}},
 	} {
 		if _, err := d.After(stages...); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
@@ -165,14 +165,14 @@ func TestDeepFreezeRefusesNonsense(t *testing.T) {
 		}
 	}
 	d.Diameter = 0
-	if _, err := d.After(FreezeStage{HomeFreezer(), time.Hour}); !errors.Is(err, honestplate.ErrRange) {
+	if _, err := d.After(FreezeStage{Freezers().Home, time.Hour}); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("no size: %v", err)
 	}
 }
 
 // A freezer that may be a little too warm may never get there.
 func TestMarginalFreezerMayNever(t *testing.T) {
-	d := portion(DeepFreezer())
+	d := portion(Freezers().Deep)
 	d.TargetC = -29.5
 	w, err := d.Clock()
 	if err != nil || !w.Core.Latest.Never || w.Core.Likely.Never {
@@ -186,7 +186,7 @@ func FuzzDeepFreeze(f *testing.F) {
 	f.Add(0.005, -59.0, -60.0, -61.0, 1e-3, 1, 1.0)
 	f.Fuzz(func(t *testing.T, size, start, target, air, h float64, form int, wait float64) {
 		m := Medium{TempC: air, H: h}
-		d := DeepFreeze{Mix: food.Sorbet(), Form: heat.Form(form), Diameter: size, StartC: honestplate.Some(start), TargetC: target, Medium: m}
+		d := DeepFreeze{Mix: food.Recipes().Sorbet, Form: heat.Form(form), Diameter: size, StartC: honestplate.Some(start), TargetC: target, Medium: m}
 		mod, err := d.model()
 		if err == nil {
 			times := make([]float64, freezeEvents)
@@ -212,7 +212,7 @@ func FuzzDeepFreeze(f *testing.F) {
 }
 
 func BenchmarkDeepFreezeTimes(b *testing.B) {
-	d := portion(DeepFreezer())
+	d := portion(Freezers().Deep)
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := d.Clock(); err != nil {

@@ -62,13 +62,13 @@ func ExampleGlass_Likely() {
 
 // Boiling tea into a glass from the freezer?
 func ExampleWare_Shock() {
-	for _, w := range []thermal.Ware{thermal.AnnealedGlass(), thermal.BorosilicateGlass(), thermal.TemperedGlass()} {
+	for _, w := range []thermal.Ware{thermal.Glassware().Annealed, thermal.Glassware().Borosilicate, thermal.Glassware().Tempered} {
 		s, err := w.Shock(-18, 80, 0, 0)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%s, %.0f K: %v\n", w.Name, -s.DeltaK, s.Risk)
+		fmt.Printf("%s, %.0f K: %v\n", w.Name, -s.DeltaK, s)
 	}
 	// Output:
 	// annealed soda-lime glass, 98 K: expect it to break

@@ -11,7 +11,7 @@ import (
 // scoop holds longer.
 func ExampleLamp_At() {
 	room := thermal.Air{TempC: 24, RH: 0.5}
-	scoop := thermal.Scoop{Mix: food.VanillaIceCream(), Diameter: 0.055, StartC: -18}
+	scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -18}
 	near := thermal.Lamp{Watts: 650, Source: thermal.Tungsten, Distance: 1, BeamDegrees: 50, Head: thermal.Fresnel}
 	far, err := near.At(1.5)
 	if err != nil {

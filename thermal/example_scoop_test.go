@@ -21,7 +21,7 @@ func ExampleScoop_Clock() {
 	room := thermal.Air{TempC: 24, RH: 0.5}
 	key := thermal.Lamp{Source: thermal.Tungsten, Lux: 5000} // metered at the plate
 	for _, start := range []float64{-13, -30} {
-		s := thermal.Scoop{Mix: food.VanillaIceCream(), Diameter: 0.055, StartC: start}
+		s := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: start}
 		c, err := s.Clock(room, key)
 		if err != nil {
 			fmt.Println(err)
@@ -53,7 +53,7 @@ func ExampleScoop_Clock() {
 func ExampleRest() {
 	room := thermal.Air{TempC: 24, RH: 0.5}
 	for _, rest := range []thermal.Rest{thermal.OnPlate, thermal.OnChilledPlate, thermal.OnCone, thermal.OnNothing} {
-		s := thermal.Scoop{Mix: food.Gelato(), Diameter: 0.05, StartC: -24, Rest: rest, PlateC: honestplate.Some(-18)}
+		s := thermal.Scoop{Mix: food.Recipes().Gelato, Diameter: 0.05, StartC: -24, Rest: rest, PlateC: honestplate.Some(-18)}
 		c, err := s.Likely(room)
 		if err != nil {
 			fmt.Println(err)
@@ -81,7 +81,7 @@ func ExampleScoop_Likely() {
 		fmt.Println(err)
 		return
 	}
-	scoop := thermal.Scoop{Mix: food.VanillaIceCream(), Diameter: 0.055, StartC: -24}
+	scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -24}
 	for _, lamp := range []thermal.Lamp{near, far} {
 		c, err := scoop.Likely(room, lamp)
 		if err != nil {
@@ -98,8 +98,8 @@ func ExampleScoop_Likely() {
 // When must scoops made at -6 degC go into the deep freezer to be at -27 degC in
 // the core, and how hard are they after a night at home and two hours there?
 func ExampleDeepFreeze() {
-	scoops := thermal.DeepFreeze{Mix: food.VanillaIceCream(), Diameter: 0.055,
-		StartC: honestplate.Some(-6), TargetC: -27, Medium: thermal.DeepFreezer()}
+	scoops := thermal.DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055,
+		StartC: honestplate.Some(-6), TargetC: -27, Medium: thermal.Freezers().Deep}
 	w, err := scoops.Clock()
 	if err != nil {
 		fmt.Println(err)
@@ -107,8 +107,8 @@ func ExampleDeepFreeze() {
 	}
 	fmt.Println("in the deep freezer for", fives(w.Core.Window))
 	ends, err := scoops.After(
-		thermal.FreezeStage{Medium: thermal.HomeFreezer(), For: 10 * time.Hour},
-		thermal.FreezeStage{Medium: thermal.DeepFreezer(), For: 2 * time.Hour},
+		thermal.FreezeStage{Medium: thermal.Freezers().Home, For: 10 * time.Hour},
+		thermal.FreezeStage{Medium: thermal.Freezers().Deep, For: 2 * time.Hour},
 	)
 	if err != nil {
 		fmt.Println(err)

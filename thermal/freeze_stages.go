@@ -25,7 +25,7 @@ func (d DeepFreeze) After(stages ...FreezeStage) ([]BodyPoint, error) {
 		return nil, check.Input("Stages", float64(len(stages)), "stages", "1 to 100")
 	}
 	for i, s := range stages {
-		if err := cmp.Or(honestplate.In("Medium", s.Medium.Validate()),
+		if err := cmp.Or(honestplate.In("Medium", s.Medium.check()),
 			honestplate.InRange("For", s.For.Seconds(), 1e-3, 30*86400, "s", "from a millisecond to a month")); err != nil {
 			return nil, honestplate.In(fmt.Sprintf("Stages[%d]", i), err)
 		}

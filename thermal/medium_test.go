@@ -12,7 +12,7 @@ import (
 // home freezer, sooner still in dry ice.
 func TestMediaRank(t *testing.T) {
 	last := neverAt
-	for _, m := range []Medium{HomeFreezer(), DeepFreezer(), BlastFreezer(), DryIce()} {
+	for _, m := range []Medium{Freezers().Home, Freezers().Deep, Freezers().Blast, Freezers().DryIce} {
 		d := portion(m)
 		d.TargetC = -15
 		c, err := d.Likely()
@@ -28,8 +28,8 @@ func TestMediaRank(t *testing.T) {
 }
 
 func TestMediaAreSoundAndTheColdOnesWarn(t *testing.T) {
-	for _, m := range []Medium{HomeFreezer(), ServingCabinet(), DeepFreezer(), BlastFreezer(), PlateFreezer(), DryIce()} {
-		if err := m.Validate(); err != nil {
+	for _, m := range []Medium{Freezers().Home, Freezers().ServingCabinet, Freezers().Deep, Freezers().Blast, Freezers().Plate, Freezers().DryIce} {
+		if err := m.check(); err != nil {
 			t.Errorf("%s: %v", m.Name, err)
 		}
 		if m.TempC < -20 && m.Caution == "" {
@@ -44,11 +44,11 @@ func TestMediaAreSoundAndTheColdOnesWarn(t *testing.T) {
 		"high below":      {TempC: -18, H: 8, HHigh: 7},
 		"infinite high":   {TempC: -18, H: 8, HHigh: math.Inf(1)},
 	} {
-		if err := m.Validate(); !errors.Is(err, honestplate.ErrInput) {
+		if err := m.check(); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	if err := (Medium{TempC: -100, H: 8}).Validate(); !errors.Is(err, honestplate.ErrRange) {
+	if err := (Medium{TempC: -100, H: 8}).check(); !errors.Is(err, honestplate.ErrRange) {
 		t.Error(err)
 	}
 }

@@ -19,7 +19,7 @@ var (
 )
 
 func ball(startC float64) Scoop {
-	return Scoop{Mix: food.VanillaIceCream(), Diameter: 0.055, StartC: startC}
+	return Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: startC}
 }
 
 func likely(t *testing.T, s Scoop, a Air, lamps ...Lamp) ScoopClock {
@@ -258,7 +258,7 @@ func TestScoopOverItsWholeDomain(t *testing.T) {
 					for _, speed := range []float64{0, 2} {
 						for _, lamps := range [][]Lamp{nil, {tungsten}, {blazing}} {
 							for rest := OnPlate; rest <= OnNothing; rest++ {
-								s := Scoop{Mix: food.Sorbet(), Diameter: d, StartC: start, Rest: rest, PlateC: honestplate.Some(-30), SoftDepth: honestplate.Exactly(d / 10)}
+								s := Scoop{Mix: food.Recipes().Sorbet, Diameter: d, StartC: start, Rest: rest, PlateC: honestplate.Some(-30), SoftDepth: honestplate.Exactly(d / 10)}
 								c, err := s.Likely(Air{TempC: air, RH: rh, Speed: speed}, lamps...)
 								if err != nil {
 									t.Fatalf("%+v in %g degC, %g, %g m/s, %d lamps: %v", s, air, rh, speed, len(lamps), err)
@@ -355,7 +355,7 @@ func FuzzScoopHold(f *testing.F) {
 	f.Add(0.3, -60.0, 50.0, 1.0, 30.0, 1e5, 0.3, 10.0, 0, 1, 0.9, 5.0)
 	f.Add(0.01, -5.0, -20.0, 0.0, 0.0, 0.0, 1.0, 0.0, 2, 2, 0.0, 2000.0)
 	f.Fuzz(func(t *testing.T, d, start, air, rh, speed, watts, distance, beam float64, source, rest int, soft, cling float64) {
-		s := Scoop{Mix: food.Gelato(), Diameter: d, StartC: start, Rest: Rest(rest), PlateC: honestplate.Some(start / 2), Horizon: 20 * time.Minute,
+		s := Scoop{Mix: food.Recipes().Gelato, Diameter: d, StartC: start, Rest: Rest(rest), PlateC: honestplate.Some(start / 2), Horizon: 20 * time.Minute,
 			SoftFrozen: honestplate.Exactly(soft), ClingGM2: honestplate.Exactly(cling)}
 		a := Air{TempC: air, RH: rh, Speed: speed}
 		l := Lamp{Watts: watts, Source: Source(source), Distance: distance, BeamDegrees: beam}

@@ -41,55 +41,49 @@ func chocolate(name string, from, to float64, soft, run honestplate.Estimate, a 
 		SoftC: soft, RunC: run, Absorptance: a}
 }
 
-// DarkChocolate is tempered dark chocolate. Cocoa butter melts at 33.8 degC in form
-// V and at 27.3 in form IV (after Greweling, Chocolates and Confections, read at
-// second hand); another page has 33..35 for form V. It is worked at 31..32, just
-// fluid (trade practice, from memory), which is where the skin is soft.
-func DarkChocolate() SoftFood {
-	return chocolate("dark chocolate", 27, 34, band(29, 31, 33), band(32.5, 33.8, 35), DarkFood())
+// UsualSoftFoods are foods whose softening is published or estimated, each with its source.
+type UsualSoftFoods struct {
+	// DarkChocolate is tempered dark chocolate. Cocoa butter melts at 33.8 degC in form
+	// V and at 27.3 in form IV (after Greweling, Chocolates and Confections, read at
+	// second hand); another page has 33..35 for form V. It is worked at 31..32, just
+	// fluid (trade practice, from memory), which is where the skin is soft.
+	DarkChocolate SoftFood
+	// MilkChocolate softens 2 K lower, as its working temperature of 29..30 degC says
+	// (trade practice, from memory): milk fat mixes with cocoa butter.
+	MilkChocolate SoftFood
+	// WhiteChocolate is worked at 28..29 degC (trade practice, from memory).
+	WhiteChocolate SoftFood
+	// Butter melts over 28..36 degC and is a thin liquid at 32..35 (web pages, read);
+	// its fat takes 80.8 kJ/kg and is all melted at 35.6 (Milchwissenschaft 53:77, 1998,
+	// abstract, read). How much is melted in the cold is disputed (half at 8.6 degC
+	// there, at 10 degC from memory); it is spread evenly over 0..36. It gives under a
+	// knife at 15..20 degC (common practice, no source). Conductivity, density and heat
+	// are those of an example (Geankoplis 5.3-2, read).
+	Butter SoftFood
+	// WhippedCream is 35 % cream whipped to double its volume. No published softening
+	// temperature was found; SoftC and RunC are engineering estimates from milk fat
+	// being half melted at 9..10 degC.
+	WhippedCream SoftFood
+	// SetCream is WhippedCream with gelatin, which melts at 25..35 degC (makers' pages,
+	// read); softening is an engineering estimate. Gelatin is not for everybody: say so
+	// to whoever eats it.
+	SetCream SoftFood
 }
 
-// MilkChocolate softens 2 K lower, as its working temperature of 29..30 degC says
-// (trade practice, from memory): milk fat mixes with cocoa butter.
-func MilkChocolate() SoftFood {
-	return chocolate("milk chocolate", 25, 33, band(26, 28.5, 31), band(30, 32, 34), DarkFood())
+// SoftFoods returns them.
+func SoftFoods() UsualSoftFoods {
+	return UsualSoftFoods{
+		DarkChocolate:  darkChocolate(),
+		MilkChocolate:  milkChocolate(),
+		WhiteChocolate: whiteChocolate(),
+		Butter:         butter(),
+		WhippedCream:   whippedCream(),
+		SetCream:       setCream(),
+	}
 }
 
-// WhiteChocolate is worked at 28..29 degC (trade practice, from memory).
-func WhiteChocolate() SoftFood {
-	return chocolate("white chocolate", 24, 32, band(25, 27.5, 30), band(29, 31, 33), WhiteFood())
-}
-
-// Butter melts over 28..36 degC and is a thin liquid at 32..35 (web pages, read);
-// its fat takes 80.8 kJ/kg and is all melted at 35.6 (Milchwissenschaft 53:77, 1998,
-// abstract, read). How much is melted in the cold is disputed (half at 8.6 degC
-// there, at 10 degC from memory); it is spread evenly over 0..36. It gives under a
-// knife at 15..20 degC (common practice, no source). Conductivity, density and heat
-// are those of an example (Geankoplis 5.3-2, read).
-func Butter() SoftFood {
-	return SoftFood{Name: "butter", Material: heat.Material{Conductivity: 0.197, Density: 998, SpecificHeat: 2300}, Latent: 65e3, MeltsFromC: 0, MeltsToC: 36,
-		SoftC: band(15, 18, 22), RunC: band(28, 32, 35), Absorptance: PaleFood()}
-}
-
-// WhippedCream is 35 % cream whipped to double its volume. No published softening
-// temperature was found; SoftC and RunC are engineering estimates from milk fat
-// being half melted at 9..10 degC.
-func WhippedCream() SoftFood {
-	return SoftFood{Name: "whipped cream", Material: heat.Material{Conductivity: 0.2, Density: 500, SpecificHeat: 3200}, Latent: 28e3, MeltsFromC: 0, MeltsToC: 36,
-		SoftC: band(8, 12, 16), RunC: band(15, 20, 26), Activity: 0.98, Absorptance: WhiteFood()}
-}
-
-// SetCream is WhippedCream with gelatin, which melts at 25..35 degC (makers' pages,
-// read); softening is an engineering estimate. Gelatin is not for everybody: say so
-// to whoever eats it.
-func SetCream() SoftFood {
-	f := WhippedCream()
-	f.Name, f.SoftC, f.RunC = "whipped cream set with gelatin", band(16, 20, 24), band(25, 30, 35)
-	return f
-}
-
-// Validate reports what is wrong with the food, an [honestplate.InputError] or [honestplate.RangeError].
-func (f SoftFood) Validate() error {
+// check reports what is wrong with the food, an [honestplate.InputError] or [honestplate.RangeError].
+func (f SoftFood) check() error {
 	const source = "fats and gels"
 	return cmp.Or(f.Material.Validate(),
 		honestplate.InRange("Latent", f.Latent, 0, 400e3, "J/kg", "no more than ice"),
@@ -114,4 +108,32 @@ func (f SoftFood) curve() heat.Curve {
 	step(f.MeltsToC, f.Latent)
 	step(high, 0)
 	return points
+}
+
+func darkChocolate() SoftFood {
+	return chocolate("dark chocolate", 27, 34, band(29, 31, 33), band(32.5, 33.8, 35), DarkFood())
+}
+
+func milkChocolate() SoftFood {
+	return chocolate("milk chocolate", 25, 33, band(26, 28.5, 31), band(30, 32, 34), DarkFood())
+}
+
+func whiteChocolate() SoftFood {
+	return chocolate("white chocolate", 24, 32, band(25, 27.5, 30), band(29, 31, 33), WhiteFood())
+}
+
+func butter() SoftFood {
+	return SoftFood{Name: "butter", Material: heat.Material{Conductivity: 0.197, Density: 998, SpecificHeat: 2300}, Latent: 65e3, MeltsFromC: 0, MeltsToC: 36,
+		SoftC: band(15, 18, 22), RunC: band(28, 32, 35), Absorptance: PaleFood()}
+}
+
+func whippedCream() SoftFood {
+	return SoftFood{Name: "whipped cream", Material: heat.Material{Conductivity: 0.2, Density: 500, SpecificHeat: 3200}, Latent: 28e3, MeltsFromC: 0, MeltsToC: 36,
+		SoftC: band(8, 12, 16), RunC: band(15, 20, 26), Activity: 0.98, Absorptance: WhiteFood()}
+}
+
+func setCream() SoftFood {
+	f := whippedCream()
+	f.Name, f.SoftC, f.RunC = "whipped cream set with gelatin", band(16, 20, 24), band(25, 30, 35)
+	return f
 }

@@ -122,7 +122,7 @@ func (s Softening) model(a Air, lamps []Lamp) (softModel, error) {
 	light, err := s.Food.Absorptance.Absorbed(lamps...)
 	if err := cmp.Or(honestplate.In("Air", a.Validate()),
 		honestplate.InRange("Air.TempC", a.TempC, -20, 50, "degC", source),
-		honestplate.In("Food", s.Food.Validate()),
+		honestplate.In("Food", s.Food.check()),
 		check.Fields(source,
 			check.Number("Thickness", s.Thickness, 0.003, 0.3, "m"), check.Number("Across", s.Across, 0.01, 2, "m"),
 			check.Number("StartC", s.StartC.Value, -40, 60, "degC"), check.Number("Horizon", s.Horizon.Seconds(), 1, 86400, "s")),

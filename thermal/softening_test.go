@@ -14,11 +14,11 @@ import (
 )
 
 func softFoods() []SoftFood {
-	return []SoftFood{DarkChocolate(), MilkChocolate(), WhiteChocolate(), Butter(), WhippedCream(), SetCream()}
+	return []SoftFood{SoftFoods().DarkChocolate, SoftFoods().MilkChocolate, SoftFoods().WhiteChocolate, SoftFoods().Butter, SoftFoods().WhippedCream, SoftFoods().SetCream}
 }
 
 // curl is a curl of butter from the refrigerator.
-var curl = Softening{Food: Butter(), Thickness: 0.03, StartC: honestplate.Some(5)}
+var curl = Softening{Food: SoftFoods().Butter, Thickness: 0.03, StartC: honestplate.Some(5)}
 
 func softenClock(t testing.TB, s Softening, a Air, lamps ...Lamp) SoftClock {
 	t.Helper()
@@ -79,7 +79,7 @@ func TestColdLastsLongerAndLightShorter(t *testing.T) {
 }
 
 func TestColdRoomNeverSoftensChocolate(t *testing.T) {
-	c := softenClock(t, Softening{Food: DarkChocolate(), Form: heat.SlabForm, Thickness: 0.01, StartC: honestplate.Some(15)}, Air{TempC: 18, RH: 0.5})
+	c := softenClock(t, Softening{Food: SoftFoods().DarkChocolate, Form: heat.SlabForm, Thickness: 0.01, StartC: honestplate.Some(15)}, Air{TempC: 18, RH: 0.5})
 	if c.Softens.MayHappen() || c.Runs.MayHappen() || len(c.Softens.Decides) != 0 {
 		t.Errorf("softens %v, runs %v, decided by %v", c.Softens.Window, c.Runs.Window, c.Softens.Decides)
 	}
@@ -92,15 +92,15 @@ func TestColdRoomNeverSoftensChocolate(t *testing.T) {
 // lasts; gelatin makes cream last.
 func TestWhichGoesFirst(t *testing.T) {
 	var last time.Duration
-	for _, f := range []SoftFood{WhippedCream(), Butter(), DarkChocolate()} {
+	for _, f := range []SoftFood{SoftFoods().WhippedCream, SoftFoods().Butter, SoftFoods().DarkChocolate} {
 		d := at(softenClock(t, Softening{Food: f, Thickness: 0.03, StartC: honestplate.Some(5)}, studio, tungsten).Softens.Likely)
 		if d <= last {
 			t.Errorf("%s softens after %v, not after %v", f.Name, d, last)
 		}
 		last = d
 	}
-	plain := softenClock(t, Softening{Food: WhippedCream(), Thickness: 0.03, StartC: honestplate.Some(5)}, studio).Softens
-	set := softenClock(t, Softening{Food: SetCream(), Thickness: 0.03, StartC: honestplate.Some(5)}, studio).Softens
+	plain := softenClock(t, Softening{Food: SoftFoods().WhippedCream, Thickness: 0.03, StartC: honestplate.Some(5)}, studio).Softens
+	set := softenClock(t, Softening{Food: SoftFoods().SetCream, Thickness: 0.03, StartC: honestplate.Some(5)}, studio).Softens
 	if at(set.Earliest) <= at(plain.Earliest) {
 		t.Errorf("set cream %v, plain %v", set, plain)
 	}
@@ -219,7 +219,7 @@ func TestSmallPiecesNeedNoDepthOfTheirOwn(t *testing.T) {
 	air := Air{TempC: 23, RH: 0.5}
 	var last time.Duration
 	for _, thickness := range []float64{0.003, 0.005, 0.006, 0.0075} {
-		k, err := Softening{Food: Butter(), Form: heat.SlabForm, Thickness: thickness, StartC: honestplate.Some(5)}.Clock(air)
+		k, err := Softening{Food: SoftFoods().Butter, Form: heat.SlabForm, Thickness: thickness, StartC: honestplate.Some(5)}.Clock(air)
 		if err != nil {
 			t.Fatalf("%g m: %v", thickness, err)
 		}
@@ -229,11 +229,11 @@ func TestSmallPiecesNeedNoDepthOfTheirOwn(t *testing.T) {
 		last = at(k.Softens.Likely)
 	}
 	for _, diameter := range []float64{0.01, 0.019} {
-		if _, err := (Scoop{Mix: food.VanillaIceCream(), Diameter: diameter, StartC: -18}).Likely(air); err != nil {
+		if _, err := (Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: diameter, StartC: -18}).Likely(air); err != nil {
 			t.Errorf("a scoop of %g m: %v", diameter, err)
 		}
 	}
-	thin := Softening{Food: Butter(), Form: heat.SlabForm, Thickness: 0.005, StartC: honestplate.Some(5), SkinDepth: honestplate.Estimate{Low: 0.0005, Likely: 0.001, High: 0.002}}
+	thin := Softening{Food: SoftFoods().Butter, Form: heat.SlabForm, Thickness: 0.005, StartC: honestplate.Some(5), SkinDepth: honestplate.Estimate{Low: 0.0005, Likely: 0.001, High: 0.002}}
 	if _, err := thin.Clock(air); !errors.Is(err, honestplate.ErrRange) || !strings.Contains(err.Error(), "outside 0..0.00166667 m") {
 		t.Errorf("deeper than a third: %v, want the limit named", err)
 	}

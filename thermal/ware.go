@@ -23,22 +23,26 @@ type Ware struct {
 	HighK float64 `json:"high_k"`
 }
 
-// AnnealedGlass is ordinary soda-lime glass, blown or pressed: it can break from 30 to
-// 50 K (a glassmaker's page, read; bottles are customarily tested at 42 K, from memory).
-func AnnealedGlass() Ware {
-	return Ware{"annealed soda-lime glass", heat.SodaLime(), 70e9, 0.22, 9e-6, 30, 50}
+// UsualGlassware is what glasses are made of.
+type UsualGlassware struct {
+	// Annealed is ordinary soda-lime glass, blown or pressed: it can break from 30 to
+	// 50 K (a glassmaker's page, read; bottles are customarily tested at 42 K, from memory).
+	Annealed Ware
+	// Tempered is toughened soda-lime ware: 200 to 250 K by the usual design figure
+	// (from memory; a maker claims 300), but a scratch or a chip undoes it.
+	Tempered Ware
+	// Borosilicate is laboratory and oven glass: it generally stands more than 90 K (a
+	// test laboratory's page, read); thin ware 100..160 K by catalogues (from memory).
+	Borosilicate Ware
 }
 
-// TemperedGlass is toughened soda-lime ware: 200 to 250 K by the usual design figure
-// (from memory; a maker claims 300), but a scratch or a chip undoes it.
-func TemperedGlass() Ware {
-	return Ware{"tempered soda-lime glass", heat.SodaLime(), 70e9, 0.22, 9e-6, 200, 250}
-}
-
-// BorosilicateGlass is laboratory and oven glass: it generally stands more than 90 K (a
-// test laboratory's page, read); thin ware 100..160 K by catalogues (from memory).
-func BorosilicateGlass() Ware {
-	return Ware{"borosilicate glass", heat.Material{Conductivity: 1.1, Density: 2230, SpecificHeat: 830}, 64e9, 0.2, 3.3e-6, 90, 160}
+// Glassware returns them.
+func Glassware() UsualGlassware {
+	return UsualGlassware{
+		Annealed:     annealedGlass(),
+		Tempered:     temperedGlass(),
+		Borosilicate: borosilicateGlass(),
+	}
 }
 
 // A Shock is the check of a sudden change of temperature.
@@ -46,34 +50,26 @@ type Shock struct {
 	// DeltaK is the difference, K, positive for a hot glass cooled, the worse way: it
 	// puts the surface in tension.
 	DeltaK float64 `json:"delta_k"`
-	// Risk is what the Ware's limits say.
-	Risk ShockRisk `json:"risk"`
+	// MayBreak is from the Ware's LowK on, Breaks from its HighK on.
+	MayBreak bool `json:"may_break"`
+	Breaks   bool `json:"breaks"`
 	// StressPa is the greatest surface stress of a flawless plate, Pa, by the
 	// thermoelastic formula; tension for a hot glass cooled. Practical strength of used
 	// annealed glass is 20..50 MPa (from memory).
 	StressPa float64 `json:"stress_pa"`
 }
 
-// A ShockRisk grades a Shock.
-type ShockRisk int
-
-// The risks.
-const (
-	ShockLow      ShockRisk = iota // below the difference from which it may break
-	ShockPossible                  // it may break: temper the glass in steps, or change the ware
-	ShockLikely                    // expect it to break: do not
-)
-
-var risks = [...]string{"below the known limits", "may break", "expect it to break"}
-
-// String returns the risk in words.
-func (r ShockRisk) String() string { return check.Name("risk", int(r), risks[:]) }
-
-// MarshalText writes the risk in words; an unknown one is refused.
-func (r ShockRisk) MarshalText() ([]byte, error) { return check.Named("Risk", int(r), risks[:]) }
-
-// UnmarshalText reads the risk in words.
-func (r *ShockRisk) UnmarshalText(b []byte) error { return check.Read("Risk", b, risks[:], r) }
+// String says what the Ware's limits say: "below the known limits", "may break" (temper
+// the glass in steps, or change the ware) or "expect it to break" (do not).
+func (s Shock) String() string {
+	switch {
+	case s.Breaks:
+		return "expect it to break"
+	case s.MayBreak:
+		return "may break"
+	}
+	return "below the known limits"
+}
 
 // Shock checks glassware at glassC into which a liquid at liquidC is poured, or on
 // which it falls. The wall is thickness m (0 means 3 mm) and the liquid's heat transfer
@@ -82,7 +78,7 @@ func (r *ShockRisk) UnmarshalText(b []byte) error { return check.Read("Risk", b,
 //	stress = E alpha dT/(1 - nu) / (1.5 + 3.25/Bi - 0.5 exp(-16/Bi)), Bi = h thickness/(2 k)
 //
 // A plate suddenly cooled on its faces (Manson; Kingery 1955, Factors affecting thermal
-// stress resistance of ceramic materials; from memory). The Risk is by the Ware's
+// stress resistance of ceramic materials; from memory). What breaks is by the Ware's
 // published limits alone, taken the same for heating, which is milder. Scratches, chips
 // and thick bottoms break sooner. Wear eye protection, keep faces away, and warm or cool
 // ware in steps; these are estimates, not guarantees.
@@ -111,13 +107,21 @@ func (w Ware) Shock(glassC, liquidC, thickness, h float64) (Shock, error) {
 		return Shock{}, check.Input("LowK", w.LowK, "K", "at most the upper one")
 	}
 	s := Shock{DeltaK: glassC - liquidC}
-	switch d := math.Abs(s.DeltaK); {
-	case d >= w.HighK:
-		s.Risk = ShockLikely
-	case d >= w.LowK:
-		s.Risk = ShockPossible
-	}
+	d := math.Abs(s.DeltaK)
+	s.MayBreak, s.Breaks = d >= w.LowK, d >= w.HighK
 	bi := h * thickness / 2 / w.Wall.Conductivity
 	s.StressPa = w.YoungPa * w.Expansion * s.DeltaK / (1 - w.Poisson) / (1.5 + 3.25/bi - 0.5*math.Exp(-16/bi))
 	return s, nil
+}
+
+func annealedGlass() Ware {
+	return Ware{"annealed soda-lime glass", heat.SodaLime(), 70e9, 0.22, 9e-6, 30, 50}
+}
+
+func temperedGlass() Ware {
+	return Ware{"tempered soda-lime glass", heat.SodaLime(), 70e9, 0.22, 9e-6, 200, 250}
+}
+
+func borosilicateGlass() Ware {
+	return Ware{"borosilicate glass", heat.Material{Conductivity: 1.1, Density: 2230, SpecificHeat: 830}, 64e9, 0.2, 3.3e-6, 90, 160}
 }

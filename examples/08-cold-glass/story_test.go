@@ -197,12 +197,12 @@ func Example_hotAndFrozen() {
 	}
 	fmt.Printf("white in %s, frost gone in %s\n", about(clock.Opaque.Window), about(clock.Thawed.Window))
 	for _, glassC := range []float64{23, 60} {
-		shock, err := thermal.AnnealedGlass().Shock(glassC, 2, 0, 0)
+		shock, err := thermal.Glassware().Annealed.Shock(glassC, 2, 0, 0)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("glass at %g degC, drink at 2: %s\n", glassC, shock.Risk)
+		fmt.Printf("glass at %g degC, drink at 2: %s\n", glassC, shock)
 	}
 	// Output:
 	// white in 65 s (15 s to 3 min), frost gone in 7 min (6 min to 8 min)

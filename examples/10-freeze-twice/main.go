@@ -50,7 +50,7 @@ func drawHold() ([]byte, error) {
 		}
 	}
 	for c := -36.0; c <= -12; c += 2 {
-		scoop := thermal.Scoop{Mix: food.VanillaIceCream(), Diameter: 0.055, StartC: c}
+		scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: c}
 		clock, err := scoop.Clock(room, key)
 		if err != nil {
 			return nil, err

@@ -25,7 +25,7 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 // of the water, and the colder it gets the more of it turns to ice. The library
 // builds that curve from the recipe. So ask it where the cold of a scoop sits.
 func Example_cold() {
-	mix := food.VanillaIceCream()
+	mix := food.Recipes().VanillaIceCream
 	curve, err := mix.Curve()
 	if err != nil {
 		fmt.Println(err)
@@ -73,7 +73,7 @@ func Example_hold() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
 	key := thermal.Lamp{Source: thermal.Tungsten, Lux: 5000} // metered at the plate
 	for _, startC := range []float64{-12, -18, -30} {
-		scoop := thermal.Scoop{Mix: food.VanillaIceCream(), Diameter: 0.055, StartC: startC}
+		scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: startC}
 		c, err := scoop.Clock(room, key)
 		if err != nil {
 			fmt.Println(err)
@@ -107,8 +107,8 @@ func Example_goesIn() {
 	call := time.Date(2026, time.May, 4, 9, 0, 0, 0, time.UTC)
 	for _, startC := range []float64{-6, -18} {
 		in, err := thermal.DeepFreeze{
-			Mix: food.VanillaIceCream(), Diameter: 0.055,
-			StartC: honestplate.Some(startC), TargetC: -27, Medium: thermal.DeepFreezer(),
+			Mix: food.Recipes().VanillaIceCream, Diameter: 0.055,
+			StartC: honestplate.Some(startC), TargetC: -27, Medium: thermal.Freezers().Deep,
 		}.Clock()
 		if err != nil {
 			fmt.Println(err)
@@ -141,8 +141,8 @@ func Example_goesIn() {
 // might.
 func Example_tooWarm() {
 	_, err := thermal.DeepFreeze{
-		Mix: food.VanillaIceCream(), Diameter: 0.055,
-		StartC: honestplate.Some(-6), TargetC: -27, Medium: thermal.HomeFreezer(),
+		Mix: food.Recipes().VanillaIceCream, Diameter: 0.055,
+		StartC: honestplate.Some(-6), TargetC: -27, Medium: thermal.Freezers().Home,
 	}.Clock()
 	fmt.Println(err)
 	// Output:
@@ -155,9 +155,9 @@ func Example_tooWarm() {
 // morning, and a walk of two minutes across the studio.
 func Example_theWay() {
 	walk := thermal.Medium{Name: "studio air, walking", TempC: 23, H: 12}
-	ends, err := thermal.DeepFreeze{Mix: food.VanillaIceCream(), Diameter: 0.055, StartC: honestplate.Some(-6)}.After(
-		thermal.FreezeStage{Medium: thermal.HomeFreezer(), For: 10 * time.Hour},
-		thermal.FreezeStage{Medium: thermal.DeepFreezer(), For: 90 * time.Minute},
+	ends, err := thermal.DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: honestplate.Some(-6)}.After(
+		thermal.FreezeStage{Medium: thermal.Freezers().Home, For: 10 * time.Hour},
+		thermal.FreezeStage{Medium: thermal.Freezers().Deep, For: 90 * time.Minute},
 		thermal.FreezeStage{Medium: walk, For: 2 * time.Minute},
 	)
 	if err != nil {
@@ -184,7 +184,7 @@ func Example_thePlate() {
 	key := thermal.Lamp{Source: thermal.Tungsten, Lux: 5000}
 	for _, rest := range []thermal.Rest{thermal.OnPlate, thermal.OnChilledPlate} {
 		c, err := thermal.Scoop{
-			Mix: food.VanillaIceCream(), Diameter: 0.055, StartC: -30, Rest: rest, PlateC: honestplate.Some(-18),
+			Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -30, Rest: rest, PlateC: honestplate.Some(-18),
 		}.Clock(room, key)
 		if err != nil {
 			fmt.Println(err)

@@ -44,7 +44,7 @@ func main() {
 
 func drawDistance() ([]byte, error) {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
-	scoop := thermal.Scoop{Mix: food.VanillaIceCream(), Diameter: 0.055, StartC: -18}
+	scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -18}
 	head := thermal.Lamp{Watts: 1000, Source: thermal.Tungsten, BeamDegrees: 50, Head: thermal.Fresnel, Distance: 1}
 	var x, low, mid, high []float64
 	for d := 0.75; d <= 3; d += 0.125 {

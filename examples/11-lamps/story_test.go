@@ -63,8 +63,8 @@ func Example_sameLux() {
 // dark chocolate 10 mm thick from a cool cupboard.
 func Example_twoFoods() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
-	scoop := thermal.Scoop{Mix: food.VanillaIceCream(), Diameter: 0.055, StartC: -18}
-	slab := thermal.Softening{Food: thermal.DarkChocolate(), Form: heat.SlabForm, Thickness: 0.01, StartC: honestplate.Some(18)}
+	scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -18}
+	slab := thermal.Softening{Food: thermal.SoftFoods().DarkChocolate, Form: heat.SlabForm, Thickness: 0.01, StartC: honestplate.Some(18)}
 	for s := thermal.Tungsten; s <= thermal.LED; s++ {
 		lamp := thermal.Lamp{Source: s, Lux: 8000}
 		ice, err := scoop.Clock(room, lamp)
@@ -104,7 +104,7 @@ func Example_twoFoods() {
 // 1.5 m both are divided by 2.25, which costs a little over one stop.
 func Example_moveBack() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
-	scoop := thermal.Scoop{Mix: food.VanillaIceCream(), Diameter: 0.055, StartC: -18}
+	scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -18}
 	near := thermal.Lamp{Watts: 1000, Source: thermal.Tungsten, Distance: 1, BeamDegrees: 50, Head: thermal.Fresnel}
 	far, err := near.At(1.5)
 	if err != nil {

@@ -75,12 +75,12 @@ const refrigeratorH = 7
 // chill counts back when the glasses go into the cold, and checks that the fill
 // does not break them.
 func (p *Plan) chill(s *Shot, d *Glass) error {
-	shock, err := thermal.AnnealedGlass().Shock(d.GlassC, d.DrinkC, d.WallMM/1000, 0)
+	shock, err := thermal.Glassware().Annealed.Shock(d.GlassC, d.DrinkC, d.WallMM/1000, 0)
 	if err != nil {
 		return err
 	}
-	if shock.Risk != thermal.ShockLow {
-		s.add("Glass", fmt.Sprintf("%.0f K between glass and drink: %s", shock.DeltaK, shock.Risk))
+	if shock.MayBreak {
+		s.add("Glass", fmt.Sprintf("%.0f K between glass and drink: %s", shock.DeltaK, shock))
 	}
 	if d.DrinkC < p.Air.TempC-1 {
 		s.Prep = append(s.Prep, Prep{overnight, fmt.Sprintf("the %s into the cold, %.0f degC", d.Item, d.DrinkC)})
@@ -97,10 +97,10 @@ func (p *Plan) chill(s *Shot, d *Glass) error {
 	return nil
 }
 
-var mixes = map[string]func() food.FrozenMix{
-	"vanilla ice cream": food.VanillaIceCream, "premium ice cream": food.PremiumIceCream,
-	"chocolate ice cream": food.ChocolateIceCream, "gelato": food.Gelato, "sorbet": food.Sorbet,
-	"soft serve": food.SoftServe, "frozen yogurt": food.FrozenYogurt, "ice pop": food.IcePop,
+var mixes = map[string]food.FrozenMix{
+	"vanilla ice cream": food.Recipes().VanillaIceCream, "premium ice cream": food.Recipes().PremiumIceCream,
+	"chocolate ice cream": food.Recipes().ChocolateIceCream, "gelato": food.Recipes().Gelato, "sorbet": food.Recipes().Sorbet,
+	"soft serve": food.Recipes().SoftServe, "frozen yogurt": food.Recipes().FrozenYogurt, "ice pop": food.Recipes().IcePop,
 }
 
 // doors is added to every freezer time: doors are opened, shelves are full.
@@ -119,7 +119,7 @@ func (p *Plan) planScoop(s *Shot, d *Scoop) error {
 	if !ok {
 		return fieldErrorf(field+".mix", "%q, want one of %q", d.Mix, slices.Sorted(maps.Keys(mixes)))
 	}
-	home, deep := thermal.HomeFreezer(), thermal.DeepFreezer()
+	home, deep := thermal.Freezers().Home, thermal.Freezers().Deep
 	home.TempC, deep.TempC = p.Brief.Freezers.HomeC, p.Brief.Freezers.DeepC
 	homeC, deepC := home.TempC+homeShort, deep.TempC+deepShort
 	if d.CabinetC <= homeC {
@@ -128,7 +128,7 @@ func (p *Plan) planScoop(s *Shot, d *Scoop) error {
 	if homeC <= deepC {
 		return fieldErrorf("freezers.deep_c", "is %g: too near home_c for a second, deeper freeze", deep.TempC)
 	}
-	freeze := thermal.DeepFreeze{Mix: mix(), Diameter: d.DiameterMM / 1000, StartC: honestplate.Some(d.CabinetC), TargetC: homeC, Medium: home}
+	freeze := thermal.DeepFreeze{Mix: mix, Diameter: d.DiameterMM / 1000, StartC: honestplate.Some(d.CabinetC), TargetC: homeC, Medium: home}
 	first, err := freeze.Clock()
 	if err != nil {
 		return &FieldError{field, err}
@@ -143,13 +143,13 @@ func (p *Plan) planScoop(s *Shot, d *Scoop) error {
 		label string
 		tempC float64
 	}{{"Cabinet", d.CabinetC}, {"One freeze", homeC}, {"Two freezes", deepC}} {
-		clock, err = thermal.Scoop{Mix: mix(), Diameter: d.DiameterMM / 1000, StartC: from.tempC}.Clock(p.Air, p.Lamps...)
+		clock, err = thermal.Scoop{Mix: mix, Diameter: d.DiameterMM / 1000, StartC: from.tempC}.Clock(p.Air, p.Lamps...)
 		if err != nil {
 			return &FieldError{field, err}
 		}
 		s.add(from.label, fmt.Sprintf("at %.0f degC: soft %s, drips %s, shape lost %s", from.tempC, when(clock.Softens.Window), when(clock.FirstDrip.Window), when(clock.Slumps.Window)))
 	}
-	if grams, err := ballGrams(mix(), d.DiameterMM/1000); err == nil {
+	if grams, err := ballGrams(mix, d.DiameterMM/1000); err == nil {
 		s.add("Weigh", fmt.Sprintf("a ball of %.0f mm of this mix weighs about %.0f g; the scale decides, not the scoop", d.DiameterMM, grams))
 	}
 	decides := clock.FirstDrip.Decides

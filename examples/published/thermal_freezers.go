@@ -13,7 +13,7 @@ func freezerMedia(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	for _, m := range []thermal.Medium{thermal.HomeFreezer(), thermal.BlastFreezer(), thermal.PlateFreezer(), thermal.DryIce()} {
+	for _, m := range []thermal.Medium{thermal.Freezers().Home, thermal.Freezers().Blast, thermal.Freezers().Plate, thermal.Freezers().DryIce} {
 		switch {
 		case m.Name != r.Text("medium"):
 		case r.Text("quantity") == "temp_c":

@@ -4,8 +4,8 @@
 //   - [FrozenMix]: the recipe of a frozen dessert, whose freezing curve is published;
 //     [FrozenMix.FrozenAtC] asks that curve, [FrozenMix.Curve] makes enthalpy, ice and
 //     conductivity against temperature ready for many questions, an [EnthalpyCurve].
-//   - [VanillaIceCream], [PremiumIceCream], [ChocolateIceCream], [Gelato], [FrozenYogurt],
-//     [SoftServe], [Sorbet], [IcePop]: typical recipes, nobody's product.
+//   - [TypicalRecipes], [TypicalRecipes], [TypicalRecipes], [TypicalRecipes], [TypicalRecipes],
+//     [TypicalRecipes], [TypicalRecipes], [TypicalRecipes]: typical recipes, nobody's product.
 //   - [Overrun]: how much air a frozen dessert holds, by weighing equal volumes.
 //   - [Food]: any other food by its composition.
 //

@@ -6,7 +6,7 @@ import (
 )
 
 var mixes = []FrozenMix{
-	VanillaIceCream(), PremiumIceCream(), Gelato(), ChocolateIceCream(), FrozenYogurt(), SoftServe(), Sorbet(), IcePop(),
+	Recipes().VanillaIceCream, Recipes().PremiumIceCream, Recipes().Gelato, Recipes().ChocolateIceCream, Recipes().FrozenYogurt, Recipes().SoftServe, Recipes().Sorbet, Recipes().IcePop,
 }
 
 func mustCurve(t testing.TB, m FrozenMix) *EnthalpyCurve {
@@ -56,7 +56,7 @@ func TestCurveFollowsTheFreezingCurve(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if want := frozen * m.waterFraction(); math.Abs(ice-want) > 1e-3 {
+			if want := frozen * m.WaterFraction(); math.Abs(ice-want) > 1e-3 {
 				t.Errorf("%s at %.2f degC: ice %.4f, want %.4f", m.Name, temp, ice, want)
 			}
 		}
@@ -64,7 +64,7 @@ func TestCurveFollowsTheFreezingCurve(t *testing.T) {
 }
 
 func BenchmarkCurve(b *testing.B) {
-	m := VanillaIceCream()
+	m := Recipes().VanillaIceCream
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := m.Curve(); err != nil {
@@ -74,7 +74,7 @@ func BenchmarkCurve(b *testing.B) {
 }
 
 func BenchmarkCurveAt(b *testing.B) {
-	c := mustCurve(b, VanillaIceCream())
+	c := mustCurve(b, Recipes().VanillaIceCream)
 	b.ReportAllocs()
 	h, sum := -250e3, 0.0
 	for b.Loop() {

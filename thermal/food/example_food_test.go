@@ -35,7 +35,7 @@ func ExampleFood() {
 
 // The freezing curve of a vanilla mix, and what a cold core has to give.
 func ExampleFrozenMix() {
-	mix := food.VanillaIceCream()
+	mix := food.Recipes().VanillaIceCream
 	curve, err := mix.Curve()
 	if err != nil {
 		fmt.Println(err)
@@ -71,8 +71,8 @@ func ExampleFrozenMix() {
 func ExampleFrozenMix_presets() {
 	w := tabwriter.NewWriter(os.Stdout, 0, 0, 2, ' ', 0)
 	for _, mix := range []food.FrozenMix{
-		food.VanillaIceCream(), food.PremiumIceCream(), food.ChocolateIceCream(), food.Gelato(),
-		food.FrozenYogurt(), food.SoftServe(), food.Sorbet(), food.IcePop(),
+		food.Recipes().VanillaIceCream, food.Recipes().PremiumIceCream, food.Recipes().ChocolateIceCream, food.Recipes().Gelato,
+		food.Recipes().FrozenYogurt, food.Recipes().SoftServe, food.Recipes().Sorbet, food.Recipes().IcePop,
 	} {
 		curve, err := mix.Curve()
 		if err != nil {

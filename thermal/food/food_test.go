@@ -158,7 +158,7 @@ func TestEnthalpyOfFoodsRises(t *testing.T) {
 			last = h
 		}
 	}
-	if c := mustCurve(t, Sorbet()).Points(); len(c) < 40 {
+	if c := mustCurve(t, Recipes().Sorbet).Points(); len(c) < 40 {
 		t.Errorf("%d points of a sorbet", len(c))
 	}
 }

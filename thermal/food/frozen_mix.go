@@ -82,8 +82,8 @@ func (m FrozenMix) solidsPercent() float64 {
 		m.MonosaccharidePercent + m.GlucoseSyrupPercent + m.OtherSolidsPercent
 }
 
-// waterFraction returns the water, frozen or not, kg per kg of mix.
-func (m FrozenMix) waterFraction() float64 { return 1 - m.solidsPercent()/100 }
+// WaterFraction returns the water, frozen or not, kg per kg of mix.
+func (m FrozenMix) WaterFraction() float64 { return 1 - m.solidsPercent()/100 }
 
 // equivalent is the sucrose equivalent, g per 100 g of all the water.
 func (m FrozenMix) equivalent() float64 {
@@ -93,13 +93,13 @@ func (m FrozenMix) equivalent() float64 {
 	}
 	se := msnfFactor*m.MSNFPercent + wheyFactor*m.WheySolidsPercent + m.SucrosePercent +
 		sugarFactor*m.MonosaccharidePercent + factor*m.GlucoseSyrupPercent
-	return se / m.waterFraction()
+	return se / m.WaterFraction()
 }
 
 // thawC returns the temperature at which the share frozen of the water is ice.
 func (m FrozenMix) thawC(frozen float64) float64 {
 	left := 1 - frozen
-	salts := saltFactor * (m.MSNFPercent + m.WheySolidsPercent) / 100 / m.waterFraction()
+	salts := saltFactor * (m.MSNFPercent + m.WheySolidsPercent) / 100 / m.WaterFraction()
 	return -depression(m.equivalent()/left) - salts/left
 }
 

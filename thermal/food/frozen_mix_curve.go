@@ -67,7 +67,7 @@ type mixParts [componentCount]float64
 // solids count as carbohydrate.
 func (m FrozenMix) parts() mixParts {
 	var p mixParts
-	p[waterPart] = m.waterFraction()
+	p[waterPart] = m.WaterFraction()
 	p[fatPart] = m.FatPercent / 100
 	p[proteinPart] = (0.38*m.MSNFPercent + 0.13*m.WheySolidsPercent) / 100
 	p[ashPart] = (0.08*m.MSNFPercent + 0.09*m.WheySolidsPercent) / 100

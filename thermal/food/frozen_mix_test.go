@@ -79,7 +79,7 @@ func TestHeatOfMeltingIsThatOfTheIce(t *testing.T) {
 }
 
 func TestOverrunThinsDensityAndConductivity(t *testing.T) {
-	light, dense := VanillaIceCream(), VanillaIceCream()
+	light, dense := Recipes().VanillaIceCream, Recipes().VanillaIceCream
 	dense.OverrunPercent = 0
 	a, _ := light.Density()
 	b, _ := dense.Density()
@@ -104,7 +104,7 @@ func TestOverrunThinsDensityAndConductivity(t *testing.T) {
 }
 
 func TestSyrupFactorIsAnInput(t *testing.T) {
-	m := VanillaIceCream()
+	m := Recipes().VanillaIceCream
 	usual, _ := m.FrozenAtC(0)
 	m.SyrupFactor = 0.8
 	if same, _ := m.FrozenAtC(0); same != usual {
@@ -129,7 +129,7 @@ func TestMixRefusesNonsense(t *testing.T) {
 		"no solute":     func(m *FrozenMix) { *m = FrozenMix{FatPercent: 10} },
 		"all but syrup": func(m *FrozenMix) { *m = FrozenMix{SucrosePercent: 70} },
 	} {
-		m := VanillaIceCream()
+		m := Recipes().VanillaIceCream
 		spoil(&m)
 		for i, call := range []func() (float64, error){
 			m.Density,
@@ -142,11 +142,11 @@ func TestMixRefusesNonsense(t *testing.T) {
 		}
 	}
 	for _, frozen := range []float64{-0.1, 0.96, nan} {
-		if _, err := VanillaIceCream().FrozenAtC(frozen); err == nil {
+		if _, err := Recipes().VanillaIceCream.FrozenAtC(frozen); err == nil {
 			t.Errorf("%g frozen: no error", frozen)
 		}
 	}
-	c := mustCurve(t, VanillaIceCream())
+	c := mustCurve(t, Recipes().VanillaIceCream)
 	for _, temp := range []float64{-91, 91, nan} {
 		for i, call := range []func(float64) (float64, error){c.Enthalpy, c.IceFraction, c.Conductivity} {
 			if _, err := call(temp); err == nil {
@@ -190,7 +190,7 @@ func FuzzFrozenMix(f *testing.F) {
 }
 
 func BenchmarkFreezingPoint(b *testing.B) {
-	m := VanillaIceCream()
+	m := Recipes().VanillaIceCream
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := m.FrozenAtC(0); err != nil {

@@ -104,7 +104,7 @@ func (b Body) Run(startC, markC float64, heat func(surfaceC float64, at time.Dur
 }
 
 func (b Body) check() error {
-	return cmp.Or(check.One("Form", int(b.Form), Forms[:]),
+	return cmp.Or(check.One("Form", int(b.Form), forms[:]),
 		honestplate.InRange("Radius", b.Radius, 1e-5, 10, "m", "bodies of a kitchen's size"),
 		honestplate.InRange("Cells", float64(b.cells()), 4, 2000, "", "shells that resolve a body in bearable time"),
 		honestplate.InRange("Tolerance", b.tolerance(), 1e-9, 0.01, "", "steps that are exact enough in bearable time"))

@@ -12,13 +12,13 @@ const (
 	SlabForm                 // a wall heated alike on both faces, reckoned per square metre of one face
 )
 
-var Forms = [...]string{"sphere", "cylinder", "slab"}
+var forms = [...]string{"sphere", "cylinder", "slab"}
 
 // String gives the form's name.
-func (f Form) String() string { return check.Name("form", int(f), Forms[:]) }
+func (f Form) String() string { return check.Name("form", int(f), forms[:]) }
 
 // MarshalText writes the form's name; an unknown one is refused.
-func (f Form) MarshalText() ([]byte, error) { return check.Named("Form", int(f), Forms[:]) }
+func (f Form) MarshalText() ([]byte, error) { return check.Named("Form", int(f), forms[:]) }
 
 // UnmarshalText reads the form's name.
-func (f *Form) UnmarshalText(b []byte) error { return check.Read("Form", b, Forms[:], f) }
+func (f *Form) UnmarshalText(b []byte) error { return check.Read("Form", b, forms[:], f) }

@@ -1,8 +1,6 @@
 package heat
 
 import (
-	"math"
-
 	"example.org/honestplate"
 )
 
@@ -40,23 +38,4 @@ func (m Material) Validate() error {
 		}
 	}
 	return nil
-}
-
-// Diffusivity returns k/(rho c), m2/s. Errors as Validate.
-func (m Material) Diffusivity() (float64, error) {
-	if err := m.Validate(); err != nil {
-		return 0, err
-	}
-	return m.diffusivity(), nil
-}
-
-func (m Material) diffusivity() float64 { return m.Conductivity / (m.Density * m.SpecificHeat) }
-
-// Effusivity returns sqrt(k rho c), W s^0.5/(m2 K), which decides how warm a
-// surface feels. Errors as Validate.
-func (m Material) Effusivity() (float64, error) {
-	if err := m.Validate(); err != nil {
-		return 0, err
-	}
-	return math.Sqrt(m.Conductivity * m.Density * m.SpecificHeat), nil
 }
