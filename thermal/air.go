@@ -5,6 +5,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/check"
 )
 
 // Air is the air of the room. Air{TempC: 23, RH: 0.5} is 23 degC at 50 % relative
@@ -59,8 +60,16 @@ func (a Air) Steam(surfaceC, activity float64) (heat.Steam, error) {
 // degC, at a pressure in Pa (0 means 101325): what a room's sensor says. A dew point above
 // the temperature gives an [honestplate.InputError].
 func AirFromDewPoint(tempC, dewC, pressurePa float64) (Air, error) {
-	a, err := heat.MoistFromDewPoint(tempC, dewC, pressurePa)
-	return Air(a), err
+	vapour, dewErr := heat.SaturationPressure(dewC)
+	full, err := heat.SaturationPressure(tempC)
+	if err := cmp.Or(honestplate.In("DewC", dewErr), err); err != nil {
+		return Air{}, err
+	}
+	if dewC > tempC {
+		return Air{}, check.Input("DewC", dewC, "degC", "at most the air temperature")
+	}
+	a := Air{TempC: tempC, RH: min(1, vapour/full), PressurePa: pressurePa}
+	return a, a.Validate()
 }
 
 // AirFromWetBulb returns the still air of tempC with the wet bulb wetC, degC: what a

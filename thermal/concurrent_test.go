@@ -22,8 +22,8 @@ func TestConcurrentUseGivesTheSerialAnswers(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	body := heat.Body{Radius: 0.02, Curve: heat.Melting{Width: 0.5, Latent: 3e8, Solid: heat.Phase{Conductivity: 2, HeatCapacity: 2e6},
-		Liquid: heat.Phase{Conductivity: 0.6, HeatCapacity: 4e6}}.Curve(-40, 40)}
+	body := heat.Body{Radius: 0.02, Curve: heat.Melting{Width: 0.5, Latent: 3e8, SolidK: 2, SolidHeat: 2e6,
+		LiquidK: 0.6, LiquidHeat: 4e6}.Curve(-40, 40)}
 	cool := func(surfaceC float64, _ time.Duration) float64 { return 15 * (25 - surfaceC) }
 	g, d := bothGlasses(23)
 	for name, solve := range map[string]func() (any, error){

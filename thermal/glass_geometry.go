@@ -107,7 +107,7 @@ func (g Glass) depth() float64 {
 
 // energy of drink and ice, J, against water at 0 degC.
 func (g Glass) energy() float64 {
-	return g.DrinkGrams/1000*drinkHeat*g.DrinkC.Value + g.IceGrams/1000*(heat.IceHeat*g.IceC-heat.Fusion)
+	return g.DrinkGrams/1000*drinkHeat*g.DrinkC.Value + g.IceGrams/1000*(heat.Ice().SpecificHeat*g.IceC-heat.Fusion)
 }
 
 // light is what the drink absorbs per square metre of the glass's upright section.

@@ -145,9 +145,9 @@ func (i IceOnTable) model(a Air, lamps []Lamp) (iceModel, error) {
 		return m, err
 	}
 	m.c = new(solve.Compiled)
-	solve.Load(m.c, heat.Melting{Width: icePure, Latent: heat.IceDensity * heat.Fusion,
-		Solid:  heat.Phase{Conductivity: heat.IceConductivity, HeatCapacity: heat.IceDensity * heat.IceHeat},
-		Liquid: heat.Phase{Conductivity: meltConductivity, HeatCapacity: heat.IceDensity * heat.WaterHeat}}.Curve(-80, 95), 1, 1)
+	solve.Load(m.c, heat.Melting{Width: icePure, Latent: heat.Ice().Density * heat.Fusion,
+		SolidK: heat.Ice().Conductivity, SolidHeat: heat.Ice().Density * heat.Ice().SpecificHeat,
+		LiquidK: meltConductivity, LiquidHeat: heat.Ice().Density * heat.WaterHeat}.Curve(-80, 95), 1, 1)
 	return m, nil
 }
 

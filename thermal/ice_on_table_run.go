@@ -25,7 +25,7 @@ const (
 func (r *iceRun) times(m *iceModel, at []float64, series *[]IcePoint, every float64) error {
 	air := m.air
 	p := m.i.Shape.piece(m.i.Size * m.size)
-	film := m.i.ClingGM2.Likely / 1000 / heat.IceDensity
+	film := m.i.ClingGM2.Likely / 1000 / heat.Ice().Density
 	reckon := func(radius float64) error {
 		ex, err := heat.Surface{Shape: heat.Sphere, Length: 2 * radius, Activity: 1, ConvectionFactor: m.convection}.In(heat.MoistAir(air))
 		if err != nil {
@@ -46,14 +46,14 @@ func (r *iceRun) times(m *iceModel, at []float64, series *[]IcePoint, every floa
 	e.CareFrom(10)
 	shines := e.Expect(p.radius, -icePure/2)
 	whole := e.Content(p.radius)
-	scale := p.grams / (1000 * heat.IceDensity * whole)
+	scale := p.grams / (1000 * heat.Ice().Density * whole)
 	at[iceHalf], at[iceGone] = never, never
 	note := func(t, left float64) {
 		if series == nil {
 			return
 		}
 		*series = append(*series, IcePoint{Time: seconds(t), IceGrams: left * p.grams,
-			PuddleGrams: 1000 * heat.IceDensity * scale * (whole - e.Content(e.Faces[e.Shells])), SurfaceC: min(e.SurfaceC(), 0)})
+			PuddleGrams: 1000 * heat.Ice().Density * scale * (whole - e.Content(e.Faces[e.Shells])), SurfaceC: min(e.SurfaceC(), 0)})
 	}
 	note(0, 1)
 	horizon := m.i.Horizon.Seconds()

@@ -35,7 +35,7 @@ func TestPieceGrams(t *testing.T) {
 // Whatever goes in, the heat of what comes out is the same.
 func TestMixIceKeepsHeat(t *testing.T) {
 	heat := func(ice, iceC, water, waterC float64) float64 {
-		return water*heat.WaterHeat*waterC + ice*(heat.IceHeat*iceC-heat.Fusion)
+		return water*heat.WaterHeat*waterC + ice*(heat.Ice().SpecificHeat*iceC-heat.Fusion)
 	}
 	for _, ice := range []float64{0, 10, 100, 1000} {
 		for _, water := range []float64{1, 50, 500} {
@@ -69,7 +69,7 @@ func TestDrippingBallIsQuasiSteady(t *testing.T) {
 	want, end := 0.0, 0.02*math.Cbrt(0.5)
 	for i := range n {
 		r := end + (0.02-end)*(float64(i)+0.5)/n
-		want += heat.IceDensity * heat.Fusion / (h(2*r) * 25) * (0.02 - end) / n
+		want += heat.Ice().Density * heat.Fusion / (h(2*r) * 25) * (0.02 - end) / n
 	}
 	m, err := IceOnTable{Shape: IceBall, Size: 0.04, StartC: -1}.model(studio, nil)
 	if err != nil {

@@ -41,12 +41,12 @@ type icePiece struct {
 func (s IceShape) piece(size float64) icePiece {
 	switch s {
 	case IceBall:
-		return icePiece{size / 2, 1000 * heat.IceDensity * math.Pi / 6 * size * size * size, 0.02}
+		return icePiece{size / 2, 1000 * heat.Ice().Density * math.Pi / 6 * size * size * size, 0.02}
 	case IceChip:
 		// t x 3t x 3t: volume 9 t3, surface 30 t2.
-		return icePiece{0.9 * size, 1000 * heat.IceDensity * 9 * size * size * size, 0.3}
+		return icePiece{0.9 * size, 1000 * heat.Ice().Density * 9 * size * size * size, 0.3}
 	}
-	return icePiece{size / 2, 1000 * heat.IceDensity * size * size * size, 1.0 / 6}
+	return icePiece{size / 2, 1000 * heat.Ice().Density * size * size * size, 1.0 / 6}
 }
 
 func (s IceShape) check(size float64) error {
@@ -92,12 +92,12 @@ func MixIce(iceGrams, iceC, waterGrams, waterC float64) (Mixed, error) {
 		return Mixed{}, check.Input("IceGrams", 0, "g", "above 0")
 	}
 	// J per g x 1000
-	joules := waterGrams*heat.WaterHeat*waterC + iceGrams*(heat.IceHeat*iceC-heat.Fusion)
+	joules := waterGrams*heat.WaterHeat*waterC + iceGrams*(heat.Ice().SpecificHeat*iceC-heat.Fusion)
 	switch {
 	case joules >= 0:
 		return Mixed{joules / (all * heat.WaterHeat), 0, all}, nil
 	case joules <= -all*heat.Fusion:
-		return Mixed{(joules/all + heat.Fusion) / heat.IceHeat, all, 0}, nil
+		return Mixed{(joules/all + heat.Fusion) / heat.Ice().SpecificHeat, all, 0}, nil
 	}
 	ice := -joules / heat.Fusion
 	return Mixed{0, ice, all - ice}, nil

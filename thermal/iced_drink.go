@@ -211,7 +211,7 @@ func (d IcedDrink) model(a Air, lamps []Lamp) (icedModel, error) {
 	if err != nil {
 		return icedModel{}, err
 	}
-	if frozen := -d.IceGrams*heat.IceHeat*(d.IceC-4)/heat.Fusion - d.DrinkGrams*heat.WaterHeat*d.DrinkC.Value/heat.Fusion; frozen > d.DrinkGrams/2 {
+	if frozen := -d.IceGrams*heat.Ice().SpecificHeat*(d.IceC-4)/heat.Fusion - d.DrinkGrams*heat.WaterHeat*d.DrinkC.Value/heat.Fusion; frozen > d.DrinkGrams/2 {
 		return icedModel{}, check.Input("IceC", d.IceC, "degC", "not so cold that it freezes half the drink")
 	}
 	light, err := glass.light(lamps)

@@ -98,11 +98,11 @@ func (r *icedRun) slopes(m *icedModel, ice0, all float64) func(float64, [4]float
 		ice := max(y[stateIce], 0)
 		temp := r.drinkTemp(y, all)
 		radius := max(radius0*math.Cbrt(ice/ice0), 1e-6)
-		area := 3 * ice / (heat.IceDensity * radius) // of all pieces: 3 V/r
+		area := 3 * ice / (heat.Ice().Density * radius) // of all pieces: 3 V/r
 		in := h * area * max(temp, 0)
 		inner := 0.0
 		if y[stateCold] < 0 && ice > 0 {
-			inner = 5 * heat.IceConductivity / radius * area * -y[stateCold] / (ice * heat.IceHeat)
+			inner = 5 * heat.Ice().Conductivity / radius * area * -y[stateCold] / (ice * heat.Ice().SpecificHeat)
 		}
 		outside := r.at(temp) + light
 		if r.tau > 0 {
@@ -123,8 +123,8 @@ func (r *icedRun) integrate(m *icedModel, at []float64, series *[]IcedDrinkPoint
 	all := d.DrinkGrams/1000 + ice0
 	kelvin := all * heat.WaterHeat // J
 	ode := solve.Rk23{Slope: r.slopes(m, ice0, all), Tol: 2e-4, Dt: 0.1,
-		Scale: [4]float64{kelvin, ice0, 5 * ice0 * heat.IceHeat, 100 * kelvin}}
-	y := [4]float64{d.DrinkGrams/1000*heat.WaterHeat*d.DrinkC.Value + r.wall*d.DrinkC.Value, ice0, ice0 * heat.IceHeat * d.IceC}
+		Scale: [4]float64{kelvin, ice0, 5 * ice0 * heat.Ice().SpecificHeat, 100 * kelvin}}
+	y := [4]float64{d.DrinkGrams/1000*heat.WaterHeat*d.DrinkC.Value + r.wall*d.DrinkC.Value, ice0, ice0 * heat.Ice().SpecificHeat * d.IceC}
 	content := func() float64 { return y[stateDrink] + y[stateCold] - y[stateIce]*heat.Fusion }
 	before := content()
 	for i := range at {
@@ -159,7 +159,7 @@ func (r *icedRun) integrate(m *icedModel, at []float64, series *[]IcedDrinkPoint
 		cross(drinkGone, 0.01*ice0)
 		cross(drinkWatered, watered)
 		t, y = t1, z
-		if c := y[stateCold]; c != 0 && c > -iceEven*heat.IceHeat*max(y[stateIce], 0) {
+		if c := y[stateCold]; c != 0 && c > -iceEven*heat.Ice().SpecificHeat*max(y[stateIce], 0) {
 			y[stateIce] -= c / heat.Fusion
 			y[stateCold] = 0
 			ode.Primed = false

@@ -1,6 +1,7 @@
 package published
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -8,6 +9,7 @@ import (
 	"strings"
 
 	"example.org/honestplate/testdata"
+	"example.org/honestplate/thermal"
 	"example.org/honestplate/thermal/heat"
 )
 
@@ -290,7 +292,7 @@ func psychrolibTests(r testdata.Row) ([]Point, error) {
 	}
 	t, p, w := opt("temp_c"), opt("pressure_pa"), opt("humidity_ratio")
 	// rows that give a humidity ratio give no humidity
-	moist := func() (heat.MoistAir, error) { return heat.MoistFromRatio(t, w, p) }
+	moist := func() (heat.MoistAir, error) { return fromRatio(t, w, p) }
 	saturated := heat.MoistAir{TempC: t, RH: 1, PressurePa: p}
 	var got float64
 	switch q := r.Text("quantity"); q {
@@ -356,13 +358,13 @@ func airExamples(r testdata.Row) ([]Point, error) {
 	case "wet_bulb":
 		a, err = heat.MoistFromWetBulb(t, given, p)
 	case "dew_point":
-		a, err = heat.MoistFromDewPoint(t, given, p)
+		a, err = fromDewPoint(t, given, p)
 	case "humidity_ratio":
-		a, err = heat.MoistFromRatio(t, given, p)
+		a, err = fromRatio(t, given, p)
 	case "vapour_pressure":
 		var dew float64
 		if dew, err = heat.SaturationTemperature(given); err == nil {
-			a, err = heat.MoistFromDewPoint(t, dew, p)
+			a, err = fromDewPoint(t, dew, p)
 		}
 	default:
 		err = fmt.Errorf("unknown column given: %q", r.Text("given"))
@@ -399,4 +401,17 @@ func property(a heat.MoistAir, name string) func() (float64, error) {
 			"VapourPressure": p.VapourPressure, "SpecificHeat": p.SpecificHeat,
 		}[name], err
 	}
+}
+
+// fromRatio is the air that holds a ratio of vapour, kg per kg of dry air.
+func fromRatio(tempC, ratio, pressurePa float64) (heat.MoistAir, error) {
+	full, err := heat.SaturationPressure(tempC)
+	a := heat.MoistAir{TempC: tempC, PressurePa: pressurePa}
+	a.RH = cmp.Or(pressurePa, heat.StandardPressure) * ratio / (0.621945 + ratio) / full
+	return a, err
+}
+
+func fromDewPoint(tempC, dewC, pressurePa float64) (heat.MoistAir, error) {
+	a, err := thermal.AirFromDewPoint(tempC, dewC, pressurePa)
+	return heat.MoistAir(a), err
 }

@@ -48,7 +48,7 @@ func iceProperties(r testdata.Row) ([]Point, error) {
 		got    float64
 		rel    float64
 	}{
-		{"density_kg_m3", heat.IceDensity, 0.004}, {"conductivity_w_mk", heat.IceConductivity, 0.055}, {"heat_j_kgk", heat.IceHeat, 0.035},
+		{"density_kg_m3", heat.Ice().Density, 0.004}, {"conductivity_w_mk", heat.Ice().Conductivity, 0.055}, {"heat_j_kgk", heat.Ice().SpecificHeat, 0.035},
 	} {
 		want, err := r.Float(q.column)
 		switch {

@@ -183,7 +183,7 @@ func canWarming(r testdata.Row) ([]Point, error) {
 	)
 	can := heat.Surface{Shape: heat.VerticalCylinder, Length: 0.122, Diameter: 0.066, Emissivity: 0.05, Activity: 1}
 	warming := func(speed float64) (float64, error) {
-		a, err := heat.MoistFromDewPoint(v[0], v[1], 0)
+		a, err := fromDewPoint(v[0], v[1], 0)
 		if err != nil {
 			return 0, err
 		}

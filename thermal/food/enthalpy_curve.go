@@ -128,9 +128,9 @@ func (c *EnthalpyCurve) IceFraction(tempC float64) (float64, error) {
 	return c.iceAt(c.enthalpy(tempC)), nil
 }
 
-// Conductivity returns the thermal conductivity, W/(m K), at tempC, -90..90 degC,
+// conductivity returns the thermal conductivity, W/(m K), at tempC, -90..90 degC,
 // else a [honestplate.RangeError].
-func (c *EnthalpyCurve) Conductivity(tempC float64) (float64, error) {
+func (c *EnthalpyCurve) conductivity(tempC float64) (float64, error) {
 	if err := c.checkTemp(tempC); err != nil {
 		return 0, err
 	}

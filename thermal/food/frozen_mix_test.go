@@ -87,8 +87,8 @@ func TestOverrunThinsDensityAndConductivity(t *testing.T) {
 		t.Errorf("densities %g and %g", a, b)
 	}
 	for _, temp := range []float64{-60, -18, -5, 10} {
-		k, _ := mustCurve(t, light).Conductivity(temp)
-		full, _ := mustCurve(t, dense).Conductivity(temp)
+		k, _ := mustCurve(t, light).conductivity(temp)
+		full, _ := mustCurve(t, dense).conductivity(temp)
 		if !(k > 0.2*full && k < 0.6*full) {
 			t.Errorf("at %g degC: %g with air, %g without", temp, k, full)
 		}
@@ -148,7 +148,7 @@ func TestMixRefusesNonsense(t *testing.T) {
 	}
 	c := mustCurve(t, Recipes().VanillaIceCream)
 	for _, temp := range []float64{-91, 91, nan} {
-		for i, call := range []func(float64) (float64, error){c.Enthalpy, c.IceFraction, c.Conductivity} {
+		for i, call := range []func(float64) (float64, error){c.Enthalpy, c.IceFraction, c.conductivity} {
 			if _, err := call(temp); err == nil {
 				t.Errorf("call %d at %g degC: no error", i, temp)
 			}
@@ -181,7 +181,7 @@ func FuzzFrozenMix(f *testing.F) {
 		if math.Abs(back-temp) > 1e-6 {
 			t.Fatalf("%+v: %g degC comes back as %g (%v)", m, temp, back, err)
 		}
-		for i, call := range []func(float64) (float64, error){c.IceFraction, c.Conductivity} {
+		for i, call := range []func(float64) (float64, error){c.IceFraction, c.conductivity} {
 			if v, err := call(temp); err != nil || !(v >= 0) {
 				t.Fatalf("%+v at %g, call %d: %g, %v", m, temp, i, v, err)
 			}

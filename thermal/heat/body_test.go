@@ -316,7 +316,7 @@ func TestSolverMatchesStefanFreezing(t *testing.T) {
 
 func TestSolverMatchesNeumann(t *testing.T) {
 	for _, c := range []struct{ surface, far float64 }{{-20, 20}, {-10, 4}, {-30, 10}, {15, -10}, {25, -18}} {
-		near, far := Phase{iceK, iceCp}, Phase{waterK, waterCp}
+		near, far := phase{iceK, iceCp}, phase{waterK, waterCp}
 		if c.surface > 0 {
 			near, far = far, near
 		}
@@ -342,10 +342,13 @@ func stefan(ste float64) float64 {
 	return root.Rising(func(x float64) float64 { return math.Sqrt(math.Pi)*x*math.Exp(x*x)*math.Erf(x) - ste }, 0, 4)
 }
 
+// phase is a conductivity and a heat capacity by volume.
+type phase struct{ Conductivity, HeatCapacity float64 }
+
 // neumann is the root of Neumann's problem, in which the far phase is not at the melting
 // point. Neumann's solution as in Carslaw and Jaeger 1959, Conduction of Heat in Solids
 // (from memory).
-func neumann(near, far Phase, dNear, dFar, latent float64) float64 {
+func neumann(near, far phase, dNear, dFar, latent float64) float64 {
 	ratio := math.Sqrt(near.Conductivity / near.HeatCapacity * far.HeatCapacity / far.Conductivity)
 	side := far.Conductivity / near.Conductivity * ratio * dFar / dNear
 	return root.Rising(func(l float64) float64 {
@@ -359,5 +362,5 @@ func neumann(near, far Phase, dNear, dFar, latent float64) float64 {
 }
 
 func sharp(meltC, width, cs, cl, l, ks, kl, lowC, highC float64) Curve {
-	return Melting{TempC: meltC, Width: width, Latent: l, Solid: Phase{ks, cs}, Liquid: Phase{kl, cl}}.Curve(lowC, highC)
+	return Melting{TempC: meltC, Width: width, Latent: l, SolidK: ks, SolidHeat: cs, LiquidK: kl, LiquidHeat: cl}.Curve(lowC, highC)
 }

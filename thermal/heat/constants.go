@@ -6,11 +6,13 @@ const (
 	// (read); IAPWS has 333.44.
 	Fusion = 333.6e3
 
-	IceDensity      = 917.0  // kg/m3 at 0 degC (CRC Handbook 0.9167, read)
-	IceConductivity = 2.2    // W/(m K) near 0 degC; handbooks 2.14..2.24 (read)
-	IceHeat         = 2050.0 // J/(kg K) between -10 and 0 degC (CRC Handbook 2.03..2.11, read)
-	WaterHeat       = 4190.0 // J/(kg K): 4.18..4.22 from 0 to 100 degC
+	WaterHeat = 4190.0 // J/(kg K): 4.18..4.22 from 0 to 100 degC
 )
+
+// Ice is clear ice near 0 degC: conductivity 2.2 W/(m K) (handbooks 2.14..2.24, read),
+// density 917 kg/m3 (CRC Handbook 0.9167, read), specific heat 2050 J/(kg K) between -10
+// and 0 degC (CRC Handbook 2.03..2.11, read).
+func Ice() Material { return Material{Conductivity: 2.2, Density: 917, SpecificHeat: 2050} }
 
 const (
 	kelvin          = 273.15         // K at 0 degC

@@ -19,30 +19,25 @@ type CurvePoint struct {
 // given as a narrow range, such as 0.02 K: see Melting.
 type Curve []CurvePoint
 
-// A Phase is a solid or a liquid.
-type Phase struct {
-	Conductivity float64 // W/(m K)
-	HeatCapacity float64 // by volume, J/(m3 K)
-}
-
 // A Melting is a material that melts at one temperature, spread over a small width
 // about it.
 type Melting struct {
-	TempC         float64 // where it melts, degC
-	Width         float64 // over which the latent heat is spread, K
-	Latent        float64 // by volume, J/m3
-	Solid, Liquid Phase
+	TempC                 float64 // where it melts, degC
+	Width                 float64 // over which the latent heat is spread, K
+	Latent                float64 // by volume, J/m3
+	SolidK, LiquidK       float64 // conductivities, W/(m K)
+	SolidHeat, LiquidHeat float64 // heat capacities by volume, J/(m3 K)
 }
 
 // Curve returns the material from lowC to highC, degC.
 func (m Melting) Curve(lowC, highC float64) Curve {
 	solid, liquid := m.TempC-m.Width/2, m.TempC+m.Width/2
-	molten := m.Latent + (m.Solid.HeatCapacity+m.Liquid.HeatCapacity)/2*m.Width
+	molten := m.Latent + (m.SolidHeat+m.LiquidHeat)/2*m.Width
 	return Curve{
-		{lowC, m.Solid.HeatCapacity * (lowC - solid), m.Solid.Conductivity},
-		{solid, 0, m.Solid.Conductivity},
-		{liquid, molten, m.Liquid.Conductivity},
-		{highC, molten + m.Liquid.HeatCapacity*(highC-liquid), m.Liquid.Conductivity},
+		{lowC, m.SolidHeat * (lowC - solid), m.SolidK},
+		{solid, 0, m.SolidK},
+		{liquid, molten, m.LiquidK},
+		{highC, molten + m.LiquidHeat*(highC-liquid), m.LiquidK},
 	}
 }
 

@@ -5,23 +5,9 @@ import (
 	"example.org/honestplate/thermal/internal/check"
 )
 
-// MoistFromDewPoint returns the air of tempC whose vapour is saturated at dewC, deg C,
-// at a pressure in Pa (0 means 101325). A dew point above the temperature gives an
-// [honestplate.InputError].
-func MoistFromDewPoint(tempC, dewC, pressurePa float64) (MoistAir, error) {
-	pw, err := SaturationPressure(dewC)
-	if err != nil {
-		return MoistAir{}, err
-	}
-	if !(dewC <= tempC) {
-		return MoistAir{}, check.Input("DewC", dewC, "degC", "at most the air temperature")
-	}
-	return airFrom(tempC, pw, pressurePa)
-}
-
-// MoistFromRatio returns the air of tempC that holds ratio kg of vapour per kg
+// moistFromRatio returns the air of tempC that holds ratio kg of vapour per kg
 // of dry air. More than saturation gives an [honestplate.InputError].
-func MoistFromRatio(tempC, ratio, pressurePa float64) (MoistAir, error) {
+func moistFromRatio(tempC, ratio, pressurePa float64) (MoistAir, error) {
 	if err := honestplate.InRange("Ratio", ratio, 0, 100, "kg/kg", "where the formulas of moist air hold"); err != nil {
 		return MoistAir{}, err
 	}
@@ -48,7 +34,7 @@ func MoistFromWetBulb(tempC, wetC, pressurePa float64) (MoistAir, error) {
 	if w < 0 {
 		return MoistAir{}, check.Input("WetC", wetC, "degC", "not below that of perfectly dry air")
 	}
-	return MoistFromRatio(tempC, w, pressurePa)
+	return moistFromRatio(tempC, w, pressurePa)
 }
 
 // airFrom is the air with vapour of pressure pw.
