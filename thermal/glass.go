@@ -35,7 +35,7 @@ type Glass struct {
 	WallC honestplate.Optional `json:"wall_c,omitzero"`
 	// Wall is the material; the zero value means SodaLime.
 	Wall heat.Material `json:"wall,omitzero"`
-	// Emissivity of the outside, 0..1; 0 means DefaultEmissivity. A bare metal can
+	// Emissivity of the outside, 0..1; 0 means 0.94. A bare metal can
 	// has 0.05..0.1.
 	Emissivity float64 `json:"emissivity,omitzero"`
 	// InsideH is the heat transfer coefficient between drink and wall, W/(m2 K); 0

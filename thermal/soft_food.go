@@ -85,7 +85,10 @@ func SoftFoods() UsualSoftFoods {
 // check reports what is wrong with the food, an [honestplate.InputError] or [honestplate.RangeError].
 func (f SoftFood) check() error {
 	const source = "fats and gels"
-	return cmp.Or(f.Material.Validate(),
+	return cmp.Or(check.Fields("any matter",
+		check.Number("Conductivity", f.Conductivity, 1e-4, 1e9, "W/(m K)"),
+		check.Number("Density", f.Density, 0.01, 1e5, "kg/m3"),
+		check.Number("SpecificHeat", f.SpecificHeat, 1, 1e6, "J/(kg K)")),
 		honestplate.InRange("Latent", f.Latent, 0, 400e3, "J/kg", "no more than ice"),
 		honestplate.InRange("MeltsFromC", f.MeltsFromC, -40, 79, "degC", source),
 		honestplate.InRange("MeltsToC", f.MeltsToC, f.MeltsFromC+1, 80, "degC", "fats and gels: 1 K above MeltsFromC"),

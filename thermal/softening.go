@@ -46,10 +46,10 @@ type SoftClock struct {
 
 // A BodyPoint is a piece of food at one time.
 type BodyPoint struct {
-	Time     time.Duration `json:"time_ns"` // since the start
-	SurfaceC float64       `json:"surface_c"`
-	MeanC    float64       `json:"mean_c"`
-	CoreC    float64       `json:"core_c"` // degC
+	Time     time.Duration `json:"time_ns"`   // since the start
+	SurfaceC float64       `json:"surface_c"` // degC
+	MeanC    float64       `json:"mean_c"`    // at the mean enthalpy: what it would even out to, degC
+	CoreC    float64       `json:"core_c"`    // degC
 }
 
 // Clock computes the softening in the air a under the lamps, which burn from the

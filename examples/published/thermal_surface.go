@@ -291,7 +291,14 @@ func emissivity(r testdata.Row) ([]Point, error) {
 	case "stone":
 		return []Point{Skip(r.Text("material"), "sources disagree: others have 0.90..0.94")}, nil
 	}
-	return []Point{Near(r.Text("material"), v, heat.DefaultEmissivity, 0.05)}, nil
+	// What a surface that gives none radiates, over what a black body would.
+	x, err := heat.Surface{Shape: heat.Sphere, Length: 0.05}.In(heat.MoistAir{TempC: 20, RH: 0.5})
+	if err != nil {
+		return nil, err
+	}
+	f, err := x.At(30, 0)
+	black := 5.670374419e-8 * (math.Pow(293.15, 4) - math.Pow(303.15, 4))
+	return []Point{Near(r.Text("material"), v, f.Radiation/black, 0.05)}, err
 }
 
 func coffee(r testdata.Row) ([]Point, error) {

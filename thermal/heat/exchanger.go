@@ -49,7 +49,7 @@ func (s Surface) In(a MoistAir) (Exchanger, error) {
 		virtual: virtualTemperature(t, pw, p), radiance: t * t * t * t,
 	}
 	if x.emissivity == 0 {
-		x.emissivity = DefaultEmissivity
+		x.emissivity = defaultEmissivity
 	}
 	if x.factor == 0 {
 		x.factor = 1

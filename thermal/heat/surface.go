@@ -3,9 +3,9 @@ package heat
 import "example.org/honestplate/thermal/internal/check"
 
 const (
-	// DefaultEmissivity stands where a Surface gives none: food, water, ice, frost
+	// defaultEmissivity stands where a Surface gives none: food, water, ice, frost
 	// and glass are between 0.90 and 0.98 (textbook tables); only bare metal is not.
-	DefaultEmissivity = 0.94
+	defaultEmissivity = 0.94
 )
 
 // A Shape says how air flows around a surface.
@@ -43,7 +43,7 @@ type Surface struct {
 	// Diameter is that of a VerticalCylinder, m; 0 takes it as a plate. Others
 	// ignore it.
 	Diameter float64
-	// Emissivity for room-temperature radiation, 0..1; 0 means DefaultEmissivity.
+	// Emissivity for room-temperature radiation, 0..1; 0 means defaultEmissivity.
 	// For none at all give a very small one.
 	Emissivity float64
 	// Activity is the water activity of what is open to the air, 0..1: 1 for water,
