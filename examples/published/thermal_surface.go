@@ -298,7 +298,7 @@ func emissivity(r testdata.Row) ([]Point, error) {
 	}
 	f, err := x.At(30, 0)
 	black := 5.670374419e-8 * (math.Pow(293.15, 4) - math.Pow(303.15, 4))
-	return []Point{Near(r.Text("material"), v, f.Radiation/black, 0.05)}, err
+	return []Point{Near(r.Text("material"), v, math.Round(1e6*f.Radiation/black)/1e6, 0.05)}, err
 }
 
 func coffee(r testdata.Row) ([]Point, error) {
