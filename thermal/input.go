@@ -51,6 +51,12 @@ func ofProduct(in study.Input) study.Input {
 	return in
 }
 
+// inRoom says that an input is one of the room.
+func inRoom(in study.Input) study.Input {
+	in.Shared = study.Room
+	return in
+}
+
 // lightInput is how well the light of the lamps is known, as a factor.
 func lightInput(to *float64, lamps []Lamp) study.Input {
 	low, high := lightBand(lamps)
