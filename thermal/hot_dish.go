@@ -158,7 +158,7 @@ func (d HotDish) start(a Air, light, convection float64) (hotRun, error) {
 	if d.Solid {
 		cells, k = 8, 0.5
 	}
-	r.layer(depth, cells, drinkRho*drinkHeat, k)
+	r.layer(depth, d.StartC, cells, depth/float64(cells), drinkRho*drinkHeat, k)
 	if !d.Solid {
 		r.Top = surfaceFilm
 	}
