@@ -302,7 +302,7 @@ func emissivity(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	switch r.Text("kind") {
+	switch r.Text("of") {
 	case "metal":
 		return []Point{Skip(r.Text("material"), "bare metal: give its own")}, nil
 	case "stone":
