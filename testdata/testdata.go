@@ -41,6 +41,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io/fs"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -205,6 +206,13 @@ func (r Row) Origin() string { return r.fields["origin"] }
 
 // Assumed says which input of the comparison was assumed or fitted, or is empty.
 func (r Row) Assumed() string { return r.fields["assumed"] }
+
+// With returns the row with another value in a column.
+func (r Row) With(column, value string) Row {
+	fields := maps.Clone(r.fields)
+	fields[column] = value
+	return Row{Line: r.Line, fields: fields}
+}
 
 // Float returns the field of a column as a number.
 func (r Row) Float(column string) (float64, error) {
