@@ -20,7 +20,7 @@ var scoopCourses = []Check{
 		Claim: "the window of the scoop's clock", Banded: true, Points: scoopDrip,
 	},
 	{
-		Table: "course_scoops", Package: "thermal", Quantity: "temperature inside", Unit: "K",
+		Table: "course_scoops", Package: "thermal", Quantity: "temperature inside", Unit: "degC",
 		Claim:  "between core and mean of the likely course, 1 K for readings in whole degrees: the clock gives no band over time",
 		Banded: true, Floor: 1, Points: scoopInside,
 	},

@@ -27,7 +27,7 @@ type Check struct {
 	Banded bool
 	// Floor, above 0, makes the set additive, such as one of temperatures: differences
 	// take the place of the logarithms of ratios, and a mean difference up to the
-	// Floor, in the Unit, is no lean.
+	// Floor, in the Unit (K for degC), is no lean.
 	Floor float64
 	// Order says that a point is not a value but an order of two, 1 where it holds.
 	Order bool

@@ -38,6 +38,21 @@ func TestClaims(t *testing.T) {
 	}
 }
 
+// The classes of a table with limits are ordered by them.
+func TestClassesHaveARank(t *testing.T) {
+	for _, c := range All() {
+		r, err := Run(c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range r.Sets() {
+			if _, ok := ranks[s.Class]; !ok && s.Class != "" && s.Table != "ice_on_surfaces" {
+				t.Errorf("%s, %s: class %q has no rank", s.Table, s.Quantity, s.Class)
+			}
+		}
+	}
+}
+
 // Each entry of the list is about a set that exists: Failures says whether it misses.
 func TestKnownMissesAreOfSets(t *testing.T) {
 	known, err := KnownMisses()

@@ -39,7 +39,8 @@ type Set struct {
 	Sharpness float64
 }
 
-// Sets divides the compared points by kind and class, in the order of the table.
+// Sets divides the compared points by kind and class, in the order of the classes' limits
+// and else in that of the table.
 func (r Result) Sets() []Set {
 	var sets []Set
 	for _, p := range r.Compared() {
@@ -50,6 +51,7 @@ func (r Result) Sets() []Set {
 		}
 		sets[i].Points = append(sets[i].Points, p)
 	}
+	slices.SortStableFunc(sets, func(a, b Set) int { return ranks[a.Class] - ranks[b.Class] })
 	for i := range sets {
 		sets[i].measure()
 	}
@@ -178,7 +180,7 @@ func (s Set) String() string {
 	unit := ""
 	lean := fmt.Sprintf("%+.3f", s.Lean)
 	if s.Floor > 0 {
-		unit = " " + s.Unit
+		unit = " " + strings.ReplaceAll(s.Unit, "degC", "K")
 	}
 	return fmt.Sprintf("%s: %d points, %d outside, lean %s%s, s %.3f, sharpness %.2f",
 		s.Name(), len(s.Points), s.Outside, lean, unit, s.S, s.Sharpness)
