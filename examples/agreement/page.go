@@ -164,10 +164,10 @@ func formulaTable(e evidence, kind string) string {
 		for _, s := range r.Sets() {
 			if s.Kind == kind {
 				rows = append(rows, []string{
-					s.Package, s.Table, s.Quantity, orDash(s.Class), fmt.Sprint(len(s.Points)), fmt.Sprint(len(s.Points) - s.Outside), worst(s), s.Claim, r.Source,
+					s.Package, s.Table, s.Quantity, orDash(s.Class), fmt.Sprint(len(s.Points)), fmt.Sprint(len(s.Points) - s.Outside), lean(s), worst(s), s.Claim, r.Source,
 				})
 			}
 		}
 	}
-	return markdown([]string{"package", "data set", "quantity", "class", "points", "inside", "worst", "claim", "source"}, rows)
+	return markdown([]string{"package", "data set", "quantity", "class", "points", "inside", "lean", "worst", "claim", "source"}, rows)
 }
