@@ -22,7 +22,13 @@ func TestEveryTableIsChecked(t *testing.T) {
 }
 
 func TestClaims(t *testing.T) {
+	seen := map[string]bool{}
 	for _, c := range All() {
+		if key := c.Table + ", " + c.Quantity; seen[key] {
+			t.Errorf("two checks of %s", key)
+		} else {
+			seen[key] = true
+		}
 		if c.Quantity == "" || c.Claim == "" {
 			t.Errorf("check of %s: quantity and claim must be said", c.Table)
 		}
