@@ -248,5 +248,8 @@ func (s *Shot) layoutName(i int) string {
 		}
 		return '-'
 	}, s.Dish.Name)
+	if len(name) > 60 { // a file's name has a limit
+		name = name[:60]
+	}
 	return fmt.Sprintf("layout-%d-%s.svg", i+1, strings.Trim(name, "-"))
 }

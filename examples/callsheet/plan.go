@@ -111,8 +111,8 @@ func (p *Plan) shot(d *Dish, field string) (*Shot, error) {
 	s := &Shot{Dish: d, Field: field, Holds: fresh, Planned: map[string]string{}, confidence: p.Brief.Confidence}
 	for j := range d.Frame {
 		it := &d.Frame[j]
-		if !it.Advertised {
-			continue
+		if it.Grams == 0 && it.Count == 0 {
+			continue // only dresses the picture
 		}
 		if err := it.declaration().Validate(); err != nil {
 			return nil, &FieldError{fmt.Sprintf("%s.frame[%d]", field, j), err}
