@@ -8,6 +8,7 @@ import (
 	"os"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/portion"
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/thermal"
@@ -66,25 +67,17 @@ func recipe(i int) (float64, error) {
 
 // prepared is recipe for many viscosities from the same two liquids.
 func prepared(i int) (float64, error) {
-	batch, err := ready.For(wanted(i))
+	batch, err := pour.For(wanted(i))
 	return batch.ThickGrams / 1000, err
 }
 
 func wanted(i int) float64 { return 0.01 + 0.05*float64(i%997)/997 }
 
 var pour = rheology.Recipe{
-	Thin:       rheology.Measured{Liquid: rheology.Dairy{FatPercent: 3.5}, TempC: 6, PaS: rheology.Exactly(0.0026)},
-	Thick:      rheology.Measured{Liquid: rheology.Dairy{FatPercent: 36}, TempC: 6, PaS: rheology.Exactly(0.09)},
-	BatchGrams: 1000, StepGrams: 0.1, TempC: 6, Rule: rheology.Interaction{D: -1.1},
+	Thin:       rheology.Measured{Liquid: rheology.Dairy{FatPercent: 3.5}, TempC: 6, PaS: honestplate.Exactly(0.0026)},
+	Thick:      rheology.Measured{Liquid: rheology.Dairy{FatPercent: 36}, TempC: 6, PaS: honestplate.Exactly(0.09)},
+	BatchGrams: 1000, StepGrams: 0.1, TempC: 6, Rule: rheology.Rule{D: -1.1},
 }
-
-var ready = func() rheology.Prepared {
-	p, err := pour.Prepare()
-	if err != nil {
-		panic(err) // the inputs are constants
-	}
-	return p
-}()
 
 var sphere = func() *thermal.History {
 	s, err := thermal.NewSeries(thermal.SphereForm, 1)
@@ -146,7 +139,7 @@ func picks(kind int) func(int) (float64, error) {
 		}
 		switch kind {
 		case 0:
-			p.Tolerance, p.Aim = p.Grams, portion.ClosestTotal
+			p.Tolerance, p.Closest = p.Grams, true
 		case 1:
 			p.Tolerance = 2
 		}
@@ -157,7 +150,7 @@ func picks(kind int) func(int) (float64, error) {
 		if err != nil {
 			return 0, err
 		}
-		if !best.Proof.Optimal {
+		if !best.Optimal {
 			return 0, fmt.Errorf("not proven best")
 		}
 		if kind == 0 {

@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"time"
 
-	"example.org/honestplate/rheology"
+	"example.org/honestplate"
 	"example.org/honestplate/thermal"
 )
 
@@ -55,11 +55,11 @@ func digits(v float64, n int) string {
 }
 
 // mPaS prints a viscosity with its band, if it has one.
-func mPaS(e rheology.Estimate) string {
+func mPaS(e honestplate.Estimate) string {
 	if e.Low == e.High {
-		return digits(e.Value*1000, 2) + " mPa s"
+		return digits(e.Likely*1000, 2) + " mPa s"
 	}
-	return fmt.Sprintf("%s (%s to %s) mPa s", digits(e.Value*1000, 2), digits(e.Low*1000, 2), digits(e.High*1000, 2))
+	return fmt.Sprintf("%s (%s to %s) mPa s", digits(e.Likely*1000, 2), digits(e.Low*1000, 2), digits(e.High*1000, 2))
 }
 
 // seconds prints a short time: to a tenth below ten seconds.

@@ -69,7 +69,7 @@ func moreDairyViscosity(r testdata.Row) ([]Point, error) {
 	case product == "5 % lactose in water", product == "rennet whey":
 		d.skip = "no casein: not milk"
 	case product == "evaporated milk, 25 % total solids":
-		e, err := rheology.Evaporated.Viscosity(d.temp)
+		e, err := rheology.Food("evaporated milk").Viscosity(d.temp)
 		return estimated(d.label, d.value, e, err, 1e3, 0)
 	}
 	if d.skip != "" {
