@@ -12,7 +12,6 @@ import (
 	"example.org/honestplate/portion"
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/pour"
-	"example.org/honestplate/thermal"
 )
 
 // kinds are the liquids a brief may name, each with the field that says which.
@@ -243,7 +242,7 @@ func (s *Shot) pourAndLand(d *Pour, field string, jug mixed) error {
 	}
 	s.add("Pour", fmt.Sprintf("%s g in %s (%s to %s), %s mL/s; decided by: %s", digits(d.PouredGrams, 3), seconds(poured.Duration.Likely.After),
 		seconds(poured.Duration.Earliest.After), seconds(poured.Duration.Latest.After), digits(poured.Rate.Likely*1e6, 2), decidesPour(poured)))
-	s.Events = []Event{{"pour ends", thermal.Window{Earliest: poured.Duration.Earliest.After, Likely: poured.Duration.Likely.After, Latest: poured.Duration.Latest.After}, true}}
+	s.Events = []Event{{"pour ends", poured.Duration, true}}
 	s.Moment = "pour lasts " + seconds(poured.Duration.Likely.After)
 	stream, err := poured.Stream(d.DropMM / 1000)
 	if err != nil {

@@ -2,15 +2,14 @@ package main
 
 import (
 	"math"
-	"time"
 
-	"example.org/honestplate/thermal"
+	"example.org/honestplate"
 )
 
 // An Event is something that happens to a dish after it lands on the set.
 type Event struct {
 	Name   string
-	Window thermal.Window
+	Window honestplate.Window
 	Ends   bool // the picture is over when it happens
 }
 
@@ -23,13 +22,13 @@ type bar struct {
 }
 
 func barOf(e Event) bar {
-	seconds := func(d time.Duration) float64 {
-		if d == thermal.Never {
+	seconds := func(m honestplate.Moment) float64 {
+		if m.Never {
 			return math.Inf(1)
 		}
-		return d.Seconds()
+		return m.After.Seconds()
 	}
-	b := bar{e.Name + " " + thermal.Clock(e.Window.Likely), seconds(e.Window.Earliest), seconds(e.Window.Likely), seconds(e.Window.Latest), e.Ends}
+	b := bar{e.Name + " " + e.Window.Likely.String(), seconds(e.Window.Earliest), seconds(e.Window.Likely), seconds(e.Window.Latest), e.Ends}
 	if math.IsInf(b.likely, 1) && !math.IsInf(b.early, 1) {
 		b.label = e.Name + ", most likely never"
 	}

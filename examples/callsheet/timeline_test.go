@@ -10,7 +10,7 @@ import (
 	"testing"
 	"time"
 
-	"example.org/honestplate/thermal"
+	"example.org/honestplate"
 )
 
 // An element of a drawing, with what it says.
@@ -57,8 +57,16 @@ func elements(t *testing.T, svg []byte) []element {
 	}
 }
 
-func window(early, likely, latest time.Duration) thermal.Window {
-	return thermal.Window{Earliest: early, Likely: likely, Latest: latest}
+const never = time.Duration(-1)
+
+func window(early, likely, latest time.Duration) honestplate.Window {
+	at := func(d time.Duration) honestplate.Moment {
+		if d == never {
+			return honestplate.Never()
+		}
+		return honestplate.After(d)
+	}
+	return honestplate.Window{Earliest: at(early), Likely: at(likely), Latest: at(latest)}
 }
 
 func TestTimelinePlacesEventsByTheClock(t *testing.T) {
@@ -67,10 +75,10 @@ func TestTimelinePlacesEventsByTheClock(t *testing.T) {
 		{Dish: &Dish{Name: "glass"}, Events: []Event{
 			{"haze", window(4*s, 16*s, 42*s), false},
 			{"over", window(42*s, 160*s, 600*s), true},
-			{"runs", window(3000*s, thermal.Never, thermal.Never), false},
+			{"runs", window(3000*s, never, never), false},
 			{"never", fresh, false},
 			{"at once", window(0, 0, 0), false},
-			{"wide", window(0, 60*s, thermal.Never), false},
+			{"wide", window(0, 60*s, never), false},
 		}},
 		{Dish: &Dish{Name: "plums"}},
 	}

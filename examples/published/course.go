@@ -5,10 +5,9 @@ import (
 	"math"
 	"slices"
 	"sync"
-	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/testdata"
-	"example.org/honestplate/thermal"
 )
 
 // Checks of the set clocks against timed measurements, unfitted: with the conditions
@@ -18,19 +17,19 @@ var thermalCourses = slices.Concat(hotCourses, iceCourses, scoopCourses, leftCou
 // whenRead compares when a reading was taken with the clock's window for that event:
 // the clocks give bands to events, and none yet to the course between them. Here, and
 // only here, a reading meets a clock.
-func whenRead(label string, seconds float64, w thermal.Window) Point {
+func whenRead(label string, seconds float64, w honestplate.Window) Point {
 	return Point{
 		Label: label, Published: seconds,
-		Predicted: seconds0(w.Likely), Low: seconds0(w.Earliest), High: seconds0(w.Latest),
+		Predicted: secondsOf(w.Likely), Low: secondsOf(w.Earliest), High: secondsOf(w.Latest),
 	}
 }
 
-// seconds0 is a time in seconds, endless where it is never.
-func seconds0(d time.Duration) float64 {
-	if d == thermal.Never {
+// secondsOf is a moment in seconds, endless where it is never.
+func secondsOf(m honestplate.Moment) float64 {
+	if m.Never {
 		return math.Inf(1)
 	}
-	return d.Seconds()
+	return m.After.Seconds()
 }
 
 // leftCourses are timed measurements that no clock answers yet, and why.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"example.org/honestplate"
 	"example.org/honestplate/testdata"
 	"example.org/honestplate/thermal"
 )
@@ -82,12 +83,12 @@ func cooling(table, timeColumn string, seconds float64, conditions func(testdata
 			case v[1] < 0.9 && air.TempC < 0:
 				return []Point{Skip(label, "freezing: the clock has no ice")}, nil
 			}
-			dish.StartC, dish.LimitC = u.startC, v[1]
+			dish.StartC, dish.LimitC = u.startC, honestplate.Some(v[1])
 			clock, err := dish.Clock(air)
 			if err != nil {
 				return nil, err
 			}
-			return []Point{whenRead(label, after, clock.Limit)}, nil
+			return []Point{whenRead(label, after, clock.Limit.Window)}, nil
 		},
 	}
 }
@@ -98,12 +99,12 @@ func foamCups(r testdata.Row) ([]Point, error) {
 		return nil, err
 	}
 	cup := foamCup
-	cup.StartC, cup.LimitC = v[0], 0.01
+	cup.StartC, cup.LimitC = v[0], honestplate.Some(0)
 	clock, err := cup.Clock(freezerAir)
 	if err != nil {
 		return nil, err
 	}
-	return []Point{whenRead(fmt.Sprintf("%s, trial %s, from %g degC", r.Text("cup"), r.Text("trial"), v[0]), v[1], clock.Limit)}, nil
+	return []Point{whenRead(fmt.Sprintf("%s, trial %s, from %g degC", r.Text("cup"), r.Text("trial"), v[0]), v[1], clock.Limit.Window)}, nil
 }
 
 var vesselRuns = runs("course_five_vessels", "time_s", "water_c", "vessel")
@@ -133,11 +134,11 @@ func fiveVessels(r testdata.Row) ([]Point, error) {
 	}
 	var clock [2]float64
 	for i, side := range []float64{8, 1} {
-		c, err := thermal.HotDish{Grams: 300, Diameter: 0.08, StartC: 90, LimitC: 76.8, SideH: side}.Likely(thermal.Air{TempC: 24, RH: 0.5})
+		c, err := thermal.HotDish{Grams: 300, Diameter: 0.08, StartC: 90, LimitC: honestplate.Some(76.8), SideH: side}.Likely(thermal.Air{TempC: 24, RH: 0.5})
 		if err != nil {
 			return nil, err
 		}
-		clock[i] = seconds0(c.Limit.Likely)
+		clock[i] = secondsOf(c.Limit.Likely)
 	}
 	return []Point{Same("vessel "+r.Text("vessel")+" cools faster than the insulated one", order(fast, slow), order(clock[0], clock[1]))}, nil
 }

@@ -4,8 +4,10 @@ import (
 	"fmt"
 	"math"
 
+	"example.org/honestplate"
 	"example.org/honestplate/testdata"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/heat"
 )
 
 // iceCourses are pieces of ice in air, in water, and the dew on a cold wall.
@@ -42,7 +44,7 @@ func iceOnSurface(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	return []Point{whenRead(fmt.Sprintf("%s, piece %s, %g g", r.Text("surface"), r.Text("id"), v[0]), v[1], clock.Gone)}, nil
+	return []Point{whenRead(fmt.Sprintf("%s, piece %s, %g g", r.Text("surface"), r.Text("id"), v[0]), v[1], clock.Gone.Window)}, nil
 }
 
 // iceShapes compares which of two pieces of 100 ml of water goes first, once.
@@ -71,24 +73,24 @@ func iceShapes(r testdata.Row) ([]Point, error) {
 		if err != nil {
 			return nil, err
 		}
-		half[i] = seconds0(c.HalfOff.Likely)
+		half[i] = secondsOf(c.HalfOff.Likely)
 	}
 	return []Point{Same("the disk goes before the cube", order(lost["cube"], lost["disk"]), order(half[0], half[1]))}, nil
 }
 
 // recedes is the window in which the face of ice in a great amount of water recedes by
 // depth (m): that of the half of a ball, whose radius then has lost a fifth.
-func recedes(depth, waterC float64) (thermal.Window, error) {
+func recedes(depth, waterC float64) (honestplate.Window, error) {
 	ball := 2 * depth / (1 - math.Cbrt(0.5))
 	grams, err := thermal.IceBall.PieceGrams(ball)
 	if err != nil {
-		return thermal.Window{}, err
+		return honestplate.Window{}, err
 	}
 	c, err := thermal.IcedDrink{
-		DrinkGrams: 1e5, DrinkC: waterC, Shape: thermal.IceBall, Size: ball, IceGrams: grams,
-		Diameter: 0.45, WallC: waterC, Horizon: 24 * hour,
+		DrinkGrams: 1e5, DrinkC: honestplate.Some(waterC), Shape: thermal.IceBall, Size: ball, IceGrams: grams,
+		Diameter: 0.45, WallC: honestplate.Some(waterC), Horizon: 24 * hour,
 	}.Clock(thermal.Air{TempC: min(waterC, 50), RH: 0.9}) // the room hardly counts
-	return c.IceHalf, err
+	return c.IceHalf.Window, err
 }
 
 func iceCylinder(r testdata.Row) ([]Point, error) {
@@ -129,15 +131,19 @@ func condensation(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	wall := thermal.Surface{Shape: thermal.VerticalPlate, Length: 2.05, Activity: 1}
+	wall := heat.Surface{Shape: heat.VerticalPlate, Length: 2.05, Activity: 1}
 	var latent, sensible [2]float64
 	for i := range 2 {
-		a, err := thermal.AirFromDewPoint(v[2*i], v[2*i+1], 0)
+		a, err := fromDewPoint(v[2*i], v[2*i+1], 0)
 		if err != nil {
 			return nil, err
 		}
 		a.Speed = 0.36
-		f, err := wall.Exchange(a, v[4], 0)
+		x, err := wall.In(a)
+		if err != nil {
+			return nil, err
+		}
+		f, err := x.At(v[4], 0)
 		if err != nil {
 			return nil, err
 		}

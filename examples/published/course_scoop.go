@@ -9,6 +9,7 @@ import (
 
 	"example.org/honestplate/testdata"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/food"
 )
 
 const hour = time.Hour
@@ -47,8 +48,8 @@ func scoopClock(r testdata.Row) (thermal.ScoopClock, error) {
 	}
 	const halfCup = 118.3e-6 // m3
 	clock, err := thermal.Scoop{
-		Mix: thermal.PremiumIceCream(), Diameter: math.Cbrt(6 / math.Pi * halfCup), StartC: start, Rest: thermal.OnCone,
-	}.Hold(thermal.Air{TempC: u.roomC, RH: 0.5})
+		Mix: food.Recipes().PremiumIceCream, Diameter: math.Cbrt(6 / math.Pi * halfCup), StartC: start, Rest: thermal.OnCone,
+	}.Clock(thermal.Air{TempC: u.roomC, RH: 0.5})
 	if err == nil {
 		scoopClocks.Store(key, clock)
 	}
@@ -68,7 +69,7 @@ func scoopDrip(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	return []Point{whenRead(label, seen, clock.FirstDrip)}, nil
+	return []Point{whenRead(label, seen, clock.FirstDrip.Window)}, nil
 }
 
 func scoopInside(r testdata.Row) ([]Point, error) {
@@ -90,7 +91,7 @@ func scoopInside(r testdata.Row) ([]Point, error) {
 		return nil, err
 	}
 	at := time.Duration(v[0] * float64(time.Second))
-	i := slices.IndexFunc(clock.Series, func(m thermal.ScoopMoment) bool { return m.Time >= at })
+	i := slices.IndexFunc(clock.Series, func(m thermal.ScoopPoint) bool { return m.Time >= at })
 	if i < 0 {
 		return []Point{Skip(label, "after the end of the likely course")}, nil
 	}

@@ -5,8 +5,8 @@ import (
 	"testing"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/testdata"
-	"example.org/honestplate/thermal"
 )
 
 // A log is copied thinned: a comparison needs no more than 30 readings a run.
@@ -45,7 +45,7 @@ func TestRecedingIceFollowsTheClosedForm(t *testing.T) {
 			t.Fatal(err)
 		}
 		want := 917 * 333.5e3 * depth / (400 * waterC)
-		if got := seconds0(w.Likely); math.Abs(got/want-1) > 0.05 {
+		if got := secondsOf(w.Likely); math.Abs(got/want-1) > 0.05 {
 			t.Errorf("%g degC: %.0f s, want %.0f s", waterC, got, want)
 		}
 	}
@@ -70,7 +70,7 @@ func TestRunsStartWithTheirFirstReading(t *testing.T) {
 }
 
 func TestWhatNeverComesIsEndless(t *testing.T) {
-	p := whenRead("x", 100, thermal.Window{Earliest: time.Minute, Likely: 2 * time.Minute, Latest: thermal.Never})
+	p := whenRead("x", 100, honestplate.Window{Earliest: honestplate.After(time.Minute), Likely: honestplate.After(2 * time.Minute), Latest: honestplate.Never()})
 	if !p.Inside() || !math.IsInf(p.High, 1) || p.Low != 60 || p.Predicted != 120 {
 		t.Errorf("%+v", p)
 	}
