@@ -31,7 +31,7 @@ are the same again: both show that the code computes what it says.
   binomial distribution of that many points at 0.05. A comparison without a band of the
   model's own must be inside in full.
 - **Lean** is how far nature lies above (+) or below (-) the likely value on average. It
-  misses from 5 % on, if that is more than twice its standard error, and from 3 points on.
+  misses from 5 % on, if that is more than twice its standard error, and from 2 points on.
 - **Sharpness** is the mean width of the band over the 3.92 standard deviations that the
   points scatter by: 1 is right, more is too wide. It misses outside 0.7 to 1.6, from 8
   points on.

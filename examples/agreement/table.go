@@ -63,7 +63,8 @@ func lean(s published.Set) string {
 }
 
 func sharpness(s published.Set) string {
-	if !s.Judged() || math.IsNaN(s.Sharpness) {
+	// The readings of a course scatter less among themselves than courses do.
+	if !s.Judged() || s.Mark != "" || math.IsNaN(s.Sharpness) {
 		return "-"
 	}
 	return fmt.Sprintf("%.2f", s.Sharpness)

@@ -12,7 +12,7 @@ import (
 
 // Fewest points of a set whose lean and whose sharpness say anything.
 const (
-	fewestForLean      = 3
+	fewestForLean      = 2
 	fewestForSharpness = 8
 )
 
@@ -119,7 +119,7 @@ func (s Set) LeanLimit() float64 {
 //   - A set that is not judged misses on count with its first point outside.
 //   - The readings of a course hang together, so that no law of chance holds for their
 //     number: it misses on count when less than CourseShare of them are inside.
-//   - Any other misses on count beyond OutsideLimits, on lean beyond LeanLimit (from 3
+//   - Any other misses on count beyond OutsideLimits, on lean beyond LeanLimit (from 2
 //     points on), on sharpness outside 0.7..1.6 (from 8 points on: with fewer the
 //     scatter itself is not known to that), and as far with a point that lies three
 //     half bands from the likely value, where no chance puts it.
