@@ -140,7 +140,7 @@ func (m *cheeseModel) inputs() []study.Input {
 		bound(&c.BreadC.Value, within(bread, -40, most)),
 		bound(&m.sauce, factor("unit.sauce", "sauce", 1/1.5, 1.5)),
 		bound(&c.UndersideH, study.Input{Key: "unit.underside_h", Name: "board", Band: honestplate.Factor(c.UndersideH, 2), Factor: true}),
-		lightInput(&m.brightness, m.lamps),
+		lightInput(&m.brightness, c.Absorptance, m.lamps),
 		bound(&c.RunnyC.Likely, judged("crew.runny_c", "runny limit", c.RunnyC)),
 		bound(&c.SetC.Likely, judged("crew.set_c", "stretch limit", c.SetC)))
 }

@@ -92,7 +92,7 @@ func (m *dishModel) inputs() []study.Input {
 			Band: band(0.7*d.Activity, d.Activity, d.Activity), Max: 1})),
 		bound(&d.StartC, within(start, -1, most)),
 		bound(&d.SideH, study.Input{Key: "unit.side_h", Name: "side of the vessel", Band: honestplate.Factor(d.SideH, 1.4), Factor: true}),
-		lightInput(&m.brightness, m.lamps))
+		lightInput(&m.brightness, d.Absorptance, m.lamps))
 }
 
 func (m *dishModel) run(at []float64, course bool) error {

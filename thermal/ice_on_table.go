@@ -74,6 +74,7 @@ type iceModel struct {
 	c          *solve.Compiled
 	lights     [iceLights + 1]float64 // absorbed over the surface, W/m2, by radius
 	lightStep  float64                // of the radius, m
+	clear      Absorptance            // of the whole piece
 	convection float64                // this and the next are factors
 	brightness float64
 	absorbs    float64
@@ -151,6 +152,10 @@ func (i IceOnTable) model(a Air, lamps []Lamp) (iceModel, error) {
 			return m, err
 		}
 	}
+	var err error
+	if m.clear, err = ClearIce(4.0 / 3 * i.Shape.piece(i.Size).radius); err != nil {
+		return m, err
+	}
 	if err := honestplate.InRange("Lamps", m.lights[iceLights], 0, 5000, "W/m2", "five times the sun"); err != nil {
 		return m, err
 	}
@@ -189,7 +194,7 @@ func (m *iceModel) inputs() []study.Input {
 		absorbs = factor("product.absorptance", "absorptance", 0.7, 1.4)
 	}
 	return append(roomInputs(&m.air, &m.convection),
-		lightInput(&m.brightness, m.lamps),
+		lightInput(&m.brightness, m.clear, m.lamps),
 		bound(&m.absorbs, ofProduct(absorbs)),
 		bound(&m.size, factor("unit.size", "size", 1/1.05, 1.05)),
 		bound(&m.i.StartC, within(start, -75, -0.05)),

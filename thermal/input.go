@@ -57,9 +57,10 @@ func inRoom(in study.Input) study.Input {
 	return in
 }
 
-// lightInput is how well the light of the lamps is known, as a factor.
-func lightInput(to *float64, lamps []Lamp) study.Input {
-	low, high := lightBand(lamps)
+// lightInput is how well the light that a thing of an absorptance takes from the lamps is
+// known, as a factor.
+func lightInput(to *float64, a Absorptance, lamps []Lamp) study.Input {
+	low, high := lightBand(a, lamps)
 	in := factor("lamps.light", "light", low, high)
 	in.Shared, in.To = study.Lamps, to
 	return in

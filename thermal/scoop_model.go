@@ -121,7 +121,7 @@ func (m *scoopModel) inputs() []study.Input {
 		return bound(&e.Likely, within(judged(key, name, *e), low, high))
 	}
 	return append(roomInputs(&m.air, &m.convection),
-		lightInput(&m.brightness, m.lamps),
+		lightInput(&m.brightness, s.Absorptance, m.lamps),
 		bound(&m.absorbs, ofProduct(absorbs)),
 		bound(&m.slope, slope),
 		bound(&m.k, ofProduct(factor("product.conductivity", "conductivity", 0.8, 1.25))),

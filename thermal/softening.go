@@ -143,7 +143,7 @@ func (m *softModel) inputs() []study.Input {
 		slope = within(slope, 0.3, 1)
 	}
 	return append(roomInputs(&m.air, &m.convection),
-		lightInput(&m.brightness, m.lamps),
+		lightInput(&m.brightness, s.Food.Absorptance, m.lamps),
 		bound(&m.absorbs, ofProduct(absorbs)),
 		bound(&m.slope, slope),
 		bound(&m.k, ofProduct(factor("product.conductivity", "conductivity", 0.8, 1.25))),
