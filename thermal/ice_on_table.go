@@ -98,8 +98,8 @@ const iceLights = 24
 // surface.
 //
 // The windows are 95 % bands over the room (as for a Scoop), light (see [Lamp.Irradiance]),
-// absorptance (x0.7..1.4), size (+-5 %), start (+-2 K), what the table brings (x/:1.5)
-// and the contact with it (x/:2). Errors: [honestplate.InputError] and [honestplate.RangeError].
+// absorptance (x0.7..1.4), size (+-5 %), start (+-2 K), what the table brings (x/:1.5,
+// metal x/:2.5) and the contact with it (x/:2). Errors: [honestplate.InputError] and [honestplate.RangeError].
 func (i IceOnTable) Clock(a Air, lamps ...Lamp) (IceClock, error) {
 	f, err := i.frame(a, lamps)
 	if err != nil {
@@ -189,6 +189,7 @@ func (m *iceModel) absorbed(radius float64) (float64, error) {
 func (m *iceModel) inputs() []study.Input {
 	start := around("unit.start_c", "start temperature", m.i.StartC, 2)
 	start.Band.High = min(start.Band.High, -0.05)
+	known := m.i.Below.known()
 	absorbs := factor("product.absorptance", "absorptance", 1, 1)
 	if len(m.lamps) > 0 {
 		absorbs = factor("product.absorptance", "absorptance", 0.7, 1.4)
@@ -199,7 +200,7 @@ func (m *iceModel) inputs() []study.Input {
 		bound(&m.size, factor("unit.size", "size", 1/1.05, 1.05)),
 		bound(&m.i.StartC, within(start, -75, -0.05)),
 		bound(&m.contact, factor("unit.contact", "contact with the table", 0.5, 2)),
-		bound(&m.table, inRoom(factor("room.table", "what the table brings", 1/1.5, 1.5))))
+		bound(&m.table, inRoom(factor("room.table", "what the table brings", 1/known, known))))
 }
 
 // run computes the events; the course has sixty steps to the last of the ice.

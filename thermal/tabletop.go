@@ -69,3 +69,12 @@ func (t Tabletop) under(film, halfWidth, roomC float64) contact {
 	return contact{film: film, startC: roomC, roomC: roomC, behind: 4 * m.Conductivity / (math.Pi * halfWidth),
 		effuse: math.Sqrt(m.Conductivity * m.Density * m.SpecificHeat)}
 }
+
+// known is the factor to which it is known what the top brings: of metal the thickness
+// decides (engineering estimates).
+func (t Tabletop) known() float64 {
+	if t == MetalTop {
+		return 2.5
+	}
+	return 1.5
+}
