@@ -144,7 +144,6 @@ func concurrentCalls(t *testing.T) map[string]func() any {
 		"WholePercents":             func() any { return one(WholePercents(parts)) },
 
 		"InfeasibleError.Closest": func() any { g, ok := infeasible.Closest(); return got(g, ok) },
-		"RecordError.Unwrap":      func() any { return (&RecordError{Err: cannot}).Unwrap() },
 	}
 	for name, call := range map[string]func() any{
 		"AdvertisedError": func() any { return said(&AdvertisedError{"cheese", Thin}, ErrAdvertised) },
@@ -154,7 +153,6 @@ func concurrentCalls(t *testing.T) map[string]func() any {
 		"InputError":      func() any { return said(&InputError{"mass", math.NaN(), "g", "above 0"}, ErrInput) },
 		"MarginError":     func() any { return said(&MarginError{Rows: []int{0}, Columns: []int{1}}, ErrInput) },
 		"RangeError":      func() any { return said(&RangeError{"mass", 2, 0, 1, "g", "a scale"}, ErrRange) },
-		"RecordError":     func() any { return said(&RecordError{Field: "picture", Want: "some text"}, ErrInput) },
 		"StepError":       func() any { return said(&StepError{"Grams", 1.2, 0.5, 1, 1.5}, ErrInput) },
 	} {
 		calls[name+".Error"], calls[name+".Is"] = call, call

@@ -32,6 +32,8 @@ type Declaration struct {
 	Item       string  // what it is, for people; may be empty
 	Grams      float64 // declared mass, g, up to 1e9; 0 if only a count is declared
 	StepGrams  float64 // step of the scale, g, 1e-6..1e6; 0 means 1 g
+	MinusGrams float64 // how much less still agrees in the picture, g
+	PlusGrams  float64 // how much more still agrees, g
 	Count      int     // declared number of pieces; 0 if only a mass is declared
 	Advertised bool    // the advertised product: not to be replaced, thinned, exceeded or reduced
 }

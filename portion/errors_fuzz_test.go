@@ -18,10 +18,6 @@ func FuzzErrors(f *testing.F) {
 			t.Fatalf("closest is %v, neither %v nor %v", grams, b, c)
 		}
 		beneath := &AdvertisedError{name, Thin}
-		over := &RecordError{Field: name, Err: beneath}
-		if over.Unwrap() != error(beneath) {
-			t.Fatal("another error beneath")
-		}
 		for _, e := range []struct {
 			err interface {
 				error
@@ -36,8 +32,6 @@ func FuzzErrors(f *testing.F) {
 			{&InputError{name, a, "g", "above 0"}, ErrInput},
 			{&MarginError{Rows: []int{n, 0}, Columns: []int{1}, RowNames: []string{name}, ColumnNames: []string{unit}, RowUnits: int64(n), StepGrams: a}, ErrInput},
 			{&RangeError{name, a, b, c, "g", "a scale"}, ErrRange},
-			{over, ErrInput},
-			{&RecordError{Field: "picture", Want: name}, ErrInput},
 			{&StepError{"Grams", a, b, c, a}, ErrInput},
 		} {
 			text := e.err.Error()

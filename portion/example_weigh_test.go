@@ -98,7 +98,7 @@ func ExampleLot_Judge() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%s: %s (limit %.1f g)\n", v.Decision, v.Reason, v.Limit)
+	fmt.Printf("%s: %s (limit %.1f g)\n", v.LotDecision, v.Reason, v.Limit)
 	// Output:
 	// accept: 1 defective, mean 501.267 g (limit 498.0 g)
 }

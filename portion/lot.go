@@ -76,19 +76,19 @@ type LotVerdict struct {
 	Limit      float64
 	Defective  int // packages short by more than the tolerance
 	Inadequate int // packages short by more than twice the tolerance (EU)
-	Decision   Decision
+	LotDecision   LotDecision
 	Reason     string // in words
 }
 
-// A Decision ends a sampling, or asks for more.
-type Decision string
+// A LotDecision ends a sampling, or asks for more.
+type LotDecision string
 
 // The decisions.
 const (
-	Accept     Decision = "accept"
-	Reject     Decision = "reject"
-	TakeSecond Decision = "take the second sample"
-	LookUp     Decision = "look up the tolerance" // it is only recalled, and it matters
+	Accept     LotDecision = "accept"
+	Reject     LotDecision = "reject"
+	TakeSecond LotDecision = "take the second sample"
+	LookUp     LotDecision = "look up the tolerance" // it is only recalled, and it matters
 )
 
 // Judge judges the batch by the contents of its sampled packages in grams: in the
@@ -168,17 +168,17 @@ func (l Lot) judge(contents []float64, plan Plan) LotVerdict {
 	}
 	switch {
 	case v.Inadequate > 0:
-		v.Decision, v.Reason = Reject, fmt.Sprintf("%d short by more than twice the tolerance", v.Inadequate)
+		v.LotDecision, v.Reason = Reject, fmt.Sprintf("%d short by more than twice the tolerance", v.Inadequate)
 	case v.Defective >= reject:
-		v.Decision, v.Reason = Reject, fmt.Sprintf("%d defective, %d reject", v.Defective, reject)
+		v.LotDecision, v.Reason = Reject, fmt.Sprintf("%d defective, %d reject", v.Defective, reject)
 	case l.System != Minimum && v.Mean < v.Limit-1e-9:
-		v.Decision, v.Reason = Reject, fmt.Sprintf("mean %.6g g, below %.6g g", v.Mean, v.Limit)
+		v.LotDecision, v.Reason = Reject, fmt.Sprintf("mean %.6g g, below %.6g g", v.Mean, v.Limit)
 	case unsure > 0:
-		v.Decision, v.Reason = LookUp, fmt.Sprintf("%d short; the allowable variation is only recalled", unsure)
+		v.LotDecision, v.Reason = LookUp, fmt.Sprintf("%d short; the allowable variation is only recalled", unsure)
 	case v.Defective > accept:
-		v.Decision, v.Reason = TakeSecond, fmt.Sprintf("%d defective: more than %d, fewer than %d", v.Defective, accept, reject)
+		v.LotDecision, v.Reason = TakeSecond, fmt.Sprintf("%d defective: more than %d, fewer than %d", v.Defective, accept, reject)
 	default:
-		v.Decision, v.Reason = Accept, fmt.Sprintf("%d defective, mean %.6g g", v.Defective, v.Mean)
+		v.LotDecision, v.Reason = Accept, fmt.Sprintf("%d defective, mean %.6g g", v.Defective, v.Mean)
 	}
 	return v
 }

@@ -20,7 +20,7 @@ func TestSampleDecidesTheLot(t *testing.T) {
 	for name, c := range map[string]struct {
 		lot    Lot
 		sample []float64
-		want   Decision
+		want   LotDecision
 	}{
 		"all full":             {Lot{Nominal: 500, Size: 300}, packs(30, 501), Accept},
 		"one defective":        {Lot{Nominal: 500, Size: 300}, packs(29, 503, 480), Accept},
@@ -40,7 +40,7 @@ func TestSampleDecidesTheLot(t *testing.T) {
 		"US, recalled row":     {Lot{System: AverageUS, Nominal: 454, Size: 300}, packs(12, 460, 453), LookUp},
 	} {
 		v, err := c.lot.Judge(c.sample)
-		if err != nil || v.Decision != c.want {
+		if err != nil || v.LotDecision != c.want {
 			t.Errorf("%s: %+v, %v; want %q", name, v, err, c.want)
 		}
 	}
@@ -94,12 +94,12 @@ func TestLotsAtNominalPass(t *testing.T) {
 			t.Fatal(err)
 		}
 		v, err := l.Judge(packs(p.First, l.Nominal))
-		if err != nil || v.Decision != Accept {
+		if err != nil || v.LotDecision != Accept {
 			t.Fatalf("%+v: %+v, %v", l, v, err)
 		}
 		short := packs(p.First, l.Nominal)
 		short[0] = 0
-		if v, err = l.Judge(short); err != nil || v.Decision != Reject {
+		if v, err = l.Judge(short); err != nil || v.LotDecision != Reject {
 			t.Fatalf("%+v with an empty package: %+v, %v", l, v, err)
 		}
 	}

@@ -1,236 +1,173 @@
 package portion
 
 import (
+	"cmp"
 	"fmt"
-	"strings"
 	"time"
-	"unicode/utf8"
+
+	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/seal"
 )
 
-// RecordSchema names the schema of a Record's JSON and its version. A reader
-// refuses any other.
+// RecordSchema names the schema of a Record's JSON and its version. A reader refuses
+// any other.
 //
-// The JSON is one object; names are exact, unknown and repeated ones are refused,
-// and fields marked ? may be absent:
+// The JSON is one object in which names are exact and come once; what would be empty,
+// 0 or false is left out, so that one record has one canonical form. Fields marked ?
+// may be absent:
 //
-//	schema    "honestplate/record/1"
-//	picture   what the picture is, text
-//	date?     day of the picture, YYYY-MM-DD
-//	items     at least one of:
+//	schema          "honestplate/record/2"
+//	revision        1, 2, 3 ..
+//	previous?       SHA-256 of the revision before, where there is one
+//	picture         what the picture is, text
+//	date?           day of the picture, YYYY-MM-DD
+//	source_type?    what it comes from: a digital source type of the IPTC, or a URI
+//	takes?          list of {number, time?, file?, sha256?, chosen?}
+//	specification?  {product, version, sha256, signed_by?, valid_until?}
+//	items           at least one of:
 //	    item        what it is, text
 //	    advertised? true for the advertised product
-//	    declared    {grams?, step_grams?, count?}: a mass in whole steps, a count or both
+//	    declared?   {grams?, step_grams?, minus_grams?, plus_grams?, count?, minus_count?, plus_count?}
 //	    planned?    the same shape: what was to be shown
-//	    weighed?    {grams?, error_grams?, count?, scale?}: what was shown
+//	    weighed?    {grams?, error_grams?, least_grams?, count?, scale?, basis?}: what was shown
+//	    verdict?    agrees, differs or cannot tell: where something is declared and weighed
 //	    stand_in?   {what, reason}: what was shown in the item's place, and why
+//	    favour?     how far it was arranged towards the camera, 0..0.9
 //	    how?        how it was placed or prepared, text
-//	cautions? list of texts
-//	signed?   list of {name, role?, date?}
-const RecordSchema = "honestplate/record/1"
+//	edits?          list of {action, source_type?, what?}: what was done to the picture
+//	edits_complete? true where nothing else was done
+//	cautions?       list of texts
+//	signed?         list of {name, role?, date?}
+const RecordSchema = "honestplate/record/2"
 
 // A Record says, after the picture, how it was made: for every item what was
-// declared, planned and weighed, what stood in for what and why, and who signs.
-// An advertised item has no stand-in and is planned as declared; what was weighed
-// is a fact and is recorded as it was.
+// declared, planned and weighed, what stood in for what and why, which takes there
+// are, what was done to them, and who answers for it. An advertised item has no
+// stand-in and is planned as declared; what was weighed is a fact and is recorded as
+// it was, with its verdict.
 //
 // It documents; whether a picture may be used is for local advertising and
 // weights-and-measures law.
 type Record struct {
-	Picture  string       `json:"picture"`           // what the picture is; not empty
-	Date     string       `json:"date,omitzero"`     // day of the picture, YYYY-MM-DD, or empty
-	Items    []RecordItem `json:"items"`             // at least one, up to 10 000
-	Cautions []string     `json:"cautions,omitzero"` // what whoever uses the picture must know
-	Signed   []Signature  `json:"signed,omitzero"`   // who answers for the record
+	Revision      int               `json:"revision"`                // 1 for the first
+	Previous      string            `json:"previous,omitzero"`       // SHA-256 of the revision before; empty for the first
+	Picture       string            `json:"picture"`                 // what the picture is; not empty
+	Date          string            `json:"date,omitzero"`           // day of the picture, YYYY-MM-DD, or empty
+	SourceType    string            `json:"source_type,omitzero"`    // what it comes from, such as digitalCapture: see [Edit]
+	Takes         []Take            `json:"takes,omitzero"`          // the picture's files
+	Specification *SpecificationRef `json:"specification,omitzero"`  // what the product was held against
+	Items         []RecordItem      `json:"items"`                   // at least one, up to 10 000
+	Edits         []Edit            `json:"edits,omitzero"`          // what was done to the picture afterwards
+	EditsComplete bool              `json:"edits_complete,omitzero"` // nothing else was done
+	Cautions      []string          `json:"cautions,omitzero"`       // what whoever uses the picture must know
+	Signed        []Signature       `json:"signed,omitzero"`         // who answers for the record; a name is no seal: see [Record.Sign]
 }
 
-// A RecordItem is one item of the picture.
-type RecordItem struct {
-	Item       string   `json:"item"`                // what it is; not empty
-	Advertised bool     `json:"advertised,omitzero"` // the advertised product
-	Declared   Amount   `json:"declared,omitzero"`   // what its buyer is promised; empty for what only dresses the picture
-	Planned    *Amount  `json:"planned,omitzero"`    // what was to be shown; nil if no plan was made
-	Weighed    *Weighed `json:"weighed,omitzero"`    // what was shown; nil until it is weighed
-	StandIn    *StandIn `json:"stand_in,omitzero"`   // nil if the item itself is in the picture
-	How        string   `json:"how,omitzero"`        // how it was placed or prepared
+// A Take is one release of the shutter.
+type Take struct {
+	Number int    `json:"number"`          // as it was counted on the set, 1 or more; comes once
+	Time   string `json:"time,omitzero"`   // RFC 3339, such as 2026-10-14T11:32:05+02:00; a claim, no time stamp
+	File   string `json:"file,omitzero"`   // name of the picture's file
+	SHA256 string `json:"sha256,omitzero"` // of the file's bytes: see [FileSHA256]
+	Chosen bool   `json:"chosen,omitzero"` // the picture, or part of it
 }
 
-// An Amount is a mass, a count or both.
-type Amount struct {
-	Grams     float64 `json:"grams,omitzero"`      // g; 0 if only a count is given
-	StepGrams float64 `json:"step_grams,omitzero"` // step of the scale, g; 0 means 1 g
-	Count     int     `json:"count,omitzero"`      // pieces; 0 if only a mass is given
-}
-
-// A Weighed amount is what the scale and the eye found.
-type Weighed struct {
-	Grams      float64 `json:"grams,omitzero"`       // g; 0 if only counted
-	ErrorGrams float64 `json:"error_grams,omitzero"` // what the weighing may be wrong by, g; 0 if not stated
-	Count      int     `json:"count,omitzero"`       // pieces; 0 if only weighed
-	Scale      string  `json:"scale,omitzero"`       // which scale, or its class
+// A SpecificationRef names the specification that a product was held against: see
+// [Specification.Ref].
+type SpecificationRef struct {
+	Product    string `json:"product"`
+	Version    string `json:"version"`
+	SHA256     string `json:"sha256"`
+	SignedBy   string `json:"signed_by,omitzero"`
+	ValidUntil string `json:"valid_until,omitzero"`
 }
 
 // A StandIn is what was shown in an item's place.
 type StandIn struct {
-	What   string `json:"what"`   // not empty
-	Reason string `json:"reason"` // not empty
+	What   string `json:"what"`
+	Reason string `json:"reason"`
 }
 
-// A Signature names who answers for the record.
+// A Signature says who answers for the record, in what role and since when.
 type Signature struct {
-	Name string `json:"name"`          // not empty
-	Role string `json:"role,omitzero"` // such as "food stylist"
+	Name string `json:"name"`
+	Role string `json:"role,omitzero"`
 	Date string `json:"date,omitzero"` // YYYY-MM-DD, or empty
-}
-
-// Declaration returns the item's declared amount as a Declaration.
-func (i RecordItem) Declaration() Declaration {
-	return Declaration{Item: i.Item, Grams: i.Declared.Grams, StepGrams: i.Declared.StepGrams, Count: i.Declared.Count, Advertised: i.Advertised}
 }
 
 const maxRecordItems = 10_000
 
-// A RecordError says which field of a record is wrong, and what is wanted.
-// errors.Is(err, ErrInput) holds.
-type RecordError struct {
-	Field string // such as items[2].stand_in.reason
-	Want  string // what is wanted of it
-	Err   error  // the error beneath, or nil
-}
-
-// Error names the field and what is wanted of it.
-func (e *RecordError) Error() string {
-	if e.Err != nil {
-		return fmt.Sprintf("portion: record: %s: %s", oneLine(e.Field), strings.TrimPrefix(e.Err.Error(), "portion: "))
-	}
-	return fmt.Sprintf("portion: record: %s: want %s", oneLine(e.Field), oneLine(e.Want))
-}
-
-// Is reports that a RecordError is an ErrInput.
-func (e *RecordError) Is(target error) bool { return target == ErrInput }
-
-// Unwrap returns the error beneath.
-func (e *RecordError) Unwrap() error { return e.Err }
-
 // Validate returns nil for a record that can be written and read back unchanged.
-// Otherwise a *RecordError naming the field: with an *AdvertisedError beneath where
-// an advertised item has a stand-in or is planned other than declared.
+// Otherwise an InputError or RangeError naming the field, a RefusedError of the kind
+// [honestplate.ErrAdvertised] where an advertised item has a stand-in or is planned
+// other than declared.
 func (r Record) Validate() error {
-	if err := someText("picture", r.Picture); err != nil {
+	if r.Revision < 1 {
+		return &honestplate.InputError{Field: "Revision", Got: fmt.Sprint(r.Revision), Want: "1 for the first, one more for each that replaces it"}
+	}
+	if first := r.Revision == 1; first != (r.Previous == "") || !first && !seal.IsSum(r.Previous) {
+		return &honestplate.InputError{Field: "Previous", Got: fmt.Sprintf("%q", r.Previous),
+			Want: "nothing in revision 1, later the SHA-256 of the one before: see Record.Next"}
+	}
+	if err := cmp.Or(textAt("Picture", r.Picture, true), dayAt("Date", r.Date), sourceTypeAt("SourceType", r.SourceType)); err != nil {
 		return err
 	}
-	if err := day("date", r.Date); err != nil {
+	if err := eachAt("Takes", r.Takes, r.checkTake); err != nil {
 		return err
+	}
+	if s := r.Specification; s != nil {
+		if err := s.validate(); err != nil {
+			return honestplate.In("Specification", err)
+		}
 	}
 	if len(r.Items) == 0 || len(r.Items) > maxRecordItems {
-		return &RecordError{Field: "items", Want: fmt.Sprintf("1 to %d of them", maxRecordItems)}
+		return &honestplate.InputError{Field: "Items", Got: fmt.Sprint(len(r.Items)), Want: fmt.Sprintf("1 to %d of them", maxRecordItems)}
 	}
-	for k, i := range r.Items {
-		if err := i.validate(fmt.Sprintf("items[%d]", k)); err != nil {
-			return err
-		}
-	}
-	for k, c := range r.Cautions {
-		if err := someText(fmt.Sprintf("cautions[%d]", k), c); err != nil {
-			return err
-		}
-	}
-	for k, s := range r.Signed {
-		at := fmt.Sprintf("signed[%d]", k)
-		if err := someText(at+".name", s.Name); err != nil {
-			return err
-		}
-		if err := text(at+".role", s.Role); err != nil {
-			return err
-		}
-		if err := day(at+".date", s.Date); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-func (i RecordItem) validate(at string) error {
-	if err := someText(at+".item", i.Item); err != nil {
-		return err
-	}
-	d := i.Declaration()
-	// What only dresses the picture need not be declared: nobody is promised any.
-	if i.Advertised || i.Declared != (Amount{}) {
-		if err := d.Validate(); err != nil {
-			return &RecordError{Field: at + ".declared", Err: err}
-		}
-	}
-	if i.StandIn != nil {
-		if err := d.Allows(Replace); err != nil {
-			return &RecordError{Field: at + ".stand_in", Err: err}
-		}
-		if err := someText(at+".stand_in.what", i.StandIn.What); err != nil {
-			return err
-		}
-		if err := someText(at+".stand_in.reason", i.StandIn.Reason); err != nil {
-			return err
-		}
-	}
-	if p := i.Planned; p != nil {
-		plan := Declaration{Item: i.Item, Grams: p.Grams, StepGrams: p.StepGrams, Count: p.Count}
-		if err := plan.Validate(); err != nil {
-			return &RecordError{Field: at + ".planned", Err: err}
-		}
-		act := Act("")
-		switch {
-		case p.Grams > d.Grams || p.Count > d.Count:
-			act = Exceed
-		case p.Grams < d.Grams || p.Count < d.Count:
-			act = Reduce
-		}
-		if act != "" {
-			if err := d.Allows(act); err != nil {
-				return &RecordError{Field: at + ".planned", Err: err}
+	return cmp.Or(
+		eachAt("Items", r.Items, func(_ int, i RecordItem) error { return i.validate() }),
+		eachAt("Edits", r.Edits, func(_ int, e Edit) error { return e.validate() }),
+		eachAt("Cautions", r.Cautions, func(_ int, c string) error { return textAt("", c, true) }),
+		eachAt("Signed", r.Signed, func(_ int, s Signature) error {
+			if s.Date != "" && s.Date < r.Date {
+				return &honestplate.InputError{Field: "Date", Got: s.Date, Want: "a day not before the picture, " + r.Date}
 			}
-		}
-	}
-	if w := i.Weighed; w != nil {
-		if err := w.validate(at + ".weighed"); err != nil {
-			return err
-		}
-	}
-	return text(at+".how", i.How)
+			return s.validate()
+		}),
+	)
 }
 
-func (w Weighed) validate(at string) error {
-	if err := notNegative("grams", w.Grams, "g"); err != nil {
-		return &RecordError{Field: at, Err: err}
-	}
-	if err := notNegative("error_grams", w.ErrorGrams, "g"); err != nil {
-		return &RecordError{Field: at, Err: err}
-	}
-	if w.Count < 0 {
-		return &RecordError{Field: at + ".count", Want: "0 or more"}
-	}
-	return text(at+".scale", w.Scale)
-}
-
-// text refuses what JSON cannot carry unchanged.
-func text(field, s string) error {
-	if !utf8.ValidString(s) {
-		return &RecordError{Field: field, Want: "valid UTF-8"}
+// eachAt checks a list and says at which place it fails.
+func eachAt[T any](field string, list []T, check func(int, T) error) error {
+	for i, v := range list {
+		if err := check(i, v); err != nil {
+			return honestplate.In(fmt.Sprintf("%s[%d]", field, i), err)
+		}
 	}
 	return nil
 }
 
-func someText(field, s string) error {
-	if strings.TrimSpace(s) == "" {
-		return &RecordError{Field: field, Want: "some text"}
+func (r Record) checkTake(at int, t Take) error {
+	if t.Number < 1 {
+		return &honestplate.InputError{Field: "Number", Got: fmt.Sprint(t.Number), Want: "1 or more"}
 	}
-	return text(field, s)
+	for _, before := range r.Takes[:at] {
+		if before.Number == t.Number {
+			return &honestplate.InputError{Field: "Number", Got: fmt.Sprintf("%d a second time", t.Number), Want: "a number of its own for every take"}
+		}
+	}
+	if t.Time != "" {
+		if _, err := time.Parse(time.RFC3339, t.Time); err != nil {
+			return &honestplate.InputError{Field: "Time", Got: fmt.Sprintf("%q", t.Time), Want: "a time like 2026-10-14T11:32:05+02:00, or nothing"}
+		}
+	}
+	return cmp.Or(textAt("File", t.File, false), sumAt("SHA256", t.SHA256, false))
 }
 
-func day(field, s string) error {
-	if s == "" {
-		return nil
-	}
-	if _, err := time.Parse(time.DateOnly, s); err != nil {
-		return &RecordError{Field: field, Want: "a day as YYYY-MM-DD, or nothing"}
-	}
-	return nil
+func (s SpecificationRef) validate() error {
+	return cmp.Or(textAt("Product", s.Product, true), textAt("Version", s.Version, true), sumAt("SHA256", s.SHA256, true),
+		textAt("SignedBy", s.SignedBy, false), dayAt("ValidUntil", s.ValidUntil))
+}
+
+func (s Signature) validate() error {
+	return cmp.Or(textAt("Name", s.Name, true), textAt("Role", s.Role, false), dayAt("Date", s.Date))
 }

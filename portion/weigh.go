@@ -17,6 +17,9 @@ type Scale struct {
 	Class       Class   // accuracy class; the zero value is III
 	Repeat      float64 // standard deviation of repeated weighings, g; 0 means not known
 	InService   bool    // errors in service are twice those at verification
+	// Check is what the scale said of a weight that is known, the same day. It is better
+	// evidence than any class; not given, the class is believed.
+	Check CheckWeight
 }
 
 // MaxError returns the maximum permissible error at a load, in grams: 0.5 e, 1 e or
@@ -92,6 +95,9 @@ type Weighing struct {
 	Standard float64 // combined standard uncertainty, g
 	Expanded float64 // expanded uncertainty, coverage factor 2 (about 95 %), g
 	Readings int     // how many readings it comes from
+	// LeastGrams is the least load worth weighing on the scale, g: below it nothing agrees.
+	// 0 if not known.
+	LeastGrams float64
 }
 
 // String writes a weighing with two digits of uncertainty: "62.0 +- 1.2 g".
@@ -141,6 +147,18 @@ func (s Scale) Weigh(readings ...float64) (Weighing, error) {
 	if len(readings) > 1 {
 		deviation = max(deviation, stat.StdDev(readings, nil))
 	}
-	u := math.Sqrt(deviation*deviation/float64(len(readings)) + s.StepGrams*s.StepGrams/6 + mpe*mpe/3)
-	return Weighing{mean, u, 2 * u, len(readings)}, nil
+	w := Weighing{Grams: mean, Readings: len(readings)}
+	common := mpe / math.Sqrt(3)
+	if s.Check != (CheckWeight{}) {
+		e, err := s.evidence(mean)
+		if err != nil {
+			return Weighing{}, err
+		}
+		w.Grams = mean * e.factor
+		common = w.Grams * e.relative
+	}
+	w.Standard = math.Sqrt(deviation*deviation/float64(len(readings)) + s.StepGrams*s.StepGrams/6 + common*common)
+	w.Expanded = 2 * w.Standard
+	w.LeastGrams, err = s.LeastLoad()
+	return w, err
 }

@@ -46,7 +46,7 @@ func FuzzLots(f *testing.F) {
 		_, _ = l.Plan()
 		if v, err := l.Judge(numbersOf(contents)); err == nil {
 			allFinite(t, "lot", v.Mean, v.StdDev, v.Limit)
-			if v.Decision == "" {
+			if v.LotDecision == "" {
 				t.Fatal("no decision")
 			}
 		}
@@ -60,7 +60,7 @@ func FuzzScales(f *testing.F) {
 	f.Add(0.5, 0.0, 3000.0, 0, 0.1, true, 62.0, 5.0)
 	f.Add(math.NaN(), -1.0, math.Inf(1), 9, -1.0, false, -1.0, 0.0)
 	f.Fuzz(func(t *testing.T, step, verify, most float64, class int, repeat float64, service bool, load, tolerance float64) {
-		s := Scale{step, verify, most, Class(class), repeat, service}
+		s := Scale{StepGrams: step, VerifyGrams: verify, MaxGrams: most, Class: Class(class), Repeat: repeat, InService: service}
 		if Class(class).String() == "" {
 			t.Fatal("a class without a name")
 		}

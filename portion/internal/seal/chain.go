@@ -16,11 +16,11 @@ type Link struct {
 }
 
 // Chain returns, for each revision from the first on, which pinned key signed it, or
-// the error of the first that fails: its field begins with revisions[i].
+// the error of the first that fails: its field begins with Revisions[i].
 func Chain(links []Link, pinned []ed25519.PublicKey) ([]int, error) {
 	signers, previous := make([]int, len(links)), ""
 	for i, link := range links {
-		at := fmt.Sprintf("revisions[%d]", i)
+		at := fmt.Sprintf("Revisions[%d]", i)
 		var head struct {
 			Revision int    `json:"revision"`
 			Previous string `json:"previous"`
@@ -29,7 +29,7 @@ func Chain(links []Link, pinned []ed25519.PublicKey) ([]int, error) {
 			return nil, &honestplate.InputError{Field: at, Got: err.Error(), Want: "an object with the number of its revision"}
 		}
 		if head.Revision != i+1 {
-			return nil, &honestplate.InputError{Field: at + ".revision", Got: fmt.Sprint(head.Revision),
+			return nil, &honestplate.InputError{Field: at + ".Revision", Got: fmt.Sprint(head.Revision),
 				Want: fmt.Sprintf("%d: one file a revision, in order, none left out", i+1)}
 		}
 		if head.Previous != previous {
@@ -41,7 +41,7 @@ func Chain(links []Link, pinned []ed25519.PublicKey) ([]int, error) {
 			if i == 0 {
 				want = "nothing before the first revision"
 			}
-			return nil, &honestplate.InputError{Field: at + ".previous", Got: got, Want: want}
+			return nil, &honestplate.InputError{Field: at + ".Previous", Got: got, Want: want}
 		}
 		signer, err := Signer(link.Canonical, link.Signature, pinned)
 		if err != nil {

@@ -172,7 +172,7 @@ func TestSampleChain(t *testing.T) {
 			continue
 		}
 		t.Logf("%s: %v", r.Text("case"), err)
-		if !strings.HasPrefix(input.Field, "revisions["+strconv.Itoa(head.Revision-1)+"].") {
+		if !strings.HasPrefix(input.Field, "Revisions["+strconv.Itoa(head.Revision-1)+"].") {
 			t.Errorf("%s: reported at %s", r.Text("case"), input.Field)
 		}
 	}
