@@ -50,8 +50,8 @@ func write(t *testing.T, r Record) string {
 	return b.String()
 }
 
-// field returns the field that an error is about, or its text.
-func field(err error) string {
+// fieldOf returns the field that an error is about, or its text.
+func fieldOf(err error) string {
 	switch e := honestplate.Cause(err).(type) {
 	case nil:
 		return ""
@@ -181,7 +181,7 @@ func TestRecordReaderRefusesByName(t *testing.T) {
 			t.Fatalf("%s: nothing replaced", c.name)
 		}
 		_, err := ReadRecord(strings.NewReader(text))
-		if got := field(err); err == nil || c.field != "" && got != c.field {
+		if got := fieldOf(err); err == nil || c.field != "" && got != c.field {
 			t.Errorf("%s: want an error at %s, have %v", c.name, c.field, err)
 		}
 	}
@@ -196,7 +196,7 @@ func TestRecordReaderRefusesByName(t *testing.T) {
 		"deep nesting":     strings.Repeat("[", 1<<20),
 		"junk":             strings.Repeat("x", 10<<20),
 	} {
-		if _, err := ReadRecord(strings.NewReader(text)); !errors.Is(err, honestplate.ErrInput) || !strings.HasPrefix(field(err), "file") {
+		if _, err := ReadRecord(strings.NewReader(text)); !errors.Is(err, honestplate.ErrInput) || !strings.HasPrefix(fieldOf(err), "file") {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -262,7 +262,7 @@ func TestRecordRefusesWhatCannotBeWritten(t *testing.T) {
 	} {
 		r := goodRecord()
 		change(&r)
-		if err := r.Validate(); field(err) != want {
+		if err := r.Validate(); fieldOf(err) != want {
 			t.Errorf("want an error at %s, have %v", want, err)
 		}
 	}

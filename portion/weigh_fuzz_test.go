@@ -119,7 +119,7 @@ func FuzzHeroes(f *testing.F) {
 	f.Add(0.0, 10, 7, 2, 0.9, 5)
 	f.Add(math.NaN(), -1, 3, -1, 1.0, -1)
 	f.Fuzz(func(t *testing.T, rate float64, takes, good, wanted int, confidence float64, n int) {
-		h := Heroes{rate, takes, good, wanted % 2000, confidence}
+		h := Heroes{SuccessRate: rate, Takes: takes, Good: good, Wanted: wanted % 2000, Confidence: confidence}
 		if units, err := h.Units(); err == nil && units < max(1, h.Wanted) {
 			t.Fatalf("%+v: %d units", h, units)
 		}
