@@ -43,7 +43,7 @@ type Heroes struct {
 // batch has a rate of its own, beta-distributed about p with a = p (1/r - 1) and
 // b = (1-p) (1/r - 1), and batches are independent; past takes then still speak for p
 // one by one: discount them in the Prior. P is computed to about 1e-12 for hundreds of
-// units (1e-9 for a million judged by takes; 1e-8 where rate and batches are both
+// units (1e-9 for a million judged by takes; 1e-7 where rate and batches are both
 // uncertain), and a P within 1e-11 below Confidence counts as reached, so that rounding
 // never adds a unit.
 //

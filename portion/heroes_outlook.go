@@ -20,7 +20,7 @@ func (h Heroes) outlook() outlook {
 		o.rates, o.weights = []float64{h.SuccessRate}, []float64{1}
 	default:
 		// By quantiles of a normal variable z the rate is smooth, and sums over even
-		// steps of z are as good as integrals: to 1e-8 in the tests.
+		// steps of z are as good as integrals: to 1e-7 in the tests.
 		a, b := h.beta()
 		for k := -32; k <= 32; k++ {
 			z := float64(k) / 4
