@@ -73,11 +73,11 @@ type LotVerdict struct {
 	Mean, StdDev float64 // of the contents, g; StdDev is 0 for one package
 	// Limit is the least mean that passes: nominal - k s, with k from Student's
 	// t for the sample's size, or the nominal quantity where all were weighed.
-	Limit      float64
-	Defective  int // packages short by more than the tolerance
-	Inadequate int // packages short by more than twice the tolerance (EU)
-	LotDecision   LotDecision
-	Reason     string // in words
+	Limit       float64
+	Defective   int // packages short by more than the tolerance
+	Inadequate  int // packages short by more than twice the tolerance (EU)
+	LotDecision LotDecision
+	Reason      string // in words
 }
 
 // A LotDecision ends a sampling, or asks for more.
