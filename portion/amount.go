@@ -1,10 +1,10 @@
 package portion
 
 import (
-	"cmp"
 	"fmt"
 
 	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/check"
 )
 
 // An Amount is a mass, a count or both, each with its tolerance.
@@ -20,25 +20,18 @@ type Amount struct {
 
 // limits are those of the mass.
 func (a Amount) limits(guard honestplate.Optional) Limits {
-	return Limits{a.Grams - a.MinusGrams, a.Grams + a.PlusGrams, guard}
+	return Limits{honestplate.Some(a.Grams - a.MinusGrams), honestplate.Some(a.Grams + a.PlusGrams), guard}
 }
 
 func (a Amount) validate() error {
-	d := Declaration{Grams: a.Grams, StepGrams: a.StepGrams, Count: a.Count}
-	if err := d.Validate(); err != nil {
-		return err
-	}
-	err := cmp.Or(honestplate.InRange("MinusGrams", a.MinusGrams, 0, a.Grams, "g", "the declared mass"),
-		honestplate.InRange("PlusGrams", a.PlusGrams, 0, mostGrams, "g", "no kitchen weighs more"))
-	switch {
+	d := Declaration{Grams: a.Grams, StepGrams: a.StepGrams, MinusGrams: a.MinusGrams, PlusGrams: a.PlusGrams, Count: a.Count}
+	switch err := d.Validate(); {
 	case err != nil:
 		return err
-	case a.Grams == 0 && a.PlusGrams > 0:
-		return &honestplate.InputError{Field: "PlusGrams", Got: fmt.Sprintf("%g g", a.PlusGrams), Want: "none where no mass is declared"}
 	case a.MinusCount < 0 || a.MinusCount > a.Count:
-		return &honestplate.InputError{Field: "MinusCount", Got: fmt.Sprint(a.MinusCount), Want: "0 or more, at most Count"}
+		return check.Input("MinusCount", a.MinusCount, "", "0 or more, at most Count")
 	case a.PlusCount < 0 || int64(a.PlusCount) > maxSteps || a.Count == 0 && a.PlusCount > 0:
-		return &honestplate.InputError{Field: "PlusCount", Got: fmt.Sprint(a.PlusCount), Want: "0 or more, and none where no count is declared"}
+		return check.Input("PlusCount", a.PlusCount, "", "0 or more, and 0 where no count is declared")
 	}
 	return nil
 }
@@ -70,8 +63,9 @@ func (a Amount) judge(w Weighing, weighed bool, pieces int, guard honestplate.Op
 	if err != nil {
 		return f, err
 	}
-	f.Decision = Decision{f.Verdict, d.Probability, d.Low, d.High}
+	f.Probability = d.Probability
 	g := 2 * w.Standard * guard.Or(1)
+	narrow := a.MinusGrams+a.PlusGrams < 2*g
 	switch {
 	case d.Verdict == Differs && w.Grams < a.Grams:
 		f.set(Differs, "short")
@@ -81,9 +75,9 @@ func (a Amount) judge(w Weighing, weighed bool, pieces int, guard honestplate.Op
 		f.set(CannotTell, "what the weighing may be wrong by is not stated")
 	case w.Grams < w.LeastGrams:
 		f.set(CannotTell, fmt.Sprintf("below the least load of the scale, %g g", w.LeastGrams))
-	case d.Verdict == CannotTell && d.Low > d.High && a.MinusGrams+a.PlusGrams == 0:
+	case d.Verdict == CannotTell && a.MinusGrams+a.PlusGrams == 0:
 		f.set(CannotTell, "no tolerance is stated, and no scale is exact")
-	case d.Verdict == CannotTell && d.Low > d.High:
+	case d.Verdict == CannotTell && narrow:
 		f.set(CannotTell, fmt.Sprintf("the tolerance of %.3g g is too narrow for a scale good to +- %.2g g", a.MinusGrams+a.PlusGrams, g))
 	case d.Verdict == CannotTell:
 		f.set(CannotTell, fmt.Sprintf("nearer to a limit than the scale is good to, +- %.2g g", g))

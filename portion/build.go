@@ -9,29 +9,29 @@ import (
 
 // A Build is a product as it was put together on a scale, layer upon layer.
 type Build struct {
-	Scale Scale
+	Scale Scale `json:"scale"`
 	// EmptyGrams is the reading before the first layer, g: the plate; 0 after taring.
-	EmptyGrams float64
-	Layers     []Placed // as many as the specification has, in its order
+	EmptyGrams float64  `json:"empty_grams,omitzero"`
+	Layers     []Placed `json:"layers"` // as many as the specification has, in its order
 	// Tared says that the scale was set to zero before every layer, so that each reading
 	// is a layer's own. One zero for all is better: the total is then as sure as one
 	// weighing, whatever the number of layers.
-	Tared bool
+	Tared bool `json:"tared,omitzero"`
 }
 
 // A Placed layer is what the scale showed after it was laid.
 type Placed struct {
-	Reading float64 // g; the whole so far, or the layer alone in a Tared build
-	Pieces  int     // counted; 0 if not
-	Basis   Basis   // the state it was weighed in; empty means as declared
+	Reading float64 `json:"reading_grams"`   // g; the whole so far, or the layer alone in a Tared build
+	Pieces  int     `json:"pieces,omitzero"` // counted; 0 if not
+	Basis   Basis   `json:"basis,omitzero"`  // the state it was weighed in; empty means as declared
 }
 
 // A BuildCheck is what a build is worth against its specification.
 type BuildCheck struct {
-	Verdict Verdict   // the worst of all: agrees only where everything does
-	Layers  []Finding // in build order
-	Total   Finding   // without verdict where a layer is declared by count alone
-	Ratios  []Finding // as in the specification
+	Verdict Verdict   `json:"verdict"`         // the worst of all: agrees only where everything does
+	Layers  []Finding `json:"layers"`          // in build order
+	Total   Finding   `json:"total"`           // without verdict where a layer is declared by count alone
+	Ratios  []Finding `json:"ratios,omitzero"` // as in the specification
 }
 
 // Check holds a build against the specification, layer by layer, in total and by its
@@ -55,7 +55,7 @@ func (s Specification) Check(b Build) (BuildCheck, error) {
 	}
 	m, err := b.measure(s.Layers)
 	if err != nil {
-		return BuildCheck{}, honestplate.In("Build", err)
+		return BuildCheck{}, in("Build", err)
 	}
 	out := BuildCheck{Verdict: Agrees, Layers: make([]Finding, len(s.Layers))}
 	for i, l := range s.Layers {
@@ -121,7 +121,7 @@ func (s Specification) ratio(r Ratio, m measured) (Finding, error) {
 		return i
 	}
 	i, j := at(r.Layer), at(r.To)
-	f := Finding{Name: r.Layer + " / " + r.To, Limits: Limits{r.Least, r.Most, s.Guard}}
+	f := Finding{Name: r.Layer + " / " + r.To, Limits: Limits{honestplate.Some(r.Least), honestplate.Some(r.Most), s.Guard}}
 	if !(m.grams[j] > 0) || !(m.grams[i] > 0) {
 		f.set(CannotTell, "one of the two weighs nothing")
 		return f, nil
@@ -150,8 +150,7 @@ func (s Specification) BeforeWeighing(scale Scale) (BuildCheck, error) {
 	}
 	b, so := Build{Scale: scale}, 0.0
 	for _, l := range s.Layers {
-		limits := l.Declared.limits(s.Guard)
-		so += (limits.Low + limits.High) / 2
+		so += l.Declared.Grams + (l.Declared.PlusGrams-l.Declared.MinusGrams)/2
 		b.Layers = append(b.Layers, Placed{Reading: so, Pieces: l.Declared.Count})
 	}
 	return s.Check(b)

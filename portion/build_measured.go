@@ -60,13 +60,13 @@ func (b Build) measure(layers []Layer) (measured, error) {
 	}
 	var err error
 	if m.evidence, err = b.Scale.evidence(load); err != nil {
-		return measured{}, honestplate.In("Scale", err)
+		return measured{}, in("Scale", err)
 	}
 	m.least, _ = b.Scale.LeastLoad() // evidence found the scale in order
 	for i, l := range layers {
 		state, spread, err := l.state(b.Layers[i].Basis)
 		if err != nil {
-			return measured{}, honestplate.In(fmt.Sprintf("Layers[%d]", i), err)
+			return measured{}, in(fmt.Sprintf("Layers[%d]", i), err)
 		}
 		m.states[i] = state
 		m.grams[i] *= m.factor * state

@@ -2,7 +2,6 @@ package portion
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"math/rand/v2"
 	"strings"
@@ -313,28 +312,4 @@ func TestItemsOfABuild(t *testing.T) {
 	if _, err := s.Items(Build{}); !errors.Is(err, honestplate.ErrInput) {
 		t.Error(err)
 	}
-}
-
-func ExampleSpecification_Check() {
-	s := Specification{Product: "grilled cheese (invented)", Version: "2", Layers: []Layer{
-		{Name: "bread", Declared: Amount{Grams: 60, MinusGrams: 3, PlusGrams: 3}},
-		{Name: "cheese", Declared: Amount{Grams: 40, MinusGrams: 2, PlusGrams: 2}},
-	}}
-	found, err := s.Check(Build{
-		Scale:  Scale{StepGrams: 0.5, Check: CheckWeight{Grams: 100, Reading: 100}},
-		Layers: []Placed{{Reading: 60.5}, {Reading: 105}},
-	})
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	for _, f := range append(found.Layers, found.Total) {
-		fmt.Println(f)
-	}
-	fmt.Printf("take off %.1f g of cheese\n", -found.Layers[1].AddGrams)
-	// Output:
-	// bread: agrees: 60.50 +- 0.48 against 57 to 63
-	// cheese: differs: 44.50 +- 0.45 against 38 to 42; over
-	// total: cannot tell: 105.00 +- 0.59 against 95 to 105; nearer to a limit than the scale is good to, +- 0.59 g
-	// take off 4.5 g of cheese
 }

@@ -13,11 +13,22 @@ import (
 // is taken as growing with the load (the span of the scale) and is taken off; what
 // the check leaves open goes with it. It speaks for loads up to twice the weight.
 type CheckWeight struct {
-	Grams   float64 // the weight, g; 0 means no check was made
-	Reading float64 // what the scale showed, g; within a tenth of the weight
+	Grams   float64 `json:"grams"`         // the weight, g; 0 means no check was made
+	Reading float64 `json:"reading_grams"` // what the scale showed, g; within a tenth of the weight
 	// Standard is the standard uncertainty of the error found, g: of the weight and the
 	// reading. 0 means that of one reading, the weight being exact beside it.
-	Standard float64
+	Standard float64 `json:"standard_grams,omitzero"`
+}
+
+// corrected returns the mass of a load that was read, and the standard uncertainty of
+// the scale's own error, which is common to all weighings on it.
+func (s Scale) corrected(load float64) (grams, common float64, err error) {
+	if s.Check == (CheckWeight{}) {
+		mpe, err := s.MaxError(load)
+		return load, mpe / math.Sqrt(3), err
+	}
+	e, err := s.evidence(load)
+	return load * e.factor, load * e.factor * e.relative, err
 }
 
 // evidence is what a scale's readings carry.
@@ -36,10 +47,10 @@ func (s Scale) evidence(load float64) (evidence, error) {
 		return evidence{}, err
 	}
 	s, _ = s.checked() // MaxError found it in order
-	e := evidence{reading: s.StepGrams*s.StepGrams/12 + s.Repeat*s.Repeat, factor: 1}
+	e := evidence{reading: float64(s.StepGrams*s.StepGrams)/12 + float64(s.Repeat*s.Repeat), factor: 1}
 	c := s.Check
 	if c == (CheckWeight{}) {
-		e.reading += s.VerifyGrams * s.VerifyGrams / 12
+		e.reading += float64(s.VerifyGrams*s.VerifyGrams) / 12
 		if load > 0 {
 			e.relative = mpe / (math.Sqrt(3) * load)
 		}

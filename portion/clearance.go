@@ -1,6 +1,10 @@
 package portion
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate/portion/internal/root"
+)
 
 // inside is the distance of x from the outline inside the free edge; negative
 // outside it.
@@ -49,18 +53,11 @@ func ellipseNearest(a, b float64, x Point) Point {
 			return n
 		}
 	}
-	for range 200 {
-		t := low + (high-low)/2
-		if t == low || t == high {
-			break
-		}
-		if u, v := a*x.X/(t+a*a), b*x.Y/(t+b*b); u*u+v*v > 1 {
-			low = t
-		} else {
-			high = t
-		}
-	}
-	return Point{a * a * x.X / (high + a*a), b * b * x.Y / (high + b*b)}
+	_, t := root.Split(low, high, func(t float64) bool {
+		u, v := a*x.X/(t+a*a), b*x.Y/(t+b*b)
+		return u*u+v*v > 1
+	})
+	return Point{a * a * x.X / (t + a*a), b * b * x.Y / (t + b*b)}
 }
 
 // offAxis is ellipseNearest on the longer axis.
@@ -105,8 +102,8 @@ func (p plate) fromCuts(x Point) float64 {
 	return d
 }
 
-// distance is that of x from a straight curve.
-func (c curve) distance(x Point) float64 {
+// distance is that of x from a straight path.
+func (c path) distance(x Point) float64 {
 	along := c.q.minus(c.p)
 	u := max(0, min(x.minus(c.p).dot(along)/along.dot(along), 1))
 	return x.minus(c.at(u)).norm()

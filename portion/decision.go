@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/check"
 )
 
 // A Verdict says whether what was found is what was agreed.
@@ -22,21 +23,20 @@ const (
 // Limits are the least and the most that a quantity may be, in its unit, with the
 // decision rule that goes with them.
 type Limits struct {
-	// Low and High are the limits, Low at most High; an infinity where there is none.
-	Low, High float64
+	Low  honestplate.Optional `json:"low,omitzero"`  // not given: no lower limit
+	High honestplate.Optional `json:"high,omitzero"` // not given: no upper limit; at least Low
 	// Guard is the guard band in expanded uncertainties U = 2u, 0..3. Not given means
 	// 1, after which less than 2.5 % of what lies on a limit agrees. 0 is simple
 	// acceptance: half of what lies on a limit agrees, and nothing cannot be told.
-	Guard honestplate.Optional
+	Guard honestplate.Optional `json:"guard,omitzero"`
 }
 
 // A Decision is what a measured value says about limits.
 type Decision struct {
-	Verdict Verdict
+	Verdict Verdict `json:"verdict"`
 	// Probability of conformity: that the true value lies inside the limits, given
 	// what was measured (normal distribution, nothing known before).
-	Probability float64
-	Low, High   float64 // what would have agreed; Low above High where nothing would
+	Probability float64 `json:"probability"`
 }
 
 // Decide judges a value with the standard uncertainty u, 0 or more: with the guard
@@ -55,30 +55,51 @@ func (l Limits) Decide(value, u float64) (Decision, error) {
 	if err := cmp.Or(l.check(), honestplate.Finite("Value", value, ""), honestplate.NotNegative("U", u, "")); err != nil {
 		return Decision{}, err
 	}
+	low, high := l.ends()
 	g := 2 * u * l.Guard.Or(1)
-	d := Decision{Verdict: CannotTell, Probability: l.probability(value, u), Low: l.Low + g, High: l.High - g}
+	d := Decision{Verdict: CannotTell, Probability: l.probability(value, u)}
 	// Decimals of a scale are not to fall outside by the dust of their binary form.
 	dust := 1e-9 * (1 + math.Abs(value))
 	switch {
-	case d.Low-dust <= value && value <= d.High+dust:
+	case low+g-dust <= value && value <= high-g+dust:
 		d.Verdict = Agrees
-	case value < l.Low-g-dust || value > l.High+g+dust:
+	case value < low-g-dust || value > high+g+dust:
 		d.Verdict = Differs
 	}
 	return d, nil
 }
 
+// Accept returns the limits inside which a measured value agrees: Low + g to High - g.
+// Low above High says that nothing can. Errors: as [Limits.Decide].
+func (l Limits) Accept(u float64) (Limits, error) {
+	if err := cmp.Or(l.check(), honestplate.NotNegative("U", u, "")); err != nil {
+		return Limits{}, err
+	}
+	g := 2 * u * l.Guard.Or(1)
+	if l.Low.Given {
+		l.Low.Value += g
+	}
+	if l.High.Given {
+		l.High.Value -= g
+	}
+	return l, nil
+}
+
+// ends are the limits as numbers.
+func (l Limits) ends() (low, high float64) { return l.Low.Or(math.Inf(-1)), l.High.Or(math.Inf(1)) }
+
 // probability returns Phi((High-value)/u) - Phi((Low-value)/u), each tail from its own
 // side, so that nothing is lost where it is small.
 func (l Limits) probability(value, u float64) float64 {
+	low, high := l.ends()
 	if u == 0 {
-		if l.Low <= value && value <= l.High {
+		if low <= value && value <= high {
 			return 1
 		}
 		return 0
 	}
 	tail := func(z float64) float64 { return math.Erfc(z/math.Sqrt2) / 2 } // beyond z
-	a, b := (l.Low-value)/u, (l.High-value)/u
+	a, b := (low-value)/u, (high-value)/u
 	switch {
 	case a > 0:
 		return tail(a) - tail(b)
@@ -90,22 +111,25 @@ func (l Limits) probability(value, u float64) float64 {
 
 // Capability returns the measuring capability index Cm = (High - Low)/(4u). At 1 and
 // below nothing can agree; at 2 half of the tolerance is left to agree in; 4 is
-// comfortable. It is infinite where a limit is or u is 0. Errors: as Decide.
+// comfortable. It is infinite where a limit is not given or u is 0. Errors: as Decide.
 //
 // Source: JCGM 106:2012, 7.6 (from memory).
 func (l Limits) Capability(u float64) (float64, error) {
 	if err := cmp.Or(l.check(), honestplate.NotNegative("U", u, "")); err != nil {
 		return 0, err
 	}
-	if l.High == l.Low {
+	low, high := l.ends()
+	if high == low {
 		return 0, nil
 	}
-	return (l.High - l.Low) / (4 * u), nil
+	return (high - low) / (4 * u), nil
 }
 
 func (l Limits) check() error {
-	if !(l.Low <= l.High) || math.IsInf(l.Low, 1) || math.IsInf(l.High, -1) {
-		return &honestplate.InputError{Field: "Low", Got: fmt.Sprintf("%g with a High of %g", l.Low, l.High), Want: "numbers, Low at most High"}
+	low, high := l.ends()
+	err := cmp.Or(honestplate.Finite("Low", l.Low.Value, ""), honestplate.Finite("High", l.High.Value, ""))
+	if err == nil && low > high {
+		err = check.Input("Low", low, "", fmt.Sprintf("at most High, %g", high))
 	}
-	return honestplate.InRange("Guard", l.Guard.Or(1), 0, 3, "U", "ILAC-G8:09/2019, table 1: guard bands from none to three expanded uncertainties")
+	return cmp.Or(err, honestplate.InRange("Guard", l.Guard.Or(1), 0, 3, "U", "ILAC-G8:09/2019, table 1: guard bands from none to three expanded uncertainties"))
 }

@@ -9,8 +9,12 @@ import (
 	"example.org/honestplate"
 )
 
+func limits(low, high float64) Limits {
+	return Limits{Low: honestplate.Some(low), High: honestplate.Some(high)}
+}
+
 func TestDecisionRule(t *testing.T) {
-	l := Limits{Low: 61, High: 63}
+	l := limits(61, 63)
 	for _, c := range []struct {
 		value, u float64
 		want     Verdict
@@ -25,7 +29,7 @@ func TestDecisionRule(t *testing.T) {
 		}
 	}
 	// Simple acceptance leaves nothing open.
-	simple := Limits{61, 63, honestplate.Some(0)}
+	simple := Limits{honestplate.Some(61), honestplate.Some(63), honestplate.Some(0)}
 	for v := 58.0; v < 66; v += 0.1 {
 		if d, err := simple.Decide(v, 5); err != nil || d.Verdict == CannotTell {
 			t.Errorf("%g: %+v, %v", v, d, err)
@@ -35,7 +39,7 @@ func TestDecisionRule(t *testing.T) {
 
 // No scale can let both of two readings agree that lie further apart than the limits.
 func TestNoScaleAgreesWithEverything(t *testing.T) {
-	l := Limits{Low: 61, High: 63}
+	l := limits(61, 63)
 	for u := 0.01; u < 1e6; u *= 1.5 {
 		low, _ := l.Decide(20, u)
 		high, _ := l.Decide(100, u)
@@ -46,7 +50,7 @@ func TestNoScaleAgreesWithEverything(t *testing.T) {
 	if c, err := l.Capability(0.5); err != nil || c != 1 {
 		t.Errorf("capability %v, %v", c, err)
 	}
-	if c, err := (Limits{Low: 1, High: 1}).Capability(0); err != nil || c != 0 {
+	if c, err := limits(1, 1).Capability(0); err != nil || c != 0 {
 		t.Errorf("capability of no tolerance %v, %v", c, err)
 	}
 }
@@ -57,25 +61,27 @@ func TestDecisionProperties(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 14))
 	for range 2000 {
 		low := r.NormFloat64()
-		l := Limits{low, low + r.Float64()*4, honestplate.Some(r.Float64() * 3)}
-		mirrored := Limits{-l.High, -l.Low, l.Guard}
+		l := limits(low, low+r.Float64()*4)
+		l.Guard = honestplate.Some(r.Float64() * 3)
+		mirrored := limits(-l.High.Value, -l.Low.Value)
+		mirrored.Guard = l.Guard
 		v, u := r.NormFloat64()*3, r.Float64()
 		a, err := l.Decide(v, u)
 		b, err2 := mirrored.Decide(-v, u)
 		if err != nil || err2 != nil || a.Verdict != b.Verdict || math.Abs(a.Probability-b.Probability) > 1e-12 {
 			t.Fatalf("%+v, %g, %g: %+v, %+v", l, v, u, a, b)
 		}
-		if a.Verdict == Agrees && a.Probability < 0.5-1e-9 && u < (l.High-l.Low)/4 {
+		if a.Verdict == Agrees && a.Probability < 0.5-1e-9 && u < (l.High.Value-l.Low.Value)/4 {
 			t.Fatalf("agrees at %g", a.Probability)
 		}
 		if a.Verdict == Differs && a.Probability > 0.5+1e-9 {
 			t.Fatalf("differs at %g", a.Probability)
 		}
 	}
-	l, inside := Limits{Low: -0.5, High: 1.5}, 0
+	l, inside := limits(-0.5, 1.5), 0
 	const n = 200_000
 	for range n {
-		if x := 1 + 0.7*r.NormFloat64(); x >= l.Low && x <= l.High {
+		if x := 1 + 0.7*r.NormFloat64(); x >= -0.5 && x <= 1.5 {
 			inside++
 		}
 	}
@@ -84,7 +90,7 @@ func TestDecisionProperties(t *testing.T) {
 		t.Errorf("probability %g, sampled %g", d.Probability, float64(inside)/n)
 	}
 	// Far out nothing is lost to subtraction: 10 standard uncertainties, 7.62e-24.
-	if d, _ := (Limits{Low: 10, High: math.Inf(1)}).Decide(0, 1); math.Abs(d.Probability/7.619853e-24-1) > 1e-6 {
+	if d, _ := (Limits{Low: honestplate.Some(10)}).Decide(0, 1); math.Abs(d.Probability/7.619853e-24-1) > 1e-6 {
 		t.Errorf("tail %g", d.Probability)
 	}
 }
@@ -96,18 +102,25 @@ func TestDecisionRefusals(t *testing.T) {
 		value, u float64
 		kind     error
 	}{
-		"turned":      {Limits{Low: 2, High: 1}, 0, 1, honestplate.ErrInput},
-		"NaN limit":   {Limits{Low: nan, High: 1}, 0, 1, honestplate.ErrInput},
+		"turned":      {limits(2, 1), 0, 1, honestplate.ErrInput},
+		"NaN limit":   {limits(nan, 1), 0, 1, honestplate.ErrInput},
 		"NaN value":   {Limits{}, nan, 1, honestplate.ErrInput},
 		"negative u":  {Limits{}, 1, -1, honestplate.ErrInput},
 		"infinite u":  {Limits{}, 1, math.Inf(1), honestplate.ErrInput},
-		"other ends":  {Limits{Low: math.Inf(1), High: math.Inf(1)}, 1, 1, honestplate.ErrInput},
+		"infinite":    {limits(math.Inf(-1), 1), 1, 1, honestplate.ErrInput},
 		"guard below": {Limits{Guard: honestplate.Some(-1)}, 1, 1, honestplate.ErrRange},
 		"guard above": {Limits{Guard: honestplate.Some(4)}, 1, 1, honestplate.ErrRange},
 	} {
 		if _, err := c.l.Decide(c.value, c.u); !errors.Is(err, c.kind) {
 			t.Errorf("%s: %v", name, err)
 		}
+	}
+	accept, err := limits(61, 63).Accept(0.25)
+	if err != nil || accept.Low.Value != 61.5 || accept.High.Value != 62.5 {
+		t.Errorf("%+v, %v", accept, err)
+	}
+	if _, err := (Limits{}).Accept(-1); !errors.Is(err, honestplate.ErrInput) {
+		t.Error(err)
 	}
 	if _, err := (Limits{}).Capability(-1); !errors.Is(err, honestplate.ErrInput) {
 		t.Error(err)

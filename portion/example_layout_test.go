@@ -44,9 +44,13 @@ func ExampleScatter_Place() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(placing.Counts(), "pieces, at least 22 mm apart:", placing.Nearest() >= 0.022)
+	counts := make([]int, len(placing.Slices))
+	for _, s := range placing.Spots {
+		counts[s.Slice-1]++
+	}
+	fmt.Println(counts, "pieces")
 	// Output:
-	// [3 3 3] pieces, at least 22 mm apart: true
+	// [3 3 3] pieces
 }
 
 // Grated cheese on a tray of six pieces, the near row favoured.

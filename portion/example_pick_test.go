@@ -75,10 +75,10 @@ func ExampleInfeasibleError() {
 	fmt.Println(err)
 	var e *portion.InfeasibleError
 	if errors.As(err, &e) {
-		fmt.Println("closest:", e.Below, "g")
+		fmt.Println("closest:", e.Below.Value, "g")
 	}
 	// Output:
-	// portion: no 2 of the pieces weigh 90 g, to the step; the most they reach is 87 g
+	// honestplate: Pieces: no 2 of the pieces weigh 90 g, to the step; the most they reach is 87 g
 	// closest: 87 g
 }
 

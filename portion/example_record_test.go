@@ -9,12 +9,13 @@ import (
 
 func ExampleRecord_Statement() {
 	r := portion.Record{
-		Picture: "Flatbread, pulled slice (invented)",
-		Date:    "2026-10-05",
+		Revision: 1,
+		Picture:  "Flatbread, pulled slice (invented)",
+		Date:     "2026-10-05",
 		Items: []portion.RecordItem{
 			{
 				Item: "smoked cheese", Advertised: true,
-				Declared: portion.Amount{Grams: 62, StepGrams: 0.5},
+				Declared: portion.Amount{Grams: 62, StepGrams: 0.5, MinusGrams: 1, PlusGrams: 1},
 				Planned:  &portion.Amount{Grams: 62, StepGrams: 0.5},
 				Weighed:  &portion.Weighed{Grams: 62, ErrorGrams: 0.5, Scale: "0.5 g scale"},
 				How:      "laid over the cuts before baking",
@@ -31,11 +32,11 @@ func ExampleRecord_Statement() {
 	// Output:
 	// # How this picture was made
 	//
-	// **Flatbread, pulled slice (invented)**, 2026-10-05
+	// **Flatbread, pulled slice (invented)**, 2026-10-05, revision 1 of this record
 	//
-	// | item | in the picture | declared | planned | weighed | weighed minus declared |
+	// | item | in the picture | declared | planned | weighed | against what is declared |
 	// |---|---|---|---|---|---|
-	// | smoked cheese | itself: the advertised product | 62 g | 62 g | 62 g +- 0.5 g (0.5 g scale) | 0 g |
+	// | smoked cheese | itself: the advertised product | 62 g (-1 +1 g) | 62 g | 62 g +- 0.5 g, 0.5 g scale | **agrees** (+0 g); over 99 % likely to conform |
 	// | ice | stand-in: acrylic cubes | 4 pieces | no plan | not weighed | open |
 	//
 	// ## Stand-ins
@@ -45,6 +46,14 @@ func ExampleRecord_Statement() {
 	// ## Placing and preparation
 	//
 	// - smoked cheese: laid over the cuts before baking
+	//
+	// ## Takes
+	//
+	// None recorded.
+	//
+	// ## What was done to the picture
+	//
+	// None recorded.
 	//
 	// ## Cautions
 	//
@@ -59,21 +68,22 @@ func ExampleRecord_Statement() {
 
 // An advertised item cannot have a stand-in.
 func ExampleRecord_Validate() {
-	r := portion.Record{Picture: "x", Items: []portion.RecordItem{{
+	r := portion.Record{Revision: 1, Picture: "x", Items: []portion.RecordItem{{
 		Item: "cheese", Advertised: true, Declared: portion.Amount{Grams: 62},
 		StandIn: &portion.StandIn{What: "wax", Reason: "holds its shape"},
 	}}}
 	fmt.Println(r.Validate())
 	// Output:
-	// portion: record: items[0].stand_in: cheese is the advertised product and must not be replaced
+	// honestplate: Items[0].StandIn: cheese is the advertised product and must not be replaced; show the real product in its declared amount
 }
 
 // Reading is strict: a field that the schema does not have is named, not dropped.
 func ExampleReadRecord() {
 	const text = `{
-		"schema": "honestplate/record/1",
+		"schema": "honestplate/record/2",
+		"revision": 1,
 		"picture": "plate of olives (invented)",
-		"items": [{"item": "olives", "declared": {"count": 9}, "weighed": {"count": 9}%s}]
+		"items": [{"item": "olives", "declared": {"count": 9}, "weighed": {"count": 9}, "verdict": "agrees"%s}]
 	}`
 	for _, more := range []string{"", `, "lens": "50 mm"`} {
 		record, err := portion.ReadRecord(strings.NewReader(fmt.Sprintf(text, more)))
@@ -85,5 +95,5 @@ func ExampleReadRecord() {
 	}
 	// Output:
 	// 9 olives
-	// portion: record: items[0].lens: want a field that the schema has
+	// honestplate: items[0].lens is no field of the schema, or says nothing, want a field spelt as in the schema, and none that is 0, false, null or empty
 }

@@ -7,16 +7,16 @@ import (
 
 // A Finding is what a check found of one thing: a layer, a total, a ratio.
 type Finding struct {
-	Name     string  // of the layer, "total", or "patty / bun"
-	Found    float64 // g, in the state that is declared; of a ratio a pure number
-	Standard float64 // its standard uncertainty
-	Pieces   int     // counted; 0 if not
-	Limits   Limits  // within which it agrees; empty where only pieces are declared
+	Name     string  `json:"name"`            // of the layer, "total", or "patty / bun"
+	Found    float64 `json:"found"`           // g, in the state that is declared; of a ratio a pure number
+	Standard float64 `json:"standard"`        // its standard uncertainty
+	Pieces   int     `json:"pieces,omitzero"` // counted; 0 if not
+	Limits   Limits  `json:"limits,omitzero"` // within which it agrees; empty where only pieces are declared
 	Decision
 	// AddGrams is what to add, or below 0 to take off, to come to what is declared, g, in
 	// the state that lies on the plate; 0 where the mass agrees.
-	AddGrams float64
-	Reason   string // why it does not agree; empty if it does
+	AddGrams float64 `json:"add_grams,omitzero"`
+	Reason   string  `json:"reason,omitzero"` // why it does not agree; empty if it does
 }
 
 // set worsens the verdict and adds the reason: what differs outweighs what cannot be
@@ -39,7 +39,7 @@ func (f Finding) String() string {
 	text := fmt.Sprintf("%s: %s", f.Name, f.Verdict)
 	if f.Limits != (Limits{}) {
 		w := Weighing{Grams: f.Found, Expanded: 2 * f.Standard}
-		text += fmt.Sprintf(": %s against %.6g to %.6g", strings.ReplaceAll(w.String(), " g", ""), f.Limits.Low, f.Limits.High)
+		text += fmt.Sprintf(": %s against %.6g to %.6g", strings.ReplaceAll(w.String(), " g", ""), f.Limits.Low.Value, f.Limits.High.Value)
 	}
 	if f.Reason != "" {
 		text += "; " + f.Reason

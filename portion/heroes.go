@@ -1,30 +1,32 @@
 package portion
 
 import (
-	"math"
+	"cmp"
+	"fmt"
 	"sort"
 
 	"gonum.org/v1/gonum/mathext"
 
 	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/check"
 )
 
 // Heroes asks how many units to prepare so that enough of them come out fit for
 // the camera. Either the success rate is known, or it is uncertain: then earlier days
 // and past takes speak for it.
 type Heroes struct {
-	SuccessRate float64 // chance that one unit is fit, above 0, up to 1; 0 means judge by Prior and past takes
-	Prior       Prior   // what earlier days say, where SuccessRate is 0
-	Takes       int     // past takes of today, where SuccessRate is 0; 0 or more
-	Good        int     // how many of them were fit, 0..Takes
+	SuccessRate float64 `json:"success_rate,omitzero"` // chance that one unit is fit, above 0, up to 1; 0 means judge by Prior and past takes
+	Prior       Prior   `json:"prior,omitzero"`        // what earlier days say, where SuccessRate is 0
+	Takes       int     `json:"takes,omitzero"`        // past takes of today, where SuccessRate is 0; 0 or more
+	Good        int     `json:"good,omitzero"`         // how many of them were fit, 0..Takes
 	// Correlation of two units of one batch, 0 or more and below 1: how far they go
 	// right or wrong together, because the dough, the oven or the air is one. 0 takes
 	// every unit for itself. Ten units at 0.3 tell as much as about 2.7 single ones:
 	// the variance of their number is n p (1-p) (1 + (n-1) Correlation).
-	Correlation float64
-	Batch       int     // units in one batch, where Correlation is above 0; 0 means all are of one
-	Wanted      int     // fit units needed, 1 or more; 0 means 1
-	Confidence  float64 // wanted chance of having them, above 0, below 1; 0 means 0.95
+	Correlation float64 `json:"correlation,omitzero"`
+	Batch       int     `json:"batch,omitzero"`      // units in one batch, where Correlation is above 0; 0 means all are of one
+	Wanted      int     `json:"wanted,omitzero"`     // fit units needed, 1 or more; 0 means 1
+	Confidence  float64 `json:"confidence,omitzero"` // wanted chance of having them, above 0, below 1; 0 means 0.95
 }
 
 // Units returns the least number n of units for which at least k = Wanted are fit
@@ -47,7 +49,7 @@ type Heroes struct {
 // uncertain), and a P within 1e-11 below Confidence counts as reached, so that rounding
 // never adds a unit.
 //
-// Errors: InputError for inputs that make no sense, RangeError if more than a million
+// Errors: [honestplate.InputError] for inputs that make no sense, [honestplate.RangeError] if more than a million
 // units would be needed, or for more than 1000 wanted from batches.
 //
 // Source: textbook distributions; checked against the printed tables of the
@@ -129,32 +131,23 @@ func (h Heroes) checked() (Heroes, error) {
 	if h.Confidence == 0 {
 		h.Confidence = 0.95
 	}
-	for _, c := range []struct {
-		field    string
-		n, least int
-	}{{"Wanted", h.Wanted, 1}, {"Takes", h.Takes, 0}, {"Batch", h.Batch, 0}} {
-		if err := checkUnits(c.field, c.n, c.least); err != nil {
-			return h, err
-		}
-	}
-	wrong := func(field string, got float64, want string) (Heroes, error) {
-		return h, badNumber(field, got, want)
-	}
-	switch {
+	switch err := cmp.Or(checkUnits("Wanted", h.Wanted, 1), checkUnits("Takes", h.Takes, 0), checkUnits("Batch", h.Batch, 0)); {
+	case err != nil:
+		return h, err
 	case !(h.Confidence > 0 && h.Confidence < 1):
-		return wrong("Confidence", h.Confidence, "above 0 and below 1")
+		return h, check.Input("Confidence", h.Confidence, "", "above 0 and below 1")
 	case !(h.SuccessRate >= 0 && h.SuccessRate <= 1):
-		return wrong("SuccessRate", h.SuccessRate, "above 0 and at most 1, or 0 to judge by takes")
+		return h, check.Input("SuccessRate", h.SuccessRate, "", "above 0 and at most 1, or 0 to judge by takes")
 	case h.Good < 0 || h.Good > h.Takes:
-		return wrong("Good", float64(h.Good), "0 or more, at most Takes")
+		return h, check.Input("Good", h.Good, "", fmt.Sprintf("0 to the %d Takes", h.Takes))
 	case h.SuccessRate > 0 && h.Takes > 0:
-		return wrong("Takes", float64(h.Takes), "0 where the success rate is given")
+		return h, check.Input("Takes", h.Takes, "", "0 where the success rate is given")
 	case h.SuccessRate > 0 && h.Prior != (Prior{}):
-		return wrong("Prior.A", h.Prior.A, "no prior where the success rate is given")
+		return h, check.Input("Prior.A", h.Prior.A, "", "no prior where the success rate is given")
 	case !(h.Correlation >= 0 && h.Correlation < 1):
-		return wrong("Correlation", h.Correlation, "0 or more and below 1")
+		return h, check.Input("Correlation", h.Correlation, "", "0 or more and below 1")
 	case h.Correlation == 0 && h.Batch > 0:
-		return wrong("Batch", float64(h.Batch), "0 where units do not go together (Correlation 0)")
+		return h, check.Input("Batch", h.Batch, "", "0 where units do not go together (Correlation 0)")
 	case h.Correlation > 0 && h.Wanted > mostFromBatches:
 		return h, &honestplate.RangeError{Field: "Wanted", Value: float64(h.Wanted), Low: 1, High: mostFromBatches,
 			Source: "convolving batches takes the square of it"}
@@ -165,24 +158,13 @@ func (h Heroes) checked() (Heroes, error) {
 // mostFromBatches bounds how many heroes may be wanted where batches matter.
 const mostFromBatches = 1000
 
-// badNumber returns an InputError about a number.
-func badNumber(field string, got float64, want string) error {
-	if err := honestplate.Finite(field, got, ""); err != nil && math.IsNaN(got) {
-		return err
-	}
-	return &honestplate.InputError{Field: field, Got: plain(got), Want: want}
-}
-
 // checkUnits refuses a number of units below least or beyond what any studio has.
 func checkUnits(field string, n, least int) error {
 	if n < least {
-		return badNumber(field, float64(n), plain(float64(least))+" or more")
+		return check.Input(field, n, "", fmt.Sprintf("%d or more", least))
 	}
 	if n > mostUnits {
 		return &honestplate.RangeError{Field: field, Value: float64(n), Low: float64(least), High: mostUnits, Source: "the formulas keep their digits up to a million"}
 	}
 	return nil
 }
-
-// mostUnits bounds how many units Heroes considers: more is no studio's problem.
-const mostUnits = 1_000_000

@@ -2,15 +2,18 @@ package portion
 
 import (
 	"cmp"
+	"fmt"
 
 	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/check"
 )
 
 // A Prior is what is known of a success rate before today's first take: a beta
 // distribution with the mean A/(A+B). A - 1 good and B - 1 bad takes are what it is
 // worth. The zero value knows nothing: 1 and 1, every rate equally likely.
 type Prior struct {
-	A, B float64 // each above 0; both 0 means 1 and 1
+	A float64 `json:"a"` // above 0; both 0 means 1 and 1
+	B float64 `json:"b"` // above 0
 }
 
 // After returns the prior after a day with so many takes, of which good were fit. Each
@@ -22,9 +25,9 @@ func (p Prior) After(takes, good int, weight float64) (Prior, error) {
 	case err != nil:
 		return Prior{}, err
 	case good < 0 || good > takes:
-		return Prior{}, badNumber("Good", float64(good), "0 or more, at most Takes")
+		return Prior{}, check.Input("Good", good, "", fmt.Sprintf("0 to the %d Takes", takes))
 	case !(weight >= 0 && weight <= 1):
-		return Prior{}, badNumber("Weight", weight, "0 to 1")
+		return Prior{}, check.Input("Weight", weight, "", "0 to 1")
 	}
 	p = p.orFlat()
 	return Prior{p.A + float64(weight*float64(good)), p.B + float64(weight*float64(takes-good))}, nil

@@ -4,17 +4,18 @@ import (
 	"cmp"
 
 	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/check"
 )
 
 // A Stopping says how far to go on, and what that is worth.
 type Stopping struct {
 	// StopAt holds, for 0, 1, 2 .. takes made, the number of good ones at or below which
 	// one more take costs more than it brings; -1 means go on whatever came.
-	StopAt []int
-	Value  float64 // expected worth of the heroes less the cost of the takes
-	Takes  float64 // expected number of takes
-	Heroes float64 // expected number of heroes, at most Wanted
-	Chance float64 // of all that are wanted
+	StopAt []int   `json:"stop_at"`
+	Value  float64 `json:"value"`  // expected worth of the heroes less the cost of the takes
+	Takes  float64 `json:"takes"`  // expected number of takes
+	Heroes float64 `json:"heroes"` // expected number of heroes, at most Wanted
+	Chance float64 `json:"chance"` // of all that are wanted
 }
 
 // Stop returns the best rule for up to so many further takes, each of which costs
@@ -33,7 +34,7 @@ func (h Heroes) Stop(takes int, value, cost float64) (Stopping, error) {
 	case err != nil:
 		return Stopping{}, err
 	case h.Correlation > 0:
-		return Stopping{}, badNumber("Correlation", h.Correlation, "0: the rule counts takes one by one")
+		return Stopping{}, check.Input("Correlation", h.Correlation, "", "0: the rule counts takes one by one")
 	case takes > mostTakes:
 		return Stopping{}, &honestplate.RangeError{Field: "Takes", Value: float64(takes), Low: 1, High: mostTakes, Source: "the rule is solved for every number of takes and of good ones"}
 	}

@@ -52,7 +52,7 @@ func tail(n, k int, p float64) (sum float64) {
 
 func TestUnitsAreTheLeastThatDo(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 9))
-	for range 10_000 {
+	for range 1000 {
 		h := Heroes{SuccessRate: 0.05 + 0.9*rng.Float64(), Wanted: 1 + rng.IntN(6), Confidence: 0.5 + 0.49*rng.Float64()}
 		n, err := h.Units()
 		if err != nil {
@@ -98,7 +98,7 @@ func TestPastTakesAreTheAverageOverRates(t *testing.T) {
 
 func TestFewTakesCostUnits(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 9))
-	for range 10_000 {
+	for range 1000 {
 		good := 1 + rng.IntN(8)
 		takes := good + rng.IntN(5)
 		wanted := 1 + rng.IntN(3)

@@ -117,7 +117,7 @@ func (r Record) Validate() error {
 	}
 	if s := r.Specification; s != nil {
 		if err := s.validate(); err != nil {
-			return honestplate.In("Specification", err)
+			return in("Specification", err)
 		}
 	}
 	if len(r.Items) == 0 || len(r.Items) > maxRecordItems {
@@ -140,7 +140,7 @@ func (r Record) Validate() error {
 func eachAt[T any](field string, list []T, check func(int, T) error) error {
 	for i, v := range list {
 		if err := check(i, v); err != nil {
-			return honestplate.In(fmt.Sprintf("%s[%d]", field, i), err)
+			return in(fmt.Sprintf("%s[%d]", field, i), err)
 		}
 	}
 	return nil

@@ -59,20 +59,29 @@ func (r Record) Changes(earlier Record) ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	return seal.Changes(a, b)
+	return changedFields(a, b)
+}
+
+func changedFields(earlier, later []byte) ([]string, error) {
+	changes, err := seal.Changes(earlier, later)
+	fields := make([]string, len(changes))
+	for i, c := range changes {
+		fields[i] = c.Field
+	}
+	return fields, err
 }
 
 // A Revision is a record as it was kept, with its detached signature.
 type Revision struct {
-	Record    Record
-	Signature []byte
+	Record    Record `json:"record"`
+	Signature []byte `json:"signature"`
 }
 
 // A RevisionCheck is what verification found of one revision that holds.
 type RevisionCheck struct {
-	SHA256  string   // of its canonical bytes
-	Key     int      // which of the pinned keys signed it
-	Changed []string // fields that differ from the revision before it
+	SHA256  string   `json:"sha256"`           // of its canonical bytes
+	Key     int      `json:"key"`              // which of the pinned keys signed it
+	Changed []string `json:"changed,omitzero"` // fields that differ from the revision before it
 }
 
 // VerifyRevisions verifies all revisions of one record, from the first: that each is
@@ -95,7 +104,7 @@ func VerifyRevisions(revisions []Revision, keys ...ed25519.PublicKey) ([]Revisio
 		links[i] = seal.Link{Canonical: b, Signature: v.Signature}
 		checks[i].SHA256 = seal.Sum(b)
 		if i > 0 {
-			if checks[i].Changed, err = seal.Changes(links[i-1].Canonical, b); err != nil {
+			if checks[i].Changed, err = changedFields(links[i-1].Canonical, b); err != nil {
 				return nil, err
 			}
 		}

@@ -57,14 +57,14 @@ func (i RecordItem) validate() error {
 	// What only dresses the picture need not be declared: nobody is promised any.
 	if i.Advertised || i.Declared != (Amount{}) {
 		if err := i.Declared.validate(); err != nil {
-			return honestplate.In("Declared", err)
+			return in("Declared", err)
 		}
 	}
 	d := i.Declaration()
 	if i.StandIn != nil {
-		err := cmp.Or(d.Allows(Replace), textAt("What", i.StandIn.What, true), textAt("Reason", i.StandIn.Reason, true))
+		err := cmp.Or(d.allows("", Replace), textAt("What", i.StandIn.What, true), textAt("Reason", i.StandIn.Reason, true))
 		if err != nil {
-			return honestplate.In("StandIn", err)
+			return in("StandIn", err)
 		}
 	}
 	if p := i.Planned; p != nil {
@@ -77,15 +77,15 @@ func (i RecordItem) validate() error {
 		}
 		err := p.validate()
 		if act != "" {
-			err = cmp.Or(err, d.Allows(act))
+			err = cmp.Or(err, d.allows("", act))
 		}
 		if err != nil {
-			return honestplate.In("Planned", err)
+			return in("Planned", err)
 		}
 	}
 	if w := i.Weighed; w != nil {
 		if err := w.validate(); err != nil {
-			return honestplate.In("Weighed", err)
+			return in("Weighed", err)
 		}
 	}
 	return cmp.Or(honestplate.InRange("Favour", i.Favour, 0, 0.9, "", "the favour that Strips can lay"), textAt("How", i.How, false))

@@ -4,8 +4,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
-
-	"example.org/honestplate"
 )
 
 // wireRecord is a Record without its methods, with the schema's name and the verdicts.
@@ -32,7 +30,7 @@ func (r Record) MarshalJSON() ([]byte, error) {
 	for k, i := range r.Items {
 		f, err := i.Verdict()
 		if err != nil {
-			return nil, honestplate.In(fmt.Sprintf("Items[%d]", k), err)
+			return nil, in(fmt.Sprintf("Items[%d]", k), err)
 		}
 		w.Items[k] = wireItem{i, f.Verdict}
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/decimal"
 )
 
 // Statement returns the record in Markdown, for whoever uses the picture: how it was
@@ -93,7 +94,7 @@ func (s *statement) items(items []RecordItem) {
 		if w := i.Weighed; w != nil {
 			weighed = amount(w.Grams, w.Count)
 			if w.ErrorGrams > 0 {
-				weighed += " +- " + plain(w.ErrorGrams) + " g"
+				weighed += " +- " + decimal.Plain(w.ErrorGrams) + " g"
 			}
 			for _, more := range []string{string(w.Basis), w.Scale} {
 				if more != "" {
@@ -237,7 +238,7 @@ func (a Amount) text() string {
 		text += fmt.Sprintf(" (-%d +%d)", a.MinusCount, a.PlusCount)
 	}
 	if a.MinusGrams > 0 || a.PlusGrams > 0 {
-		text += fmt.Sprintf(" (-%s +%s g)", plain(a.MinusGrams), plain(a.PlusGrams))
+		text += fmt.Sprintf(" (-%s +%s g)", decimal.Plain(a.MinusGrams), decimal.Plain(a.PlusGrams))
 	}
 	return text
 }
@@ -250,7 +251,7 @@ func amount(grams float64, count int) string {
 		parts = append(parts, fmt.Sprintf("%d pieces", count))
 	}
 	if grams > 0 || count == 0 {
-		parts = append(parts, plain(grams)+" g")
+		parts = append(parts, decimal.Plain(grams)+" g")
 	}
 	return strings.Join(parts, ", ")
 }

@@ -2,10 +2,13 @@ package portion
 
 import (
 	"bytes"
+	"crypto/ed25519"
 	"encoding/json"
 	"errors"
+	"math"
 	"math/rand/v2"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -168,7 +171,7 @@ func TestRecordReaderRefusesByName(t *testing.T) {
 		{"a weight that no longer agrees", `"grams": 62,` + "\n        \"error", `"grams": 95, "error`, "items[0].verdict"},
 		{"list for text", `"how": "laid over the cuts before baking"`, `"how": ["a"]`, "items.how"},
 		{"text for number", `"count": 9`, `"count": "9"`, "items.declared.count"},
-		{"advertised with stand-in", `"advertised": true,`, `"advertised": true, "stand_in": {"what": "wax", "reason": "heat"},`, "items[0].stand_in.advertised"},
+		{"advertised with stand-in", `"advertised": true,`, `"advertised": true, "stand_in": {"what": "wax", "reason": "heat"},`, "items[0].stand_in"},
 		{"off the step", `"grams": 62,`, `"grams": 62.3,`, ""},
 		{"negative weighed", `"grams": 62,` + "\n        \"error", `"grams": -1, "error`, "items[0].weighed.grams"},
 		{"no reason", `"reason": "not the advertised item; melts in 6 minutes"`, `"reason": " "`, "items[2].stand_in.reason"},
@@ -213,10 +216,10 @@ func TestRecordKeepsAnAdvertisedItemAsDeclared(t *testing.T) {
 	} {
 		r := goodRecord()
 		change(&r.Items[0])
-		if err := r.Validate(); !errors.Is(err, ErrAdvertised) || !strings.Contains(err.Error(), string(act)) {
+		if err := r.Validate(); !errors.Is(err, honestplate.ErrAdvertised) || !strings.Contains(err.Error(), string(act)) {
 			t.Errorf("%s: have %v", act, err)
 		}
-		if _, err := json.Marshal(r); !errors.Is(err, ErrAdvertised) {
+		if _, err := json.Marshal(r); !errors.Is(err, honestplate.ErrAdvertised) {
 			t.Errorf("%s: written all the same: %v", act, err)
 		}
 		r.Items[0].Advertised = false
@@ -347,5 +350,48 @@ func FuzzReadRecord(f *testing.F) {
 			t.Fatalf("other canonical bytes: %s, %s", file, canonical)
 		}
 		r.Statement()
+		next, err := r.Next()
+		if err != nil {
+			t.Fatal(err)
+		}
+		stylist, _ := testKeys()
+		first, err := r.Sign(stylist)
+		second, err2 := next.Sign(stylist)
+		if err != nil || err2 != nil {
+			t.Fatal(err, err2)
+		}
+		checks, err := VerifyRevisions([]Revision{{r, first}, {next, second}}, stylist.Public().(ed25519.PublicKey))
+		sum, _ := r.SHA256()
+		if r.Revision == 1 && (err != nil || checks[0].SHA256 != sum || next.Previous != sum) {
+			t.Fatalf("%+v, %v", checks, err)
+		}
+		if changed, err := next.Changes(r); err != nil || !slices.Contains(changed, "revision") {
+			t.Fatalf("%v, %v", changed, err)
+		}
+		if picture, err := FileSHA256(bytes.NewReader(data)); err != nil || len(picture) != 64 {
+			t.Fatal(picture, err)
+		}
+	})
+}
+
+// Whatever a record holds, it is refused or comes back equal.
+func FuzzRecordJSON(f *testing.F) {
+	f.Add(1, "picture", "cheese", 62.0, 1.0, 62.1, 0.5, 3, true, "c2pa.cropped", "2026-10-05")
+	f.Add(-1, "\xff", "", math.NaN(), -1.0, math.Inf(1), 1e300, -3, false, "", "x")
+	f.Fuzz(func(t *testing.T, revision int, picture, item string, grams, tolerance, weighed, wrongBy float64, count int, advertised bool, action, date string) {
+		r := Record{Revision: revision, Picture: picture, Date: date, Edits: []Edit{{Action: action}}, Takes: []Take{{Number: count, File: item}},
+			Items: []RecordItem{{Item: item, Advertised: advertised, Declared: Amount{Grams: grams, StepGrams: 0.5, MinusGrams: tolerance, PlusGrams: tolerance, Count: count},
+				Weighed: &Weighed{Grams: weighed, ErrorGrams: wrongBy, Count: count}}}}
+		data, err := r.MarshalJSON()
+		if err != nil {
+			if r.Validate() == nil {
+				t.Fatalf("valid and not written: %v", err)
+			}
+			return
+		}
+		var back Record
+		if err := back.UnmarshalJSON(data); err != nil || !reflect.DeepEqual(r, back) {
+			t.Fatalf("%v\n%+v\n%+v", err, r, back)
+		}
 	})
 }

@@ -73,7 +73,7 @@ func (s Specification) Validate() error {
 	for i, l := range s.Layers {
 		place := fmt.Sprintf("Layers[%d]", i)
 		if err := l.validate(); err != nil {
-			return honestplate.In(place, err)
+			return in(place, err)
 		}
 		if _, twice := at[l.Name]; twice {
 			return &honestplate.InputError{Field: place + ".Name", Got: fmt.Sprintf("%q a second time", l.Name), Want: "a name of its own for every layer"}
@@ -82,7 +82,7 @@ func (s Specification) Validate() error {
 	}
 	for i, r := range s.Ratios {
 		if err := r.validate(s.Layers, at); err != nil {
-			return honestplate.In(fmt.Sprintf("Ratios[%d]", i), err)
+			return in(fmt.Sprintf("Ratios[%d]", i), err)
 		}
 	}
 	err := cmp.Or(honestplate.NotNegative("TotalMinusGrams", s.TotalMinusGrams, "g"), honestplate.NotNegative("TotalPlusGrams", s.TotalPlusGrams, "g"),
@@ -90,7 +90,7 @@ func (s Specification) Validate() error {
 	if err != nil || s.Signed == (Signature{}) {
 		return err
 	}
-	return honestplate.In("Signed", s.Signed.validate())
+	return in("Signed", s.Signed.validate())
 }
 
 func (l Layer) validate() error {
@@ -98,7 +98,7 @@ func (l Layer) validate() error {
 		return err
 	}
 	if err := l.Declared.validate(); err != nil {
-		return honestplate.In("Declared", err)
+		return in("Declared", err)
 	}
 	if l.Basis != "" && l.Basis != Raw && l.Basis != Cooked {
 		return &honestplate.InputError{Field: "Basis", Got: fmt.Sprintf("%q", l.Basis), Want: "raw, cooked or nothing"}

@@ -116,5 +116,68 @@ func FuzzReadSpecification(f *testing.F) {
 		if check, err := s.BeforeWeighing(Scale{StepGrams: 0.1}); err == nil && check.Verdict == "" {
 			t.Fatal("no verdict")
 		}
+		if ref, err := s.Ref(); err != nil || len(ref.SHA256) != 64 {
+			t.Fatal(ref, err)
+		}
+		if err := s.InForce("2026-06-06"); err == nil && s.Signed.Name == "" {
+			t.Fatal("in force without a signature")
+		}
+		var direct Specification
+		if data, err := s.MarshalJSON(); err != nil || direct.UnmarshalJSON(data) != nil {
+			t.Fatal(err)
+		}
+	})
+}
+
+// Whatever is weighed, nothing panics, no number is none, and what agrees lies inside.
+func FuzzBuilds(f *testing.F) {
+	f.Add(28.0, 113.0, 14.0, 0.1, 0.05, 200.0, 201.0, false, 1.0, 3, 0.5)
+	f.Add(-1.0, math.NaN(), math.Inf(1), 0.0, -1.0, 0.0, 0.0, true, -1.0, -3, 9.0)
+	f.Fuzz(func(t *testing.T, heel, patty, cheese, step, repeat, weight, shown float64, tared bool, guard float64, pieces int, weightOf float64) {
+		s := burger()
+		s.Guard = honestplate.Some(guard)
+		b := Build{Scale: Scale{StepGrams: step, Repeat: repeat, Check: CheckWeight{Grams: weight, Reading: shown}}, Tared: tared}
+		for i, m := range []float64{heel, patty, cheese, 6, 27} {
+			if !tared && i > 0 {
+				m += b.Layers[i-1].Reading
+			}
+			b.Layers = append(b.Layers, Placed{Reading: m, Pieces: pieces})
+		}
+		b.Layers[1].Basis = []Basis{"", Raw, Cooked, "x"}[uint(pieces)%4]
+		got, err := s.Check(b)
+		if err != nil {
+			if honestplate.Cause(err) == err && !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
+				t.Fatalf("%T: %v", err, err)
+			}
+			return
+		}
+		for _, l := range append(got.Layers, got.Ratios...) {
+			allFinite(t, l.String(), l.Found, l.Standard, l.Probability, l.AddGrams)
+			if inside := l.Found >= l.Limits.Low.Or(l.Found)-1e-6 && l.Found <= l.Limits.High.Or(l.Found)+1e-6; l.Verdict == Agrees && !inside {
+				t.Fatalf("%s", l)
+			}
+			if c, err := l.Limits.Capability(l.Standard); err == nil && c < 0.999 && l.Verdict == Agrees && guard >= 1 && l.Limits != (Limits{}) {
+				t.Fatalf("agrees at a capability of %g: %s", c, l)
+			}
+			if accept, err := l.Limits.Accept(l.Standard); err == nil && l.Limits.Low.Given {
+				allFinite(t, "accepted", accept.Low.Value, accept.High.Value)
+			}
+			if d, err := l.Limits.Decide(l.Found, l.Standard); err == nil && !(d.Probability >= 0 && d.Probability <= 1) {
+				t.Fatalf("%+v", d)
+			}
+		}
+		if items, err := s.Items(b); err == nil {
+			for _, i := range items {
+				if _, err := i.Verdict(); err != nil {
+					t.Fatalf("%+v: %v", i, err)
+				}
+			}
+		}
+		if p, err := (Prior{weight, shown}).After(pieces, pieces/2, weightOf); err == nil {
+			allFinite(t, "prior", p.A, p.B)
+			if chances, err := (Heroes{Prior: p}).Finish(3, tared); err == nil {
+				allFinite(t, "chances", chances...)
+			}
+		}
 	})
 }

@@ -74,9 +74,15 @@ func acceptRead[T json.Marshaler](into *T, got T, data []byte) error {
 	if err != nil {
 		return err
 	}
-	if len(changed) > 0 {
-		return &honestplate.InputError{Field: changed[0], Got: "not as the schema has it",
-			Want: "a field of the schema, spelt as there, with a value that says something and agrees with the rest; what is 0, false or empty is left out"}
+	for _, c := range changed {
+		switch {
+		case !c.Later:
+			return &honestplate.InputError{Field: c.Field, Got: "no field of the schema, or says nothing",
+				Want: "a field spelt as in the schema, and none that is 0, false, null or empty"}
+		case !c.Earlier:
+			return &honestplate.InputError{Field: c.Field, Got: "missing", Want: "what the rest of the file makes of it"}
+		}
+		return &honestplate.InputError{Field: c.Field, Got: "other than the rest of the file makes it", Want: "the value that follows from it"}
 	}
 	*into = got
 	return nil

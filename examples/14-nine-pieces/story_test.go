@@ -141,7 +141,7 @@ func Example_noSuchNine() {
 	_, err := portion.Pick{Pieces: figs()[:10], Count: 9, Grams: 120, StepGrams: 0.1}.Best()
 	var none *portion.InfeasibleError
 	if errors.As(err, &none) {
-		fmt.Printf("No nine of these weigh %.0f g. The lightest nine weigh %.1f g.\n", none.Grams, none.Above)
+		fmt.Printf("No nine of these weigh %.0f g. The lightest nine weigh %.1f g.\n", none.Pick.Grams, none.Above.Value)
 	}
 	// Output:
 	// No nine of these weigh 120 g. The lightest nine weigh 123.3 g.

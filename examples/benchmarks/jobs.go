@@ -146,7 +146,7 @@ func picks(kind int) func(int) (float64, error) {
 		}
 		switch kind {
 		case 0:
-			p.Tolerance, p.Aim = p.Grams, portion.ClosestTotal
+			p.Tolerance, p.Closest = p.Grams, true
 		case 1:
 			p.Tolerance = 2
 		}

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/honestplate"
 	"example.org/honestplate/portion"
 )
 
@@ -26,7 +27,7 @@ func (p *Plan) planPieces(s *Shot, d *Pieces) error {
 	}
 	best, err := pick.Best()
 	if err != nil {
-		if errors.Is(err, portion.ErrInfeasible) {
+		if errors.Is(err, honestplate.ErrInfeasible) {
 			return &FieldError{field + ".weighed", err}
 		}
 		return &FieldError{field, err}

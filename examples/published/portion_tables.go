@@ -3,7 +3,7 @@ package published
 import (
 	"fmt"
 
-	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/apportion"
 	"example.org/honestplate/testdata"
 )
 
@@ -77,7 +77,7 @@ func biproportional(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	got, err := portion.Biproportional(m.cells, whole(m.rows), whole(m.columns))
+	got, err := apportion.Biproportional(m.cells, whole(m.rows), whole(m.columns))
 	if err != nil {
 		return nil, err
 	}
@@ -90,7 +90,7 @@ func proportionalFit(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	got, err := portion.Fit(m.cells, m.rows, m.columns)
+	got, err := apportion.Fit(m.cells, m.rows, m.columns)
 	if err != nil {
 		return nil, err
 	}
@@ -112,7 +112,7 @@ func controlledRounding(r testdata.Row) ([]Point, error) {
 			row[j] /= base
 		}
 	}
-	got, err := portion.ControlledRounding(m.cells)
+	got, err := apportion.ControlledRounding(m.cells)
 	if err != nil {
 		return nil, err
 	}

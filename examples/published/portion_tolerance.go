@@ -51,106 +51,6 @@ func tolerableNegativeError(r testdata.Row) ([]Point, error) {
 	return points, nil
 }
 
-func fillDeviation(r testdata.Row) ([]Point, error) {
-	low, high, err := bounds(r, "fill_above_g", "fill_to_g", 100_000)
-	if err != nil {
-		return nil, err
-	}
-	var points []Point
-	for _, q := range []float64{low + 0.01, (low + high) / 2, high} {
-		service, err := percentOrGrams(r, "in_service_percent", "in_service_g", q)
-		if err != nil {
-			return nil, err
-		}
-		initial, err := percentOrGrams(r, "initial_percent", "initial_g", q)
-		if err != nil {
-			return nil, err
-		}
-		got, err := portion.FillDeviation(q, 0)
-		if err != nil {
-			return nil, err
-		}
-		points = append(points, NearRel(fmt.Sprintf("%g g, in service", q), service, got, 1e-9),
-			NearRel(fmt.Sprintf("%g g, initial: 0.7 of it", q), initial, 0.7*got, 1e-9))
-	}
-	return points, nil
-}
-
-func allowableVariation(r testdata.Row) ([]Point, error) {
-	low, high, err := bounds(r, "labelled_from_g", "labelled_below_g", 0)
-	if err != nil {
-		return nil, err
-	}
-	var points []Point
-	for _, q := range []float64{low, (low + high) / 2, high - 0.01} {
-		if q == 0 {
-			continue
-		}
-		want, err := percentOrGrams(r, "variation_percent", "variation_g", q)
-		if err != nil {
-			return nil, err
-		}
-		got, err := portion.MaximumAllowableVariation(q)
-		if err != nil {
-			return nil, err
-		}
-		if got.Read != (r.Known() == "read") {
-			return nil, fmt.Errorf("%g g: the library says read %v, the table %s", q, got.Read, r.Known())
-		}
-		points = append(points, NearRel(fmt.Sprintf("%g g", q), want, got.Grams, 1e-9))
-	}
-	return points, nil
-}
-
-func samplingEU(r testdata.Row) ([]Point, error) {
-	var v [7]float64
-	low, high, err := bounds(r, "batch_from", "batch_to", 1e6)
-	if err != nil {
-		return nil, err
-	}
-	for i, c := range []string{"destructive", "sample_order", "sample_size", "together", "accept_up_to", "reject_from"} {
-		if v[i], err = r.Float(c); err != nil {
-			return nil, err
-		}
-	}
-	var points []Point
-	for _, size := range []float64{low, high} {
-		p, err := portion.Lot{Nominal: 100, Size: int(size), Destructive: v[0] == 1}.Plan()
-		if err != nil {
-			return nil, err
-		}
-		label := fmt.Sprintf("batch %g, sample %g", size, v[1])
-		got := []int{p.First, p.First, p.FirstAccept, p.FirstReject}
-		if v[1] == 2 {
-			got = []int{p.Second, p.First + p.Second, p.BothAccept, p.BothAccept + 1}
-		}
-		for i, what := range []string{"size", "together", "accept", "reject"} {
-			points = append(points, Same(label+", "+what, v[2+i], float64(got[i])))
-		}
-	}
-	return points, nil
-}
-
-func sampleFactor(r testdata.Row) ([]Point, error) {
-	n, err := r.Float("sample_size")
-	if err != nil {
-		return nil, err
-	}
-	confidence, err := r.Float("confidence")
-	if err != nil {
-		return nil, err
-	}
-	want, err := r.Float("factor")
-	if err != nil {
-		return nil, err
-	}
-	if n == 48 {
-		return []Point{Skip("n 48", "recalled figure disagrees with t/sqrt n in the third digit")}, nil
-	}
-	got, err := portion.SampleFactor(int(n), confidence)
-	return []Point{Near(fmt.Sprintf("n %g, %g", n, confidence), want, got, 0.0005)}, err
-}
-
 var scaleClasses = map[string]portion.Class{"I": portion.ClassI, "II": portion.ClassII, "III": portion.ClassIII, "IIII": portion.ClassIIII}
 
 func scaleErrors(r testdata.Row) ([]Point, error) {
@@ -169,7 +69,7 @@ func scaleErrors(r testdata.Row) ([]Point, error) {
 		if err != nil {
 			return nil, err
 		}
-		s := portion.Scale{StepGrams: 0.1, Class: scaleClasses[name]}
+		s := portion.Scale{StepGrams: 0.1, Verified: true, Class: scaleClasses[name]}
 		got, err := s.MaxError(to * s.StepGrams)
 		if err != nil {
 			return nil, err
@@ -188,7 +88,7 @@ func scaleClass(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := portion.Scale{StepGrams: e, Class: scaleClasses[r.Text("class")]}
+	s := portion.Scale{StepGrams: e, Verified: true, Class: scaleClasses[r.Text("class")]}
 	got, err := s.LeastLoad()
 	if err != nil {
 		return nil, err
@@ -209,60 +109,6 @@ func scaleClass(r testdata.Row) ([]Point, error) {
 		}
 	}
 	return append(points, Same(label+", most intervals", most, reach)), nil
-}
-
-func uncertainty(r testdata.Row) ([]Point, error) {
-	want, err := r.Float("value")
-	if err != nil {
-		return nil, err
-	}
-	half, err := r.Float("half_digit")
-	if err != nil {
-		return nil, err
-	}
-	lists := map[string][]float64{}
-	for _, c := range []string{"normal", "rectangular", "readings", "sensitivities"} {
-		if lists[c], err = r.Floats(c); err != nil {
-			return nil, err
-		}
-	}
-	label := r.Text("example") + ", " + r.Text("quantity")
-	if len(lists["readings"]) > 0 {
-		mean, deviation, standard, err := portion.Repeated(lists["readings"]...)
-		got := map[string]float64{"mean": mean, "deviation": deviation, "standard": standard}[r.Text("quantity")]
-		return []Point{Near(label, want, got, half)}, err
-	}
-	var budget []portion.Component
-	for i, u := range lists["normal"] {
-		budget = append(budget, portion.Component{Standard: u, Sensitivity: lists["sensitivities"][i]})
-	}
-	for _, a := range lists["rectangular"] {
-		u, err := portion.Rectangular(a)
-		if err != nil {
-			return nil, err
-		}
-		budget = append(budget, portion.Component{Standard: u})
-	}
-	if r.Text("freedom") != "" {
-		if budget[0].Freedom, err = r.Float("freedom"); err != nil {
-			return nil, err
-		}
-	}
-	combined, err := portion.Combine(budget...)
-	if err != nil {
-		return nil, err
-	}
-	got := combined.Standard
-	if r.Text("quantity") == "expanded" {
-		confidence, err := r.Float("confidence")
-		if err != nil {
-			return nil, err
-		}
-		if got, err = combined.Expanded(confidence); err != nil {
-			return nil, err
-		}
-	}
-	return []Point{Near(label, want, got, half)}, nil
 }
 
 // digits returns half a unit of a number's last of n significant digits.

@@ -52,9 +52,14 @@ func Chain(links []Link, pinned []ed25519.PublicKey) ([]int, error) {
 	return signers, nil
 }
 
-// Changes lists the places at which two canonical documents differ, such as
-// items[2].weighed.grams: what was changed, added or taken away.
-func Changes(earlier, later []byte) ([]string, error) {
+// A Change is a place at which two documents differ, such as items[2].weighed.grams.
+type Change struct {
+	Field          string
+	Earlier, Later bool // whether there is anything in the earlier and in the later one
+}
+
+// Changes lists the places at which two canonical documents differ.
+func Changes(earlier, later []byte) ([]Change, error) {
 	a, err := decode(earlier)
 	if err != nil {
 		return nil, err

@@ -11,7 +11,7 @@ import (
 type missing struct{}
 
 // differences appends the places at which two decoded values differ, in order.
-func differences(out []string, at string, a, b any) []string {
+func differences(out []Change, at string, a, b any) []Change {
 	switch a := a.(type) {
 	case map[string]any:
 		if b, ok := b.(map[string]any); ok {
@@ -38,7 +38,9 @@ func differences(out []string, at string, a, b any) []string {
 			}
 		}
 	}
-	return append(out, at)
+	_, noA := a.(missing)
+	_, noB := b.(missing)
+	return append(out, Change{at, !noA, !noB})
 }
 
 func member(m map[string]any, name string) any {

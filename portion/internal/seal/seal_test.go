@@ -193,15 +193,20 @@ func TestSampleChain(t *testing.T) {
 func TestChanges(t *testing.T) {
 	for _, c := range []struct{ earlier, later, want string }{
 		{`{"a":1,"b":[1,2]}`, `{"a":1,"b":[1,2]}`, ""},
-		{`{"a":1,"b":[1,2]}`, `{"a":2,"b":[1,3,4]}`, "a b[1] b[2]"},
-		{`{"a":{"x":null}}`, `{"a":{"y":null}}`, "a.x a.y"},
+		{`{"a":1,"b":[1,2]}`, `{"a":2,"b":[1,3,4]}`, "a b[1] +b[2]"},
+		{`{"a":{"x":null}}`, `{"a":{"y":null}}`, "-a.x +a.y"},
 		{`{"a":{"x":1}}`, `{"a":[1]}`, "a"},
 		{`{"a":[1]}`, `{"a":1}`, "a"},
 		{`{"a":1}`, `{"a":[1]}`, "a"},
 		{`{"a":"1"}`, `{"a":1}`, "a"},
 		{`1`, `2`, ""},
 	} {
-		got, err := seal.Changes([]byte(c.earlier), []byte(c.later))
+		changes, err := seal.Changes([]byte(c.earlier), []byte(c.later))
+		var got []string
+		for _, d := range changes {
+			mark := map[[2]bool]string{{true, true}: "", {false, true}: "+", {true, false}: "-"}[[2]bool{d.Earlier, d.Later}]
+			got = append(got, mark+d.Field)
+		}
 		if err != nil || strings.Join(got, " ") != c.want {
 			t.Errorf("%s to %s: %q, %v", c.earlier, c.later, got, err)
 		}
