@@ -87,6 +87,8 @@ func concurrentCalls(t *testing.T) map[string]func() any {
 		"Record.Next":                  func() any { return one(record.Next()) },
 		"Record.SHA256":                func() any { return one(record.SHA256()) },
 		"Record.Sign":                  func() any { return one(record.Sign(stylist)) },
+		"RecordItem.MarshalJSON":       func() any { return one(record.Items[0].MarshalJSON()) },
+		"RecordItem.UnmarshalJSON":     func() any { var i RecordItem; err := i.UnmarshalJSON([]byte(`{"item":"x"}`)); return got(i, err) },
 		"RecordItem.Verdict":           func() any { return one(record.Items[0].Verdict()) },
 		"Specification.BeforeWeighing": func() any { return one(specified.BeforeWeighing(scale)) },
 		"Specification.Check":          func() any { return one(specified.Check(build)) },

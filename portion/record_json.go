@@ -2,23 +2,16 @@ package portion
 
 import (
 	"encoding/json"
-	"fmt"
 	"io"
 )
 
-// wireRecord is a Record without its methods, with the schema's name and the verdicts.
+// wireRecord is a Record without its methods, with the schema's name.
 type wireRecord struct {
 	Schema string `json:"schema"`
 	bareRecord
-	Items []wireItem `json:"items"`
 }
 
 type bareRecord Record
-
-type wireItem struct {
-	RecordItem
-	Verdict Verdict `json:"verdict,omitzero"`
-}
 
 // MarshalJSON returns the record in the form that RecordSchema describes, or the
 // error of Validate.
@@ -26,15 +19,7 @@ func (r Record) MarshalJSON() ([]byte, error) {
 	if err := r.Validate(); err != nil {
 		return nil, err
 	}
-	w := wireRecord{RecordSchema, bareRecord(r), make([]wireItem, len(r.Items))}
-	for k, i := range r.Items {
-		f, err := i.Verdict()
-		if err != nil {
-			return nil, in(fmt.Sprintf("Items[%d]", k), err)
-		}
-		w.Items[k] = wireItem{i, f.Verdict}
-	}
-	return json.Marshal(w)
+	return json.Marshal(wireRecord{RecordSchema, bareRecord(r)})
 }
 
 // UnmarshalJSON reads the form that RecordSchema describes, as strictly as
@@ -44,12 +29,27 @@ func (r *Record) UnmarshalJSON(data []byte) error {
 	if err := readStrictly(data, RecordSchema, &w); err != nil {
 		return err
 	}
-	got := Record(w.bareRecord)
-	got.Items = make([]RecordItem, len(w.Items))
-	for k, i := range w.Items {
-		got.Items[k] = i.RecordItem
+	return acceptRead(r, Record(w.bareRecord), data)
+}
+
+type bareItem RecordItem
+
+// MarshalJSON returns the item with its verdict, or the error of [RecordItem.Verdict].
+func (i RecordItem) MarshalJSON() ([]byte, error) {
+	f, err := i.Verdict()
+	if err != nil {
+		return nil, err
 	}
-	return acceptRead(r, got, data)
+	return json.Marshal(struct {
+		bareItem
+		Verdict Verdict `json:"verdict,omitzero"`
+	}{bareItem(i), f.Verdict})
+}
+
+// UnmarshalJSON reads what MarshalJSON writes, but for the verdict: it follows from the
+// numbers, and the reader of a record compares the two.
+func (i *RecordItem) UnmarshalJSON(data []byte) error {
+	return json.Unmarshal(data, (*bareItem)(i))
 }
 
 // Write writes the record as indented JSON with a final newline; bidirectional

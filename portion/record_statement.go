@@ -125,7 +125,7 @@ func (i RecordItem) against() string {
 	if i.Declared.Grams > 0 && i.Weighed.Grams > 0 {
 		// No scale shows a microgram: what is left below it is dust of the subtraction.
 		text += fmt.Sprintf(" (%+.6g g)", math.Round((i.Weighed.Grams-i.Declared.Grams)*1e6)/1e6)
-		if i.Weighed.ErrorGrams > 0 {
+		if i.Weighed.ErrorGrams > 0 && i.Declared.MinusGrams+i.Declared.PlusGrams > 0 {
 			text += fmt.Sprintf("; %s likely to conform", chance(f.Probability))
 		}
 	}

@@ -70,7 +70,7 @@ func TestTheWireLosesNothing(t *testing.T) {
 				t.Fatalf("%s: the member %q is not in snake_case", name, key)
 			}
 		}
-		if refused := name == "Layout" || name == "Placing"; refused != (written == 0) && name != "Record" && name != "Revision" && name != "Specification" {
+		if refused := name == "Layout" || name == "Placing"; refused != (written == 0) && name != "Record" && name != "RecordItem" && name != "Revision" && name != "Specification" {
 			t.Errorf("%s: %d of 50 were written", name, written)
 		}
 	}
