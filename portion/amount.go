@@ -78,9 +78,9 @@ func (a Amount) judge(w Weighing, weighed bool, pieces int, guard honestplate.Op
 	case d.Verdict == CannotTell && a.MinusGrams+a.PlusGrams == 0:
 		f.set(CannotTell, "no tolerance is stated, and no scale is exact")
 	case d.Verdict == CannotTell && narrow:
-		f.set(CannotTell, fmt.Sprintf("the tolerance of %.3g g is too narrow for a scale good to +- %.2g g", a.MinusGrams+a.PlusGrams, g))
+		f.set(CannotTell, fmt.Sprintf("the tolerance of %.3g g is too narrow for a weighing good to +- %.2g g", a.MinusGrams+a.PlusGrams, g))
 	case d.Verdict == CannotTell:
-		f.set(CannotTell, fmt.Sprintf("nearer to a limit than the scale is good to, +- %.2g g", g))
+		f.set(CannotTell, fmt.Sprintf("nearer to a limit than the weighing is good to, +- %.2g g", g))
 	}
 	return f, nil
 }

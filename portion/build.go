@@ -135,7 +135,7 @@ func (s Specification) ratio(r Ratio, m measured) (Finding, error) {
 	case Differs:
 		f.Reason = "outside the ratio that is signed off"
 	case CannotTell:
-		f.Reason = fmt.Sprintf("nearer to a limit than the scale is good to, +- %.2g", 2*f.Standard*s.Guard.Or(1))
+		f.Reason = fmt.Sprintf("nearer to a limit than the weighing is good to, +- %.2g", 2*f.Standard*s.Guard.Or(1))
 	}
 	return f, err
 }

@@ -25,7 +25,7 @@ func ExampleDeclaration_JudgePicture() {
 	}
 	// Output:
 	// as declared: 62 g weighed, +- 0.71 g, against 62 g (-1 +1 g) declared
-	// cannot tell, nearer to a limit than the scale is good to, +- 0.71 g: 63 g weighed, +- 0.71 g, against 62 g (-1 +1 g) declared
+	// cannot tell, nearer to a limit than the weighing is good to, +- 0.71 g: 63 g weighed, +- 0.71 g, against 62 g (-1 +1 g) declared
 	// over: 64 g weighed, +- 0.71 g, against 62 g (-1 +1 g) declared
 	// honestplate: Weighing: smoked cheese is the advertised product and must not be exceeded; show the real product in its declared amount
 }
@@ -76,6 +76,6 @@ func ExampleSpecification_Check() {
 	// Output:
 	// bread: agrees: 60.50 +- 0.48 against 57 to 63
 	// cheese: differs: 44.50 +- 0.45 against 38 to 42; over
-	// total: cannot tell: 105.00 +- 0.59 against 95 to 105; nearer to a limit than the scale is good to, +- 0.59 g
+	// total: cannot tell: 105.00 +- 0.59 against 95 to 105; nearer to a limit than the weighing is good to, +- 0.59 g
 	// take off 4.5 g of cheese
 }

@@ -231,16 +231,24 @@ func (g Signature) line() string {
 	return text
 }
 
-// text writes an amount with its tolerances: "62 g -1 +2 g".
+// text writes an amount with its tolerances: "9 pieces (-0 +1), 62 g (-1 +2 g)".
 func (a Amount) text() string {
-	text := amount(a.Grams, a.Count)
-	if a.MinusCount > 0 || a.PlusCount > 0 {
-		text += fmt.Sprintf(" (-%d +%d)", a.MinusCount, a.PlusCount)
+	var parts []string
+	if a.Count > 0 {
+		text := amount(0, a.Count)
+		if a.MinusCount > 0 || a.PlusCount > 0 {
+			text += fmt.Sprintf(" (-%d +%d)", a.MinusCount, a.PlusCount)
+		}
+		parts = append(parts, text)
 	}
-	if a.MinusGrams > 0 || a.PlusGrams > 0 {
-		text += fmt.Sprintf(" (-%s +%s g)", decimal.Plain(a.MinusGrams), decimal.Plain(a.PlusGrams))
+	if a.Grams > 0 {
+		text := amount(a.Grams, 0)
+		if a.MinusGrams > 0 || a.PlusGrams > 0 {
+			text += fmt.Sprintf(" (-%s +%s g)", decimal.Plain(a.MinusGrams), decimal.Plain(a.PlusGrams))
+		}
+		parts = append(parts, text)
 	}
-	return text
+	return strings.Join(parts, ", ")
 }
 
 func amount(grams float64, count int) string {

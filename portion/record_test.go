@@ -282,7 +282,7 @@ func TestRecordNamesWhatIsOff(t *testing.T) {
 		{95, 0.5, Differs, "**differs**: over (+33 g); less than 1 %"},
 		{40, 0.5, Differs, "**differs**: short (-22 g)"},
 		{62.8, 0.5, CannotTell, "**cannot tell**: nearer to a limit"},
-		{62, 3, CannotTell, "too narrow for a scale good to +- 3 g"},
+		{62, 3, CannotTell, "too narrow for a weighing good to +- 3 g"},
 		{62, 0, CannotTell, "may be wrong by is not stated"},
 		{1, 60, CannotTell, "below the least load of the scale, 2 g"},
 	} {

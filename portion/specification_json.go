@@ -3,6 +3,7 @@ package portion
 import (
 	"encoding/json"
 	"io"
+	"math"
 
 	"example.org/honestplate/portion/internal/seal"
 )
@@ -73,11 +74,23 @@ func (s Specification) Items(b Build) ([]RecordItem, error) {
 		items[i] = RecordItem{Item: l.Name, Advertised: true, Declared: l.Declared}
 		w := Weighed{Count: f.Pieces, Basis: l.Basis}
 		if l.Declared.Grams > 0 {
-			w.Grams, w.ErrorGrams, w.LeastGrams = f.Found, 2*f.Standard, least
+			w.Grams, w.ErrorGrams = forPeople(f.Found, 2*f.Standard)
+			w.LeastGrams = least
 		}
 		if w.Grams > 0 || w.Count > 0 {
 			items[i].Weighed = &w
 		}
 	}
 	return items, nil
+}
+
+// forPeople rounds a mass and what it may be wrong by, which is rounded up, to three
+// digits of the latter.
+func forPeople(grams, wrongBy float64) (float64, float64) {
+	places := max(0, 2-int(math.Floor(math.Log10(wrongBy))))
+	if wrongBy == 0 || places > 12 {
+		return grams, wrongBy
+	}
+	scale := math.Pow10(places)
+	return math.Round(grams*scale) / scale, math.Ceil(wrongBy*scale*(1-1e-12)) / scale
 }

@@ -171,7 +171,7 @@ func Example_signedOff() {
 		fmt.Printf("%2.0f g: %.1f g of oil, %.1f g of vinegar; %s\n", grams, batch.Portions[0].Grams, batch.Portions[1].Grams, found.Ratios[0])
 	}
 	// Output:
-	// 5 g: 4.0 g of oil, 1.0 g of vinegar; oil / vinegar: cannot tell: 4.0 +- 1.9 against 2.8 to 3.2; nearer to a limit than the scale is good to, +- 1.9
+	// 5 g: 4.0 g of oil, 1.0 g of vinegar; oil / vinegar: cannot tell: 4.0 +- 1.9 against 2.8 to 3.2; nearer to a limit than the weighing is good to, +- 1.9
 	// 50 g: 37.5 g of oil, 12.5 g of vinegar; oil / vinegar: agrees: 3.00 +- 0.12 against 2.8 to 3.2
 }
 

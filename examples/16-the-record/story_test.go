@@ -254,7 +254,7 @@ func Example_judge() {
 	// cheese: agrees: 62.00 +- 0.80 against 61 to 63
 	// figs: agrees: 120.10 +- 0.30 against 119 to 121
 	// syrup: differs: 43.00 +- 0.80 against 44 to 46; short
-	// scoop: cannot tell: 63.0 +- 1.5 against 60 to 64; nearer to a limit than the scale is good to, +- 1.5 g
+	// scoop: cannot tell: 63.0 +- 1.5 against 60 to 64; nearer to a limit than the weighing is good to, +- 1.5 g
 	// porridge: agrees: 240.0 +- 2.9 against 236 to 244
 }
 
