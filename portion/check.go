@@ -31,12 +31,12 @@ func stepOf(grams float64) decimal.Decimal {
 	return decimal.Of(grams)
 }
 
-// steps returns v grams as whole steps, or a StepError or RangeError naming the
+// steps returns v grams as whole steps, or a StepError or [honestplate.RangeError] naming the
 // field. v must be finite and not negative.
 func steps(field string, v float64, step decimal.Decimal) (int64, error) {
 	floor, ceil, ok := decimal.Around(v, step)
 	if !ok {
-		return 0, &honestplate.RangeError{Field: field, Value: v / step.Times(1), High: maxSteps, Unit: "steps", Source: stepsReason}
+		return 0, check.Beyond(field, v/step.Times(1), maxSteps, "steps", stepsReason)
 	}
 	if floor != ceil {
 		return 0, &StepError{field, v, step.Times(1), step.Times(floor), step.Times(ceil)}

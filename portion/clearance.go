@@ -24,18 +24,18 @@ func (p plate) inside(x Point) float64 {
 	return d
 }
 
-// holds reports whether x is inside the free edge by at least d. Most points need no
+// insideBy reports whether x is inside the free edge by at least d. Most points need no
 // distance: with u = |(X/a, Y/b)| the outline is at least (1-u) min(a, b) away, and
 // all points that are d inside lie in the ellipse with half axes a-d and b-d (its
 // support is nowhere less than the outline's less d).
-func (p plate) holds(x Point, d float64) bool {
+func (p plate) insideBy(x Point, d float64) bool {
 	if a, b := p.inner(); p.elliptic && a != b && d > 0 {
-		const dust = 1e-9
+		const roundoff = 1e-9
 		u := math.Hypot(x.X/a, x.Y/b)
-		if (1-u)*min(a, b) > d*(1+dust) {
+		if (1-u)*min(a, b) > d*(1+roundoff) {
 			return true
 		}
-		if d >= min(a, b) || math.Hypot(x.X/(a-d), x.Y/(b-d)) > 1+dust {
+		if d >= min(a, b) || math.Hypot(x.X/(a-d), x.Y/(b-d)) > 1+roundoff {
 			return false
 		}
 	}

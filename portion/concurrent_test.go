@@ -131,7 +131,6 @@ func concurrentCalls(t *testing.T) map[string]func() any {
 
 		"apportion.Biproportional":     func() any { return one(apportion.Biproportional(weights, rows, columns)) },
 		"apportion.ControlledRounding": func() any { return one(apportion.ControlledRounding(weights)) },
-		"apportion.Fit":                func() any { return one(apportion.Fit(weights, []float64{4, 3, 5}, []float64{5, 7})) },
 		"apportion.Ideal":              func() any { return one(apportion.Ideal(23, claims)) },
 		"apportion.Method.Apportion":   func() any { return one(apportion.HuntingtonHill.Apportion(23, claims)) },
 	}

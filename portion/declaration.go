@@ -37,7 +37,7 @@ func (d Declaration) Validate() error {
 }
 
 // inSteps returns the declared amount in whole steps of the scale if a mass is
-// declared, otherwise in pieces. Errors are those of Validate.
+// declared, otherwise in pieces. Errors are those of [Declaration.Validate].
 func (d Declaration) inSteps() (int64, error) {
 	err := cmp.Or(checkMass("Grams", d.Grams), checkStep("StepGrams", d.StepGrams),
 		check.Bounded("MinusGrams", d.MinusGrams, d.Grams, "g", "the declared mass"), checkMass("PlusGrams", d.PlusGrams))
@@ -47,7 +47,7 @@ func (d Declaration) inSteps() (int64, error) {
 	case d.Count < 0:
 		return 0, check.Input("Count", d.Count, "", "0 or more")
 	case int64(d.Count) > maxSteps:
-		return 0, &honestplate.RangeError{Field: "Count", Value: float64(d.Count), High: maxSteps, Unit: "pieces", Source: stepsReason}
+		return 0, check.Beyond("Count", float64(d.Count), maxSteps, "pieces", stepsReason)
 	case d.Grams == 0 && d.Count == 0:
 		return 0, check.Input("Grams", "0 g", "", "a mass, or a Count, above 0")
 	case d.Grams == 0 && d.PlusGrams > 0:
@@ -61,31 +61,28 @@ func (d Declaration) inSteps() (int64, error) {
 // step returns the scale's step.
 func (d Declaration) step() decimal.Decimal { return stepOf(d.StepGrams) }
 
-// An Act is something one might do to an item for the picture.
-type Act string
-
-// What an advertised item must not suffer.
+// What an advertised item must not suffer, for [Declaration.Allows].
 const (
-	Replace Act = "replaced" // by a stand-in
-	Thin    Act = "thinned"  // or blended with anything else
-	Exceed  Act = "exceeded" // more shown than is declared
-	Reduce  Act = "reduced"  // less shown than is declared
+	Replace = "replaced" // by a stand-in
+	Thin    = "thinned"  // or blended with anything else
+	Exceed  = "exceeded" // more shown than is declared
+	Reduce  = "reduced"  // less shown than is declared
 )
 
 // Allows returns nil if the item may be replaced, thinned, exceeded or reduced because
 // it only dresses the picture, and for an advertised one a [honestplate.RefusedError]
 // of the kind [honestplate.ErrAdvertised]. The rule is common practice, no source;
 // advertising law is local and decides.
-func (d Declaration) Allows(act Act) error { return d.allows("Advertised", act) }
+func (d Declaration) Allows(act string) error { return d.allows("Advertised", act) }
 
 // allows is Allows for what a field asks for.
-func (d Declaration) allows(field string, act Act) error {
+func (d Declaration) allows(field string, act string) error {
 	if !d.Advertised {
 		return nil
 	}
 	return &honestplate.RefusedError{
 		Field: field, Kind: honestplate.ErrAdvertised,
-		Reason: fmt.Sprintf("%s is the advertised product and must not be %s", cmp.Or(d.Item, defaultName), string(act)),
+		Reason: fmt.Sprintf("%s is the advertised product and must not be %s", cmp.Or(d.Item, defaultName), act),
 		Advice: "show the real product in its declared amount",
 	}
 }

@@ -87,7 +87,8 @@ func (d Oval) plate() (plate, error) {
 		if n > 1 {
 			r = 4 * math.Sin(step/2) / (3 * step)
 		}
-		p.slices = append(p.slices, Slice{Number: k + 1, Area: math.Pi * p.a * p.b / float64(n), Centre: Point{p.a * r * math.Cos(t), p.b * r * math.Sin(t)}})
+		centre := Point{p.a * r * math.Cos(t), p.b * r * math.Sin(t)}
+		p.slices = append(p.slices, Slice{Number: k + 1, Area: math.Pi * p.a * p.b / float64(n), Centre: centre})
 		if n > 1 {
 			sin, cos := math.Sincos(t - step/2)
 			p.cuts = append(p.cuts, path{q: Point{p.a * cos, p.b * sin}})

@@ -47,7 +47,7 @@ func ExampleFormula_For() {
 		fmt.Println(err)
 		return
 	}
-	for _, p := range s.Portions {
+	for _, p := range s {
 		fmt.Printf("%s %.1f g\n", p.Name, p.Grams)
 	}
 	// Output:

@@ -20,7 +20,7 @@ func ExampleDeclaration_Share() {
 		return
 	}
 	total := 0.0
-	for _, p := range s.Portions {
+	for _, p := range s {
 		fmt.Printf("%-6s %4.1f g\n", p.Name, p.Grams)
 		total += p.Grams
 	}

@@ -18,16 +18,16 @@ type Formula struct {
 // [Specification]: hold the batch against it.
 //
 // Errors: those of [Declaration.Share]; [honestplate.InputError] for bad parts.
-func (f Formula) For(batchGrams float64) (Shares, error) {
+func (f Formula) For(batchGrams float64) ([]Portion, error) {
 	err := cmp.Or(check.Sized("BatchGrams", batchGrams, 0, mostGrams, "g", massReason), checkStep("StepGrams", f.StepGrams))
 	if err != nil {
-		return Shares{}, err
+		return nil, err
 	}
 	if _, err := sumOf("Parts", f.Parts); err != nil {
-		return Shares{}, err
+		return nil, err
 	}
 	if _, err := steps("BatchGrams", batchGrams, stepOf(f.StepGrams)); err != nil {
-		return Shares{}, err
+		return nil, err
 	}
 	zones := make([]Zone, len(f.Parts))
 	for i, p := range f.Parts {

@@ -63,3 +63,17 @@ func TestExtremesGiveErrorsNotInfinities(t *testing.T) {
 		}
 	}
 }
+
+func TestNoDishIsRefusedAlsoAsANilPointer(t *testing.T) {
+	for _, on := range []Dish{nil, (*Round)(nil), (*Oval)(nil), (*Rectangle)(nil)} {
+		for _, err := range []error{
+			failure(Strips{}.Lay(on, Declaration{Grams: 10})), failure(Spread{}.Lay(on, Declaration{Grams: 10})),
+			failure(Scatter{Count: 1, Diameter: 0.01}.Place(on)),
+		} {
+			var e *honestplate.InputError
+			if !errors.As(err, &e) || e.Field != "Dish" {
+				t.Errorf("%T: %v", on, err)
+			}
+		}
+	}
+}

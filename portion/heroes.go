@@ -164,7 +164,7 @@ func checkUnits(field string, n, least int) error {
 		return check.Input(field, n, "", fmt.Sprintf("%d or more", least))
 	}
 	if n > mostUnits {
-		return &honestplate.RangeError{Field: field, Value: float64(n), Low: float64(least), High: mostUnits, Source: "the formulas keep their digits up to a million"}
+		return check.Beyond(field, float64(n), mostUnits, "", "the formulas keep their digits up to a million")
 	}
 	return nil
 }

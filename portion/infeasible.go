@@ -48,7 +48,8 @@ func (e *InfeasibleError) Unwrap() error {
 	case e.Above.Given:
 		advice = "the least they reach is " + grams(e.Above.Value)
 	}
-	return &honestplate.RefusedError{Field: "Pieces", Kind: honestplate.ErrInfeasible, Reason: what + " " + grams(e.Pick.Grams) + within, Advice: advice}
+	reason := what + " " + grams(e.Pick.Grams) + within
+	return &honestplate.RefusedError{Field: "Pieces", Kind: honestplate.ErrInfeasible, Reason: reason, Advice: advice}
 }
 
 // chosen is how many pieces are wanted; 0 where the number is free.

@@ -9,8 +9,8 @@ import (
 
 // A Segment is the part of a strip that one slice carries.
 type Segment struct {
-	Strip int `json:"strip"` // numbers, from 1
-	Slice int `json:"slice"`
+	Strip int `json:"strip"` // number of the strip, from 1
+	Slice int `json:"slice"` // number of the slice, from 1
 	// Length of strip on the slice, m; along a cut, half the length is counted on
 	// either side.
 	Length float64 `json:"length_m"`
@@ -62,8 +62,8 @@ func layable(on Dish, d Declaration) (total int64, p plate, err error) {
 	if d.Grams == 0 {
 		return 0, p, in("Declaration", noMass("to lay it out"))
 	}
-	if err := honestplate.InRange("Declaration.Grams", float64(total), 1, maxLaidSteps, "steps", "beyond, no crew weighs so finely: take a coarser step"); err != nil {
-		return 0, p, err
+	if total > maxLaidSteps {
+		return 0, p, check.Beyond("Declaration.Grams", float64(total), maxLaidSteps, "steps", "no crew weighs so finely: take a coarser step")
 	}
 	p, err = plateOf(on)
 	return total, p, err

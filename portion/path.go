@@ -73,9 +73,9 @@ func ellipticE(phi, m float64) float64 {
 }
 
 // crossings returns the shares of the parameter at which the path crosses the straight
-// piece from p to q, unordered. A straight path that lies within dust of the piece's
+// piece from p to q, unordered. A straight path that lies within the tolerance of the piece's
 // line runs along it and does not cross it.
-func (c path) crossings(p, q Point, dust float64) []float64 {
+func (c path) crossings(p, q Point, tolerance float64) []float64 {
 	d := q.minus(p)
 	n := Point{-d.Y, d.X}
 	onPiece := func(x Point) bool {
@@ -84,7 +84,7 @@ func (c path) crossings(p, q Point, dust float64) []float64 {
 	}
 	if !c.arc {
 		from, to := n.dot(c.p.minus(p)), n.dot(c.q.minus(p))
-		if hair := dust * n.norm(); math.Abs(from) <= hair && math.Abs(to) <= hair {
+		if near := tolerance * n.norm(); math.Abs(from) <= near && math.Abs(to) <= near {
 			return nil
 		}
 		if from == to || (from > 0) == (to > 0) && from != 0 && to != 0 {

@@ -46,7 +46,7 @@ type Pick struct {
 	StepGrams float64 `json:"step_grams,omitzero"` // the scale's step, g; 0 means 1 g
 	// Tolerance is how far the total may be from Grams on either side, g; 0 wants
 	// the declared mass to the step. A legal tolerance is an input here, not a
-	// right to show less: see NeverBelow.
+	// right to show less: see [Pick.NeverBelow].
 	Tolerance float64 `json:"tolerance_grams,omitzero"`
 	// NeverBelow refuses totals below the declared mass.
 	NeverBelow bool `json:"never_below,omitzero"`
@@ -65,24 +65,9 @@ type Pick struct {
 	ScoreStep float64 `json:"score_step,omitzero"`
 	// Effort bounds the work and the memory, in steps of the search; the same
 	// effort gives the same answer on any machine. 0 means 10 million: some tenths of
-	// a second, some tens of megabytes. When it runs out, Picked.Proof says how far from the best the
+	// a second, some tens of megabytes. When it runs out, Picked says how far from the best the
 	// answer can be.
 	Effort int `json:"effort,omitzero"`
-}
-
-// A Proof says what is known about an answer. With Pick.Closest it speaks of
-// the score among the sets of the closest total.
-type Proof struct {
-	// Optimal is set when no permitted set is better, by score and by closeness.
-	Optimal bool `json:"optimal"`
-	// First is set when also no equal set comes earlier in stated order.
-	First bool `json:"first"`
-	// Bound is a total score that no permitted set exceeds.
-	Bound float64 `json:"bound"`
-	// Gap is Bound less the answer's score: 0 when Optimal.
-	Gap float64 `json:"gap_m"`
-	// Work is the number of search steps spent, in the unit of Pick.Effort.
-	Work int `json:"work"`
 }
 
 // Picked is the answer to a Pick.
@@ -92,14 +77,20 @@ type Picked struct {
 	Grams  float64 `json:"grams"`      // their total, g
 	Over   float64 `json:"over_grams"` // Grams less the declared mass, g; negative when short
 	Score  float64 `json:"score"`      // their total score, of the rounded scores
-	Proof  Proof   `json:"proof"`      // what is known about it
+	// What is known about the answer; with Pick.Closest about the score among the sets of
+	// the closest total.
+	Optimal bool    `json:"optimal"` // no permitted set is better, by score and by closeness
+	First   bool    `json:"first"`   // also no equal set comes earlier in stated order
+	Bound   float64 `json:"bound"`   // a total score that no permitted set exceeds
+	Gap     float64 `json:"gap"`     // Bound less the answer's score: 0 when Optimal
+	Work    int     `json:"work"`    // search steps spent, in the unit of Pick.Effort
 }
 
 // Best returns the best permitted set of pieces with the proof of how good it is.
 //
 // It fails with a [honestplate.InputError] on input that makes no sense, an
 // [InfeasibleError] that names the nearest totals the pieces can reach when no set is
-// permitted, and an InputError about Effort when that ran out before any set was found.
+// permitted, and an [honestplate.InputError] about Effort when that ran out before any set was found.
 //
 // Method: the Lagrangian relaxation of the mass gives every piece a reduced score;
 // any set scoring within B of the relaxed optimum differs from the relaxed set by
@@ -132,7 +123,8 @@ func (p Pick) Best() (Picked, error) {
 	}
 	points := q.scoreStep.Times
 	out.Score = points(s.Score)
-	out.Proof = Proof{Optimal: s.Proven, First: s.First, Bound: points(s.Bound), Gap: points(s.Bound - s.Score), Work: s.Work}
+	out.Optimal, out.First, out.Work = s.Proven, s.First, s.Work
+	out.Bound, out.Gap = points(s.Bound), points(s.Bound-s.Score)
 	if q.massless {
 		for _, piece := range out.Pieces {
 			out.Grams += piece.Grams

@@ -29,10 +29,10 @@ func benchmarkPick(b *testing.B, n, count int, tolerance float64, closest bool) 
 	work, i := 0, 0
 	for b.Loop() {
 		got, err := picks[i%len(picks)].Best()
-		if err != nil || !got.Proof.Optimal {
-			b.Fatal(got.Proof, err)
+		if err != nil || !got.Optimal {
+			b.Fatal(got.Gap, err)
 		}
-		work += got.Proof.Work
+		work += got.Work
 		i++
 	}
 	b.ReportMetric(float64(work)/float64(i), "steps/op")

@@ -40,7 +40,7 @@ func (p Pick) problem() (pickProblem, error) {
 	case n == 0:
 		return q, check.Input("Pieces", "empty", "", "at least one")
 	case n > maxPieces:
-		return q, &honestplate.RangeError{Field: "Pieces", Value: float64(n), Low: 1, High: maxPieces, Unit: "pieces", Source: effortReason}
+		return q, check.Beyond("Pieces", float64(n), maxPieces, "pieces", effortReason)
 	case p.Effort < 0:
 		return q, check.Input("Effort", p.Effort, "steps", "0 or more")
 	}
@@ -99,7 +99,7 @@ func (p Pick) groupsInto(q *pickProblem) error {
 	return nil
 }
 
-// massesInto sets the masses and the window of permitted totals.
+// massesInto sets the masses and the target.
 func (p Pick) massesInto(q *pickProblem) error {
 	q.Masses = make([]int64, len(p.Pieces))
 	q.massless = p.Grams == 0 && p.StepGrams == 0
@@ -129,10 +129,16 @@ func (p Pick) massesInto(q *pickProblem) error {
 			return cmp.Or[error](err, check.Input(p.field("Grams", k), g, "g", "at least one step of the scale"))
 		}
 		if total += floor; total > maxSteps {
-			return &honestplate.RangeError{Field: "Pieces", Value: float64(total), High: maxSteps, Unit: "steps in all", Source: stepsReason}
+			return check.Beyond("Pieces", float64(total), maxSteps, "steps in all", stepsReason)
 		}
 		q.Masses[i] = floor
 	}
+	q.Target = target
+	return p.windowInto(q)
+}
+
+// windowInto sets the permitted totals about the target.
+func (p Pick) windowInto(q *pickProblem) error {
 	if err := honestplate.NotNegative("Tolerance", p.Tolerance, "g"); err != nil {
 		return err
 	}
@@ -142,12 +148,12 @@ func (p Pick) massesInto(q *pickProblem) error {
 	if !ok {
 		tol = maxSteps
 	}
-	q.Target, q.Low, q.High = target, max(target-tol, 0), target+tol
+	q.Low, q.High = max(q.Target-tol, 0), q.Target+tol
 	if p.NeverBelow {
-		q.Low = target
+		q.Low = q.Target
 	}
 	if p.NeverAbove {
-		q.High = target
+		q.High = q.Target
 	}
 	return nil
 }

@@ -29,7 +29,7 @@ type PictureVerdict struct {
 // verdict (Exceed or Reduce). A stand-in or garnish only gets the verdict. Common
 // practice, no source; local advertising law decides.
 //
-// Errors besides: those of Validate; [honestplate.InputError] where no mass is declared
+// Errors besides: those of [Declaration.Validate]; [honestplate.InputError] where no mass is declared
 // or the weighing makes no sense.
 func (d Declaration) JudgePicture(w Weighing) (PictureVerdict, error) {
 	if err := d.Validate(); err != nil {
@@ -67,7 +67,7 @@ func (d Declaration) JudgePicture(w Weighing) (PictureVerdict, error) {
 // JudgeCount compares the pieces in the picture with the declared count. For an
 // advertised item more is a [honestplate.RefusedError] that says Exceed, fewer one that
 // says Reduce; others may differ. Common practice, no source; local advertising law
-// decides. Errors besides: those of Validate; [honestplate.InputError] where no count is
+// decides. Errors besides: those of [Declaration.Validate]; [honestplate.InputError] where no count is
 // declared or pieces is negative.
 func (d Declaration) JudgeCount(pieces int) error {
 	switch err := d.Validate(); {

@@ -52,7 +52,8 @@ func (p Placing) Assign(pieces []Piece) (Placing, error) {
 	micrograms, total := make([]int64, len(pieces)), int64(0)
 	for k, x := range pieces {
 		field := func(name string) string { return fmt.Sprintf("Pieces[%d].%s", k, name) }
-		err := cmp.Or(check.Sized(field("Grams"), x.Grams, 0, mostPieceGrams, "g", "a tonne: no piece on a dish"), honestplate.Finite(field("Score"), x.Score, ""))
+		err := cmp.Or(check.Sized(field("Grams"), x.Grams, 0, mostPieceGrams, "g", "a tonne: no piece on a dish"),
+			honestplate.Finite(field("Score"), x.Score, ""))
 		if err != nil {
 			return Placing{}, err
 		}

@@ -1,6 +1,7 @@
 package portion
 
 import (
+	"cmp"
 	"math"
 	"reflect"
 
@@ -70,8 +71,8 @@ func (p plate) clip(x, d Point) (path, bool) {
 	return path{p: x.plus(d.times(low)), q: x.plus(d.times(high))}, true
 }
 
-// reach is how far the outline inside the free edge extends along a unit vector.
-func (p plate) reach(n Point) float64 {
+// extent is how far the outline inside the free edge extends along a unit vector.
+func (p plate) extent(n Point) float64 {
 	a, b := p.inner()
 	if p.elliptic {
 		return math.Hypot(a*n.X, b*n.Y)
@@ -86,4 +87,14 @@ func plateOf(on Dish) (plate, error) {
 	}
 	p, err := on.plate()
 	return p, in("Dish", err)
+}
+
+// tolerance is the length below which places on the dish are one: far above the noise
+// of arithmetic, far below what a hand can lay.
+func (p plate) tolerance() float64 { return 1e-9 * (p.a + p.b) }
+
+// farFirst is the order of placing: far side first, from left to right.
+func (p plate) farFirst(s, t Point) int {
+	rank := func(v float64) float64 { return math.Round(v / p.tolerance()) }
+	return cmp.Or(cmp.Compare(rank(t.Y), rank(s.Y)), cmp.Compare(rank(s.X), rank(t.X)))
 }

@@ -5,8 +5,8 @@ import "math"
 // A Point is a place on a dish, seen from above: m from the dish's centre, X to the
 // right, Y away from the camera. The camera stands at the bottom of the page.
 type Point struct {
-	X float64 `json:"x_m"` // m from the dish's centre
-	Y float64 `json:"y_m"`
+	X float64 `json:"x_m"` // m to the right of the centre
+	Y float64 `json:"y_m"` // m away from the camera
 }
 
 func (p Point) plus(q Point) Point              { return Point{p.X + q.X, p.Y + q.Y} }

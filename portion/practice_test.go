@@ -60,8 +60,8 @@ func TestFavouringTheCameraMovesGrams(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if sumOfSteps(before) != sumOfSteps(after) || after.Portions[0].Steps < before.Portions[0].Steps {
-			t.Fatalf("%+v became %+v", before.Portions, after.Portions)
+		if sumOfSteps(before) != sumOfSteps(after) || after[0].Steps < before[0].Steps {
+			t.Fatalf("%+v became %+v", before, after)
 		}
 	}
 }
@@ -77,7 +77,7 @@ func TestSignedOffRatiosAreConstraints(t *testing.T) {
 			t.Fatal(err)
 		}
 		s, b, so := signed, Build{Scale: Scale{StepGrams: 0.01, Check: CheckWeight{Grams: 50, Reading: 50}}}, 0.0
-		for k, p := range shares.Portions {
+		for k, p := range shares {
 			if batch == 25 && k == 0 {
 				p.Grams++ // poured by eye
 			}
@@ -97,7 +97,7 @@ func TestSignedOffRatiosAreConstraints(t *testing.T) {
 func TestAdvertisedItemsAreShownAsTheyAre(t *testing.T) {
 	cheese := Declaration{Item: "smoked cheese", Grams: 62, Count: 9, Advertised: true}
 	garnish := Declaration{Item: "herbs", Grams: 5, Count: 9}
-	for _, act := range []Act{Replace, Thin, Exceed, Reduce} {
+	for _, act := range []string{Replace, Thin, Exceed, Reduce} {
 		var e *honestplate.RefusedError
 		if err := cheese.Allows(act); !errors.As(err, &e) || !strings.Contains(e.Reason, string(act)) || !errors.Is(err, honestplate.ErrAdvertised) {
 			t.Errorf("cheese %s: %v", act, err)

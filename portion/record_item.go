@@ -68,7 +68,7 @@ func (i RecordItem) validate() error {
 		}
 	}
 	if p := i.Planned; p != nil {
-		act := Act("")
+		act := ""
 		switch {
 		case p.Grams > d.Grams || p.Count > d.Count:
 			act = Exceed

@@ -209,14 +209,14 @@ func TestRecordReaderRefusesByName(t *testing.T) {
 }
 
 func TestRecordKeepsAnAdvertisedItemAsDeclared(t *testing.T) {
-	for act, change := range map[Act]func(*RecordItem){
+	for act, change := range map[string]func(*RecordItem){
 		Replace: func(i *RecordItem) { i.StandIn = &StandIn{"wax", "heat"} },
 		Exceed:  func(i *RecordItem) { i.Planned = &Amount{Grams: 62.5, StepGrams: 0.5} },
 		Reduce:  func(i *RecordItem) { i.Planned = &Amount{Grams: 61.5, StepGrams: 0.5} },
 	} {
 		r := goodRecord()
 		change(&r.Items[0])
-		if err := r.Validate(); !errors.Is(err, honestplate.ErrAdvertised) || !strings.Contains(err.Error(), string(act)) {
+		if err := r.Validate(); !errors.Is(err, honestplate.ErrAdvertised) || !strings.Contains(err.Error(), act) {
 			t.Errorf("%s: have %v", act, err)
 		}
 		if _, err := json.Marshal(r); !errors.Is(err, honestplate.ErrAdvertised) {

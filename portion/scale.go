@@ -130,8 +130,7 @@ func (s Scale) Weigh(readings ...float64) (Weighing, error) {
 	low, high := slices.Min(readings), slices.Max(readings)
 	s, _ = s.checked() // MaxError found it in order
 	if limit := mpe + s.StepGrams; high-low > limit*(1+1e-9) {
-		return Weighing{}, &honestplate.RangeError{Field: "Readings", Value: high - low, High: limit, Unit: "g apart",
-			Source: "OIML R 76, repeatability, and one step of rounding: settle the load and weigh again"}
+		return Weighing{}, check.Beyond("Readings", high-low, limit, "g apart", "OIML R 76, repeatability, and one step of rounding: settle the load and weigh again")
 	}
 	deviation := s.Repeat
 	if len(readings) > 1 {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/honestplate/portion/internal/check"
+	"example.org/honestplate/portion/internal/words"
 )
 
 // A Class is an accuracy class of scales after OIML R 76.
@@ -20,13 +21,13 @@ const (
 var classNames = [...]string{"III", "I", "II", "IIII"}
 
 // String returns the class as scales bear it.
-func (c Class) String() string { return nameOf("Class", int(c), classNames[:]) }
+func (c Class) String() string { return words.Of("Class", int(c), classNames[:]) }
 
 // MarshalText writes the class as scales bear it.
-func (c Class) MarshalText() ([]byte, error) { return textOf("Class", int(c), classNames[:]) }
+func (c Class) MarshalText() ([]byte, error) { return words.Text("Class", int(c), classNames[:]) }
 
 // UnmarshalText reads what MarshalText writes.
-func (c *Class) UnmarshalText(text []byte) error { return readName(c, "Class", text, classNames[:]) }
+func (c *Class) UnmarshalText(text []byte) error { return words.Read(c, "Class", text, classNames[:]) }
 
 // limits returns up to how many verification intervals e an error of 0.5 e, 1 e
 // and 1.5 e is allowed (OIML R 76-1, table 6).

@@ -37,7 +37,8 @@ func (s Scale) Sum(loads ...float64) (Weighing, error) {
 	}
 	s, _ = s.checked() // LeastLoad found it in order
 	w.LeastGrams = least * float64(len(loads))
-	w.Standard = math.Sqrt(float64(float64(len(loads))*(float64(s.Repeat*s.Repeat)+float64(s.StepGrams*s.StepGrams)/6)) + float64(common*common))
+	each := float64(s.Repeat*s.Repeat) + float64(s.StepGrams*s.StepGrams)/6
+	w.Standard = math.Sqrt(float64(float64(len(loads))*each) + float64(common*common))
 	w.Expanded = 2 * w.Standard
 	return w, nil
 }

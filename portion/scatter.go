@@ -3,11 +3,11 @@ package portion
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 
 	"example.org/honestplate"
 	"example.org/honestplate/portion/internal/check"
+	"example.org/honestplate/portion/internal/words"
 )
 
 // An Arrangement is how separate pieces are spread over a dish.
@@ -30,16 +30,16 @@ const (
 var arrangementNames = [...]string{"scattered", "in a ring", "in a spiral"}
 
 // String names the arrangement.
-func (a Arrangement) String() string { return nameOf("Arrangement", int(a), arrangementNames[:]) }
+func (a Arrangement) String() string { return words.Of("Arrangement", int(a), arrangementNames[:]) }
 
 // MarshalText writes the arrangement's name.
 func (a Arrangement) MarshalText() ([]byte, error) {
-	return textOf("Arrangement", int(a), arrangementNames[:])
+	return words.Text("Arrangement", int(a), arrangementNames[:])
 }
 
 // UnmarshalText reads what MarshalText writes.
 func (a *Arrangement) UnmarshalText(text []byte) error {
-	return readName(a, "Arrangement", text, arrangementNames[:])
+	return words.Read(a, "Arrangement", text, arrangementNames[:])
 }
 
 // A Scatter says how separate pieces are placed: clear of each other, of the free
@@ -99,7 +99,7 @@ func (s Scatter) Place(on Dish) (Placing, error) {
 		return Placing{}, err
 	}
 	out := Placing{Scatter: s, Dish: on, Slices: slices.Clone(p.slices), plate: p}
-	farFirst(at, p)
+	slices.SortStableFunc(at, p.farFirst)
 	for i, x := range at {
 		out.Spots = append(out.Spots, Spot{i + 1, x, p.sliceAt(x) + 1, -1})
 	}
@@ -121,22 +121,13 @@ func (s Scatter) check() error {
 	return nil
 }
 
-// farFirst sorts points into the order of placing.
-func farFirst(at []Point, p plate) {
-	// A hair's breadth of difference must not decide the order.
-	hair := 1e-9 * (p.a + p.b)
-	slices.SortStableFunc(at, func(s, t Point) int {
-		return cmp.Or(cmp.Compare(math.Round(t.Y/hair), math.Round(s.Y/hair)), cmp.Compare(math.Round(s.X/hair), math.Round(t.X/hair)))
-	})
-}
-
-// touch is the dust allowed for: a distance short by less counts as kept.
-const touch = 1e-12
+// roundoff is allowed for: a distance short by less counts as kept.
+const roundoff = 1e-12
 
 // clear reports whether a piece at x is clear of the edge and the cuts.
 func (s Scatter) clear(p plate, x Point) bool {
-	if !p.holds(x, s.Diameter/2-touch) {
+	if !p.insideBy(x, s.Diameter/2-roundoff) {
 		return false
 	}
-	return s.OverCuts || p.fromCuts(x) >= s.Diameter/2+s.CutGap-touch
+	return s.OverCuts || p.fromCuts(x) >= s.Diameter/2+s.CutGap-roundoff
 }

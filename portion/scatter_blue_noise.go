@@ -14,7 +14,7 @@ const scatterWork = 50_000_000
 // once to a better one of some spots in its slice, and what still lies too close to
 // the best of many, over and over.
 func (s Scatter) scatter(p plate) ([]Point, error) {
-	apart := s.Diameter + s.Gap - touch
+	apart := s.Diameter + s.Gap - roundoff
 	// No packing of circles is denser than the hexagonal one (Thue; from memory): the
 	// dish with half a gap around it holds no more than its area over a hexagon's.
 	a, b := p.inner()
@@ -27,60 +27,78 @@ func (s Scatter) scatter(p plate) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	var at []Point
-	var slice []int
-	work := 0
-	nearest := func(x Point, but int) float64 {
-		work += len(at)
-		d := math.Inf(1)
-		for i, y := range at {
-			if i != but {
-				d = min(d, x.minus(y).square())
-			}
-		}
-		return math.Sqrt(d)
-	}
-	best := func(k, tries, but int) Point {
-		found, distance := Point{}, -1.0
-		for range tries {
-			x := rooms[k][r.IntN(len(rooms[k]))]
-			if d := nearest(x, but); d > distance {
-				found, distance = x, d
-			}
-		}
-		return found
-	}
+	d := &darts{rooms: rooms, r: r}
 	// Slices take turns, so that early and late pieces are everywhere.
 	for turn := range s.Count {
 		for k, n := range quota {
 			if int64(turn) < n {
-				at, slice = append(at, best(k, min(12+2*len(at), 60), -1)), append(slice, k)
+				x := d.farthest(k, min(12+2*len(d.at), 60), -1)
+				d.at, d.slice = append(d.at, x), append(d.slice, k)
 			}
 		}
 	}
 	for round := 0; ; round++ {
-		crowded := 0
-		for i := range at {
-			d, tries := nearest(at[i], i), 400
-			if d >= apart {
-				if round > 0 {
-					continue // even enough: leave it random
-				}
-				tries = 8
-			} else {
-				crowded++
-			}
-			if x := best(slice[i], tries, i); nearest(x, i) > d {
-				at[i] = x
-			}
-		}
+		crowded := d.move(apart, round > 0)
 		if crowded == 0 {
-			return at, nil
+			return d.at, nil
 		}
-		if work > scatterWork || round == 60 {
+		if d.work > scatterWork || round == 60 {
 			return nil, s.crowded(s.Count - crowded)
 		}
 	}
+}
+
+// A darts is the pieces thrown so far.
+type darts struct {
+	rooms [][]Point // by slice: where a piece may lie
+	r     *rand.Rand
+	at    []Point
+	slice []int // of each piece
+	work  int   // distances measured
+}
+
+// nearest is the distance of x from the nearest piece but one.
+func (d *darts) nearest(x Point, but int) float64 {
+	d.work += len(d.at)
+	least := math.Inf(1)
+	for i, y := range d.at {
+		if i != but {
+			least = min(least, x.minus(y).square())
+		}
+	}
+	return math.Sqrt(least)
+}
+
+// farthest returns the spot, of many random ones in slice k, that is farthest from the
+// pieces but one.
+func (d *darts) farthest(k, tries, but int) Point {
+	found, distance := Point{}, -1.0
+	for range tries {
+		x := d.rooms[k][d.r.IntN(len(d.rooms[k]))]
+		if far := d.nearest(x, but); far > distance {
+			found, distance = x, far
+		}
+	}
+	return found
+}
+
+// move moves every piece to a better spot, or with only those too close only such, and
+// returns how many were too close.
+func (d *darts) move(apart float64, only bool) (crowded int) {
+	for i := range d.at {
+		now, tries := d.nearest(d.at[i], i), 400
+		if now < apart {
+			crowded++
+		} else if only {
+			continue // even enough: leave it random
+		} else {
+			tries = 8
+		}
+		if x := d.farthest(d.slice[i], tries, i); d.nearest(x, i) > now {
+			d.at[i] = x
+		}
+	}
+	return crowded
 }
 
 // rooms lists, by slice, random spots at which a piece is clear of edges and cuts.

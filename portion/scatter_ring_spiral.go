@@ -11,13 +11,14 @@ import (
 func (s Scatter) ring(p plate) ([]Point, error) {
 	a, b := p.inner()
 	// The largest line of the dish's shape at which the whole of it is clear.
-	low, _ := root.Split(0, 1, func(f float64) bool { return s.lineClear(p, ring(p, a*f, b*f)) })
-	if low < 1e-9 {
+	share, _ := root.Split(0, 1, func(f float64) bool { return s.lineClear(p, ring(p, a*f, b*f)) })
+	share *= 1 - 1e-9 // a nanometre inside, so that no last bit decides
+	if share < 1e-9 {
 		return nil, s.crowded(0)
 	}
 	// The line in parts: each within one slice, kept clear of its cuts.
 	l := Layout{plate: p}
-	line := ring(p, a*low, b*low)
+	line := ring(p, a*share, b*share)
 	if p.elliptic && len(p.cuts) > 0 {
 		// Begin at a cut, so that no slice's part is in two.
 		start := math.Atan2(p.cuts[0].q.Y/p.b, p.cuts[0].q.X/p.a)
@@ -58,7 +59,7 @@ func (s Scatter) ring(p plate) ([]Point, error) {
 func (s Scatter) lineClear(p plate, line []path) bool {
 	for _, c := range line {
 		for k := range 65 {
-			if !p.holds(c.at(float64(k)/64), s.Diameter/2-touch) {
+			if !p.insideBy(c.at(float64(k)/64), s.Diameter/2-roundoff) {
 				return false
 			}
 		}

@@ -155,7 +155,7 @@ func TestAssignUsesEveryPieceOnce(t *testing.T) {
 			continue
 		}
 		var q Placing
-		for range 8 { // trays of pieces for the same spots
+		for range 4 { // trays of pieces for the same spots
 			assigned++
 			pieces := weighed(s.Count, r.Uint64())
 			if q, err = p.Assign(pieces); err != nil {
@@ -190,7 +190,7 @@ func TestAssignUsesEveryPieceOnce(t *testing.T) {
 			t.Fatal("other bytes")
 		}
 	}
-	if assigned < 1000 {
+	if assigned < 500 {
 		t.Errorf("only %d trays were assigned", assigned)
 	}
 	p, err := Scatter{Count: 8, Diameter: 0.02}.Place(Round{Diameter: 0.3, Slices: 8})
@@ -261,7 +261,7 @@ func TestHoldingIsTheDistance(t *testing.T) {
 		if want {
 			held++
 		}
-		if p.holds(x, d) != want {
+		if p.insideBy(x, d) != want {
 			t.Fatalf("case %d: %v at %v in %v x %v, edge %v: distance %v", k, d, x, p.a, p.b, p.edge, p.inside(x))
 		}
 	}

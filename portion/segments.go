@@ -1,8 +1,6 @@
 package portion
 
 import (
-	"cmp"
-	"math"
 	"slices"
 
 	"example.org/honestplate/portion/internal/check"
@@ -22,12 +20,7 @@ func (l *Layout) place(paths [][]path) {
 		s.middle = moment.times(1 / s.Length)
 		l.Strips = append(l.Strips, s)
 	}
-	// A hair's breadth of difference must not decide the order.
-	hair := 1e-9 * (l.plate.a + l.plate.b)
-	slices.SortStableFunc(l.Strips, func(s, t Strip) int {
-		return cmp.Or(cmp.Compare(math.Round(t.middle.Y/hair), math.Round(s.middle.Y/hair)),
-			cmp.Compare(math.Round(s.middle.X/hair), math.Round(t.middle.X/hair)))
-	})
+	slices.SortStableFunc(l.Strips, func(s, t Strip) int { return l.plate.farFirst(s.middle, t.middle) })
 	for i := range l.Strips {
 		s := &l.Strips[i]
 		s.Number = i + 1
@@ -39,10 +32,10 @@ func (l *Layout) place(paths [][]path) {
 
 // cut splits a strip's path where it crosses the cuts.
 func (l *Layout) cut(number int, c path) {
-	dust := 1e-9 * (l.plate.a + l.plate.b)
+	tolerance := l.plate.tolerance()
 	at := []float64{0, 1}
 	for _, k := range l.plate.cuts {
-		for _, u := range c.crossings(k.p, k.q, dust) {
+		for _, u := range c.crossings(k.p, k.q, tolerance) {
 			if u > 0 && u < 1 {
 				at = append(at, u)
 			}
@@ -53,13 +46,13 @@ func (l *Layout) cut(number int, c path) {
 	for i := 1; i < len(at); i++ {
 		part := c.part(at[i-1], at[i])
 		length, rise := part.measure()
-		if length <= dust {
+		if length <= tolerance {
 			continue
 		}
 		middle := part.at(0.5)
 		// A strip that runs along a cut lies half on either side of it.
 		d := part.at(0.5 + 1e-3).minus(part.at(0.5 - 1e-3))
-		side := Point{-d.Y, d.X}.times(dust / d.norm())
+		side := Point{-d.Y, d.X}.times(tolerance / d.norm())
 		holders := []int{l.plate.sliceAt(middle.plus(side)), l.plate.sliceAt(middle.minus(side))}
 		if holders[0] == holders[1] {
 			holders = holders[:1]

@@ -29,13 +29,6 @@ type Portion struct {
 	Count int     `json:"count"` // pieces; 0 where mass is shared
 }
 
-// Shares is a declared amount spread over zones. The steps sum to the declared
-// amount exactly.
-type Shares struct {
-	Declaration Declaration `json:"declaration"` // what was shared
-	Portions    []Portion   `json:"portions"`    // one a zone, in the order of the zones
-}
-
 // Share spreads the declared amount over the zones in proportion to their
 // weights, within their minima and maxima, by [apportion.LargestRemainder]: the mass in whole
 // steps if a mass is declared, otherwise the pieces. The total is exact and ties
@@ -46,10 +39,10 @@ type Shares struct {
 // Errors: those of [Declaration.Validate]; a [honestplate.InputError] for no zones and
 // for a bad weight or bound; an [apportion.BoundsError] for bounds that no sharing can
 // meet, which says how much to take off.
-func (d Declaration) Share(zones []Zone) (Shares, error) {
+func (d Declaration) Share(zones []Zone) ([]Portion, error) {
 	total, err := d.inSteps()
 	if err != nil {
-		return Shares{}, err
+		return nil, err
 	}
 	if d.Grams == 0 {
 		return d.ShareCount(zones)
@@ -60,29 +53,29 @@ func (d Declaration) Share(zones []Zone) (Shares, error) {
 		claims[i].Weight = z.Weight
 		if z.MinGrams != 0 || z.MaxGrams != 0 {
 			if err := z.boundsIn(i, step, &claims[i]); err != nil {
-				return Shares{}, err
+				return nil, err
 			}
 		}
 	}
 	got, err := apportion.LargestRemainder.Apportion(total, claims)
 	if err != nil {
-		return Shares{}, inZones(err, step.Times(1))
+		return nil, inZones(err, step.Times(1))
 	}
-	s := Shares{d, make([]Portion, len(zones))}
-	for i := range s.Portions {
-		s.Portions[i] = Portion{Name: zones[i].Name, Steps: got[i], Grams: step.Times(got[i])}
+	out := make([]Portion, len(zones))
+	for i := range out {
+		out[i] = Portion{Name: zones[i].Name, Steps: got[i], Grams: step.Times(got[i])}
 	}
-	return s, nil
+	return out, nil
 }
 
 // ShareCount spreads the declared pieces over the zones, within MinCount and
 // MaxCount, also where a mass is declared beside the count.
-func (d Declaration) ShareCount(zones []Zone) (Shares, error) {
+func (d Declaration) ShareCount(zones []Zone) ([]Portion, error) {
 	if err := d.Validate(); err != nil {
-		return Shares{}, err
+		return nil, err
 	}
 	if d.Count == 0 {
-		return Shares{}, check.Input("Count", 0, "", "a declared count above 0 to share pieces")
+		return nil, check.Input("Count", 0, "", "a declared count above 0 to share pieces")
 	}
 	claims := make([]apportion.Claim, len(zones))
 	for i, z := range zones {
@@ -91,20 +84,20 @@ func (d Declaration) ShareCount(zones []Zone) (Shares, error) {
 			n    int
 		}{{"MinCount", z.MinCount}, {"MaxCount", z.MaxCount}} {
 			if c.n < 0 {
-				return Shares{}, check.Input(fmt.Sprintf("Zones[%d].%s", i, c.name), c.n, "", "0 or more")
+				return nil, check.Input(fmt.Sprintf("Zones[%d].%s", i, c.name), c.n, "", "0 or more")
 			}
 		}
 		claims[i] = apportion.Claim{Weight: z.Weight, Min: int64(z.MinCount), Max: int64(z.MaxCount)}
 	}
 	got, err := apportion.LargestRemainder.Apportion(int64(d.Count), claims)
 	if err != nil {
-		return Shares{}, inZones(err, 0)
+		return nil, inZones(err, 0)
 	}
-	s := Shares{d, make([]Portion, len(zones))}
-	for i := range s.Portions {
-		s.Portions[i] = Portion{Name: zones[i].Name, Steps: got[i], Count: int(got[i])}
+	out := make([]Portion, len(zones))
+	for i := range out {
+		out[i] = Portion{Name: zones[i].Name, Steps: got[i], Count: int(got[i])}
 	}
-	return s, nil
+	return out, nil
 }
 
 // inZones puts an error about claims in the words of zones, whose units weigh so
@@ -137,7 +130,7 @@ func (z Zone) boundsIn(i int, step decimal.Decimal, c *apportion.Claim) error {
 	}
 	_, low, ok := decimal.Around(z.MinGrams, step)
 	if !ok {
-		return &honestplate.RangeError{Field: field("MinGrams"), Value: z.MinGrams / step.Times(1), High: maxSteps, Unit: "steps", Source: stepsReason}
+		return check.Beyond(field("MinGrams"), z.MinGrams/step.Times(1), maxSteps, "steps", stepsReason)
 	}
 	c.Min = low
 	if z.MaxGrams == 0 {

@@ -56,7 +56,7 @@ func FuzzDeclaration(f *testing.F) {
 			if sumOfSteps(s) != total {
 				t.Fatalf("%d of %d steps", sumOfSteps(s), total)
 			}
-			for _, p := range s.Portions {
+			for _, p := range s {
 				allFinite(t, "portion", p.Grams)
 			}
 		}

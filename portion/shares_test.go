@@ -74,7 +74,7 @@ func TestSharesAreExact(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := []Portion{{"front", 71, 35.5, 0}, {"side", 30, 15, 0}, {"back", 23, 11.5, 0}}
-	if diff := cmp.Diff(want, s.Portions); diff != "" {
+	if diff := cmp.Diff(want, s); diff != "" {
 		t.Error(diff)
 	}
 	if sumOfSteps(s) != 124 {
@@ -90,11 +90,11 @@ func TestSharingPieces(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := []Portion{{"front", 5, 0, 5}, {"middle", 2, 0, 2}, {"back", 2, 0, 2}}
-	if diff := cmp.Diff(want, s.Portions); diff != "" {
+	if diff := cmp.Diff(want, s); diff != "" {
 		t.Error(diff)
 	}
 	d.Grams = 0 // then Share shares the pieces
-	if again, err := d.Share(zones); err != nil || cmp.Diff(want, again.Portions) != "" {
+	if again, err := d.Share(zones); err != nil || cmp.Diff(want, again) != "" {
 		t.Errorf("%+v, %v", again, err)
 	}
 	for name, c := range map[string]struct {
@@ -131,20 +131,20 @@ func TestBadZonesAreNamed(t *testing.T) {
 		}
 	}
 	s, err := d.Share([]Zone{{Weight: 1}, {Weight: 1, MaxGrams: 0.3}, {Weight: 1, MaxGrams: 1e300}})
-	if err != nil || s.Portions[1].Steps != 0 {
-		t.Errorf("a maximum below one step, and one beyond all: %+v, %v", s.Portions, err)
+	if err != nil || s[1].Steps != 0 {
+		t.Errorf("a maximum below one step, and one beyond all: %+v, %v", s, err)
 	}
 }
 
 func TestNoWeightAtAll(t *testing.T) {
 	s, err := Declaration{Grams: 3}.Share([]Zone{{MinGrams: 2}, {MinGrams: 1}})
-	if err != nil || s.Portions[0].Steps != 2 || s.Portions[1].Steps != 1 {
+	if err != nil || s[0].Steps != 2 || s[1].Steps != 1 {
 		t.Errorf("minima that are the total: %+v, %v", s, err)
 	}
 }
 
-func sumOfSteps(s Shares) (sum int64) {
-	for _, p := range s.Portions {
+func sumOfSteps(s []Portion) (sum int64) {
+	for _, p := range s {
 		sum += p.Steps
 	}
 	return sum

@@ -20,7 +20,7 @@ func (s Strips) paths(p plate) [][]path {
 		for _, turn := range turns {
 			sin, cos := math.Sincos(turn * math.Pi / 180)
 			along, normal := Point{cos, sin}, Point{-sin, cos}
-			spacing := 2 * p.reach(normal) / float64(s.Count)
+			spacing := 2 * p.extent(normal) / float64(s.Count)
 			for k := range s.Count {
 				offset := (float64(k) - float64(s.Count-1)/2) * spacing
 				if c, ok := p.clip(normal.times(offset), along); ok {

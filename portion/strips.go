@@ -6,6 +6,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/portion/internal/check"
+	"example.org/honestplate/portion/internal/words"
 )
 
 // A Pattern is how strips lie on a dish.
@@ -26,14 +27,14 @@ const (
 var patternNames = [...]string{"along the cuts", "across", "lattice", "rings"}
 
 // String names the pattern.
-func (p Pattern) String() string { return nameOf("Pattern", int(p), patternNames[:]) }
+func (p Pattern) String() string { return words.Of("Pattern", int(p), patternNames[:]) }
 
 // MarshalText writes the pattern's name.
-func (p Pattern) MarshalText() ([]byte, error) { return textOf("Pattern", int(p), patternNames[:]) }
+func (p Pattern) MarshalText() ([]byte, error) { return words.Text("Pattern", int(p), patternNames[:]) }
 
 // UnmarshalText reads what MarshalText writes.
 func (p *Pattern) UnmarshalText(text []byte) error {
-	return readName(p, "Pattern", text, patternNames[:])
+	return words.Read(p, "Pattern", text, patternNames[:])
 }
 
 // Strips says how an item in strips of one width and thickness is laid, so that its
@@ -91,7 +92,7 @@ func (s Strips) Lay(on Dish, d Declaration) (Layout, error) {
 		return Layout{}, check.Input("Pattern", s.Pattern, "", "one that lays strips: an uncut dish has no cuts to lay along")
 	}
 	if cells := len(l.Strips) * len(p.slices); cells > maxCells {
-		return Layout{}, &honestplate.RangeError{Field: "Count", Value: float64(cells), Low: 1, High: maxCells, Unit: "strips times slices", Source: effortReason}
+		return Layout{}, check.Beyond("Count", float64(cells), maxCells, "strips times slices", effortReason)
 	}
 	if err := l.share(total); err != nil {
 		return Layout{}, err

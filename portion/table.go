@@ -22,9 +22,9 @@ type Table struct {
 // A Grid is a declared amount spread over rows and columns. Cells sum to the
 // rows' and the columns' totals, and these to the declared amount, exactly.
 type Grid struct {
-	Declaration Declaration `json:"declaration"` // what was shared
-	Rows        []Portion   `json:"rows"`        // the totals
-	Columns     []Portion   `json:"columns"`
+	Declaration Declaration `json:"declaration"`    // what was shared
+	Rows        []Portion   `json:"rows"`           // the totals of rows
+	Columns     []Portion   `json:"columns"`        // and of columns
 	Steps       [][]int64   `json:"steps"`          // Steps[i][j]: whole steps, or pieces, of row i in column j
 	Grams       [][]float64 `json:"grams,omitzero"` // their masses, g; nil where pieces are shared
 }
@@ -57,7 +57,7 @@ func (t Table) margins() (g Grid, weights [][]float64, rows, columns []int64, er
 	if err = t.Declaration.Validate(); err != nil {
 		return Grid{}, nil, nil, nil, in("Declaration", err)
 	}
-	var sides [2]Shares
+	var sides [2][]Portion
 	for k, zones := range [2][]Zone{t.Rows, t.Columns} {
 		if sides[k], err = t.Declaration.Share(zones); err != nil {
 			return Grid{}, nil, nil, nil, renamed(err, [2]string{"Rows", "Columns"}[k])
@@ -72,7 +72,7 @@ func (t Table) margins() (g Grid, weights [][]float64, rows, columns []int64, er
 			}
 		}
 	}
-	g = Grid{Declaration: t.Declaration, Rows: sides[0].Portions, Columns: sides[1].Portions}
+	g = Grid{Declaration: t.Declaration, Rows: sides[0], Columns: sides[1]}
 	return g, weights, stepsOf(sides[0]), stepsOf(sides[1]), nil
 }
 
@@ -102,9 +102,9 @@ func (t Table) named(err error) error {
 	return err
 }
 
-func stepsOf(s Shares) []int64 {
-	out := make([]int64, len(s.Portions))
-	for i, p := range s.Portions {
+func stepsOf(s []Portion) []int64 {
+	out := make([]int64, len(s))
+	for i, p := range s {
 		out[i] = p.Steps
 	}
 	return out

@@ -152,7 +152,7 @@ func TestPictureShowsWhatIsDeclared(t *testing.T) {
 	for _, c := range []struct {
 		grams float64
 		want  Verdict
-		act   Act
+		act   string
 	}{{62, Agrees, ""}, {62.5, Agrees, ""}, {61.5, Agrees, ""}, {62.6, CannotTell, ""}, {60.6, CannotTell, ""}, {64, Differs, Exceed}, {60, Differs, Reduce}} {
 		v, err := d.JudgePicture(Weighing{Grams: c.grams, Expanded: 0.5})
 		var e *honestplate.RefusedError

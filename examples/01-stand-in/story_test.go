@@ -57,7 +57,7 @@ func Example_theFrame() {
 // each with its own words.
 func Example_anotherPicture() {
 	milk := portion.Declaration{Item: "milk", Grams: 60, Advertised: true}
-	for _, act := range []portion.Act{portion.Replace, portion.Thin, portion.Exceed, portion.Reduce} {
+	for _, act := range []string{portion.Replace, portion.Thin, portion.Exceed, portion.Reduce} {
 		fmt.Println(milk.Allows(act))
 	}
 	// Output:
@@ -157,7 +157,7 @@ func Example_signedOff() {
 		signed := portion.Specification{Product: "dressing", Version: "1",
 			Ratios: []portion.Ratio{{Layer: "oil", To: "vinegar", Least: 2.8, Most: 3.2}}}
 		mixed, shown := portion.Build{Scale: scale}, 0.0
-		for _, part := range batch.Portions {
+		for _, part := range batch {
 			shown += part.Grams
 			signed.Layers = append(signed.Layers, portion.Layer{Name: part.Name,
 				Declared: portion.Amount{Grams: part.Grams, StepGrams: 0.5, MinusGrams: 1, PlusGrams: 1}})
@@ -168,7 +168,7 @@ func Example_signedOff() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%2.0f g: %.1f g of oil, %.1f g of vinegar; %s\n", grams, batch.Portions[0].Grams, batch.Portions[1].Grams, found.Ratios[0])
+		fmt.Printf("%2.0f g: %.1f g of oil, %.1f g of vinegar; %s\n", grams, batch[0].Grams, batch[1].Grams, found.Ratios[0])
 	}
 	// Output:
 	// 5 g: 4.0 g of oil, 1.0 g of vinegar; oil / vinegar: cannot tell: 4.0 +- 1.9 against 2.8 to 3.2; nearer to a limit than the weighing is good to, +- 1.9

@@ -38,7 +38,7 @@ func Example_divideAndRound() {
 		return
 	}
 	total := 0.0
-	for _, p := range shares.Portions {
+	for _, p := range shares {
 		fmt.Printf("%.1f  ", p.Grams)
 		total += p.Grams
 	}

@@ -89,7 +89,7 @@ func Example_theNine() {
 		names = append(names, fig.Name)
 	}
 	fmt.Println(names)
-	fmt.Printf("%.1f g, %.0f points, no better set exists: %v\n", best.Grams, best.Score, best.Proof.Optimal)
+	fmt.Printf("%.1f g, %.0f points, no better set exists: %v\n", best.Grams, best.Score, best.Optimal)
 	// Output:
 	// [A2 A3 A6 B2 B3 B6 C1 C2 C5]
 	// 120.0 g, 742 points, no better set exists: true

@@ -34,8 +34,8 @@ func (p *Plan) planPieces(s *Shot, d *Pieces) error {
 	}
 	decimals := stepDecimals(it.StepGrams)
 	proof := "no better-looking set weighs as declared"
-	if !best.Proof.Optimal {
-		proof = fmt.Sprintf("at most %s points of looks from the best", digits(best.Proof.Gap, 2))
+	if !best.Optimal {
+		proof = fmt.Sprintf("at most %s points of looks from the best", digits(best.Gap, 2))
 	}
 	set := func(p portion.Picked) string {
 		names := make([]string, len(p.Pieces))

@@ -155,7 +155,7 @@ func knapsack(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	if !got.Proof.Optimal {
+	if !got.Optimal {
 		return nil, errors.New("no proof of optimality")
 	}
 	points := []Point{Same(r.Text("instance"), optimum, got.Score)}

@@ -35,10 +35,6 @@ var portionShares = []Check{
 		Points: biproportional,
 	},
 	{
-		Table: "proportional_fit", Package: "portion", Quantity: "fitted entry", Claim: "the printed 6 digits",
-		Points: proportionalFit,
-	},
-	{
 		Table: "controlled_rounding", Package: "portion", Quantity: "rounded entry", Unit: "bases", Claim: "both round down or up: within 1",
 		Points: controlledRounding,
 	},

@@ -85,19 +85,6 @@ func biproportional(r testdata.Row) ([]Point, error) {
 	return []Point{Same(cellLabel(r), want, float64(got[m.row][m.column]))}, err
 }
 
-func proportionalFit(r testdata.Row) ([]Point, error) {
-	m, err := matrixOf("proportional_fit", r, "seed", "row_total", "column_total")
-	if err != nil {
-		return nil, err
-	}
-	got, err := apportion.Fit(m.cells, m.rows, m.columns)
-	if err != nil {
-		return nil, err
-	}
-	want, err := r.Float("fit")
-	return []Point{Near(cellLabel(r), want, got[m.row][m.column], digits(want, 6))}, err
-}
-
 func controlledRounding(r testdata.Row) ([]Point, error) {
 	m, err := matrixOf("controlled_rounding", r, "value", "", "")
 	if err != nil {

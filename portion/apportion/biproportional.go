@@ -3,7 +3,6 @@ package apportion
 import (
 	"fmt"
 
-	"example.org/honestplate"
 	"example.org/honestplate/portion/internal/check"
 	"example.org/honestplate/portion/internal/decimal"
 )
@@ -65,7 +64,7 @@ func newTwoWay(weights [][]float64, rows, columns []int64) (*twoWay, error) {
 		}
 	}
 	if sum[0] > mostTableUnits {
-		return nil, &honestplate.RangeError{Field: "Rows", Value: sum[0], High: mostTableUnits, Unit: "units in all", Source: tableUnitsReason}
+		return nil, check.Beyond("Rows", sum[0], mostTableUnits, "units in all", tableUnitsReason)
 	}
 	if sum[0] != sum[1] {
 		return nil, check.Input("Columns", sum[1], "units in all", "the sum of the rows, "+decimal.Plain(sum[0]))

@@ -46,8 +46,7 @@ func (m Method) Apportion(total int64, claims []Claim) ([]int64, error) {
 		return p.largestRemainder(), nil
 	case QuotaMethod:
 		if work := float64(total) * float64(len(claims)); work > quotaWork {
-			return nil, &honestplate.RangeError{Field: "Total", Value: float64(total), High: quotaWork / float64(len(claims)), Unit: "units",
-				Source: "the quota method goes unit by unit: more than a second's work with so many claims"}
+			return nil, check.Beyond("Total", float64(total), quotaWork/float64(len(claims)), "units", "the quota method goes unit by unit: more than a second's work with so many claims")
 		}
 		return p.byQuota(), nil
 	default:
@@ -61,8 +60,7 @@ func checkClaims(total int64, claims []Claim) error {
 		return check.Input("Total", total, "units", "0 or more")
 	}
 	if total > decimal.MaxSteps {
-		return &honestplate.RangeError{Field: "Total", Value: float64(total), High: decimal.MaxSteps, Unit: "units",
-			Source: "products of units and weights are exact up to here"}
+		return check.Beyond("Total", float64(total), decimal.MaxSteps, "units", "products of units and weights are exact up to here")
 	}
 	if len(claims) == 0 {
 		return check.Input("Claims", "empty", "", "at least one")

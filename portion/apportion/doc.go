@@ -7,7 +7,7 @@
 //     [QuotaMethod].
 //   - [Ideal] is what is rounded: shares as real numbers within the bounds.
 //   - [Biproportional] shares over a table with the totals of both sides exact,
-//     [Fit] gives its ideal, and [ControlledRounding] rounds one up or down.
+//     [ControlledRounding] rounds one up or down, with all its totals.
 //   - [BoundsError] and [MarginError] say why no sharing exists.
 //
 // Ties are decided by the rule that the doc comment states, on exact quantities, the

@@ -91,18 +91,3 @@ func ExampleIdeal() {
 	// Output:
 	// [35.25 15.00 11.75] -> [35 15 12], <nil>
 }
-
-// The ideal table before rounding: proportions kept, margins met.
-func ExampleFit() {
-	ideal, err := apportion.Fit([][]float64{{1, 1}, {1, 3}}, []float64{10, 10}, []float64{8, 12})
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	for _, row := range ideal {
-		fmt.Printf("%.2f\n", row)
-	}
-	// Output:
-	// [5.28 4.72]
-	// [2.72 7.28]
-}

@@ -1,13 +1,10 @@
 package apportion
 
 import (
-	"fmt"
 	"math"
-	"slices"
-	"strings"
 
-	"example.org/honestplate/portion/internal/check"
 	"example.org/honestplate/portion/internal/decimal"
+	"example.org/honestplate/portion/internal/words"
 )
 
 // A Method is a rule of apportionment. The zero value is LargestRemainder.
@@ -47,29 +44,14 @@ const (
 var methodNames = [...]string{"largest remainder", "Jefferson", "Webster", "Adams", "Huntington-Hill", "Dean", "quota method"}
 
 // String returns the method's usual name.
-func (m Method) String() string {
-	if m < 0 || int(m) >= len(methodNames) {
-		return fmt.Sprintf("Method(%d)", int(m))
-	}
-	return methodNames[m]
-}
+func (m Method) String() string { return words.Of("Method", int(m), methodNames[:]) }
 
-// MarshalText writes the method's name. Errors: InputError for an unknown one.
-func (m Method) MarshalText() ([]byte, error) {
-	if m < 0 || int(m) >= len(methodNames) {
-		return nil, check.Input("Method", m, "", "a method of this package")
-	}
-	return []byte(methodNames[m]), nil
-}
+// MarshalText writes the method's name.
+func (m Method) MarshalText() ([]byte, error) { return words.Text("Method", int(m), methodNames[:]) }
 
 // UnmarshalText reads what MarshalText writes.
 func (m *Method) UnmarshalText(text []byte) error {
-	k := slices.Index(methodNames[:], string(text))
-	if k < 0 {
-		return check.Input("Method", string(text), "", "one of: "+strings.Join(methodNames[:], ", "))
-	}
-	*m = Method(k)
-	return nil
+	return words.Read(m, "Method", text, methodNames[:])
 }
 
 // firstFree reports whether the first unit comes before all others: d(0) = 0.

@@ -2,6 +2,7 @@
 package check
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -23,18 +24,17 @@ func Input(field string, got any, unit, want string) error {
 
 // Sized returns an error unless v is finite, above 0 and in low..high.
 func Sized(field string, v, low, high float64, unit, source string) error {
-	if err := honestplate.Positive(field, v, unit); err != nil {
-		return err
-	}
-	return honestplate.InRange(field, v, low, high, unit, source)
+	return cmp.Or(honestplate.Positive(field, v, unit), honestplate.InRange(field, v, low, high, unit, source))
 }
 
 // Bounded returns an error unless v is finite, 0 or more and at most high.
 func Bounded(field string, v, high float64, unit, source string) error {
-	if err := honestplate.NotNegative(field, v, unit); err != nil {
-		return err
-	}
-	return honestplate.InRange(field, v, 0, high, unit, source)
+	return cmp.Or(honestplate.NotNegative(field, v, unit), honestplate.InRange(field, v, 0, high, unit, source))
+}
+
+// Beyond returns an [honestplate.RangeError] about a value above high.
+func Beyond(field string, v, high float64, unit, source string) error {
+	return &honestplate.RangeError{Field: field, Value: v, High: high, Unit: unit, Source: source}
 }
 
 // Rename returns an error of the vocabulary with the field from put in the words of

@@ -19,8 +19,8 @@ const (
 	repairSteps = 200
 )
 
-// A near set is one close to the relaxed set, on its way into the window.
-type near struct {
+// A nearSet is one close to the relaxed set, on its way into the window.
+type nearSet struct {
 	in   *instance
 	x    *relaxation
 	set  []bool
@@ -33,7 +33,7 @@ type near struct {
 // many totals that one is mostly inside. It proves nothing and is used where the
 // search ended with empty hands.
 func (in *instance) repair(x *relaxation) solution {
-	s := &near{in: in, x: x, set: slices.Clone(x.base), sum: x.sum}
+	s := &nearSet{in: in, x: x, set: slices.Clone(x.base), sum: x.sum}
 	s.fill()
 	for range repairSteps {
 		best, found := move{}, false
@@ -54,7 +54,7 @@ func (in *instance) repair(x *relaxation) solution {
 
 // fill takes whole groups of free count as far towards the window as their pieces
 // lead without passing it.
-func (s *near) fill() {
+func (s *nearSet) fill() {
 	for _, g := range s.in.groups {
 		if g.Count != AnyCount {
 			continue
@@ -74,7 +74,7 @@ func (s *near) fill() {
 // outside is how far a total lies outside the window.
 func (in *instance) outside(sum int64) int64 { return max(in.lo-sum, sum-in.hi, 0) }
 
-func (s *near) apply(m move) {
+func (s *nearSet) apply(m move) {
 	for _, pos := range [2]int{m.out, m.in} {
 		if pos >= 0 {
 			s.set[pos] = !s.set[pos]
@@ -85,7 +85,7 @@ func (s *near) apply(m move) {
 
 // moves lists the moves among the pieces that are nearest to their group's
 // threshold.
-func (s *near) moves() []move {
+func (s *nearSet) moves() []move {
 	r, w := s.x.r, s.in.w
 	var out []move
 	for _, g := range s.in.groups {
@@ -123,7 +123,7 @@ func (s *near) moves() []move {
 }
 
 // pair returns the best permitted set that no, one or two moves make.
-func (s *near) pair() solution {
+func (s *nearSet) pair() solution {
 	in, x := s.in, s.x
 	moves := append(s.moves(), move{out: -1, in: -1})
 	slices.SortFunc(moves, func(a, b move) int {
