@@ -64,7 +64,7 @@ func (a Amount) judge(w Weighing, weighed bool, pieces int, guard honestplate.Op
 		return f, err
 	}
 	f.Probability = d.Probability
-	g := 2 * w.Standard * guard.Or(1)
+	g := f.Limits.band(w.Standard)
 	narrow := a.MinusGrams+a.PlusGrams < 2*g
 	switch {
 	case d.Verdict == Differs && w.Grams < a.Grams:

@@ -9,7 +9,7 @@ import (
 
 // A Build is a product as it was put together on a scale, layer upon layer.
 type Build struct {
-	Scale Scale `json:"scale"`
+	Scale Scale `json:"scale"` // on which it was built
 	// EmptyGrams is the reading before the first layer, g: the plate; 0 after taring.
 	EmptyGrams float64  `json:"empty_grams,omitzero"`
 	Layers     []Placed `json:"layers"` // as many as the specification has, in its order
@@ -135,7 +135,7 @@ func (s Specification) ratio(r Ratio, m measured) (Finding, error) {
 	case Differs:
 		f.Reason = "outside the ratio that is signed off"
 	case CannotTell:
-		f.Reason = fmt.Sprintf("nearer to a limit than the weighing is good to, +- %.2g", 2*f.Standard*s.Guard.Or(1))
+		f.Reason = fmt.Sprintf("nearer to a limit than the weighing is good to, +- %.2g", f.Limits.band(f.Standard))
 	}
 	return f, err
 }

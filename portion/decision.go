@@ -33,7 +33,7 @@ type Limits struct {
 
 // A Decision is what a measured value says about limits.
 type Decision struct {
-	Verdict Verdict `json:"verdict"`
+	Verdict Verdict `json:"verdict"` // agrees, differs or cannot tell
 	// Probability of conformity: that the true value lies inside the limits, given
 	// what was measured (normal distribution, nothing known before).
 	Probability float64 `json:"probability"`
@@ -56,7 +56,7 @@ func (l Limits) Decide(value, u float64) (Decision, error) {
 		return Decision{}, err
 	}
 	low, high := l.ends()
-	g := 2 * u * l.Guard.Or(1)
+	g := l.band(u)
 	d := Decision{Verdict: CannotTell, Probability: l.probability(value, u)}
 	// Decimals of a scale are not to fall outside by the dust of their binary form.
 	dust := 1e-9 * (1 + math.Abs(value))
@@ -75,7 +75,7 @@ func (l Limits) Accept(u float64) (Limits, error) {
 	if err := cmp.Or(l.check(), honestplate.NotNegative("U", u, "")); err != nil {
 		return Limits{}, err
 	}
-	g := 2 * u * l.Guard.Or(1)
+	g := l.band(u)
 	if l.Low.Given {
 		l.Low.Value += g
 	}
@@ -84,6 +84,9 @@ func (l Limits) Accept(u float64) (Limits, error) {
 	}
 	return l, nil
 }
+
+// band is the guard band: so many expanded uncertainties, k = 2.
+func (l Limits) band(u float64) float64 { return 2 * u * l.Guard.Or(1) }
 
 // ends are the limits as numbers.
 func (l Limits) ends() (low, high float64) { return l.Low.Or(math.Inf(-1)), l.High.Or(math.Inf(1)) }

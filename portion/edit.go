@@ -18,7 +18,7 @@ import (
 // Source: C2PA specification 2.2, table 8 and 18.14; IPTC digital source type
 // NewsCodes (both read).
 type Edit struct {
-	Action     string `json:"action"`
+	Action     string `json:"action"`               // such as c2pa.cropped; not empty
 	SourceType string `json:"source_type,omitzero"` // of what the edit brought in, if anything
 	What       string `json:"what,omitzero"`        // what was done, in words
 }

@@ -1,6 +1,7 @@
 package portion_test
 
 import (
+	"crypto/ed25519"
 	"fmt"
 	"strings"
 
@@ -96,4 +97,65 @@ func ExampleReadRecord() {
 	// Output:
 	// 9 olives
 	// honestplate: items[0].lens is no field of the schema, or says nothing, want a field spelt as in the schema, and none that is 0, false, null or empty
+}
+
+// Two signed revisions of one record. The keys that may sign are pinned by whoever asks;
+// these are made from text, for this example only.
+func ExampleVerifyRevisions() {
+	stylist := ed25519.NewKeyFromSeed([]byte("32 bytes; a real key: from chance"[:32]))
+	first := portion.Record{Revision: 1, Picture: "plate of olives (invented)", Items: []portion.RecordItem{{Item: "olives"}}}
+	second, err := first.Next()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	second.Cautions = []string{"stones in the olives"}
+	var kept []portion.Revision
+	for _, r := range []portion.Record{first, second} {
+		signature, err := r.Sign(stylist)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		kept = append(kept, portion.Revision{Record: r, Signature: signature})
+	}
+	pinned := stylist.Public().(ed25519.PublicKey)
+	checks, err := portion.VerifyRevisions(kept, pinned)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(checks[1].Changed)
+	kept[1].Record.Cautions = nil
+	_, err = portion.VerifyRevisions(kept, pinned)
+	fmt.Println(err)
+	// Output:
+	// [cautions previous revision]
+	// honestplate: Revisions[1].Signature is of other bytes or by another key, want one that a pinned key made over exactly these bytes
+}
+
+// The sum of a picture's file goes into its take.
+func ExampleFileSHA256() {
+	sum, err := portion.FileSHA256(strings.NewReader("abc"))
+	fmt.Println(sum, err)
+	// Output:
+	// ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad <nil>
+}
+
+// A specification reads back as it was written; its sum names this version.
+func ExampleReadSpecification() {
+	file := `{"schema": "honestplate/specification/1", "product": "olives (invented)", "version": "7",
+		"layers": [{"name": "olives", "declared": {"count": 9}}],
+		"signed": {"name": "T. Invented", "date": "2026-01-10"}, "valid_until": "2026-12-31"}`
+	s, err := portion.ReadSpecification(strings.NewReader(file))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	ref, err := s.Ref()
+	fmt.Printf("version %s, %.8s.., %v\n", ref.Version, ref.SHA256, err)
+	fmt.Println(s.InForce("2027-01-01"))
+	// Output:
+	// version 7, 887bff89.., <nil>
+	// honestplate: ValidUntil is 2026-12-31, want a day not before 2027-01-01: ask for the version in force
 }

@@ -75,23 +75,23 @@ type Take struct {
 // A SpecificationRef names the specification that a product was held against: see
 // [Specification.Ref].
 type SpecificationRef struct {
-	Product    string `json:"product"`
-	Version    string `json:"version"`
-	SHA256     string `json:"sha256"`
-	SignedBy   string `json:"signed_by,omitzero"`
-	ValidUntil string `json:"valid_until,omitzero"`
+	Product    string `json:"product"`              // what is sold under it; not empty
+	Version    string `json:"version"`              // as its maker counts; not empty
+	SHA256     string `json:"sha256"`               // of its canonical bytes
+	SignedBy   string `json:"signed_by,omitzero"`   // the technician; empty if nobody signed
+	ValidUntil string `json:"valid_until,omitzero"` // its last day, YYYY-MM-DD; empty for no end
 }
 
 // A StandIn is what was shown in an item's place.
 type StandIn struct {
-	What   string `json:"what"`
-	Reason string `json:"reason"`
+	What   string `json:"what"`   // such as acrylic cubes; not empty
+	Reason string `json:"reason"` // why; not empty
 }
 
 // A Signature says who answers for the record, in what role and since when.
 type Signature struct {
-	Name string `json:"name"`
-	Role string `json:"role,omitzero"`
+	Name string `json:"name"`          // who; not empty
+	Role string `json:"role,omitzero"` // such as food stylist
 	Date string `json:"date,omitzero"` // YYYY-MM-DD, or empty
 }
 

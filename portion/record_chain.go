@@ -73,8 +73,8 @@ func changedFields(earlier, later []byte) ([]string, error) {
 
 // A Revision is a record as it was kept, with its detached signature.
 type Revision struct {
-	Record    Record `json:"record"`
-	Signature []byte `json:"signature"`
+	Record    Record `json:"record"`    // as it was read
+	Signature []byte `json:"signature"` // over its canonical bytes, 64 bytes
 }
 
 // A RevisionCheck is what verification found of one revision that holds.

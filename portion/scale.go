@@ -14,7 +14,9 @@ import (
 
 // A Scale is a weighing instrument. A kitchen scale without a class plate promises
 // nothing: give it a Check. Without one it is taken for a scale of class III with the
-// step it shows, in service. Scales used in trade are verified by local authorities.
+// step it shows, in service. Masses are as weighed in air, which is how trade declares
+// them: buoyancy (0.1 % of what is like water, 0.5 % of bread) is in both and left alone.
+// Scales used in trade are verified by local authorities.
 type Scale struct {
 	StepGrams   float64 `json:"step_grams,omitzero"`   // what it shows in, d, g; 0 means 1 g
 	VerifyGrams float64 `json:"verify_grams,omitzero"` // verification scale interval e, g; 0 means the step

@@ -41,9 +41,9 @@ type Specification struct {
 
 // A Layer is one component of a build.
 type Layer struct {
-	Name     string `json:"name"`     // such as "patty"; not empty
-	Declared Amount `json:"declared"` // a mass with its tolerance, a count with its own, or both
-	Basis    Basis  `json:"basis,omitzero"`
+	Name     string `json:"name"`           // such as "patty"; not empty
+	Declared Amount `json:"declared"`       // a mass with its tolerance, a count with its own, or both
+	Basis    Basis  `json:"basis,omitzero"` // the state that is declared
 	// Yield is the cooked mass for 1 g of raw, with its 95 % band, where the layer is
 	// declared in one state and weighed in the other. Measure it: published yields are
 	// for other kitchens.
@@ -52,8 +52,8 @@ type Layer struct {
 
 // A Ratio bounds the mass of one layer over that of another, both as declared.
 type Ratio struct {
-	Layer string  `json:"layer"`
-	To    string  `json:"to"`
+	Layer string  `json:"layer"` // the name of the one
+	To    string  `json:"to"`    // the name of the other
 	Least float64 `json:"least"` // above 0
 	Most  float64 `json:"most"`  // at least Least
 }

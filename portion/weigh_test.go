@@ -147,6 +147,17 @@ func TestCheckWeightIsBetterThanAClass(t *testing.T) {
 	}
 }
 
+// JCGM 100:2008 (GUM), example in 5.2.2 (from memory): ten resistors of 1000 ohm, each
+// compared with one standard known to 0.1 ohm; the sum is known to 1 ohm, not 0.32. Here
+// they are loads on one scale.
+func TestWhatIsCommonAddsUp(t *testing.T) {
+	s := Scale{StepGrams: 1e-3, VerifyGrams: 1, Check: CheckWeight{Grams: 1000, Reading: 1000, Standard: 0.1}}
+	w, err := s.Sum(slices.Repeat([]float64{1000}, 10)...)
+	if err != nil || math.Abs(w.Standard-1.00) > 0.005 {
+		t.Errorf("%v, %v", w.Standard, err)
+	}
+}
+
 func TestPictureShowsWhatIsDeclared(t *testing.T) {
 	d := Declaration{Item: "smoked cheese", Grams: 62, StepGrams: 0.5, MinusGrams: 1, PlusGrams: 1, Advertised: true}
 	for _, c := range []struct {

@@ -199,7 +199,7 @@ func Example_theScale() {
 	}
 	// Output:
 	// shows 0.5 g: in one load +- 0.7 g, in eight +- 4.8 g, least load 10 g
-	// shows 0.1 g: in one load +- 0.1 g, in eight +- 0.9 g, least load 2 g
+	// shows 0.1 g: in one load +- 0.2 g, in eight +- 1.0 g, least load 2 g
 }
 
 // So weigh the whole 62 g once, in one bowl, and let that be the number in the record.

@@ -15,7 +15,7 @@ var chapter = notebook.Chapter{
 	Line:  "What was declared, planned and weighed, what stood in for what and why, and who says so: written once, readable by people and programs, and sealed.",
 	Figures: []notebook.Figure{{
 		Name:    "weighed-less-declared",
-		Caption: "The five weighed items of the day: the box is what the scale may be wrong by, the broken lines are what the maker allows. A box inside agrees, one outside differs, one across cannot tell.",
+		Caption: "The five weighed items of the day: the box is what the scale may be wrong by, the dotted lines are what the maker allows. A box inside agrees, one outside differs, one across cannot tell.",
 		Draw:    drawDay,
 	}},
 }
@@ -58,7 +58,7 @@ func drawDay() ([]byte, error) {
 		return nil, err
 	}
 	p.NominalX(names...)
-	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = -0.5, float64(len(names))-0.5, -3, 3
+	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = -0.5, float64(len(names))-0.5, -5, 8
 	return figure.SVG(p, figure.Width, figure.Height)
 }
 

@@ -17,7 +17,7 @@ var chapter = notebook.Chapter{
 	Figures: []notebook.Figure{
 		{
 			Name:    "which-scale-can-tell",
-			Caption: "How many times the scale's doubt goes into each tolerance, for scales that show 0.1 to 5 g and were checked with a weight. At 1 and below nothing can agree.",
+			Caption: "The width of each tolerance over four standard uncertainties of the weighing, for scales that show 0.1 to 5 g and were checked with a weight. At 1 and below nothing can agree; from 4 on it is comfortable.",
 			Draw:    drawScales,
 		},
 		{

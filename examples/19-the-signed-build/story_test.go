@@ -87,7 +87,8 @@ func Example_theScale() {
 
 // Figure: which-scale-can-tell
 //
-// The scale of tenths it is. It was checked with a weight of 200 g this morning: a plate
+// And a load below the least for which a scale is made, twenty steps of a shop's, is no
+// load for it: pickles of 5.5 g on a scale of half grams. The scale of tenths it is. It was checked with a weight of 200 g this morning: a plate
 // on a scale says what it was worth on the day it was verified, a weight says what it is
 // worth today.
 //
