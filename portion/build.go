@@ -65,7 +65,9 @@ func (s Specification) Check(b Build) (BuildCheck, error) {
 			return BuildCheck{}, err
 		}
 		f.Name = l.Name
-		if l.Declared.Grams > 0 && f.Verdict != Agrees {
+		if d, err := f.Limits.Decide(f.Found, f.Standard); err != nil {
+			return BuildCheck{}, err
+		} else if d.Verdict != Agrees {
 			f.AddGrams = (l.Declared.Grams - m.grams[i]) / m.states[i]
 		}
 		out.Layers[i], out.Verdict = f, worse(out.Verdict, f.Verdict)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/check"
 )
 
 // measured are the layers of a build in the states that are declared.
@@ -32,7 +33,7 @@ func (m measured) covariance(i, j int) float64 {
 // measure turns readings into layers.
 func (b Build) measure(layers []Layer) (measured, error) {
 	if len(b.Layers) != len(layers) {
-		return measured{}, &honestplate.InputError{Field: "Layers", Got: fmt.Sprint(len(b.Layers)), Want: fmt.Sprintf("one reading a layer, %d", len(layers))}
+		return measured{}, check.Input("Layers", len(b.Layers), "", fmt.Sprintf("one reading a layer, %d", len(layers)))
 	}
 	if err := honestplate.NotNegative("EmptyGrams", b.EmptyGrams, "g"); err != nil {
 		return measured{}, err
@@ -46,7 +47,7 @@ func (b Build) measure(layers []Layer) (measured, error) {
 			return measured{}, err
 		}
 		if p.Pieces < 0 {
-			return measured{}, &honestplate.InputError{Field: at + ".Pieces", Got: fmt.Sprint(p.Pieces), Want: "0 or more"}
+			return measured{}, check.Input(at+".Pieces", p.Pieces, "", "0 or more")
 		}
 		m.grams[i] = p.Reading
 		if !b.Tared {
@@ -54,7 +55,7 @@ func (b Build) measure(layers []Layer) (measured, error) {
 			before = p.Reading
 		}
 		if m.grams[i] < 0 {
-			return measured{}, &honestplate.InputError{Field: at + ".Reading", Got: fmt.Sprintf("%.6g g after %.6g g", p.Reading, p.Reading-m.grams[i]), Want: "no less than before the layer was laid, or a Tared build"}
+			return measured{}, check.Input(at+".Reading", fmt.Sprintf("%.6g g after %.6g g", p.Reading, p.Reading-m.grams[i]), "", "no less than before the layer was laid, or a Tared build")
 		}
 		load += m.grams[i]
 	}
@@ -82,11 +83,10 @@ func (l Layer) state(weighed Basis) (state, spread float64, err error) {
 		return 1, 0, nil
 	}
 	if l.Basis == "" || weighed != Raw && weighed != Cooked {
-		return 0, 0, &honestplate.InputError{Field: "Basis", Got: fmt.Sprintf("%q", weighed), Want: fmt.Sprintf("the state that %s is declared in, or none", l.Name)}
+		return 0, 0, check.Input("Basis", fmt.Sprintf("%q", weighed), "", fmt.Sprintf("the state that %s is declared in, or none", l.Name))
 	}
 	if l.Yield == (honestplate.Estimate{}) {
-		return 0, 0, &honestplate.InputError{Field: "Basis", Got: fmt.Sprintf("%s where %s is declared", weighed, l.Basis),
-			Want: "the declared state, or a Yield in the specification"}
+		return 0, 0, check.Input("Basis", fmt.Sprintf("%s where %s is declared", weighed, l.Basis), "", "the declared state, or a Yield in the specification")
 	}
 	state = l.Yield.Likely
 	if l.Basis == Raw {

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/check"
 )
 
 // A CheckWeight is what a scale showed for a weight that is known. It says more than a
@@ -71,7 +72,7 @@ func (c CheckWeight) check(load float64) error {
 	err := cmp.Or(honestplate.Positive("Grams", c.Grams, "g"), honestplate.NotNegative("Standard", c.Standard, "g"),
 		honestplate.InRange("Reading", c.Reading, 0.9*c.Grams, 1.1*c.Grams, "g", "further off it was another weight, or the scale is broken"))
 	if err == nil && load > 2*c.Grams*(1+1e-12) {
-		return &honestplate.InputError{Field: "Grams", Got: fmt.Sprintf("%g g under a load of %.6g g", c.Grams, load), Want: "a check weight of at least half the load"}
+		return check.Input("Grams", fmt.Sprintf("%g g under a load of %.6g g", c.Grams, load), "", "a check weight of at least half the load")
 	}
 	return err
 }

@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/check"
 )
 
 // An Edit is something that was done to the picture after the shutter, in the terms of
@@ -37,7 +37,10 @@ func (e Edit) validate() error {
 		want = "a c2pa action, or one of your own with a prefix, such as com.example." + e.Action
 	}
 	if want != "" {
-		return &honestplate.InputError{Field: "Action", Got: fmt.Sprintf("%q", e.Action), Want: want}
+		return check.Input("Action", fmt.Sprintf("%q", e.Action), "", want)
+	}
+	if e.Action == "c2pa.created" && e.SourceType == "" {
+		return check.Input("SourceType", "empty", "", "what it was created from: C2PA 2.2, 18.14.2, wants it of c2pa.created")
 	}
 	return cmp.Or(sourceTypeAt("SourceType", e.SourceType), textAt("What", e.What, false))
 }
@@ -74,5 +77,5 @@ func sourceTypeAt(field, term string) error {
 	if instead := retiredTypes[term]; instead != "" {
 		want = instead + ": the term is out of use"
 	}
-	return &honestplate.InputError{Field: field, Got: fmt.Sprintf("%q", term), Want: want}
+	return check.Input(field, fmt.Sprintf("%q", term), "", want)
 }

@@ -85,6 +85,11 @@ func TestBatchesHaveTheirLimits(t *testing.T) {
 			t.Errorf("rate %g: %g, %v", rate, got, err)
 		}
 	}
+	// A rate so near to 1 that nearly no batch fails.
+	near := Heroes{Prior: Prior{0.09, 0.045}, Takes: 14, Good: 14, Correlation: 0.6, Batch: 2, Wanted: 47}
+	if got, err := near.Chance(54); err != nil || !(got > 0.9 && got <= 1) {
+		t.Errorf("near 1: %g, %v", got, err)
+	}
 	// More units never make it less likely, also where a batch begins.
 	h := Heroes{SuccessRate: 0.5, Correlation: 0.6, Batch: 3, Wanted: 4}
 	for n, before := 0, 0.0; n < 60; n++ {

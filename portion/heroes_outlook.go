@@ -107,7 +107,7 @@ func fewest(a, b float64, n, need int) []float64 {
 	for i := range min(need, n+1) {
 		out[i] = math.Exp(logChance)
 		k := float64(i)
-		logChance += math.Log((trials - k) / (k + 1) * (a + k) / (b + trials - k - 1))
+		logChance += math.Log((trials - k) / (k + 1) * (a + k) / (b + (trials - k - 1))) // so grouped, a tiny b stays
 	}
 	return out
 }

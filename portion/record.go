@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"time"
 
-	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/check"
 	"example.org/honestplate/portion/internal/seal"
 )
 
@@ -103,16 +103,23 @@ const maxRecordItems = 10_000
 // other than declared.
 func (r Record) Validate() error {
 	if r.Revision < 1 {
-		return &honestplate.InputError{Field: "Revision", Got: fmt.Sprint(r.Revision), Want: "1 for the first, one more for each that replaces it"}
+		return check.Input("Revision", r.Revision, "", "1 for the first, one more for each that replaces it")
 	}
 	if first := r.Revision == 1; first != (r.Previous == "") || !first && !seal.IsSum(r.Previous) {
-		return &honestplate.InputError{Field: "Previous", Got: fmt.Sprintf("%q", r.Previous),
-			Want: "nothing in revision 1, later the SHA-256 of the one before: see Record.Next"}
+		return check.Input("Previous", fmt.Sprintf("%q", r.Previous), "", "nothing in revision 1, later the SHA-256 of the one before: see Record.Next")
 	}
 	if err := cmp.Or(textAt("Picture", r.Picture, true), dayAt("Date", r.Date), sourceTypeAt("SourceType", r.SourceType)); err != nil {
 		return err
 	}
-	if err := eachAt("Takes", r.Takes, r.checkTake); err != nil {
+	seen := map[int]bool{}
+	err := eachAt("Takes", r.Takes, func(t Take) error {
+		if seen[t.Number] {
+			return check.Input("Number", fmt.Sprintf("%d a second time", t.Number), "", "a number of its own for every take")
+		}
+		seen[t.Number] = true
+		return t.validate()
+	})
+	if err != nil {
 		return err
 	}
 	if s := r.Specification; s != nil {
@@ -121,15 +128,15 @@ func (r Record) Validate() error {
 		}
 	}
 	if len(r.Items) == 0 || len(r.Items) > maxRecordItems {
-		return &honestplate.InputError{Field: "Items", Got: fmt.Sprint(len(r.Items)), Want: fmt.Sprintf("1 to %d of them", maxRecordItems)}
+		return check.Input("Items", len(r.Items), "", fmt.Sprintf("1 to %d of them", maxRecordItems))
 	}
 	return cmp.Or(
-		eachAt("Items", r.Items, func(_ int, i RecordItem) error { return i.validate() }),
-		eachAt("Edits", r.Edits, func(_ int, e Edit) error { return e.validate() }),
-		eachAt("Cautions", r.Cautions, func(_ int, c string) error { return textAt("", c, true) }),
-		eachAt("Signed", r.Signed, func(_ int, s Signature) error {
+		eachAt("Items", r.Items, RecordItem.validate),
+		eachAt("Edits", r.Edits, Edit.validate),
+		eachAt("Cautions", r.Cautions, func(c string) error { return textAt("", c, true) }),
+		eachAt("Signed", r.Signed, func(s Signature) error {
 			if s.Date != "" && s.Date < r.Date {
-				return &honestplate.InputError{Field: "Date", Got: s.Date, Want: "a day not before the picture, " + r.Date}
+				return check.Input("Date", s.Date, "", "a day not before the picture, "+r.Date)
 			}
 			return s.validate()
 		}),
@@ -137,27 +144,22 @@ func (r Record) Validate() error {
 }
 
 // eachAt checks a list and says at which place it fails.
-func eachAt[T any](field string, list []T, check func(int, T) error) error {
+func eachAt[T any](field string, list []T, try func(T) error) error {
 	for i, v := range list {
-		if err := check(i, v); err != nil {
+		if err := try(v); err != nil {
 			return in(fmt.Sprintf("%s[%d]", field, i), err)
 		}
 	}
 	return nil
 }
 
-func (r Record) checkTake(at int, t Take) error {
+func (t Take) validate() error {
 	if t.Number < 1 {
-		return &honestplate.InputError{Field: "Number", Got: fmt.Sprint(t.Number), Want: "1 or more"}
-	}
-	for _, before := range r.Takes[:at] {
-		if before.Number == t.Number {
-			return &honestplate.InputError{Field: "Number", Got: fmt.Sprintf("%d a second time", t.Number), Want: "a number of its own for every take"}
-		}
+		return check.Input("Number", t.Number, "", "1 or more")
 	}
 	if t.Time != "" {
 		if _, err := time.Parse(time.RFC3339, t.Time); err != nil {
-			return &honestplate.InputError{Field: "Time", Got: fmt.Sprintf("%q", t.Time), Want: "a time like 2026-10-14T11:32:05+02:00, or nothing"}
+			return check.Input("Time", fmt.Sprintf("%q", t.Time), "", "a time like 2026-10-14T11:32:05+02:00, or nothing")
 		}
 	}
 	return cmp.Or(textAt("File", t.File, false), sumAt("SHA256", t.SHA256, false))

@@ -8,6 +8,7 @@ import (
 	"io"
 
 	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/check"
 	"example.org/honestplate/portion/internal/seal"
 )
 
@@ -123,7 +124,7 @@ func VerifyRevisions(revisions []Revision, keys ...ed25519.PublicKey) ([]Revisio
 // Errors: the reader's; InputError for none.
 func FileSHA256(from io.Reader) (string, error) {
 	if from == nil {
-		return "", &honestplate.InputError{Field: "From", Got: "nil", Want: "a reader"}
+		return "", check.Input("From", "nil", "", "a reader")
 	}
 	sum := sha256.New()
 	if _, err := io.Copy(sum, from); err != nil {

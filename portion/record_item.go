@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/check"
 )
 
 // A RecordItem is one item of the picture.
@@ -98,11 +99,11 @@ func (w Weighed) validate() error {
 	case err != nil:
 		return err
 	case w.Count < 0:
-		return &honestplate.InputError{Field: "Count", Got: fmt.Sprint(w.Count), Want: "0 or more"}
+		return check.Input("Count", w.Count, "", "0 or more")
 	case w.Grams == 0 && w.Count == 0:
-		return &honestplate.InputError{Field: "Grams", Got: "0 g, and no pieces", Want: "what was weighed or counted, or no Weighed at all"}
+		return check.Input("Grams", "0 g, and no pieces", "", "what was weighed or counted, or no Weighed at all")
 	case w.Basis != "" && w.Basis != Raw && w.Basis != Cooked:
-		return &honestplate.InputError{Field: "Basis", Got: fmt.Sprintf("%q", w.Basis), Want: "raw, cooked or nothing"}
+		return check.Input("Basis", fmt.Sprintf("%q", w.Basis), "", "raw, cooked or nothing")
 	}
 	return nil
 }

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/check"
 )
 
 // A Basis says in which state a mass is meant: 113 g of patty is usually the raw mass
@@ -67,7 +68,7 @@ func (s Specification) Validate() error {
 		return err
 	}
 	if len(s.Layers) == 0 || len(s.Layers) > mostLayers {
-		return &honestplate.InputError{Field: "Layers", Got: fmt.Sprint(len(s.Layers)), Want: fmt.Sprintf("1 to %d of them", mostLayers)}
+		return check.Input("Layers", len(s.Layers), "", fmt.Sprintf("1 to %d of them", mostLayers))
 	}
 	at := make(map[string]int, len(s.Layers))
 	for i, l := range s.Layers {
@@ -76,7 +77,7 @@ func (s Specification) Validate() error {
 			return in(place, err)
 		}
 		if _, twice := at[l.Name]; twice {
-			return &honestplate.InputError{Field: place + ".Name", Got: fmt.Sprintf("%q a second time", l.Name), Want: "a name of its own for every layer"}
+			return check.Input(place+".Name", fmt.Sprintf("%q a second time", l.Name), "", "a name of its own for every layer")
 		}
 		at[l.Name] = i
 	}
@@ -101,13 +102,13 @@ func (l Layer) validate() error {
 		return in("Declared", err)
 	}
 	if l.Basis != "" && l.Basis != Raw && l.Basis != Cooked {
-		return &honestplate.InputError{Field: "Basis", Got: fmt.Sprintf("%q", l.Basis), Want: "raw, cooked or nothing"}
+		return check.Input("Basis", fmt.Sprintf("%q", l.Basis), "", "raw, cooked or nothing")
 	}
 	if l.Yield == (honestplate.Estimate{}) {
 		return nil
 	}
 	if l.Basis == "" {
-		return &honestplate.InputError{Field: "Yield", Got: l.Yield.String(), Want: "none without a Basis: raw or cooked"}
+		return check.Input("Yield", l.Yield.String(), "", "none without a Basis: raw or cooked")
 	}
 	return cmp.Or(l.Yield.Check("Yield"), honestplate.Positive("Yield.Low", l.Yield.Low, ""),
 		honestplate.InRange("Yield.High", l.Yield.High, 0, 10, "", "grams cooked for a gram raw: rice takes up three times its mass, nothing ten"))
@@ -117,11 +118,11 @@ func (r Ratio) validate(layers []Layer, at map[string]int) error {
 	for _, n := range []struct{ field, name string }{{"Layer", r.Layer}, {"To", r.To}} {
 		i, known := at[n.name]
 		if !known || layers[i].Declared.Grams == 0 {
-			return &honestplate.InputError{Field: n.field, Got: fmt.Sprintf("%q", n.name), Want: "the name of a layer that declares a mass"}
+			return check.Input(n.field, fmt.Sprintf("%q", n.name), "", "the name of a layer that declares a mass")
 		}
 	}
 	if r.Layer == r.To {
-		return &honestplate.InputError{Field: "To", Got: fmt.Sprintf("%q", r.To), Want: "another layer"}
+		return check.Input("To", fmt.Sprintf("%q", r.To), "", "another layer")
 	}
 	return cmp.Or(honestplate.Positive("Least", r.Least, ""), honestplate.InRange("Most", r.Most, r.Least, math.MaxFloat64, "", "the Least of the ratio"))
 }
@@ -137,11 +138,11 @@ func (s Specification) InForce(day string) error {
 	}
 	switch {
 	case s.Signed.Name == "" || s.Signed.Date == "":
-		return &honestplate.InputError{Field: "Signed", Got: "without a name or a date", Want: "the technician who signed it off, and when"}
+		return check.Input("Signed", "without a name or a date", "", "the technician who signed it off, and when")
 	case day < s.Signed.Date:
-		return &honestplate.InputError{Field: "Signed.Date", Got: s.Signed.Date, Want: "a day not after " + day}
+		return check.Input("Signed.Date", s.Signed.Date, "", "a day not after "+day)
 	case s.ValidUntil != "" && day > s.ValidUntil:
-		return &honestplate.InputError{Field: "ValidUntil", Got: s.ValidUntil, Want: "a day not before " + day + ": ask for the version in force"}
+		return check.Input("ValidUntil", s.ValidUntil, "", "a day not before "+day+": ask for the version in force")
 	}
 	return nil
 }

@@ -11,6 +11,7 @@ import (
 	"unicode"
 
 	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/check"
 	"example.org/honestplate/portion/internal/jcs"
 	"example.org/honestplate/portion/internal/seal"
 )
@@ -21,7 +22,7 @@ const maxFileBytes = 4 << 20
 // readFile reads one file into a type whose UnmarshalJSON is strict.
 func readFile(from io.Reader, into json.Unmarshaler) error {
 	if from == nil {
-		return &honestplate.InputError{Field: "From", Got: "nil", Want: "a reader"}
+		return check.Input("From", "nil", "", "a reader")
 	}
 	data, err := io.ReadAll(io.LimitReader(from, maxFileBytes+1))
 	if err != nil {
@@ -35,7 +36,7 @@ func readFile(from io.Reader, into json.Unmarshaler) error {
 // acceptRead.
 func readStrictly(data []byte, schema string, into any) error {
 	if len(data) > maxFileBytes {
-		return &honestplate.InputError{Field: "file", Got: "more", Want: fmt.Sprintf("at most %d bytes", maxFileBytes)}
+		return check.Input("file", "more", "", fmt.Sprintf("at most %d bytes", maxFileBytes))
 	}
 	canonical, err := jcs.Canonical(data)
 	if err != nil {
@@ -49,7 +50,7 @@ func readStrictly(data []byte, schema string, into any) error {
 		if len(head.Schema) > 0 {
 			got = fmt.Sprintf("%.80s", head.Schema)
 		}
-		return &honestplate.InputError{Field: "schema", Got: got, Want: fmt.Sprintf("an object with the schema %q", schema)}
+		return check.Input("schema", got, "", fmt.Sprintf("an object with the schema %q", schema))
 	}
 	err = json.Unmarshal(canonical, into)
 	var kind *json.UnmarshalTypeError
@@ -77,12 +78,11 @@ func acceptRead[T json.Marshaler](into *T, got T, data []byte) error {
 	for _, c := range changed {
 		switch {
 		case !c.Later:
-			return &honestplate.InputError{Field: c.Field, Got: "no field of the schema, or says nothing",
-				Want: "a field spelt as in the schema, and none that is 0, false, null or empty"}
+			return check.Input(c.Field, "no field of the schema, or says nothing", "", "a field spelt as in the schema, and none that is 0, false, null or empty")
 		case !c.Earlier:
-			return &honestplate.InputError{Field: c.Field, Got: "missing", Want: "what the rest of the file makes of it"}
+			return check.Input(c.Field, "missing", "", "what the rest of the file makes of it")
 		}
-		return &honestplate.InputError{Field: c.Field, Got: "other than the rest of the file makes it", Want: "the value that follows from it"}
+		return check.Input(c.Field, "other than the rest of the file makes it", "", "the value that follows from it")
 	}
 	*into = got
 	return nil
@@ -95,7 +95,7 @@ func asWritten(err error) error {
 	}
 	switch e := honestplate.Cause(err).(type) {
 	case *honestplate.InputError:
-		return &honestplate.InputError{Field: snake(e.Field), Got: e.Got, Want: e.Want}
+		return check.Input(snake(e.Field), e.Got, "", e.Want)
 	case *honestplate.RangeError:
 		named := *e
 		named.Field = snake(e.Field)

@@ -361,7 +361,8 @@ func Example_seal() {
 // conformity_examples and guard_bands). Canonical bytes: RFC 8785; signatures: RFC 8032
 // (tables jcs_documents and ed25519_vectors). Terms of edits: C2PA specification 2.2,
 // table 8, and the IPTC's digital source types (picture_actions, picture_source_terms).
-// That arrangement can mislead: Regulation (EU) 1169/2011, article 7(4). That an
+// That arrangement can mislead: Regulation (EU) 1169/2011, article 7(4); the picture that
+// was objected to: press accounts of 2010. That an
 // advertised item has no stand-in and is planned as declared, that weights are written
 // down as found, and that the record is kept on the set, is common practice, no source.
 // The form of the file is this library's own. The day, its dishes, weights and names are

@@ -278,7 +278,7 @@ func aRecord() portion.Record {
 
 func pictureActions(r testdata.Row) ([]Point, error) {
 	record, want, got := aRecord(), 1.0, 0.0
-	record.Edits = []portion.Edit{{Action: r.Text("action")}}
+	record.Edits = []portion.Edit{{Action: r.Text("action"), SourceType: "digitalCapture"}}
 	if record.Validate() == nil {
 		got = 1
 	}

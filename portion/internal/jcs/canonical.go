@@ -10,8 +10,8 @@ import (
 	"example.org/honestplate"
 )
 
-// mostDepth bounds how deep lists and objects may lie in each other.
-const mostDepth = 1000
+// mostDepth bounds how deep lists and objects may lie in each other: a record has six.
+const mostDepth = 100
 
 // Canonical returns the canonical bytes of one JSON value. What cannot be read is a
 // *honestplate.InputError that says where.

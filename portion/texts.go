@@ -6,7 +6,7 @@ import (
 	"time"
 	"unicode/utf8"
 
-	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/check"
 	"example.org/honestplate/portion/internal/seal"
 )
 
@@ -14,10 +14,10 @@ import (
 // needed.
 func textAt(field, s string, needed bool) error {
 	if !utf8.ValidString(s) {
-		return &honestplate.InputError{Field: field, Got: "text that is no UTF-8", Want: "valid UTF-8"}
+		return check.Input(field, "text that is no UTF-8", "", "valid UTF-8")
 	}
 	if needed && strings.TrimSpace(s) == "" {
-		return &honestplate.InputError{Field: field, Got: "empty", Want: "some text"}
+		return check.Input(field, "empty", "", "some text")
 	}
 	return nil
 }
@@ -33,12 +33,12 @@ func dayAt(field, s string) error {
 }
 
 func dayError(field, s string) error {
-	return &honestplate.InputError{Field: field, Got: fmt.Sprintf("%q", s), Want: "a day as YYYY-MM-DD"}
+	return check.Input(field, fmt.Sprintf("%q", s), "", "a day as YYYY-MM-DD")
 }
 
 func sumAt(field, s string, needed bool) error {
 	if s == "" && !needed || seal.IsSum(s) {
 		return nil
 	}
-	return &honestplate.InputError{Field: field, Got: fmt.Sprintf("%q", s), Want: "a SHA-256 in 64 lower-case hexadecimal digits"}
+	return check.Input(field, fmt.Sprintf("%q", s), "", "a SHA-256 in 64 lower-case hexadecimal digits")
 }
