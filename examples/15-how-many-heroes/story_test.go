@@ -168,9 +168,9 @@ func Example_twoDoughs() {
 }
 
 // The first line's fifteen are twelve of one dough and three of another: from one dough
-// alone it would take more. A second bowl is worth more than more breads. Whatever can fail for all at once, a
-// dough, an oven, a delivery, a freezer, is worth having twice before the number of
-// breads is worth raising.
+// alone it would take more. A second bowl is worth more than more breads. Whatever can
+// fail for all at once, a dough, an oven, a delivery, a freezer, is worth having twice
+// before the number of breads is worth raising.
 //
 // # What yesterday is worth
 //
@@ -212,7 +212,7 @@ func Example_earlierDays() {
 //
 // # When to stop
 //
-// If a third good pull is nice to have and every bread costs a quarter of an hour, going
+// If a third good pull is nice to have and every bread costs twenty-five minutes, going
 // on is a bet. Say a good pull is worth an hour of everybody's time. Stop gives the rule
 // that is best on average: how few good ones, after so many takes, make the next bread
 // cost more than it brings.
