@@ -2,7 +2,6 @@ package thermal
 
 import (
 	"cmp"
-	"math"
 	"time"
 
 	"example.org/honestplate"
@@ -49,7 +48,8 @@ const (
 
 func (s Scoop) frame(a Air, lamps []Lamp) (frame[scoopModel], error) {
 	m, err := s.model(a, lamps)
-	return frame[scoopModel]{model: m, inputs: (*scoopModel).inputs, run: (*scoopModel).run, events: scoopEvents}, err
+	return frame[scoopModel]{kind: "scoop", model: m, inputs: (*scoopModel).inputs, run: (*scoopModel).run,
+		events: scoopEventKeys, doubt: doubtFrozen}, err
 }
 
 func (s Scoop) model(a Air, lamps []Lamp) (scoopModel, error) {
@@ -179,5 +179,5 @@ func (m *scoopModel) run(at []float64, course bool) error {
 
 // scoopCells divides a ball: a large one more finely, since its skin is as thin.
 func scoopCells(diameter float64) int {
-	return int(48 * min(max(math.Sqrt(diameter/0.06), 1), 2))
+	return int(48 * min(max(diameter/0.06, 1), 2))
 }

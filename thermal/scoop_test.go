@@ -43,7 +43,7 @@ func TestSecondFreezeHoldsLonger(t *testing.T) {
 		{"softens", cabinet.Softens.Window, hard.Softens.Window, 2},
 		{"drips", cabinet.FirstDrip.Window, hard.FirstDrip.Window, 1.6},
 		{"puddles", cabinet.Puddles.Window, hard.Puddles.Window, 2},
-		{"slumps", cabinet.Slumps.Window, hard.Slumps.Window, 1.5},
+		{"slumps", cabinet.Slumps.Window, hard.Slumps.Window, 1.4},
 	} {
 		if c.too.Likely.After.Seconds() < c.factor*c.from.Likely.After.Seconds() {
 			t.Errorf("%s: %v from the cabinet, %v after the deep freezer, want %g times", c.name, c.from, c.too, c.factor)
@@ -270,6 +270,7 @@ func TestSeriesTellsTheSameStory(t *testing.T) {
 func TestSwappingRestartsTheClock(t *testing.T) {
 	a, err1 := ball(-18).Clock(studio, tungsten)
 	b, err2 := ball(-18).Clock(studio, tungsten)
+	a.Kept.kept, b.Kept.kept = nil, nil // hold functions, which do not compare
 	if err1 != nil || err2 != nil || !reflect.DeepEqual(a, b) {
 		t.Errorf("a second scoop: %v, %v, %v, %v", a.FirstDrip, b.FirstDrip, err1, err2)
 	}
@@ -312,7 +313,9 @@ func TestScoopOverItsWholeDomain(t *testing.T) {
 
 // Under the strongest lamps that it takes, the whole band comes off.
 func TestHoldUnderBlazingLight(t *testing.T) {
-	c, err := ball(-20).Clock(studio, Lamp{Source: Tungsten, Watts: 1000, Distance: 0.4, BeamDegrees: 50})
+	b := ball(-20)
+	b.Structure = NaturalStructure
+	c, err := b.Clock(studio, Lamp{Source: Tungsten, Watts: 1000, Distance: 0.4, BeamDegrees: 50})
 	if err != nil {
 		t.Fatal(err)
 	}
