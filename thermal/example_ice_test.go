@@ -21,8 +21,8 @@ func ExampleIceOnTable() {
 		fmt.Printf("%v: shines from %v, half melted at %v\n", source, quarters(c.Shines.Window), quarters(c.HalfOff.Window))
 	}
 	// Output:
-	// LED: shines from 1:45 (1:00..2:30), half melted at 31:15 (17:15..39:30)
-	// tungsten: shines from 1:45 (1:00..2:15), half melted at 29:30 (16:45..36:45)
+	// LED: shines from 2:00 (1:15..2:45), half melted at 17:45 (11:30..24:30)
+	// tungsten: shines from 2:00 (1:15..2:30), half melted at 17:15 (11:15..23:45)
 }
 
 // One large ball or as much crushed ice: how cold, how soon, and how watered?

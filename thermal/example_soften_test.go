@@ -26,8 +26,8 @@ func ExampleSoftening() {
 	}
 	// Output:
 	// whipped cream softens 2:51 (0:29..9:25); softening temperature decides
-	// butter softens 19:05 (9:21..42:57); softening temperature decides
-	// dark chocolate softens never (54:43..never); softening temperature decides
+	// butter softens 19:05 (9:21..42:44); softening temperature decides
+	// dark chocolate softens never (54:50..never); softening temperature decides
 }
 
 // Where each food goes soft and where it runs.
