@@ -34,8 +34,8 @@ func ExampleHotDish_Clock() {
 	fmt.Println("above 60 degC for", quarters(k.Limit.Window))
 	fmt.Printf("steams to %.0f degC, %v\n", k.SteamC, quarters(k.SteamEnds.Window))
 	// Output:
-	// above 60 degC for 6:15 (5:30..8:15)
-	// steams to 37 degC, 22:00 (4:45..24:45)
+	// above 60 degC for 6:15 (5:30..8:00)
+	// steams to 37 degC, 21:30 (5:00..25:30)
 }
 
 // Does it steam? The cooler and damper the room, the more.

@@ -36,16 +36,16 @@ func ExampleScoop_Clock() {
 	}
 	// Output:
 	// from -13 degC
-	//   softens    3:30 (1:45..6:30)
-	//   first drip 7:30 (3:15..9:45)
+	//   softens    3:15 (1:30..6:15)
+	//   first drip 6:30 (3:30..9:00)
 	//   puddles    0:30 (0:15..1:15)
-	//   slumps     8:45 (4:30..12:00)
+	//   slumps     7:45 (4:45..11:15)
 	//   decided by air speed
 	// from -30 degC
-	//   softens    9:45 (6:00..14:00)
-	//   first drip 14:00 (7:15..17:15)
+	//   softens    9:00 (6:15..13:15)
+	//   first drip 12:15 (7:45..16:00)
 	//   puddles    1:45 (0:30..5:00)
-	//   slumps     15:45 (9:00..19:30)
+	//   slumps     13:45 (9:30..18:15)
 	//   decided by air speed
 }
 
@@ -66,10 +66,10 @@ func ExampleRest() {
 		fmt.Printf("%v: %s, shape lost after %.0f min\n", rest, puddle, c.Slumps.Likely.After.Minutes())
 	}
 	// Output:
-	// on a plate: puddle after 4 min, shape lost after 24 min
-	// on a chilled plate: puddle after 34 min, shape lost after 27 min
-	// on a cone: no puddle, shape lost after 33 min
-	// on nothing: no puddle, shape lost after 28 min
+	// on a plate: puddle after 4 min, shape lost after 21 min
+	// on a chilled plate: puddle after 34 min, shape lost after 24 min
+	// on a cone: no puddle, shape lost after 29 min
+	// on nothing: no puddle, shape lost after 24 min
 }
 
 // What does moving the lamp from 1 m to 1.5 m buy?
@@ -91,8 +91,8 @@ func ExampleScoop_Likely() {
 		fmt.Printf("at %.1f m: drips after %.1f min\n", lamp.Distance, c.FirstDrip.Likely.After.Minutes())
 	}
 	// Output:
-	// at 1.0 m: drips after 9.1 min
-	// at 1.5 m: drips after 12.1 min
+	// at 1.0 m: drips after 8.1 min
+	// at 1.5 m: drips after 10.5 min
 }
 
 // When must scoops made at -6 degC go into the deep freezer to be at -27 degC in

@@ -27,7 +27,7 @@ func (r *iceRun) times(m *iceModel, at []float64, series *[]IcePoint, every floa
 	p := m.i.Shape.piece(m.i.Size * m.size)
 	film := m.i.ClingGM2.Likely / 1000 / heat.Ice().Density
 	reckon := func(radius float64) error {
-		ex, err := heat.Surface{Shape: heat.Sphere, Length: 2 * radius, Activity: 1, ConvectionFactor: m.convection}.In(heat.MoistAir(air))
+		ex, err := heat.Surface{Shape: heat.Sphere, Length: 2 * radius, Activity: 1, ConvectionFactor: m.convection}.In(air.moist())
 		if err != nil {
 			return err
 		}

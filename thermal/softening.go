@@ -193,7 +193,7 @@ func (r *softRun) begin(m *softModel) error {
 		surface.Shape, surface.Length = heat.PlateUp, m.s.Across/4
 		radius = m.s.Thickness // its underside takes no heat
 	}
-	ex, err := surface.In(heat.MoistAir(air))
+	ex, err := surface.In(air.moist())
 	if err != nil {
 		return err
 	}

@@ -194,7 +194,7 @@ func Example_thePlate() {
 	}
 	// Output:
 	// on a plate         puddle at 2:00 (0:30..5:30), shape lost at 14:30 (10:30..19:00)
-	// on a chilled plate puddle at 25:00 (21:30..30:00), shape lost at 17:30 (13:30..22:30)
+	// on a chilled plate puddle at 25:00 (21:30..30:00), shape lost at 17:30 (13:30..22:00)
 }
 
 // A plate from the kitchen freezer costs nothing and buys nearly as much as the

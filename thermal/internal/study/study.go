@@ -92,11 +92,11 @@ func set(inputs []Input, r int, z []float64) {
 		u := &inputs[j]
 		switch {
 		case r > 2*d:
-			*u.To = u.at(z[(r-1-2*d)*d+j])
+			u.Set(u.at(z[(r-1-2*d)*d+j]))
 		case r > 0 && (r-1)/2 == j:
-			*u.To = u.at(z95 * float64(2*((r-1)%2)-1))
+			u.Set(u.at(z95 * float64(2*((r-1)%2)-1)))
 		default:
-			*u.To = u.Band.Likely
+			u.Set(u.Band.Likely)
 		}
 	}
 }
