@@ -36,16 +36,16 @@ func ExampleScoop_Clock() {
 	}
 	// Output:
 	// from -13 degC
-	//   softens    3:15 (1:30..6:15)
-	//   first drip 6:30 (3:30..9:00)
-	//   puddles    0:30 (0:15..1:15)
-	//   slumps     7:45 (4:45..11:15)
+	//   softens    3:15 (1:15..6:15)
+	//   first drip 6:30 (3:45..9:45)
+	//   puddles    0:30 (0:15..1:30)
+	//   slumps     7:45 (4:30..11:15)
 	//   decided by air speed
 	// from -30 degC
-	//   softens    9:00 (6:15..13:15)
-	//   first drip 12:15 (7:45..16:00)
-	//   puddles    1:45 (0:30..5:00)
-	//   slumps     13:45 (9:30..18:15)
+	//   softens    9:00 (5:30..14:00)
+	//   first drip 12:15 (8:00..17:30)
+	//   puddles    1:45 (0:45..5:45)
+	//   slumps     13:45 (8:45..19:00)
 	//   decided by air speed
 }
 
@@ -118,7 +118,7 @@ func ExampleDeepFreeze() {
 		fmt.Printf("surface %.1f, mean %.1f, core %.1f degC\n", e.SurfaceC, e.MeanC, e.CoreC)
 	}
 	// Output:
-	// in the deep freezer for 1:50:00 (1:15:00..2:45:00)
+	// in the deep freezer for 1:50:00 (1:10:00..3:00:00)
 	// surface -18.0, mean -18.0, core -18.0 degC
 	// surface -29.7, mean -29.7, core -29.7 degC
 }

@@ -25,9 +25,9 @@ func ExampleSoftening() {
 		fmt.Println()
 	}
 	// Output:
-	// whipped cream softens 2:26 (0:22..8:43); softening temperature decides
-	// butter softens 16:55 (8:10..35:27); softening temperature decides
-	// dark chocolate softens never (57:43..never); softening temperature decides
+	// whipped cream softens 2:26 (0:31..9:27); softening temperature decides
+	// butter softens 16:55 (8:43..39:36); softening temperature decides
+	// dark chocolate softens never (1:03:28..never); light decides
 }
 
 // Where each food goes soft and where it runs.

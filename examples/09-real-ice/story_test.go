@@ -43,10 +43,10 @@ func Example_sixCubes() {
 	fmt.Printf("half of the ice has gone:    %v\n", c.IceHalf.Round(5*time.Minute))
 	fmt.Printf("all of it:                   %v\n", c.IceGone.Round(5*time.Minute))
 	// Output:
-	// as cold as it gets, 1 degC: 4:30 (2:00..7:00)
-	// a tenth of it is melt:       9:00 (5:00..15:00)
-	// half of the ice has gone:    40:00 (35:00..55:00)
-	// all of it:                   1:40:00 (1:20:00..2:10:00)
+	// as cold as it gets, 1 degC: 4:30 (1:30..7:00)
+	// a tenth of it is melt:       9:00 (4:00..15:00)
+	// half of the ice has gone:    40:00 (30:00..55:00)
+	// all of it:                   1:40:00 (1:15:00..2:10:00)
 }
 
 // A window reads: likely, and in brackets the earliest and the latest, min:s or
@@ -87,8 +87,8 @@ func Example_shapes() {
 	}
 	// Output:
 	// crushed, 5 mm chips  cold at 1:00 (0:30..2:00), watered at 5:00 (2:00..10:00)
-	// cubes of 28 mm       cold at 4:30 (2:00..7:00), watered at 9:00 (5:00..15:00)
-	// one ball of 63 mm    cold at 8:30 (0:00..10:00), watered at 17:00 (8:00..26:00)
+	// cubes of 28 mm       cold at 4:30 (1:30..7:00), watered at 9:00 (4:00..15:00)
+	// one ball of 63 mm    cold at 8:30 (0:00..10:00), watered at 17:00 (8:00..27:00)
 }
 
 // Less than the bar tells its guests. Ice melts as fast as heat arrives, and in a
@@ -135,14 +135,14 @@ func Example_fog() {
 	}
 	// Output:
 	// real ice
-	//   haze  1:55 (0:55..4:15)
-	//   beads 16:00 (8:00..39:00)
+	//   haze  1:55 (0:55..4:45)
+	//   beads 16:00 (8:00..42:00)
 	// acrylic in a cold drink
-	//   haze  never (1:35..never)
+	//   haze  never (1:40..never)
 	//   beads never
 	// acrylic, drink and glass chilled
-	//   haze  0:20 (0:05..1:00)
-	//   beads never (10:00..never)
+	//   haze  0:20 (0:05..1:05)
+	//   beads never (9:00..never)
 	// all of it as warm as the room
 	//   haze  never
 	//   beads never
@@ -189,11 +189,11 @@ func Example_lights() {
 	}
 	// Output:
 	// LED
-	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 26:00 (20:00..30:00)
-	//   ice in the drink half gone at 42:00 (34:00..55:00)
+	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 26:00 (19:00..33:00)
+	//   ice in the drink half gone at 42:00 (32:00..57:00)
 	// tungsten
-	//   loose cube glistens at 1:30 (1:00..1:45), half gone at 24:00 (19:00..28:00)
-	//   ice in the drink half gone at 36:00 (29:00..46:00)
+	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 24:00 (17:00..30:00)
+	//   ice in the drink half gone at 36:00 (27:00..47:00)
 }
 
 // A cube on the table goes from frosted to glistening in a minute or two. That is the
@@ -215,7 +215,7 @@ func Example_record() {
 			Declared: portion.Amount{Count: 6},
 			StandIn:  &portion.StandIn{What: "acrylic cubes", Reason: "long lighting set-up"},
 		}
-		r := portion.Record{Picture: "Lemonade in a tumbler (invented)", Items: []portion.RecordItem{ice}}
+		r := portion.Record{Revision: 1, Picture: "Lemonade in a tumbler (invented)", Items: []portion.RecordItem{ice}}
 		if err := r.Validate(); err != nil {
 			fmt.Println(err)
 			continue
@@ -245,7 +245,7 @@ func Example_twoModels() {
 	}
 	fmt.Printf("ice gone: %v\n", c.IceGone.Round(5*time.Minute))
 	// Output:
-	// ice gone: 1:40:00 (1:20:00..2:10:00)
+	// ice gone: 1:40:00 (1:15:00..2:15:00)
 }
 
 // The 1:35:00 above is a fifth more, and the bands overlap by some twenty minutes. A
