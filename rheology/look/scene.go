@@ -1,0 +1,94 @@
+package look
+
+import (
+	"cmp"
+	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/look/colour"
+	"example.org/honestplate/rheology/look/layer"
+)
+
+// A Scene is how a liquid lies before the lens.
+type Scene struct {
+	// Depth of the liquid in m; +Inf is a pool that hides its ground whatever happens.
+	Depth float64 `json:"depth_m"`
+	// Ground lies under the liquid, in contact with it: what it reflects within the
+	// liquid. The zero value is black.
+	Ground Ground `json:"ground"`
+	// Light is the lamp; left out it is daylight, D65.
+	Light colour.Light `json:"light"`
+	// Diffuse is light from all sides, as from a soft box; false is a beam.
+	Diffuse bool `json:"diffuse"`
+	// IncidenceDegrees is the angle of the beam from square on, 0..85.
+	IncidenceDegrees float64 `json:"incidence_degrees"`
+	// Glass is a clear plate or wall between the liquid and the lens.
+	Glass bool `json:"glass"`
+}
+
+// Endless is the depth of a pool without end.
+var Endless = math.Inf(1)
+
+// glassIndex is that of ordinary glass.
+const glassIndex = 1.52
+
+// Check returns an error unless the scene can be.
+func (s Scene) Check() error {
+	if !math.IsInf(s.Depth, 1) {
+		if err := honestplate.InRange("Depth", s.Depth, 0, 10, "m", "a set; Endless is a pool without end"); err != nil {
+			return err
+		}
+	}
+	return cmp.Or(s.Ground.Check("Ground"), s.Light.Check("Light"),
+		honestplate.InRange("IncidenceDegrees", s.IncidenceDegrees, 0, 85, "degrees", "square on to grazing"))
+}
+
+// solve works out one wavelength: what a layer of the liquid returns over a ground, with
+// scattering multiplied by scale.
+func (s *Scene) solve(o *Optics, i int, scale float64, absorption *[colour.Samples]float64) (layer.Solved, error) {
+	scattering := o.scattering[i] * scale
+	out := scattering + absorption[i]
+	slab := layer.Slab{Index: o.index}
+	if s.Glass {
+		slab.Glass = glassIndex
+	}
+	if out > 0 && s.Depth > 0 {
+		slab.Albedo = min(scattering/out, 1)
+		slab.Depth = out * s.Depth
+		if scattering > 0 {
+			slab.Asymmetry = o.forward[i] / o.scattering[i]
+		}
+	}
+	return slab.Solve(math.Cos(s.IncidenceDegrees * math.Pi / 180))
+}
+
+// reflect returns what comes back at one wavelength.
+func (s *Scene) reflect(o *Optics, i int, scale float64, absorption *[colour.Samples]float64) (float64, error) {
+	solved, err := s.solve(o, i, scale, absorption)
+	if err != nil {
+		return 0, err
+	}
+	f, err := solved.Over(s.Ground.spectrum()[i])
+	if err != nil {
+		return 0, err
+	}
+	if s.Diffuse {
+		return min(f.DiffuseReflected, 1), nil
+	}
+	return min(f.BeamReflected, 1), nil
+}
+
+// spectrum returns what comes back at every wavelength, worked out at each step-th sample
+// and by straight lines between.
+func (s *Scene) spectrum(o *Optics, step int, scale float64, absorption *[colour.Samples]float64) (out colour.Spectrum, err error) {
+	for i := 0; i < colour.Samples; i += step {
+		if out[i], err = s.reflect(o, i, scale, absorption); err != nil {
+			return out, err
+		}
+		for j := 1; i > 0 && j < step; j++ {
+			f := float64(j) / float64(step)
+			out[i-j] = float64(f*out[i-step]) + float64((1-f)*out[i])
+		}
+	}
+	return out, nil
+}
