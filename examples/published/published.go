@@ -69,7 +69,7 @@ type Result struct {
 // All lists every check, by package.
 func All() []Check {
 	return slices.Concat(
-		rheologyLiquids, rheologyFlow, rheologyBlends, rheologyPours,
+		rheologyLiquids, rheologyFlow, rheologyBlends, rheologyPours, rheologyLook,
 		thermalAir, thermalConduction, thermalClocks,
 		portionShares, portionPieces,
 	)

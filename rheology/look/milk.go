@@ -66,11 +66,9 @@ func (m Milk) Optics() (Optics, error) {
 	if err != nil {
 		return Optics{}, err
 	}
-	var globules []mie.Class
-	if radius := m.globuleRadius(); fatVolume > 0 && radius > 2e-9 {
-		if globules, err = mie.LogNormal(radius, globuleSpread, globuleLargest); err != nil {
-			return Optics{}, err
-		}
+	globules, err := m.Globules()
+	if err != nil {
+		return Optics{}, err
 	}
 	out := Optics{index: liquidIndex, factor: m.scatterFactor(), deepL: deepBand(m.FatPercent)}
 	for i := range colour.Samples {
@@ -140,3 +138,19 @@ func (m Milk) scatterFactor() float64 {
 // deepBand is half the band of L* of a wide deep pool: 1.5 for whole milk and cream, 4
 // for skim and low fat, whose published colours are few and seen through a small port.
 func deepBand(fatPercent float64) float64 { return 4 - 2.5*ramp(fatPercent, 2, 3) }
+
+// Globules returns the size classes of the fat globules, by volume; none without fat.
+func (m Milk) Globules() ([]mie.Class, error) {
+	if err := m.Check(); err != nil {
+		return nil, err
+	}
+	radius := m.globuleRadius()
+	if radius < smallestGlobule {
+		return nil, nil
+	}
+	return mie.LogNormal(radius, globuleSpread, globuleLargest)
+}
+
+// smallestGlobule is the mean radius in m below which fat is taken as none: its share is
+// below 0.01 %.
+const smallestGlobule = 2e-9
