@@ -26,6 +26,8 @@ var jobs = []job{
 	{"recipe, the liquids evaluated before", prepared},
 	{"recipe, liquids and all", recipe},
 	{"sphere series, 6 terms, one evaluation", sphereSeries},
+	{"milk over the visible, homogenised", milkSpectrum(20)},
+	{"milk over the visible, not homogenised", milkSpectrum(0)},
 	{"12 of 60, closest sum", picks(0)},
 	{"12 of 60, best looks within 2 g", picks(1)},
 	{"12 of 60, best looks at the exact sum", picks(2)},

@@ -140,7 +140,7 @@ func hunterExamples(r testdata.Row) ([]Point, error) {
 	white := colour.XYZ{X: 95.02, Y: 100, Z: 108.82}
 	switch r.Text("illuminant") {
 	case "A":
-		white = colour.XYZ{X: 109.87, Y: 100, Z: 35.59} // from memory: the source's own white is not stored
+		white = colour.XYZ{X: 109.83, Y: 100, Z: 35.55} // Hunter's own, from memory
 	case "any":
 		c.Z = c.Y
 	}

@@ -19,7 +19,7 @@ func (o *Optics) Contrast(s Scene, depth float64, dark, light Ground) (float64, 
 	if err := o.checkContrast(s, dark, light); err != nil {
 		return 0, err
 	}
-	s.Depth = depth
+	s.Depth = honestplate.Some(depth)
 	if err := s.Check(); err != nil {
 		return 0, err
 	}
@@ -30,7 +30,7 @@ func (o *Optics) checkContrast(s Scene, dark, light Ground) error {
 	if err := o.check(); err != nil {
 		return err
 	}
-	s.Depth, s.Ground = 0, Black
+	s.Depth, s.Ground = honestplate.Optional{}, Black
 	if err := s.Check(); err != nil {
 		return err
 	}
@@ -97,7 +97,7 @@ func (o *Optics) Hides(s Scene, dark, light Ground, contrast float64) (honestpla
 		return honestplate.Estimate{}, err
 	}
 	short := func(lnDepth float64) (float64, error) {
-		s.Depth = math.Exp(lnDepth)
+		s.Depth = honestplate.Some(math.Exp(lnDepth))
 		c, err := o.contrast(s, 1, dark, light)
 		return math.Log((1 - min(c, 1) + 1e-15) / (1 - contrast)), err
 	}

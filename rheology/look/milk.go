@@ -3,6 +3,7 @@ package look
 import (
 	"cmp"
 	"math"
+	"sync"
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology/look/colour"
@@ -16,7 +17,7 @@ type Milk struct {
 	ProteinPercent honestplate.Optional `json:"protein_percent,omitzero"`
 	// HomogenisedMPa is the pressure of homogenisation, 0 for none or 1..50 MPa; 15 to 25
 	// is usual for milk. Left out, milk up to 4 % fat is taken as at 10 MPa, which puts it
-	// between the two published whole milks, cream from 18 % as not homogenised, and what
+	// between the two published whole milks, cream from 24 % as not homogenised, and what
 	// lies between as between; the band says that it is not known.
 	HomogenisedMPa honestplate.Optional `json:"homogenised_mpa,omitzero"`
 	// Carotene is in mg per kg of fat, 0..30: 2 to 5 in winter, 6 to 12 on fresh grass
@@ -62,7 +63,7 @@ func (m Milk) Optics() (Optics, error) {
 	protein := m.ProteinPercent.Or(proteinPercent*(1-fat)) / 100
 	caseinVolume := caseinShare * protein / caseinDensity / volume
 
-	micelles, err := mie.LogNormalBelow(caseinRadius, caseinSpread, caseinLargest)
+	casein, err := micelles()
 	if err != nil {
 		return Optics{}, err
 	}
@@ -73,18 +74,15 @@ func (m Milk) Optics() (Optics, error) {
 	out := Optics{index: liquidIndex, factor: m.scatterFactor(), deepL: deepBand(m.FatPercent)}
 	for i := range colour.Samples {
 		nm := colour.Wavelength(i)
-		water := waterIndex.at(nm)
-		add := func(classes []mie.Class, index, share float64) error {
-			if len(classes) == 0 || share == 0 {
-				return nil
+		out.scattering[i] = float64(caseinVolume * casein[i].Scattering)
+		out.forward[i] = float64(caseinVolume * casein[i].Scattering * casein[i].Asymmetry)
+		if len(globules) > 0 {
+			c, err := mie.Suspended{Classes: globules, Index: complex(fatIndex.at(nm), 0), Liquid: waterIndex.at(nm)}.At(nm * 1e-9)
+			if err != nil {
+				return Optics{}, err
 			}
-			c, err := mie.Suspended{Classes: classes, Index: complex(index, 0), Liquid: water}.At(nm * 1e-9)
-			out.scattering[i] += float64(share * c.Scattering)
-			out.forward[i] += float64(share * c.Scattering * c.Asymmetry)
-			return err
-		}
-		if err := cmp.Or(add(micelles, caseinIndex, caseinVolume), add(globules, fatIndex.at(nm), fatVolume)); err != nil {
-			return Optics{}, err
+			out.scattering[i] += float64(fatVolume * c.Scattering)
+			out.forward[i] += float64(fatVolume * c.Scattering * c.Asymmetry)
 		}
 		serum, carotene := (1-fatVolume)*serumAbsorption(nm), fatVolume*caroteneAbsorption(nm)
 		given := m.Carotene.Or(usualCarotene)
@@ -94,6 +92,22 @@ func (m Milk) Optics() (Optics, error) {
 	}
 	return out, nil
 }
+
+// micelles are what casein scatters for its volume, at the wavelengths of a spectrum: the
+// same in all milk.
+var micelles = sync.OnceValues(func() (out [colour.Samples]mie.Coefficients, err error) {
+	sizes, err := mie.LogNormalBelow(caseinRadius, caseinSpread, caseinLargest)
+	if err != nil {
+		return out, err
+	}
+	for i := range out {
+		nm := colour.Wavelength(i)
+		if out[i], err = (mie.Suspended{Classes: sizes, Index: caseinIndex, Liquid: waterIndex.at(nm)}).At(nm * 1e-9); err != nil {
+			return out, err
+		}
+	}
+	return out, nil
+})
 
 // globuleRadius is the mean radius of the fat globules in m, of the volume, as the
 // model's own program uses it: by fat where the milk was not homogenised, and falling with
@@ -120,7 +134,7 @@ func (m Milk) homogenised() float64 {
 	if p := m.HomogenisedMPa; p.Given {
 		return math.Log(max(1, p.Value)) / math.Log(50)
 	}
-	return math.Log(10) / math.Log(50) * ramp(m.FatPercent, 18, 4)
+	return math.Log(10) / math.Log(50) * ramp(m.FatPercent, 24, 4)
 }
 
 // ramp is 0 at from, 1 at to, straight between and level beyond.

@@ -11,8 +11,9 @@ import (
 
 // A Scene is how a liquid lies before the lens.
 type Scene struct {
-	// Depth of the liquid in m; +Inf is a pool that hides its ground whatever happens.
-	Depth float64 `json:"depth_m"`
+	// Depth of the liquid in m, 0..10; left out, a pool without end, whose ground nothing
+	// shows of.
+	Depth honestplate.Optional `json:"depth_m,omitzero"`
 	// Ground lies under the liquid, in contact with it: what it reflects within the
 	// liquid. The zero value is black.
 	Ground Ground `json:"ground"`
@@ -26,16 +27,13 @@ type Scene struct {
 	Glass bool `json:"glass"`
 }
 
-// Endless is the depth of a pool without end.
-var Endless = math.Inf(1)
-
 // glassIndex is that of ordinary glass.
 const glassIndex = 1.52
 
 // Check returns an error unless the scene can be.
 func (s Scene) Check() error {
-	if !math.IsInf(s.Depth, 1) {
-		if err := honestplate.InRange("Depth", s.Depth, 0, 10, "m", "a set; Endless is a pool without end"); err != nil {
+	if s.Depth.Given {
+		if err := honestplate.InRange("Depth", s.Depth.Value, 0, 10, "m", "a set; left out, it is a pool without end"); err != nil {
 			return err
 		}
 	}
@@ -52,9 +50,9 @@ func (s *Scene) solve(o *Optics, i int, scale float64, absorption *[colour.Sampl
 	if s.Glass {
 		slab.Glass = glassIndex
 	}
-	if out > 0 && s.Depth > 0 {
+	if depth := s.Depth.Or(math.Inf(1)); out > 0 && depth > 0 {
 		slab.Albedo = min(scattering/out, 1)
-		slab.Depth = out * s.Depth
+		slab.Depth = out * depth
 		if scattering > 0 {
 			slab.Asymmetry = o.forward[i] / o.scattering[i]
 		}

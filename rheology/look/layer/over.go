@@ -71,8 +71,11 @@ func (s *Solved) Over(ground float64) (Fluxes, error) {
 func (s *Solved) bounce(m *matrix, in *vector) vector {
 	var a matrix
 	for i := range a {
+		// Light beyond the angle of total reflection in a layer without scattering runs
+		// to and fro for ever: a loss of 1e-12 keeps that from dividing 0 by 0.
+		back := min(s.angles.surface.back[i], 1-1e-12)
 		for j := range a[i] {
-			a[i][j] = -s.angles.surface.back[i] * m[i][j]
+			a[i][j] = -back * m[i][j]
 		}
 		a[i][i]++
 	}

@@ -2,6 +2,7 @@ package mie
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 
 	"example.org/honestplate"
@@ -35,16 +36,21 @@ func (s Suspended) At(wavelength float64) (Coefficients, error) {
 		return Coefficients{}, err
 	}
 	m := s.Index / complex(s.Liquid, 0)
+	if err := checkIndex(m); err != nil {
+		return Coefficients{}, err
+	}
 	perRadius := 2 * math.Pi * s.Liquid / wavelength
 	var sca, ext, forward float64
-	for _, c := range s.Classes {
-		if perRadius*c.Radius < 1e-3 {
+	for i, c := range s.Classes {
+		x := perRadius * c.Radius
+		if x < smallestSize {
 			continue
 		}
-		e, err := Sphere(m, perRadius*c.Radius)
-		if err != nil {
-			return Coefficients{}, err
+		if x > LargestSize {
+			return Coefficients{}, &honestplate.RangeError{Field: fmt.Sprintf("Classes[%d].Radius", i), Value: c.Radius, High: LargestSize / perRadius,
+				Unit: "m", Source: "beyond it use rays"}
 		}
+		e := sphere(m, x)
 		k := 0.75 * c.Share / c.Radius
 		sca += k * e.Scattering
 		ext += k * e.Extinction

@@ -42,7 +42,7 @@ func (c Contact) Moments() (Moments, error) {
 	if err := cmp.Or(
 		honestplate.InRange("Diameter", c.Diameter, 0.5e-3, 20e-3, "m", "drops that fall whole"),
 		honestplate.InRange("Speed", c.Speed, 0.2, 20, "m/s", "falls on a set"),
-		honestplate.InRange("Depth", c.Depth, 0, 1, "m", "vessels on a set"),
+		honestplate.InRange("Depth", c.Depth, 1e-3, 1, "m", "thinner is a film: ask for its crown"),
 	); err != nil {
 		return Moments{}, err
 	}

@@ -1,9 +1,12 @@
 package mie
 
-import "math/cmplx"
+import (
+	"math"
+	"math/cmplx"
+)
 
-// absorbing is Sphere for a complex index.
-func absorbing(m complex128, x float64) Efficiencies {
+// general is Sphere for any index.
+func general(m complex128, x float64) Efficiencies {
 	last := terms(x)
 	inner := make([]complex128, last)
 	complexLogDerivatives(inner, m*complex(x, 0))
@@ -50,6 +53,51 @@ func complexLogDerivatives(d []complex128, z complex128) {
 			d[n-1] = v
 		}
 		a := complex(float64(n), 0) * inverse
+		v = a - 1/(v+a)
+	}
+}
+
+// A riccati steps through the Riccati-Bessel functions of real argument x:
+// psi = x j, regular, and chi = -x y. Psi goes up by recurrence while the order is below x,
+// and by its logarithmic derivative, which was found downward, beyond.
+type riccati struct {
+	x          float64
+	psi0, psi1 float64 // of the last order and the one before
+	chi0, chi1 float64
+	d          []float64 // logarithmic derivatives of psi from order from on
+	from       int
+}
+
+func newRiccati(x float64, d []float64, from int) riccati {
+	s, c := math.Sincos(x)
+	return riccati{x: x, psi0: c, psi1: s, chi0: -s, chi1: c, d: d, from: from}
+}
+
+// next goes on to order n and returns psi, chi of it and of the one before.
+func (r *riccati) next(n int) (psi, psiBefore, chi, chiBefore float64) {
+	k := float64(2*n-1) / r.x
+	if n >= r.from {
+		psi = r.psi1 / (r.d[n-r.from] + float64(n)/r.x)
+	} else {
+		psi = float64(k*r.psi1) - r.psi0
+	}
+	chi = float64(k*r.chi1) - r.chi0
+	r.psi0, r.psi1 = r.psi1, psi
+	r.chi0, r.chi1 = r.chi1, chi
+	return psi, r.psi0, chi, r.chi0
+}
+
+// logDerivatives fills d with the logarithmic derivatives psi'/psi of real argument z for
+// the orders from..from+len(d)-1.
+func logDerivatives(d []float64, from int, z float64) {
+	inverse := 1 / z
+	last := from + len(d) - 1
+	v := 0.0
+	for n := above(last, z); n >= from; n-- {
+		if n <= last {
+			d[n-from] = v
+		}
+		a := float64(n) * inverse
 		v = a - 1/(v+a)
 	}
 }
