@@ -57,11 +57,11 @@ func (m Milk) Optics() (Optics, error) {
 	if err := m.Check(); err != nil {
 		return Optics{}, err
 	}
-	fat := m.FatPercent / 100
-	volume := fat/fatDensity + (1-fat)/serumDensity // m3 of a kg
+	fat, volume := m.FatPercent/100, m.volume()
 	fatVolume := fat / fatDensity / volume
-	protein := m.ProteinPercent.Or(proteinPercent*(1-fat)) / 100
-	caseinVolume := caseinShare * protein / caseinDensity / volume
+	usual := proteinPercent * (1 - fat)
+	protein := m.ProteinPercent.Or(usual)
+	caseinVolume := caseinShare * protein / 100 / caseinDensity / volume
 
 	casein, err := micelles()
 	if err != nil {
@@ -84,13 +84,21 @@ func (m Milk) Optics() (Optics, error) {
 			out.scattering[i] += float64(fatVolume * c.Scattering)
 			out.forward[i] += float64(fatVolume * c.Scattering * c.Asymmetry)
 		}
-		serum, carotene := (1-fatVolume)*serumAbsorption(nm), fatVolume*caroteneAbsorption(nm)
+		// Milk that was thinned or thickened has its dyes with its protein.
+		serum := (1 - fatVolume) * serumAbsorption(nm) * protein / usual
+		carotene := fatVolume * caroteneAbsorption(nm)
 		given := m.Carotene.Or(usualCarotene)
 		out.absorption[i] = serum + float64(carotene*given)
 		out.pale[i] = serum + float64(carotene*m.Carotene.Or(winterCarotene))
 		out.yellow[i] = serum + float64(carotene*m.Carotene.Or(summerCarotene))
 	}
 	return out, nil
+}
+
+// volume is that of a kg of the milk, in m3.
+func (m Milk) volume() float64 {
+	fat := m.FatPercent / 100
+	return fat/fatDensity + (1-fat)/serumDensity
 }
 
 // micelles are what casein scatters for its volume, at the wavelengths of a spectrum: the
