@@ -135,8 +135,8 @@ type Comparison struct {
 	Eye        colour.Visibility    `json:"eye"`        // of the likely difference
 	Whiter     float64              `json:"whiter"`     // L* more than the other
 	Yellower   float64              `json:"yellower"`   // b* more than the other
-	First      Appearance           `json:"first"`
-	Second     Appearance           `json:"second"`
+	First      Appearance           `json:"first"`      // of the two, the one asked
+	Second     Appearance           `json:"second"`     // the one beside it
 }
 
 // Beside returns how a liquid looks beside another in one scene. The band is for

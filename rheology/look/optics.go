@@ -66,7 +66,7 @@ func (o *Optics) check() error {
 
 // A Part is one liquid of a mixture.
 type Part struct {
-	Optics Optics
+	Optics Optics  // of the liquid
 	Volume float64 // in any unit, the same for all parts; 0 or more
 }
 

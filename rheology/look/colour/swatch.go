@@ -10,9 +10,9 @@ import (
 
 // A Swatch is a colour for a screen, in sRGB.
 type Swatch struct {
-	R uint8 `json:"r"`
-	G uint8 `json:"g"`
-	B uint8 `json:"b"`
+	R uint8 `json:"r"` // red, 0..255
+	G uint8 `json:"g"` // green
+	B uint8 `json:"b"` // blue
 	// Shown is false where the screen cannot show the colour: then the nearest edge of
 	// each primary stands.
 	Shown bool `json:"shown"`

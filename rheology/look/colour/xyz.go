@@ -9,16 +9,16 @@ import (
 
 // XYZ are the CIE's tristimulus values; a perfect white has Y = 100.
 type XYZ struct {
-	X float64 `json:"x"`
-	Y float64 `json:"y"`
-	Z float64 `json:"z"`
+	X float64 `json:"x"` // reddish
+	Y float64 `json:"y"` // lightness, as a share of light in %
+	Z float64 `json:"z"` // bluish
 }
 
 // Lab is CIE L*a*b* of 1976: lightness 0..100, green to red, blue to yellow.
 type Lab struct {
-	L float64 `json:"l"`
-	A float64 `json:"a"`
-	B float64 `json:"b"`
+	L float64 `json:"l"` // L*, lightness
+	A float64 `json:"a"` // a*, negative is green, positive red
+	B float64 `json:"b"` // b*, negative is blue, positive yellow
 }
 
 // check wants a colour that light can have.
@@ -61,9 +61,9 @@ func (c Lab) Whiteness() float64 {
 // Hunter is the L, a, b of Hunter 1948, which older colorimeters show. Its L is not L*:
 // milk of Hunter 81 has L* 84.8.
 type Hunter struct {
-	L float64 `json:"l"`
-	A float64 `json:"a"`
-	B float64 `json:"b"`
+	L float64 `json:"l"` // lightness, the root of Y
+	A float64 `json:"a"` // negative is green, positive red
+	B float64 `json:"b"` // negative is blue, positive yellow
 }
 
 // hunterConstants follow from the white by Hunter's factors; for C they are the 175

@@ -28,10 +28,10 @@ type Slab struct {
 // and for light from all sides. Each includes what the surfaces reflect and what passes
 // straight.
 type Fluxes struct {
-	BeamReflected      float64 `json:"beam_reflected"`
-	BeamTransmitted    float64 `json:"beam_transmitted"`
-	DiffuseReflected   float64 `json:"diffuse_reflected"`
-	DiffuseTransmitted float64 `json:"diffuse_transmitted"`
+	BeamReflected      float64 `json:"beam_reflected"`      // of a beam, sent back
+	BeamTransmitted    float64 `json:"beam_transmitted"`    // of a beam, let through
+	DiffuseReflected   float64 `json:"diffuse_reflected"`   // of light from all sides, sent back
+	DiffuseTransmitted float64 `json:"diffuse_transmitted"` // of light from all sides, let through
 }
 
 // Check returns an error unless the slab is one that Solve takes.

@@ -11,9 +11,9 @@ import (
 // Suspended spheres are of one clear or absorbing substance and many sizes, in a clear
 // liquid.
 type Suspended struct {
-	Classes []Class    `json:"classes"`
-	Index   complex128 `json:"-"` // of the spheres at the wavelength, absorption positive
-	Liquid  float64    `json:"liquid_index"`
+	Classes []Class    `json:"classes"`      // sizes; their shares sum to 1
+	Index   complex128 `json:"-"`            // of the spheres at the wavelength, absorption positive
+	Liquid  float64    `json:"liquid_index"` // refractive index of the liquid
 }
 
 // Coefficients of a suspension, each per unit of the spheres' share of the volume, so

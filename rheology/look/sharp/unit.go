@@ -9,8 +9,8 @@ import (
 
 // A Setting of a flash unit.
 type Setting struct {
-	Power    string   `json:"power"` // share of full power, as it stands on the unit: "1/16"
-	Exposure Exposure `json:"exposure"`
+	Power    string   `json:"power"`    // share of full power, as it stands on the unit: "1/16"
+	Exposure Exposure `json:"exposure"` // how long it burns there
 	// Known says where the time is from: "read" at a maker or a measurement, "memory"
 	// where it is recalled.
 	Known string `json:"known"`
@@ -18,9 +18,9 @@ type Setting struct {
 
 // A Unit is a flash with its settings from the brightest down.
 type Unit struct {
-	Name     string    `json:"name"`
-	Settings []Setting `json:"settings"`
-	Note     string    `json:"note"`
+	Name     string    `json:"name"`     // its kind, no maker
+	Settings []Setting `json:"settings"` // from the brightest down
+	Note     string    `json:"note"`     // what to know before trusting it
 }
 
 // Units lists flash units of the kinds that are about, none by its maker's name. A unit on
