@@ -79,7 +79,7 @@ type CheeseClock struct {
 // by the mean temperature of the cheese. The edge is left out. The band spans: room
 // +-1.5 K and +-6 % RH; air speed divided and multiplied by 2, or 0..0.6 m/s where
 // none is given; convection +-20 %; activity; the start +-3 K; the underside's
-// coefficient divided and multiplied by 2; the lamps' LightBand; both limits.
+// coefficient divided and multiplied by 2; the lamps' band; both limits.
 //
 // Food that has stood warm for the camera is not eaten: follow local food codes.
 func (c Cheese) Clock(a Air, lamps ...Lamp) (CheeseClock, error) {

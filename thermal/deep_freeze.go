@@ -20,7 +20,7 @@ import (
 // It is computed by the enthalpy solver of Body with the mix's own freezing curve;
 // the portion starts at one temperature throughout and keeps its shape.
 type DeepFreeze struct {
-	// Mix is the recipe; see VanillaIceCream and the others.
+	// Mix is the recipe; see [food.Recipes].
 	Mix food.FrozenMix `json:"mix,omitzero"`
 	// Form of the portion; the zero value is a ball. A filled tray is a SlabForm
 	// cooled on both faces, a narrow tub a CylinderForm.

@@ -14,7 +14,7 @@ import (
 //   - Chilled and empty, or frosted: DrinkGrams 0 and WallC.
 //   - A warm glass filled with a cold drink: WallC above DrinkC.
 //
-// Mind the shock of filling a hot glass cold or a frozen one hot: see Ware.Shock.
+// Mind the shock of filling a hot glass cold or a frozen one hot: see [Ware.Shock].
 type Glass struct {
 	Diameter float64 `json:"diameter_m,omitzero"` // outside, m, 0.01..1
 	Height   float64 `json:"height_m,omitzero"`   // outside, m, 0.01..1; 0 means a fifth more than the liquid's
@@ -119,7 +119,7 @@ const (
 // 6 W/(m2 K) inside (engineering estimates). Dew stays where it forms until it runs; a drying surface dries.
 // The band spans: room +-1.5 K and +-6 % RH; air speed divided and multiplied by 2,
 // or 0..0.6 m/s where none is given (Speed 0); convection +-20 %; the inside
-// and EndsH coefficients; the drink +-1 K; the lamps' LightBand; the stages. All are engineering
+// and EndsH coefficients; the drink +-1 K; the lamps' band; the stages. All are engineering
 // estimates.
 //
 // A still-air model under-predicts the published warming of cans in humid air by

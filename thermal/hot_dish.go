@@ -50,7 +50,7 @@ const surfaceFilm = 600.0
 // and base lose heat in proportion to the temperature. The band spans: room +-1.5 K and
 // +-6 % RH; air speed divided and multiplied by 2, or 0..0.6 m/s where none is given;
 // convection +-20 %; activity; the start +-2 K; the side's coefficient +-40 %; the lamps'
-// LightBand.
+// the band of the lamps.
 //
 // Food that has stood warm for the camera is not eaten: follow local food codes.
 func (d HotDish) Clock(a Air, lamps ...Lamp) (HotClock, error) {

@@ -86,7 +86,7 @@ const iceLights = 24
 // of the same ratio of volume to surface; light goes through clear ice and what the
 // mean path absorbs is taken as heat at its surface.
 //
-// The windows are 95 % bands over the room (as for a Scoop), light (LightBand),
+// The windows are 95 % bands over the room (as for a Scoop), light (see [Lamp.Irradiance]),
 // absorptance (x0.7..1.4), size (+-5 %), start (+-2 K), contact with the table
 // (x/:2) and the film. Errors: [honestplate.InputError] and [honestplate.RangeError].
 func (i IceOnTable) Clock(a Air, lamps ...Lamp) (IceClock, error) {

@@ -37,7 +37,7 @@ type IcedDrink struct {
 	WallThickness float64 `json:"wall_thickness_m,omitzero"`
 	// IceH is the heat transfer coefficient between drink and ice, W/(m2 K): 20..10000,
 	// default 400 (150..1200). Nusselt numbers of a sphere in water (Churchill, see
-	// NusseltSphere) give 300 to 500 for pieces of 2 to 5 cm; near 4 degC, where water
+	// [heat.Surface.FreeNusselt]) give 300 to 500 for pieces of 2 to 5 cm; near 4 degC, where water
 	// hardly rises or sinks, less; stirred, much more. Engineering estimate.
 	IceH honestplate.Estimate `json:"ice_h_w_m2k,omitzero"`
 	// DilutionShare is the melt, as a share of the drink as poured, at which the drink
@@ -94,7 +94,7 @@ const (
 // goes as exp(-t/tau), most of it into the drink, within a minute or two for glass; then
 // the wall follows the drink.
 //
-// The windows are 95 % bands over the room (as for a Scoop), light (LightBand),
+// The windows are 95 % bands over the room (as for a Scoop), light (see [Lamp.Irradiance]),
 // IceH, the heat transfer to the wall, surface and base (as for a Glass), the drink's (+-1 K) and the ice's temperature (+-2 K), the mass of ice
 // (+-5 %) and the dilution that counts. Errors: [honestplate.InputError] and [honestplate.RangeError], among
 // them ice so cold and much that it freezes half the drink.

@@ -83,7 +83,7 @@ func TestMeasuredLuxDecides(t *testing.T) {
 	}
 }
 
-func TestLightBandKnowsWhatWasMeasured(t *testing.T) {
+func TestBandOfTheLampsKnowsWhatWasMeasured(t *testing.T) {
 	for want, lamps := range map[float64][]Lamp{
 		1: nil, 1.35: {{Lux: 1000}}, 1.5: {{Lux: 1000}, {Watts: 1, BeamShare: 0.5}},
 		3: {{Lux: 1000}, {Watts: 1}}, 1.7: {{Watts: 1, Head: Profile}}, 1.3: {{Watts: 1, Head: PAR}},

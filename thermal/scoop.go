@@ -44,7 +44,7 @@ var rests = [...]string{"on a plate", "on a chilled plate", "on a cone", "on not
 // engineering estimates, no source, and are inputs. Laboratories see the first drip
 // of 80 to 100 g at 20 to 25 degC after 10 to 30 min (from memory), without lamps.
 type Scoop struct {
-	// Mix is the recipe; see VanillaIceCream and the others.
+	// Mix is the recipe; see [food.Recipes].
 	Mix food.FrozenMix `json:"mix,omitzero"`
 	// Diameter of the ball, m, 0.01..0.3.
 	Diameter float64 `json:"diameter_m,omitzero"`
@@ -119,7 +119,7 @@ type ScoopPoint struct {
 //
 // The windows are 95 % bands over: room temperature (+-1.5 K), humidity (+-0.06),
 // air speed (x/:2, or 0..0.6 m/s where none is given), convection (x/:1.2), light
-// (LightBand), absorptance (x/:1.25), the lit side's slope to the light (0.8 of
+// (see [Lamp.Irradiance]), absorptance (x/:1.25), the lit side's slope to the light (0.8 of
 // square on, 0.5..1), conductivity (x/:1.25), density (x/:1.05), start (+-1 K),
 // contact with the plate (x/:2), and the thresholds.
 //

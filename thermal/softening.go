@@ -53,7 +53,7 @@ type BodyPoint struct {
 }
 
 // Clock computes the softening in the air a under the lamps, which burn from the
-// start. The 95 % bands are over the room (see Cheese), the lamps' LightBand,
+// start. The 95 % bands are over the room (see Cheese), the lamps' band,
 // absorptance (x/:1.25), the slope of the surface to the light (0.5..1), conductivity
 // (x/:1.25), heat capacity (x/:1.1), the start (+-1 K), both temperatures and the
 // depth. What the food is made of decides as much as the room: try a piece.

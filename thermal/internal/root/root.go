@@ -1,5 +1,5 @@
-// Package root finds where functions of one number pass zero, and reads tables of
-// evenly spaced values: the one place for both in the tree.
+// Package root finds where functions of one number pass zero, and where a place
+// lies in a table of even steps: the one place for both in the tree.
 package root
 
 import "math"
@@ -43,18 +43,6 @@ func Newton(f func(float64) (f, step float64), low, high, start, tolerance float
 		x = next
 	}
 	return x
-}
-
-// A Table holds values at even steps from Low, with straight lines between them.
-type Table struct {
-	Low, Step float64
-	Values    []float64
-}
-
-// At returns the value at x; beyond the ends the outer lines go straight on.
-func (t Table) At(x float64) float64 {
-	i, f := Cell((x-t.Low)/t.Step, len(t.Values))
-	return t.Values[i] + f*(t.Values[i+1]-t.Values[i])
 }
 
 // Cell returns the number of the cell that holds a place counted in steps, of n nodes,
