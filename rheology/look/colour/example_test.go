@@ -72,3 +72,24 @@ func ExampleHunter_XYZ() {
 	// Output:
 	// L* 84.8, a* -3.8, b* 3.0
 }
+
+// What is white under each light, by its chromaticity.
+func ExampleLights() {
+	for _, l := range colour.Lights() {
+		w, err := l.White()
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		sum := w.X + w.Y + w.Z
+		fmt.Printf("%-6v x %.4f, y %.4f\n", l, w.X/sum, w.Y/sum)
+	}
+	// Output:
+	// D65    x 0.3127, y 0.3290
+	// D50    x 0.3457, y 0.3585
+	// A      x 0.4476, y 0.4074
+	// LED-B1 x 0.4560, y 0.4078
+	// LED-B3 x 0.3756, y 0.3723
+	// LED-B5 x 0.3118, y 0.3236
+	// LED-V2 x 0.3781, y 0.3775
+}

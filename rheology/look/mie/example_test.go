@@ -40,3 +40,24 @@ func ExampleSuspended_At() {
 	// mean radius 1.6 um: reduced scattering 1.6 per mm
 	// mean radius 0.3 um: reduced scattering 3.5 per mm
 }
+
+// Casein micelles are so small that they throw light to all sides, and blue most.
+func ExampleLogNormalBelow() {
+	sizes, err := mie.LogNormalBelow(43e-9, 0.23, 150e-9)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, nm := range []float64{450, 650} {
+		c, err := mie.Suspended{Classes: sizes, Index: 1.503, Liquid: 1.334}.At(nm * 1e-9)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		const share = 0.024 // of the volume of milk
+		fmt.Printf("%g nm: %.1f per mm, asymmetry %.2f\n", nm, share*c.Scattering/1000, c.Asymmetry)
+	}
+	// Output:
+	// 450 nm: 2.1 per mm, asymmetry 0.16
+	// 650 nm: 0.6 per mm, asymmetry 0.08
+}

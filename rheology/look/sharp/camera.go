@@ -2,6 +2,8 @@ package sharp
 
 import (
 	"cmp"
+	"math"
+	"time"
 
 	"example.org/honestplate"
 )
@@ -76,4 +78,18 @@ func (c Camera) Freezes(speed, limit float64) (float64, error) {
 
 func checkSpeed(speed float64) error {
 	return honestplate.InRange("speed", speed, 0, 1000, "m/s", "what moves on a set")
+}
+
+// RimSpeed returns the speed in m/s of a crown's foot at a time after contact, from the
+// radius in m that it has after a longer one: it grows with the root of the time (Yarin
+// and Weiss 1995, from memory), so the speed is radius/(2 sqrt(at after)). Radius and time
+// are those of the Crown in package pour.
+func RimSpeed(radius float64, after, at time.Duration) (float64, error) {
+	if err := honestplate.InRange("radius", radius, 1e-5, 1, "m", "crowns on a set"); err != nil {
+		return 0, err
+	}
+	if at <= 0 || after < at || after > time.Minute {
+		return 0, &honestplate.InputError{Field: "at", Got: at.String(), Want: "a time above 0, up to " + after.String()}
+	}
+	return radius / (2 * math.Sqrt(at.Seconds()*after.Seconds())), nil
 }

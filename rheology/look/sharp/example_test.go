@@ -77,3 +77,27 @@ func ExampleContact_Moments() {
 	// crater deepest after 42 ms (21 to 64), at most 10 mm
 	// jet after 85 ms (42 to 169)
 }
+
+// A crown has a radius of 14 mm when it falls back after 40 ms. How fast was its rim after 2 ms?
+func ExampleRimSpeed() {
+	v, err := sharp.RimSpeed(0.014, 40*time.Millisecond, 2*time.Millisecond)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.2f m/s\n", v)
+	// Output:
+	// 0.78 m/s
+}
+
+// A lens of 100 mm at half a metre.
+func ExampleMagnification() {
+	m, err := sharp.Magnification(0.100, 0.500)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.2f of life size\n", m)
+	// Output:
+	// 0.25 of life size
+}

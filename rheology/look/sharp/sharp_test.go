@@ -172,6 +172,8 @@ func TestNonsenseIsRefused(t *testing.T) {
 		"no settings":      func() error { _, err := Unit{}.For(1); return err },
 		"no seconds":       func() error { _, err := Units()[0].For(nan); return err },
 		"a bad setting":    func() error { _, err := Unit{Settings: []Setting{{}}}.For(1); return err },
+		"no crown":         func() error { _, err := RimSpeed(nan, time.Second, time.Millisecond); return err },
+		"before contact":   func() error { _, err := RimSpeed(0.01, time.Second, 0); return err },
 		"no drop":          func() error { _, err := Contact{}.Moments(); return err },
 		"a wild drop":      func() error { _, err := Contact{0.004, 1e9, 0.1}.Moments(); return err },
 		"a bottomless cup": func() error { _, err := Contact{0.004, 1, nan}.Moments(); return err },
