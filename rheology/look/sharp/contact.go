@@ -35,7 +35,8 @@ type Moments struct {
 // The crater opens until the drop's energy stands in its rim: R/D = (V2/(3 g D))^(1/4), a
 // hemisphere, no surface tension, and its opening takes 1.35 sqrt(R/g) by the same balance
 // (both derived; the argument is read in an abstract, digitalcommons.usu.edu mae_facpub/76).
-// It closes in about the time that it took to open, and the jet stands after that. A jet
+// In a pool shallower than CraterRadius the floor cuts it short, and the band begins where
+// the floor is reached. It closes in about the time that it took to open, and the jet stands after that. A jet
 // throws drops from 3 mm of depth on and is highest near 7 mm (water, drops of unstated
 // size; Science 1967, 158, 1184, abstract read).
 func (c Contact) Moments() (Moments, error) {
@@ -50,6 +51,11 @@ func (c Contact) Moments() (Moments, error) {
 	radius := c.Diameter * math.Sqrt(math.Sqrt(c.Speed*c.Speed/(3*gravity*c.Diameter)))
 	opening := 1.35 * math.Sqrt(radius/gravity)
 	out := Moments{CraterRadius: radius, Crater: window(opening/2, opening, opening*1.5)}
+	if deep := c.Depth / radius; deep < 1 {
+		// The floor is reached while the crater opens by R^(5/2): 4/5 sqrt(R/g) (h/R)^(5/2).
+		floor := 0.8 * math.Sqrt(radius/gravity) * deep * deep * math.Sqrt(deep)
+		out.Crater = window(min(floor, opening/2), opening, opening*1.5)
+	}
 	if c.Depth < shallowestJet {
 		out.Jet = honestplate.Window{Earliest: honestplate.Never(), Likely: honestplate.Never(), Latest: honestplate.Never()}
 		return out, nil
