@@ -208,7 +208,7 @@ func ribouxGordillo(r testdata.Row) ([]Point, error) {
 	lift, err := law.Impact{
 		Fluid:    law.Fluid{Viscosity: n("viscosity_pa_s"), Density: n("density_kg_per_m3"), SurfaceTension: n("surface_tension_n_per_m")},
 		Diameter: 2 * n("radius_m"), Speed: n("speed_m_per_s"),
-		Air: law.Gas{Density: n("gas_density_kg_per_m3"), Viscosity: n("gas_viscosity_pa_s"), MeanFreePath: n("mean_free_path_m")},
+		GasDensity: n("gas_density_kg_per_m3"), GasViscosity: n("gas_viscosity_pa_s"), MeanFreePath: n("mean_free_path_m"),
 	}.Lift()
 	if err != nil {
 		return nil, err

@@ -116,3 +116,21 @@ func ExampleCheck() {
 	// Output:
 	// true honestplate: Yield is -5 Pa, want a finite number, 0 or more
 }
+
+// Points of a rheometer, fitted by one model.
+func ExampleFit() {
+	points := []flow.Point{{ShearRate: 1, Stress: 10.5}, {ShearRate: 10, Stress: 16.2}, {ShearRate: 50, Stress: 28.1}, {ShearRate: 100, Stress: 36.4}}
+	fitted, err := flow.Fit(flow.HerschelBulkley{}, points)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	at, err := flow.Viscosity(fitted.Model, 30)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%v: %.2f Pa s at 30 1/s\n", fitted.Model, at)
+	// Output:
+	// Herschel-Bulkley: 0.77 Pa s at 30 1/s
+}

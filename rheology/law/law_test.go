@@ -30,7 +30,7 @@ func TestClosedFormsRefuseNonsense(t *testing.T) {
 		"Coated":         {[]float64{0.001, 1000, 0.07, 0.003, 1.2}, func(a []float64) error { _, err := Bubble{fluid(a), a[3], a[4]}.Coated(); return err }},
 		"Clean":          {[]float64{0.001, 1000, 0.07, 0.003, 1.2}, func(a []float64) error { _, err := Bubble{fluid(a), a[3], a[4]}.Clean(); return err }},
 		"Lift": {[]float64{0.001, 1000, 0.07, 0.004, 2, 1.2, 1.8e-5, 7e-8}, func(a []float64) error {
-			_, err := Impact{fluid(a), a[3], a[4], Gas{a[5], a[6], a[7]}}.Lift()
+			_, err := Impact{fluid(a), a[3], a[4], a[5], a[6], a[7]}.Lift()
 			return err
 		}},
 	} {

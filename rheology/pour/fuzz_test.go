@@ -104,7 +104,7 @@ func FuzzJetsAndDrops(f *testing.F) {
 		numbers(t, "drop", err, x)
 		x, err = j.DraggedFilm(v)
 		numbers(t, "film", err, x)
-		l, err := law.Impact{Fluid: j.Fluid, Diameter: d, Speed: v, Air: law.Gas{Density: gas, Viscosity: gasEta, MeanFreePath: path}}.Lift()
+		l, err := law.Impact{Fluid: j.Fluid, Diameter: d, Speed: v, GasDensity: gas, GasViscosity: gasEta, MeanFreePath: path}.Lift()
 		numbers(t, "lift", err, l)
 		s := pour.Stream{Drop: z, Diameter: d, Speed: v, Fluid: law.Fluid{Viscosity: eta, Density: rho, SurfaceTension: sigma}, Rate: gas, Broken: z > 1}
 		for _, film := range []float64{0, z, d / 2} {

@@ -98,3 +98,15 @@ func ExampleFrozenMix_presets() {
 	// sorbet (typical)               from -2.9 degC  52 % ice
 	// ice pop (typical)              from -1.3 degC  74 % ice
 }
+
+// A litre of mix weighs 1090 g, a litre of the ice cream 560 g.
+func ExampleOverrun() {
+	percent, err := food.Overrun(1090, 560)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.0f %% of air\n", percent)
+	// Output:
+	// 95 % of air
+}
