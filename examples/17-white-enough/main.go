@@ -74,9 +74,13 @@ func drawHiding() ([]byte, error) {
 		o    *look.Optics
 	}{{"milk, 3.5 % fat", &milk}, {"blend, 4 to 1", &blend}, {"cream, 36 % fat", &cream}} {
 		var depth, low, likely, high []float64
+		at, err := c.o.At(550)
+		if err != nil {
+			return nil, err
+		}
 		for mm := 0.05; mm < 20.5; mm *= 1.12 {
 			// A liquid that scatters f times as much is one f times as deep.
-			f := c.o.ScatterFactor()
+			f := at.ReducedScattering.High / at.ReducedScattering.Likely
 			var v [3]float64
 			for k, d := range []float64{mm / f, mm, mm * f} {
 				if v[k], err = c.o.Contrast(look.Scene{}, d/1000, look.Black, look.White); err != nil {

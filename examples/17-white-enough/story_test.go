@@ -44,17 +44,17 @@ func Example_whatScatters() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%-22s %.1f per mm, known to a factor of %.1f\n", c.name, at.ReducedScattering/1000, o.ScatterFactor())
+		fmt.Printf("%-22s %v per mm\n", c.name, at.ReducedScattering.Times(1e-3))
 	}
 	// Output:
-	// skim milk              1.0 per mm, known to a factor of 1.2
-	// milk, homogenised      4.9 per mm, known to a factor of 1.2
-	// milk, not homogenised  2.7 per mm, known to a factor of 1.2
-	// cream                  10.6 per mm, known to a factor of 2.0
+	// skim milk              1.03 (0.86..1.24) per mm
+	// milk, homogenised      4.89 (4.07..5.87) per mm
+	// milk, not homogenised  2.66 (2.21..3.19) per mm
+	// cream                  10.6 (5.3..21.3) per mm
 }
 
 // Fat counts, and so does how small it was beaten. Milk that was not homogenised scatters
-// half as much. The factor of cream is large: the model adds up globules as if each were
+// half as much. The band of cream is wide: the model adds up globules as if each were
 // alone, and in cream they are not.
 //
 // # As a coat, as a pool
@@ -186,12 +186,12 @@ func Example_whatIsLeftOnTheGlass() {
 			fmt.Println(err)
 			return
 		}
-		lab, err := c.o.Colour(look.Scene{Depth: honestplate.Some(coat.Mean.Likely), Ground: look.Chocolate})
+		a, err := c.o.Appear(look.Scene{Depth: honestplate.Some(coat.Mean.Likely), Ground: look.Chocolate})
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%-5s leaves %v mm: contrast %.2f, L* %.0f over chocolate\n", c.name, coat.Mean.Times(1000), contrast, lab.L)
+		fmt.Printf("%-5s leaves %v mm: contrast %.2f, L* %.0f over chocolate\n", c.name, coat.Mean.Times(1000), contrast, a.Lab.L)
 	}
 	// Output:
 	// milk  leaves 0.0579 (0.0499..0.0684) mm: contrast 0.13, L* 35 over chocolate

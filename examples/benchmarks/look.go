@@ -21,7 +21,7 @@ func milkSpectrum(pressure float64) func(int) (float64, error) {
 			if err != nil {
 				return 0, err
 			}
-			sum += c.ReducedScattering / 1000 / colour.Samples
+			sum += c.ReducedScattering.Likely / 1000 / colour.Samples
 		}
 		return sum, nil
 	}

@@ -20,8 +20,8 @@ var lookLight = []Check{
 		Claim: "0.001, 0.0003 for rows worked out by the same method", Points: slabs,
 	},
 	{
-		Table: "slab_thick", Package: "rheology", Quantity: "light back from a pool without end, exact and by closed forms", Unit: "",
-		Claim: "1e-4; the closed forms to half the last printed digit", Points: thickSlabs,
+		Table: "slab_thick", Package: "rheology", Quantity: "light back from a pool without end, exact and by Kubelka-Munk", Unit: "",
+		Claim: "1e-4; Kubelka-Munk to half the last printed digit", Points: thickSlabs,
 	},
 	{
 		Table: "slab_over_ground", Package: "rheology", Quantity: "light back from a layer over a ground, exact and by Kubelka-Munk", Unit: "",
@@ -32,8 +32,8 @@ var lookLight = []Check{
 		Claim: "2e-5, what that integration was good for", Points: surfaceReflection,
 	},
 	{
-		Table: "diffusion_albedo", Package: "rheology", Quantity: "diffuse reflectance by the diffusion formula", Unit: "",
-		Claim: "half the last printed digit; 0.6 where it is recalled", Points: diffusionAlbedo,
+		Table: "diffusion_albedo", Package: "rheology", Quantity: "diffuse reflectance of a pool, printed by the diffusion formula", Unit: "",
+		Claim: "0.02, what that formula is off by", Points: diffusionAlbedo,
 	},
 }
 
@@ -118,16 +118,12 @@ func thickSlabs(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	hulst, err := layer.SimilarityAlbedo(albedo, 0)
-	if err != nil {
-		return nil, err
-	}
 	f, at := solved.Alone(), "albedo "+r.Text("albedo")
 	return []Point{
 		Near(at+", diffuse", figure(r, "diffuse_reflected"), f.DiffuseReflected, 1e-4),
 		Near(at+", beam", figure(r, "beam_reflected"), f.BeamReflected, 1e-4),
 		Near(at+", Kubelka-Munk", figure(r, "kubelka_munk"), km, 6e-6),
-		Near(at+", van de Hulst", figure(r, "van_de_hulst"), hulst, 6e-6),
+		Skip(at+", van de Hulst", "a formula that the library does not offer: within 0.002 of the exact value here"),
 	}, nil
 }
 
@@ -162,11 +158,15 @@ func surfaceReflection(r testdata.Row) ([]Point, error) {
 	}, err
 }
 
+// diffusionAlbedo compares what the diffusion formula gave with the exact pool for a beam
+// square on, the surface's own reflection left out as the formula does.
 func diffusionAlbedo(r testdata.Row) ([]Point, error) {
-	got, err := layer.DiffusionAlbedo(figure(r, "reduced_scattering_per_mm"), figure(r, "absorption_per_mm"), figure(r, "index"))
-	v, half, _ := printed(r, "reflectance")
-	if r.Known() == "memory" {
-		half *= 1.2 // recalled, from coefficients that were rounded too
+	scatter, absorb, n := figure(r, "reduced_scattering_per_mm"), figure(r, "absorption_per_mm"), figure(r, "index")
+	solved, err := layer.Slab{Albedo: scatter / (scatter + absorb), Depth: math.Inf(1), Index: n}.Solve(1)
+	if err != nil {
+		return nil, err
 	}
-	return []Point{Near(r.Text("material")+" "+r.Text("band"), v, got, 1.01*half)}, err
+	glare, _, _, err := layer.SurfaceReflection(n)
+	got := (solved.Alone().BeamReflected - glare) / (1 - glare)
+	return []Point{Near(r.Text("material")+" "+r.Text("band"), figure(r, "reflectance"), got, 0.02)}, err
 }

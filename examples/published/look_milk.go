@@ -66,7 +66,7 @@ var lookMilk = []Check{
 // band returns a point whose band is that of the optics' scattering.
 func scatterBand(label string, published float64, o *look.Optics, nm float64) (Point, error) {
 	c, err := o.At(nm)
-	e := honestplate.Factor(c.ReducedScattering/1000, o.ScatterFactor())
+	e := c.ReducedScattering.Times(1e-3)
 	return Point{Label: label, Published: published, Predicted: e.Likely, Low: e.Low, High: e.High}, err
 }
 
@@ -194,7 +194,7 @@ func milkModel(r testdata.Row) ([]Point, error) {
 		rel = 0.06
 	}
 	return []Point{
-		NearRel(label, figure(r, "reduced_scattering_per_mm"), c.ReducedScattering/1000, rel),
+		NearRel(label, figure(r, "reduced_scattering_per_mm"), c.ReducedScattering.Likely/1000, rel),
 		NearRel(label+", not reduced", figure(r, "scattering_per_mm"), c.Scattering/1000, rel),
 	}, err
 }
@@ -222,7 +222,7 @@ func drinkCoefficients(r testdata.Row) ([]Point, error) {
 		at := r.Text("name") + ", " + b.name
 		scatter, absorb := figure(r, "reduced_scattering_"+b.name+"_per_mm"), figure(r, "absorption_"+b.name+"_per_mm")
 		out = append(out,
-			Near(at+" scattering", scatter, c.ReducedScattering/1000, 1e-9*(1+scatter)),
+			Near(at+" scattering", scatter, c.ReducedScattering.Likely/1000, 1e-9*(1+scatter)),
 			Near(at+" absorption", absorb, c.Absorption/1000, 1e-9*(1+absorb)))
 	}
 	return out, nil
@@ -248,7 +248,7 @@ func drinkDilution(r testdata.Row) ([]Point, error) {
 		// to five.
 		slack := ext * perMM * 0.0006
 		out = append(out,
-			Near(at+" scattering", scatter, c.ReducedScattering/1000, (halfExt+halfAbs)*perMM*(1-c.Asymmetry)+slack),
+			Near(at+" scattering", scatter, c.ReducedScattering.Likely/1000, (halfExt+halfAbs)*perMM*(1-c.Asymmetry)+slack),
 			Near(at+" absorption", abs*perMM, c.Absorption/1000, 1.01*halfAbs*perMM+1e-4*abs*perMM))
 	}
 	return out, nil
@@ -294,7 +294,8 @@ func milkColour(r testdata.Row) ([]Point, error) {
 		if err != nil {
 			return nil, err
 		}
-		lab, err := o.Colour(look.Scene{})
+		a, err := o.Appear(look.Scene{})
+		lab := a.Lab
 		if lab.L < 60 {
 			return []Point{Skip(label, "a dark liquid: the formula leaves the surface out, the library does not")}, err
 		}
@@ -309,7 +310,8 @@ func milkColourTrends(r testdata.Row) ([]Point, error) {
 		if err != nil {
 			return colour.Lab{}, err
 		}
-		return o.Colour(look.Scene{Depth: honestplate.Some(0.01)})
+		a, err := o.Appear(look.Scene{Depth: honestplate.Some(0.01)})
+		return a.Lab, err
 	}
 	var less, more look.Milk
 	after := func(p, q colour.Lab) bool { return q.B > p.B }
@@ -372,7 +374,7 @@ func milkCoats(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	deep, err := o.Colour(look.Scene{})
+	deep, err := o.Appear(look.Scene{})
 	if err != nil {
 		return nil, err
 	}
@@ -381,7 +383,7 @@ func milkCoats(r testdata.Row) ([]Point, error) {
 		tolerance = 4
 	}
 	out := []Point{
-		Near(label+", deep, L*", figure(r, "L_star_deep"), deep.L, tolerance),
+		Near(label+", deep, L*", figure(r, "L_star_deep"), deep.Lab.L, tolerance),
 		Skip(label+", 1 mm over black, L*", "diffuse light within and a beam's surface reflection without: no one light does both; a beam leaves thin coats darker, by 3 to 10 of L*"),
 	}
 	for _, c := range []struct {

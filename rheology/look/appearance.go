@@ -20,17 +20,12 @@ type Appearance struct {
 	Together [2]colour.Lab `json:"together"`
 }
 
-// Colour returns the likely colour alone, in a third of the time of [Optics.Appear].
-func (o *Optics) Colour(s Scene) (colour.Lab, error) {
-	_, lab, err := o.colour(s)
-	return lab, err
-}
-
+// colour is the likely colour alone.
 func (o *Optics) colour(s Scene) (colour.XYZ, colour.Lab, error) {
 	if err := o.check(); err != nil {
 		return colour.XYZ{}, colour.Lab{}, err
 	}
-	if err := s.Check(); err != nil {
+	if err := s.check(); err != nil {
 		return colour.XYZ{}, colour.Lab{}, err
 	}
 	return s.see(o, 1, 1, &o.absorption)
@@ -61,7 +56,7 @@ func (o *Optics) Reflectance(s Scene) (colour.Spectrum, error) {
 	if err := o.check(); err != nil {
 		return colour.Spectrum{}, err
 	}
-	if err := s.Check(); err != nil {
+	if err := s.check(); err != nil {
 		return colour.Spectrum{}, err
 	}
 	return s.spectrum(o, 1, 1, &o.absorption)

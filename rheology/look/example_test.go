@@ -166,10 +166,9 @@ func ExampleOptics_At() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("reduced scattering %.1f per mm to a factor of %.1f, absorption %.4f per mm\n",
-			c.ReducedScattering/1000, o.ScatterFactor(), c.Absorption/1000)
+		fmt.Printf("reduced scattering %v per mm, absorption %.4f per mm\n", c.ReducedScattering.Times(1e-3), c.Absorption/1000)
 	}
 	// Output:
-	// reduced scattering 4.4 per mm to a factor of 1.9, absorption 0.0023 per mm
-	// reduced scattering 4.9 per mm to a factor of 1.2, absorption 0.0023 per mm
+	// reduced scattering 4.4 (2.3..8.4) per mm, absorption 0.0023 per mm
+	// reduced scattering 4.89 (4.07..5.87) per mm, absorption 0.0023 per mm
 }

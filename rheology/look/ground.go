@@ -25,8 +25,8 @@ var (
 	Chocolate = Ground{0.03, 0.09}
 )
 
-// Check returns an error unless the shares are 0..1.
-func (g Ground) Check(field string) error {
+// check wants shares, 0..1.
+func (g Ground) check(field string) error {
 	for _, c := range []struct {
 		name string
 		v    float64

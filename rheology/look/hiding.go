@@ -20,7 +20,7 @@ func (o *Optics) Contrast(s Scene, depth float64, dark, light Ground) (float64, 
 		return 0, err
 	}
 	s.Depth = honestplate.Some(depth)
-	if err := s.Check(); err != nil {
+	if err := s.check(); err != nil {
 		return 0, err
 	}
 	return o.contrast(s, 1, dark, light)
@@ -31,13 +31,13 @@ func (o *Optics) checkContrast(s Scene, dark, light Ground) error {
 		return err
 	}
 	s.Depth, s.Ground = honestplate.Optional{}, Black
-	if err := s.Check(); err != nil {
+	if err := s.check(); err != nil {
 		return err
 	}
-	if err := dark.Check("dark"); err != nil {
+	if err := dark.check("dark"); err != nil {
 		return err
 	}
-	if err := light.Check("light"); err != nil {
+	if err := light.check("light"); err != nil {
 		return err
 	}
 	if dark.Blue > light.Blue || dark.Red > light.Red || dark == light {

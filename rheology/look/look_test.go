@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"math"
+	"slices"
 	"testing"
 
 	"example.org/honestplate"
@@ -25,7 +26,7 @@ func reduced(t *testing.T, o Optics, nm float64) float64 {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return c.ReducedScattering
+	return c.ReducedScattering.Likely
 }
 
 // More fat scatters more and hides sooner, homogenised or not, given or not.
@@ -76,7 +77,7 @@ func TestMoreCaroteneIsYellower(t *testing.T) {
 		last := colour.Lab{L: 200, B: -1}
 		for _, c := range []float64{0, 1, 3, 6, 12} {
 			o := optics(t, Milk{FatPercent: fat, Carotene: honestplate.Some(c)})
-			lab, err := o.Colour(Scene{Depth: honestplate.Some(0.02)})
+			_, lab, err := o.colour(Scene{Depth: honestplate.Some(0.02)})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -93,7 +94,7 @@ func TestDepth(t *testing.T) {
 	o := optics(t, Milk{FatPercent: 3.5})
 	last := -1.0
 	for depth := 0.0; depth < 10; depth = 2*depth + 1e-5 {
-		lab, err := o.Colour(Scene{Depth: honestplate.Some(depth)})
+		_, lab, err := o.colour(Scene{Depth: honestplate.Some(depth)})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -102,11 +103,11 @@ func TestDepth(t *testing.T) {
 		}
 		last = lab.L
 	}
-	pool, err := o.Colour(Scene{})
+	_, pool, err := o.colour(Scene{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	white, err := o.Colour(Scene{Ground: White})
+	_, white, err := o.colour(Scene{Ground: White})
 	if err != nil || pool != white || math.Abs(pool.L-last) > 1e-6 {
 		t.Errorf("pool %+v over black, %+v over white, 10 m %.6f", pool, white, last)
 	}
@@ -197,7 +198,7 @@ func TestMix(t *testing.T) {
 	if got := reduced(t, one, 620); math.Abs(got/want-1) > 1e-12 {
 		t.Errorf("mix scatters %g, want %g", got, want)
 	}
-	if f := one.ScatterFactor(); f < min(milk.factor, cream.factor) || f > max(milk.factor, cream.factor) {
+	if f := one.factor; f < min(milk.factor, cream.factor) || f > max(milk.factor, cream.factor) {
 		t.Errorf("factor %g of %g and %g", f, milk.factor, cream.factor)
 	}
 }
@@ -252,7 +253,7 @@ func TestDrinks(t *testing.T) {
 	for _, name := range Drinks() {
 		o := optics(t, Drink{name})
 		for _, s := range []Scene{{}, {Depth: honestplate.Some(0.01), Ground: White}, {Depth: honestplate.Some(0.07), Ground: White, Glass: true}} {
-			lab, err := o.Colour(s)
+			_, lab, err := o.colour(s)
 			if err != nil || math.IsNaN(lab.L+lab.A+lab.B) {
 				t.Errorf("%s: %+v, %v", name, lab, err)
 			}
@@ -268,7 +269,7 @@ func TestReflectanceIsAShare(t *testing.T) {
 		{Glass: true}, {Depth: honestplate.Some(0), Ground: White}, {Depth: honestplate.Some(1e-4), Glass: true, Diffuse: true, Light: colour.LEDB3},
 	} {
 		r, err := o.Reflectance(s)
-		if err != nil || r.Check("r") != nil {
+		if err != nil || slices.Max(r[:]) > 1 || slices.Min(r[:]) < 0 {
 			t.Errorf("%+v: %v", s, err)
 		}
 	}
@@ -324,10 +325,10 @@ func TestNonsenseIsRefused(t *testing.T) {
 		"drink":           func() error { _, err := Drink{"nectar"}.Optics(); return err },
 		"wavelength":      func() error { _, err := o.At(900); return err },
 		"no optics":       func() error { _, err := none.At(500); return err },
-		"nil":             func() error { var o *Optics; _, err := o.Colour(scene); return err },
+		"nil":             func() error { var o *Optics; _, _, err := o.colour(scene); return err },
 		"no colour":       func() error { _, err := none.Appear(scene); return err },
 		"no reflectance":  func() error { _, err := none.Reflectance(scene); return err },
-		"depth":           func() error { _, err := o.Colour(Scene{Depth: honestplate.Some(nan)}); return err },
+		"depth":           func() error { _, _, err := o.colour(Scene{Depth: honestplate.Some(nan)}); return err },
 		"negative depth":  func() error { _, err := o.Reflectance(Scene{Depth: honestplate.Some(-1)}); return err },
 		"ground":          func() error { _, err := o.Appear(Scene{Ground: Ground{2, 0}}); return err },
 		"light":           func() error { _, err := o.Appear(Scene{Light: 99}); return err },

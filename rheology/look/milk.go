@@ -26,8 +26,8 @@ type Milk struct {
 	Carotene honestplate.Optional `json:"carotene_mg_per_kg_fat,omitzero"`
 }
 
-// Check returns an error unless the milk is one that the model knows.
-func (m Milk) Check() error {
+// check wants milk that the model knows.
+func (m Milk) check() error {
 	err := honestplate.InRange("FatPercent", m.FatPercent, 0, mostFat, "%", "beyond it globules touch, and the model ends")
 	if p := m.ProteinPercent; p.Given {
 		err = cmp.Or(err, honestplate.InRange("ProteinPercent", p.Value, 0, 12, "%", "concentrated milk"))
@@ -54,7 +54,7 @@ const (
 // near each other for the sum to be right: the model scatters 1.2 to 1.8 times what the one
 // published cream did in red and green, whose fat was not said; the factor there is 2.
 func (m Milk) Optics() (Optics, error) {
-	if err := m.Check(); err != nil {
+	if err := m.check(); err != nil {
 		return Optics{}, err
 	}
 	fat, volume := m.FatPercent/100, m.volume()
@@ -163,7 +163,7 @@ func deepBand(fatPercent float64) float64 { return 4 - 2.5*ramp(fatPercent, 2, 3
 
 // Globules returns the size classes of the fat globules, by volume; none without fat.
 func (m Milk) Globules() ([]mie.Class, error) {
-	if err := m.Check(); err != nil {
+	if err := m.check(); err != nil {
 		return nil, err
 	}
 	radius := m.globuleRadius()

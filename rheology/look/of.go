@@ -26,7 +26,7 @@ func Of(l rheology.Liquid) (Milk, error) {
 		return Milk{}, &honestplate.InputError{Field: "Liquid", Got: name, Want: "milk, cream, or a blend of them, with water if need be"}
 	}
 	m := Milk{FatPercent: c.FatPercent, ProteinPercent: honestplate.Some(proteinOfSolids * c.MilkSolidsPercent)}
-	return m, m.Check()
+	return m, m.check()
 }
 
 // Cream is the answer of [CreamFor]: a batch to weigh out, and how well it hides.

@@ -98,10 +98,10 @@ func TestOf(t *testing.T) {
 			t.Fatal(err)
 		}
 		c, err := o.At(550)
-		if err != nil || last > 0 && c.ReducedScattering <= last {
-			t.Errorf("%s scatters %g after %g, %v", l.Describe().Name, c.ReducedScattering, last, err)
+		if err != nil || last > 0 && c.ReducedScattering.Likely <= last {
+			t.Errorf("%s scatters %g after %g, %v", l.Describe().Name, c.ReducedScattering.Likely, last, err)
 		}
-		last = c.ReducedScattering
+		last = c.ReducedScattering.Likely
 	}
 	for _, l := range []rheology.Liquid{nil, rheology.Honey{}, rheology.Food("olive oil"), blend(rheology.Honey{})} {
 		if _, err := Of(l); err == nil {

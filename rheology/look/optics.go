@@ -25,10 +25,12 @@ type Optics struct {
 
 // Coefficients of a liquid at one wavelength.
 type Coefficients struct {
-	Scattering        float64 `json:"scattering_per_m"`         // 1/m
-	Asymmetry         float64 `json:"asymmetry"`                // mean cosine of the angle
-	ReducedScattering float64 `json:"reduced_scattering_per_m"` // scattering x (1 - asymmetry), 1/m
-	Absorption        float64 `json:"absorption_per_m"`         // 1/m
+	Scattering float64 `json:"scattering_per_m"` // 1/m
+	Asymmetry  float64 `json:"asymmetry"`        // mean cosine of the angle
+	// ReducedScattering is scattering times (1 - asymmetry), 1/m. Its band reaches from a
+	// factor of 1.2 for milk whose homogenisation is given to 2 for cream.
+	ReducedScattering honestplate.Estimate `json:"reduced_scattering_per_m"`
+	Absorption        float64              `json:"absorption_per_m"` // 1/m
 }
 
 // At returns the coefficients at a wavelength in nm, 380..780, between the samples by
@@ -47,14 +49,10 @@ func (o *Optics) At(nm float64) (Coefficients, error) {
 	c := Coefficients{Scattering: between(&o.scattering), Absorption: between(&o.absorption)}
 	if forward := between(&o.forward); c.Scattering > 0 {
 		c.Asymmetry = forward / c.Scattering
-		c.ReducedScattering = c.Scattering - forward
+		c.ReducedScattering = honestplate.Factor(c.Scattering-forward, o.factor)
 	}
 	return c, nil
 }
-
-// ScatterFactor returns to which factor the scattering is known, 95 %: from 1.2 for milk
-// whose homogenisation is given to 2 for cream.
-func (o *Optics) ScatterFactor() float64 { return o.factor }
 
 // check wants optics that were made, not the zero value.
 func (o *Optics) check() error {

@@ -30,14 +30,15 @@ type Scene struct {
 // glassIndex is that of ordinary glass.
 const glassIndex = 1.52
 
-// Check returns an error unless the scene can be.
-func (s Scene) Check() error {
+// check wants a scene that can be.
+func (s Scene) check() error {
 	if s.Depth.Given {
 		if err := honestplate.InRange("Depth", s.Depth.Value, 0, 10, "m", "a set; left out, it is a pool without end"); err != nil {
 			return err
 		}
 	}
-	return cmp.Or(s.Ground.Check("Ground"), s.Light.Check("Light"),
+	_, light := s.Light.White()
+	return cmp.Or(s.Ground.check("Ground"), light,
 		honestplate.InRange("IncidenceDegrees", s.IncidenceDegrees, 0, 85, "degrees", "square on to grazing"))
 }
 

@@ -45,7 +45,7 @@ func (l Light) String() string {
 
 // MarshalText writes the name, and refuses a light that is not one of the constants.
 func (l Light) MarshalText() ([]byte, error) {
-	if err := l.Check("Light"); err != nil {
+	if err := l.check("Light"); err != nil {
 		return nil, err
 	}
 	return []byte(l.String()), nil
@@ -62,8 +62,8 @@ func (l *Light) UnmarshalText(b []byte) error {
 	return &honestplate.InputError{Field: "Light", Got: strconv.Quote(string(b)), Want: "one of " + strings.Join(lightNames[:], ", ")}
 }
 
-// Check returns an error unless the light is one of the constants.
-func (l Light) Check(field string) error {
+// check wants one of the constants.
+func (l Light) check(field string) error {
 	if l < 0 || int(l) >= len(lightNames) {
 		return &honestplate.InputError{Field: field, Got: l.String(), Want: "one of the lights of package colour"}
 	}
@@ -109,10 +109,10 @@ var lights = sync.OnceValue(func() *[len(lightNames)]weights {
 
 // See returns what a surface of the reflectance given looks like under the light.
 func (l Light) See(s *Spectrum) (XYZ, error) {
-	if err := l.Check("Light"); err != nil {
+	if err := l.check("Light"); err != nil {
 		return XYZ{}, err
 	}
-	if err := s.Check("Spectrum"); err != nil {
+	if err := s.check("Spectrum"); err != nil {
 		return XYZ{}, err
 	}
 	w := &lights()[l]

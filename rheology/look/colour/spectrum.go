@@ -23,8 +23,8 @@ func Flat(r float64) (s Spectrum) {
 	return s
 }
 
-// Check returns an error unless every sample is a share, 0..1.
-func (s *Spectrum) Check(field string) error {
+// check wants shares, 0..1.
+func (s *Spectrum) check(field string) error {
 	for i, v := range s {
 		if !(v >= 0 && v <= 1) {
 			return honestplate.InRange(fmt.Sprintf("%s[%d]", field, i), v, 0, 1, "", "a share of the light")

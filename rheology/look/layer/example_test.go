@@ -2,7 +2,6 @@ package layer_test
 
 import (
 	"fmt"
-	"math"
 
 	"example.org/honestplate/rheology/look/layer"
 )
@@ -74,31 +73,4 @@ func ExampleSaunderson() {
 	// Output:
 	// sent back: 0.022 of a beam, 0.068 of a soft box, 0.485 from inside
 	// seen: 0.914
-}
-
-// Two closed forms for a pool without end, beside the exact answer.
-func ExampleSimilarityAlbedo() {
-	for _, albedo := range []float64{0.9, 0.999} {
-		hulst, err := layer.SimilarityAlbedo(albedo, 0)
-		if err != nil {
-			fmt.Println(err)
-			return
-		}
-		diffusion, err := layer.DiffusionAlbedo(albedo, 1-albedo, 1)
-		if err != nil {
-			fmt.Println(err)
-			return
-		}
-		solved, err := layer.Slab{Albedo: albedo, Depth: math.Inf(1)}.Solve(1)
-		if err != nil {
-			fmt.Println(err)
-			return
-		}
-		exact := solved.Alone()
-		fmt.Printf("albedo %.3f: exact %.3f, van de Hulst %.3f; a beam %.3f, diffusion %.3f\n",
-			albedo, exact.DiffuseReflected, hulst, exact.BeamReflected, diffusion)
-	}
-	// Output:
-	// albedo 0.900: exact 0.478, van de Hulst 0.477; a beam 0.415, diffusion 0.385
-	// albedo 0.999: exact 0.930, van de Hulst 0.930; a beam 0.913, diffusion 0.912
 }

@@ -34,8 +34,8 @@ type Fluxes struct {
 	DiffuseTransmitted float64 `json:"diffuse_transmitted"` // of light from all sides, let through
 }
 
-// Check returns an error unless the slab is one that Solve takes.
-func (s Slab) Check() error {
+// check wants a slab that can be.
+func (s Slab) check() error {
 	if math.IsInf(s.Depth, 1) {
 		s.Depth = 0
 	}
@@ -66,7 +66,7 @@ type Solved struct {
 //
 // Accuracy: 2e-5 of each flux for isotropic scattering, 1e-3 up to an asymmetry of 0.95.
 func (s Slab) Solve(cosine float64) (Solved, error) {
-	if err := cmp.Or(s.Check(), honestplate.InRange("cosine", cosine, 0.01, 1, "", "square on to grazing")); err != nil {
+	if err := cmp.Or(s.check(), honestplate.InRange("cosine", cosine, 0.01, 1, "", "square on to grazing")); err != nil {
 		return Solved{}, err
 	}
 	n := cmp.Or(s.Index, 1)

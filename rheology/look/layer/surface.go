@@ -85,7 +85,7 @@ func fresnel(mu, n1, n2 float64) float64 {
 // The last is 1 - (1 - outside)/n2, for as much must pass one way as the other. Range: n
 // 1..2.5.
 func SurfaceReflection(n float64) (beam, outside, inside float64, err error) {
-	if err := (Slab{Index: n}).Check(); err != nil {
+	if err := (Slab{Index: n}).check(); err != nil {
 		return 0, 0, 0, err
 	}
 	if n == 0 {

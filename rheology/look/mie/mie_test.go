@@ -78,7 +78,7 @@ func TestBothWaysAgree(t *testing.T) {
 
 // Nothing scatters more than it takes out, whatever the index and the size.
 func TestEnergy(t *testing.T) {
-	for x := 1e-3; x < LargestSize; x *= 3.1 {
+	for x := 1e-3; x < largestSize; x *= 3.1 {
 		for _, m := range []complex128{0.2, 0.9, 1.1, 3, 20, 1.1 + 1e-6i, 1.5 + 0.3i, 5 + 5i, 0.5 + 20i} {
 			e := efficiencies(t, m, x)
 			if !(e.Scattering > 0) || e.Scattering > e.Extinction*(1+1e-9) || math.Abs(e.Asymmetry) > 1 || math.IsInf(e.Extinction, 0) {

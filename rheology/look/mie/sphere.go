@@ -7,9 +7,9 @@ import (
 	"example.org/honestplate"
 )
 
-// LargestSize is the largest size parameter that [Sphere] takes: a globule of 1 mm in
+// largestSize is the largest size parameter that [Sphere] takes: a globule of 1 mm in
 // visible light. Beyond it, rays and their diffraction say the same for less work.
-const LargestSize = 20_000
+const largestSize = 20_000
 
 // smallestSize is the least size parameter: below it nothing scatters.
 const smallestSize = 1e-3
@@ -26,11 +26,11 @@ type Efficiencies struct {
 // sphere's over the liquid's; an absorbing sphere has a positive imaginary part) and size
 // parameter x, the circumference over the wavelength in the liquid.
 //
-// Range: real part of m 0.1..20, imaginary part 0..20, x 1e-3..[LargestSize]; outside
+// Range: real part of m 0.1..20, imaginary part 0..20, x 1e-3..20,000; outside
 // them an error. The sums run to x + 4.05 x^(1/3) + 2 terms (Wiscombe 1980) and hold nine
 // digits or more.
 func Sphere(m complex128, x float64) (Efficiencies, error) {
-	if err := cmp.Or(checkIndex(m), honestplate.InRange("x", x, smallestSize, LargestSize, "",
+	if err := cmp.Or(checkIndex(m), honestplate.InRange("x", x, smallestSize, largestSize, "",
 		"below it nothing scatters, beyond it use rays")); err != nil {
 		return Efficiencies{}, err
 	}

@@ -46,8 +46,8 @@ func (s Suspended) At(wavelength float64) (Coefficients, error) {
 		if x < smallestSize {
 			continue
 		}
-		if x > LargestSize {
-			return Coefficients{}, &honestplate.RangeError{Field: fmt.Sprintf("Classes[%d].Radius", i), Value: c.Radius, High: LargestSize / perRadius,
+		if x > largestSize {
+			return Coefficients{}, &honestplate.RangeError{Field: fmt.Sprintf("Classes[%d].Radius", i), Value: c.Radius, High: largestSize / perRadius,
 				Unit: "m", Source: "beyond it use rays"}
 		}
 		e := sphere(m, x)

@@ -35,8 +35,8 @@ func Magnification(focal, distance float64) (float64, error) {
 	return focal / (distance - focal), nil
 }
 
-// Check returns an error unless the camera can be.
-func (c Camera) Check() error {
+// check wants a camera that can be.
+func (c Camera) check() error {
 	return cmp.Or(honestplate.InRange("Magnification", c.Magnification, 1e-3, 10, "", "photography"),
 		honestplate.InRange("Pixel", c.Pixel, 0.5e-6, 50e-6, "m", "sensors that are made"))
 }
@@ -51,7 +51,7 @@ type Blur struct {
 // Blur returns the blur of something that crosses the view at the speed in m/s: speed times
 // the time of the light times magnification. The band is that of the time.
 func (c Camera) Blur(speed float64, e Exposure) (Blur, error) {
-	if err := cmp.Or(c.Check(), checkSpeed(speed)); err != nil {
+	if err := cmp.Or(c.check(), checkSpeed(speed)); err != nil {
 		return Blur{}, err
 	}
 	t, err := e.Seconds()
@@ -67,7 +67,7 @@ func (c Camera) Blur(speed float64, e Exposure) (Blur, error) {
 // a blur of limit m on the sensor: the camera's Pixel for a pixel, [FullFrameCircle] for
 // a print. It is t0.1 of a flash, or the shutter under lamps that burn all the time.
 func (c Camera) Freezes(speed, limit float64) (float64, error) {
-	if err := cmp.Or(c.Check(), checkSpeed(speed), honestplate.InRange("limit", limit, 1e-7, 1e-2, "m", "a blur on a sensor")); err != nil {
+	if err := cmp.Or(c.check(), checkSpeed(speed), honestplate.InRange("limit", limit, 1e-7, 1e-2, "m", "a blur on a sensor")); err != nil {
 		return 0, err
 	}
 	if speed == 0 {

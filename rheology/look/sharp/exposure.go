@@ -28,9 +28,9 @@ const TailFactor = 3
 // exponentialTail is the most that a tail adds.
 const exponentialTail = 3.3219
 
-// Check returns an error unless the exposure gives a flash or a shutter, not both, with
+// check wants an exposure that gives a flash or a shutter, not both, with
 // t0.5 not above t0.1.
-func (e Exposure) Check() error {
+func (e Exposure) check() error {
 	for _, c := range []struct {
 		field string
 		t     time.Duration
@@ -53,7 +53,7 @@ func (e Exposure) Check() error {
 // t0.5 where only that is, the shutter else. Below it the band reaches to t0.5, for the
 // brightest part of the blur is shorter than all of it.
 func (e Exposure) Seconds() (honestplate.Estimate, error) {
-	if err := e.Check(); err != nil {
+	if err := e.check(); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	half, tenth := e.HalfPower.Seconds(), e.TenthPower.Seconds()
