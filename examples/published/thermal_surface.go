@@ -58,7 +58,7 @@ var surfaceChecks = []Check{
 	},
 	{
 		Table: "coffee_cooling", Package: "thermal",
-		Quantity: "temperature of coffee in a mug", Unit: "degC",
+		Quantity: "temperature of coffee in a mug", Unit: "degC", Floor: 1,
 		Claim:  "15 % of the excess over the room, for an assumed mug of 300 g, 80 mm wide, at 50 % RH",
 		Points: coffee,
 	},
@@ -285,7 +285,7 @@ func emissivity(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	switch r.Text("kind") {
+	switch r.Text("of") {
 	case "metal":
 		return []Point{Skip(r.Text("material"), "bare metal: give its own")}, nil
 	case "stone":
