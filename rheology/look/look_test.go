@@ -31,9 +31,13 @@ func reduced(t *testing.T, o Optics, nm float64) float64 {
 
 // More fat scatters more and hides sooner, homogenised or not, given or not.
 func TestMoreFatScattersMoreAndHidesSooner(t *testing.T) {
+	step := 0.05
+	if testing.Short() {
+		step = 0.4
+	}
 	for _, pressure := range []honestplate.Optional{{}, honestplate.Some(0), honestplate.Some(5), honestplate.Some(20)} {
 		last, depth := 0.0, math.Inf(1)
-		for fat := 0.0; fat <= mostFat; fat += 0.05 + 0.07*fat {
+		for fat := 0.0; fat <= mostFat; fat += step * (1 + 1.4*fat) {
 			o := optics(t, Milk{FatPercent: fat, HomogenisedMPa: pressure})
 			r := reduced(t, o, 550)
 			if r <= last {
@@ -295,6 +299,9 @@ func TestTheWire(t *testing.T) {
 		}
 	}
 	milk, cream := optics(t, Milk{FatPercent: 3.5}), optics(t, Milk{FatPercent: 36})
+	if _, err := json.Marshal(Part{milk, 1}); !errors.Is(err, honestplate.ErrInput) {
+		t.Errorf("what cannot be read back is written: %v", err)
+	}
 	c, err := cream.Beside(&milk, Scene{})
 	if err != nil {
 		t.Fatal(err)

@@ -23,6 +23,11 @@ type Optics struct {
 	deepL        float64 // half band of L* of a wide deep pool
 }
 
+// MarshalJSON refuses: send the [Milk] or the [Drink], and work it out there.
+func (o Optics) MarshalJSON() ([]byte, error) {
+	return nil, &honestplate.InputError{Field: "Optics", Got: "a worked out spectrum", Want: "its Milk or Drink on the wire"}
+}
+
 // Coefficients of a liquid at one wavelength.
 type Coefficients struct {
 	Scattering float64 `json:"scattering_per_m"` // 1/m

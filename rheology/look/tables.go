@@ -1,10 +1,6 @@
 package look
 
-import (
-	"math"
-
-	"example.org/honestplate/rheology/look/colour"
-)
+import "math"
 
 // The tables below stand at 375, 400 .. 775 nm.
 const (
@@ -61,12 +57,4 @@ func caroteneAbsorption(nm float64) float64 {
 	absorbs := func(nm float64) float64 { return 4 * math.Pi * fatExtinction.at(nm) * 1e-6 / (nm * 1e-9) }
 	const floor = 103 // 1/m: the mean of 550..600 nm
 	return perMilligram * max(0, absorbs(nm)-floor) / (absorbs(450) - floor)
-}
-
-// perSample evaluates f at the wavelengths of a spectrum.
-func perSample(f func(nm float64) float64) (s [colour.Samples]float64) {
-	for i := range s {
-		s[i] = f(colour.Wavelength(i))
-	}
-	return s
 }

@@ -34,7 +34,9 @@ func double(a *angles, albedo, depth, asymmetry float64) (r, t matrix) {
 	r, t = thin(a, single, depth, asymmetry, peak)
 	for i := 0; endless || i < doublings; i++ {
 		r, t = twice(&r, &t)
-		if endless && (i >= 45 || faint(&t)) {
+		// What comes back from below a layer that lets a millionth through is a millionth
+		// of a millionth.
+		if faint(&t) || endless && i >= 45 {
 			return r, matrix{}
 		}
 	}
@@ -45,7 +47,7 @@ func double(a *angles, albedo, depth, asymmetry float64) (r, t matrix) {
 func faint(t *matrix) bool {
 	for i := range t {
 		for j := range t[i] {
-			if math.Abs(t[i][j]) > 1e-11 {
+			if math.Abs(t[i][j]) > 1e-6 {
 				return false
 			}
 		}

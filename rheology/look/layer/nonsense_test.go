@@ -1,6 +1,7 @@
 package layer
 
 import (
+	"encoding/json"
 	"errors"
 	"math"
 	"testing"
@@ -15,6 +16,7 @@ func TestNonsenseIsRefused(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, call := range map[string]func() error{
+		"on the wire":     func() error { _, err := json.Marshal(solved); return err },
 		"albedo":          func() error { _, err := Slab{Albedo: 1.1}.Solve(1); return err },
 		"depth":           func() error { _, err := Slab{Depth: nan}.Solve(1); return err },
 		"negative depth":  func() error { _, err := Slab{Depth: -inf}.Solve(1); return err },

@@ -67,7 +67,6 @@ func downward(p []float64, from, start int, z float64) {
 		before, v = v, k*v-before
 		k -= step
 	}
-	k = float64(2*last+1) * inverse
 	f := float64(2*last + 1)
 	for i := len(p) - 1; i >= 0; i-- {
 		p[i] = v

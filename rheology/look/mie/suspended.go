@@ -12,7 +12,7 @@ import (
 // liquid.
 type Suspended struct {
 	Classes []Class    `json:"classes"`      // sizes; their shares sum to 1
-	Index   complex128 `json:"-"`            // of the spheres at the wavelength, absorption positive
+	Index   complex128 `json:"index"`        // of the spheres at the wavelength, absorption positive
 	Liquid  float64    `json:"liquid_index"` // refractive index of the liquid
 }
 
