@@ -215,7 +215,7 @@ func Example_record() {
 			Declared: portion.Amount{Count: 6},
 			StandIn:  &portion.StandIn{What: "acrylic cubes", Reason: "long lighting set-up"},
 		}
-		r := portion.Record{Picture: "Lemonade in a tumbler (invented)", Items: []portion.RecordItem{ice}}
+		r := portion.Record{Revision: 1, Picture: "Lemonade in a tumbler (invented)", Items: []portion.RecordItem{ice}}
 		if err := r.Validate(); err != nil {
 			fmt.Println(err)
 			continue

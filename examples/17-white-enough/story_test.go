@@ -126,7 +126,8 @@ func Example_carotene() {
 // # How thin still hides
 //
 // Paint is said to hide when black under it reflects at least 0.98 of what white does. How
-// deep must it be? And for less: a flake in a white bowl instead of black on white.
+// deep must it be? A clear glass is gone when all that may stand behind it is: that is black
+// on white too. And for less: a flake in a white bowl.
 func Example_hiding() {
 	milk, blend, cream, err := liquids(usualCarotene)
 	if err != nil {

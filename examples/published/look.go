@@ -9,7 +9,10 @@ import (
 	"example.org/honestplate/testdata"
 )
 
-// Checks of how a liquid looks and of what freezes it.
+// Checks of how a liquid looks and of what freezes it. Of what was gathered for them,
+// these are in no table: what the library's own model, or models of others, give beside
+// measurements that are in milk_scattering and milk_colour (ratios and residuals, no
+// observations of their own), and lists of formulas in words.
 var rheologyLook = slices.Concat(lookLight, lookMilk, lookColour, lookSharp)
 
 // printed reads a field as a number and half of its last printed digit; ok is false

@@ -95,3 +95,24 @@ func BenchmarkSolve(b *testing.B) {
 		}
 	}
 }
+
+func FuzzClosedForms(f *testing.F) {
+	f.Add(4.8, 3480.0, 0.001, 0.8, 1.345)
+	f.Fuzz(func(t *testing.T, k, s, depth, ground, n float64) {
+		share := func(what string, v float64, err error) {
+			if err == nil && !(v >= -1e-9 && v <= 1+1e-9) {
+				t.Errorf("%s of k %g, s %g, depth %g, ground %g, n %g: %g", what, k, s, depth, ground, n, v)
+			}
+		}
+		r, err := KubelkaMunk(k, s, depth, ground)
+		share("Kubelka-Munk", r, err)
+		beam, outside, inside, surfaceErr := SurfaceReflection(n)
+		share("beam", beam, surfaceErr)
+		share("outside", outside, surfaceErr)
+		share("inside", inside, surfaceErr)
+		if err == nil && surfaceErr == nil {
+			seen, err := Saunderson(min(max(r, 0), 1), outside, inside)
+			share("Saunderson", seen, err)
+		}
+	})
+}

@@ -224,3 +224,23 @@ func BenchmarkSphere(b *testing.B) {
 		}
 	}
 }
+
+func FuzzSuspended(f *testing.F) {
+	f.Add(1e-6, 0.6, 1e-5, 1.463, 1.333, 550e-9)
+	f.Add(43e-9, 0.23, 150e-9, 1.503, 1.333, 400e-9)
+	f.Fuzz(func(t *testing.T, mean, spread, largest, index, liquid, wavelength float64) {
+		for _, sizes := range []func(a, b, c float64) ([]Class, error){LogNormal, LogNormalBelow} {
+			classes, err := sizes(mean, spread, largest)
+			if err != nil {
+				continue
+			}
+			if len(classes) > 0 && mean*liquid/wavelength > 50 {
+				continue // right, but slow
+			}
+			c, err := Suspended{Classes: classes, Index: complex(index, 0), Liquid: liquid}.At(wavelength)
+			if err == nil && (!(c.Scattering >= 0) || !(c.Absorption >= 0) || !(math.Abs(c.Asymmetry) <= 1+1e-9) || math.IsInf(c.Scattering, 0)) {
+				t.Errorf("%g %g %g, index %g in %g at %g: %+v", mean, spread, largest, index, liquid, wavelength, c)
+			}
+		}
+	})
+}
