@@ -32,7 +32,7 @@ func (o *Optics) colour(s Scene) (colour.XYZ, colour.Lab, error) {
 }
 
 // see returns the colour, the spectrum worked out at each step-th sample.
-func (s *Scene) see(o *Optics, step int, scale float64, absorption *[colour.Samples]float64) (xyz colour.XYZ, lab colour.Lab, err error) {
+func (s *Scene) see(o *Optics, step int, scale float64, absorption *spectrum) (xyz colour.XYZ, lab colour.Lab, err error) {
 	spectrum, err := s.spectrum(o, step, scale, absorption)
 	if err != nil {
 		return xyz, lab, err
@@ -86,7 +86,7 @@ func (o *Optics) Appear(s Scene) (Appearance, error) {
 	if err != nil {
 		return Appearance{}, err
 	}
-	moved := func(scale float64, absorption *[colour.Samples]float64) (colour.Lab, error) {
+	moved := func(scale float64, absorption *spectrum) (colour.Lab, error) {
 		_, c, err := s.see(o, bandStep, scale, absorption)
 		return colour.Lab{L: lab.L + c.L - middle.L, A: lab.A + c.A - middle.A, B: lab.B + c.B - middle.B}, err
 	}
@@ -109,7 +109,9 @@ func (o *Optics) Appear(s Scene) (Appearance, error) {
 	}
 	low, high := out.Together[0], out.Together[1]
 	out.Lightness = honestplate.Estimate{
-		Low: max(0, min(low.L, high.L, lab.L-o.deepL)), Likely: lab.L, High: min(100, max(low.L, high.L, lab.L+o.deepL)),
+		Low:    max(0, min(low.L, high.L, lab.L-o.deepL)),
+		Likely: lab.L,
+		High:   min(100, max(low.L, high.L, lab.L+o.deepL)),
 	}
 	out.Green = around(lab.A, low.A, high.A, colourBand, colourBand)
 	out.Yellow = around(lab.B, low.B, high.B, math.Hypot(colourBand, least), math.Hypot(colourBand, most))
@@ -146,7 +148,8 @@ func (o *Optics) Beside(other *Optics, s Scene) (Comparison, error) {
 	if err != nil {
 		return Comparison{}, honestplate.In("other", err)
 	}
-	out := Comparison{First: first, Second: second, Whiter: first.Lab.L - second.Lab.L, Yellower: first.Lab.B - second.Lab.B}
+	out := Comparison{First: first, Second: second}
+	out.Whiter, out.Yellower = first.Lab.L-second.Lab.L, first.Lab.B-second.Lab.B
 	d := &out.Difference
 	if d.Likely, err = colour.Difference(first.Lab, second.Lab); err != nil {
 		return Comparison{}, err

@@ -4,7 +4,8 @@
 // Start with [Milk] (milk or cream by fat, protein, homogenisation and carotene) or with a
 // [Drink] whose coefficients were measured. Their Optics are asked how they look in a
 // [Scene] ([Optics.Appear]), how they look beside another ([Optics.Beside]), and from
-// which depth they hide a ground ([Optics.Hides]). [Mix] stirs liquids together.
+// which depth they hide a ground ([Optics.Hides]). [Mix] stirs liquids together; [Of] is the
+// way from a liquid of rheology, and [CreamFor] the one from a wish to grams.
 //
 // Below it, [example.org/honestplate/rheology/look/mie] scatters by single spheres,
 // [example.org/honestplate/rheology/look/layer] adds and doubles layers,

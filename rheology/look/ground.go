@@ -1,7 +1,7 @@
 package look
 
 import (
-	"fmt"
+	"cmp"
 	"math"
 
 	"example.org/honestplate"
@@ -27,15 +27,9 @@ var (
 
 // check wants shares, 0..1.
 func (g Ground) check(field string) error {
-	for _, c := range []struct {
-		name string
-		v    float64
-	}{{"Blue", g.Blue}, {"Red", g.Red}} {
-		if err := honestplate.InRange(fmt.Sprintf("%s.%s", field, c.name), c.v, 0, 1, "", "a share of the light"); err != nil {
-			return err
-		}
-	}
-	return nil
+	const share = "a share of the light"
+	return honestplate.In(field, cmp.Or(honestplate.InRange("Blue", g.Blue, 0, 1, "", share),
+		honestplate.InRange("Red", g.Red, 0, 1, "", share)))
 }
 
 // spectrum is the ground's reflectance over the visible, a smooth step.

@@ -41,9 +41,15 @@ func (o *Optics) checkContrast(s Scene, dark, light Ground) error {
 		return err
 	}
 	if dark.Blue > light.Blue || dark.Red > light.Red || dark == light {
-		return &honestplate.InputError{Field: "light", Got: "no lighter than dark", Want: "two grounds, the lighter one last"}
+		return &honestplate.InputError{Field: "light", Got: "no lighter than dark",
+			Want: "two grounds, the lighter one last"}
 	}
 	return nil
+}
+
+// checkRatio wants a contrast ratio to ask for.
+func checkRatio(contrast float64) error {
+	return honestplate.InRange("contrast", contrast, 0.05, 0.999, "", "a ratio that a coat can reach and miss")
 }
 
 // contrast works at steps of 20 nm: light and dark are smooth there.
@@ -93,7 +99,7 @@ func (o *Optics) Hides(s Scene, dark, light Ground, contrast float64) (honestpla
 	if err := o.checkContrast(s, dark, light); err != nil {
 		return honestplate.Estimate{}, err
 	}
-	if err := honestplate.InRange("contrast", contrast, 0.05, 0.999, "", "a ratio that a coat can reach and miss"); err != nil {
+	if err := checkRatio(contrast); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	short := func(lnDepth float64) (float64, error) {

@@ -45,10 +45,7 @@ type Cream struct {
 // for cream alone ([honestplate.ErrInfeasible]): a film of 0.1 to 0.2 mm that a pour leaves
 // on glass hides to 0.98 with no cream.
 func CreamFor(r rheology.Recipe, coat, contrast float64) (Cream, error) {
-	if err := cmp.Or(
-		honestplate.InRange("coat", coat, 1e-6, 1, "m", "a coat on a set"),
-		honestplate.InRange("contrast", contrast, 0.05, 0.999, "", "a ratio that a coat can reach and miss"),
-	); err != nil {
+	if err := cmp.Or(honestplate.InRange("coat", coat, 1e-6, 1, "m", "a coat on a set"), checkRatio(contrast)); err != nil {
 		return Cream{}, err
 	}
 	// The recipe refuses what is advertised and what is no recipe.

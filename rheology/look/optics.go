@@ -8,16 +8,19 @@ import (
 	"example.org/honestplate/rheology/look/colour"
 )
 
+// A spectrum is a quantity at the wavelengths of a colour.Spectrum.
+type spectrum [colour.Samples]float64
+
 // Optics is what light meets in a liquid, over the visible: made by [Milk.Optics],
 // [Drink.Optics] or [Mix], and asked how it looks, how it hides, what it is at one
 // wavelength. It is worked out once and used often.
 type Optics struct {
-	scattering [colour.Samples]float64 // 1/m
-	forward    [colour.Samples]float64 // scattering times asymmetry, 1/m
-	absorption [colour.Samples]float64 // 1/m
+	scattering spectrum // 1/m
+	forward    spectrum // scattering times asymmetry, 1/m
+	absorption spectrum // 1/m
 	// pale and yellow are the least and the most absorption that what was left out
 	// allows.
-	pale, yellow [colour.Samples]float64
+	pale, yellow spectrum
 	index        float64
 	factor       float64 // scattering is known to x/ this, 95 %
 	deepL        float64 // half band of L* of a wide deep pool
@@ -50,7 +53,7 @@ func (o *Optics) At(nm float64) (Coefficients, error) {
 	x := (nm - 380) / 5
 	i := min(int(x), colour.Samples-2)
 	f := x - float64(i)
-	between := func(s *[colour.Samples]float64) float64 { return float64((1-f)*s[i]) + float64(f*s[i+1]) }
+	between := func(s *spectrum) float64 { return float64((1-f)*s[i]) + float64(f*s[i+1]) }
 	c := Coefficients{Scattering: between(&o.scattering), Absorption: between(&o.absorption)}
 	if forward := between(&o.forward); c.Scattering > 0 {
 		c.Asymmetry = forward / c.Scattering

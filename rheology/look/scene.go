@@ -44,7 +44,7 @@ func (s Scene) check() error {
 
 // solve works out one wavelength: what a layer of the liquid returns over a ground, with
 // scattering multiplied by scale.
-func (s *Scene) solve(o *Optics, i int, scale float64, absorption *[colour.Samples]float64) (layer.Solved, error) {
+func (s *Scene) solve(o *Optics, i int, scale float64, absorption *spectrum) (layer.Solved, error) {
 	scattering := o.scattering[i] * scale
 	out := scattering + absorption[i]
 	slab := layer.Slab{Index: o.index}
@@ -62,7 +62,7 @@ func (s *Scene) solve(o *Optics, i int, scale float64, absorption *[colour.Sampl
 }
 
 // reflect returns what comes back at one wavelength.
-func (s *Scene) reflect(o *Optics, i int, scale float64, absorption *[colour.Samples]float64) (float64, error) {
+func (s *Scene) reflect(o *Optics, i int, scale float64, absorption *spectrum) (float64, error) {
 	solved, err := s.solve(o, i, scale, absorption)
 	if err != nil {
 		return 0, err
@@ -79,7 +79,7 @@ func (s *Scene) reflect(o *Optics, i int, scale float64, absorption *[colour.Sam
 
 // spectrum returns what comes back at every wavelength, worked out at each step-th sample
 // and by straight lines between.
-func (s *Scene) spectrum(o *Optics, step int, scale float64, absorption *[colour.Samples]float64) (out colour.Spectrum, err error) {
+func (s *Scene) spectrum(o *Optics, step int, scale float64, absorption *spectrum) (out colour.Spectrum, err error) {
 	for i := 0; i < colour.Samples; i += step {
 		if out[i], err = s.reflect(o, i, scale, absorption); err != nil {
 			return out, err

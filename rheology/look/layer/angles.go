@@ -20,7 +20,9 @@ type angles struct {
 // The points of Gauss on 0..1, for half of the directions each.
 var gauss = gaussPoints(points / 2)
 
-var known sync.Map // angleKey to *angles; bounded by remember
+// known remembers the directions of what was asked last: they are the same for every
+// wavelength of a spectrum.
+var known sync.Map // angleKey to *angles
 
 type angleKey struct{ index, glass, cosine float64 }
 
@@ -40,10 +42,12 @@ func anglesFor(n, glass, cosine float64) *angles {
 	a := newAngles(n, glass, cosine)
 	remembered.Lock()
 	defer remembered.Unlock()
-	if remembered.count < 64 {
-		known.Store(key, a)
-		remembered.count++
+	if remembered.count == 64 {
+		known.Clear()
+		remembered.count = 0
 	}
+	known.Store(key, a)
+	remembered.count++
 	return a
 }
 

@@ -16,24 +16,26 @@ func TestNonsenseIsRefused(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, call := range map[string]func() error{
-		"on the wire":     func() error { _, err := json.Marshal(solved); return err },
-		"albedo":          func() error { _, err := Slab{Albedo: 1.1}.Solve(1); return err },
-		"depth":           func() error { _, err := Slab{Depth: nan}.Solve(1); return err },
-		"negative depth":  func() error { _, err := Slab{Depth: -inf}.Solve(1); return err },
-		"huge depth":      func() error { _, err := Slab{Depth: 1e9}.Solve(1); return err },
-		"asymmetry":       func() error { _, err := Slab{Asymmetry: 1}.Solve(1); return err },
-		"index":           func() error { _, err := Slab{Index: 0.5}.Solve(1); return err },
-		"glass":           func() error { _, err := Slab{Glass: 9}.Solve(1); return err },
-		"cosine":          func() error { _, err := Slab{}.Solve(0); return err },
-		"ground":          func() error { _, err := solved.Over(2); return err },
-		"surface":         func() error { _, _, _, err := SurfaceReflection(nan); return err },
-		"k":               func() error { _, err := KubelkaMunk(-1, 1, 1, 0); return err },
-		"s":               func() error { _, err := KubelkaMunk(1, nan, 1, 0); return err },
-		"depth of paint":  func() error { _, err := KubelkaMunk(1, 1, -1, 0); return err },
-		"ground of paint": func() error { _, err := KubelkaMunk(1, 1, 1, nan); return err },
-		"beyond numbers":  func() error { _, err := KubelkaMunk(1, 1e200, 1e200, 0); return err },
-		"r":               func() error { _, err := Saunderson(2, 0.1, 0.5); return err },
-		"closed box":      func() error { _, err := Saunderson(1, 0.1, 1); return err },
+		"on the wire":      func() error { _, err := json.Marshal(solved); return err },
+		"albedo":           func() error { _, err := Slab{Albedo: 1.1}.Solve(1); return err },
+		"depth":            func() error { _, err := Slab{Depth: nan}.Solve(1); return err },
+		"negative depth":   func() error { _, err := Slab{Depth: -inf}.Solve(1); return err },
+		"huge depth":       func() error { _, err := Slab{Depth: 1e9}.Solve(1); return err },
+		"asymmetry":        func() error { _, err := Slab{Asymmetry: 1}.Solve(1); return err },
+		"index":            func() error { _, err := Slab{Index: 0.5}.Solve(1); return err },
+		"glass":            func() error { _, err := Slab{Glass: 9}.Solve(1); return err },
+		"cosine":           func() error { _, err := Slab{}.Solve(0); return err },
+		"not solved":       func() error { _, err := new(Solved).Alone(); return err },
+		"nothing to cover": func() error { var s *Solved; _, err := s.Over(0.5); return err },
+		"ground":           func() error { _, err := solved.Over(2); return err },
+		"surface":          func() error { _, _, _, err := SurfaceReflection(nan); return err },
+		"k":                func() error { _, err := KubelkaMunk(-1, 1, 1, 0); return err },
+		"s":                func() error { _, err := KubelkaMunk(1, nan, 1, 0); return err },
+		"depth of paint":   func() error { _, err := KubelkaMunk(1, 1, -1, 0); return err },
+		"ground of paint":  func() error { _, err := KubelkaMunk(1, 1, 1, nan); return err },
+		"beyond numbers":   func() error { _, err := KubelkaMunk(1, 1e200, 1e200, 0); return err },
+		"r":                func() error { _, err := Saunderson(2, 0.1, 0.5); return err },
+		"closed box":       func() error { _, err := Saunderson(1, 0.1, 1); return err },
 	} {
 		if err := call(); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%s: %v", name, err)
@@ -72,7 +74,10 @@ func FuzzSlab(f *testing.F) {
 		if err != nil {
 			return
 		}
-		a := solved.Alone()
+		a, err := solved.Alone()
+		if err != nil {
+			t.Fatal(err)
+		}
 		for _, v := range []float64{a.BeamReflected, a.BeamTransmitted, a.DiffuseReflected, a.DiffuseTransmitted} {
 			if !(v >= -0.01 && v <= 1.01) {
 				t.Errorf("%+v alone, cosine %g: %+v", Slab{albedo, depth, g, index, glass}, cosine, a)

@@ -1,12 +1,19 @@
 package layer
 
-import "example.org/honestplate"
+import (
+	"cmp"
+
+	"example.org/honestplate"
+)
 
 // Alone returns the fluxes of the slab with air above and below, and the same surface on
 // both sides.
-func (s *Solved) Alone() Fluxes {
-	if s.albedo1 {
-		return Fluxes{BeamReflected: 1, DiffuseReflected: 1}
+func (s *Solved) Alone() (Fluxes, error) {
+	if err := s.check(); err != nil {
+		return Fluxes{}, err
+	}
+	if s.whole {
+		return Fluxes{BeamReflected: 1, DiffuseReflected: 1}, nil
 	}
 	// Radiance that comes in through the top from a sky of radiance 1/n2, so that it is
 	// 1 - back inside. Inside: down = in + back (r down + t up2), and so on; by symmetry
@@ -26,16 +33,24 @@ func (s *Solved) Alone() Fluxes {
 	var out Fluxes
 	out.BeamReflected, out.DiffuseReflected = s.leave(&up, true)
 	out.BeamTransmitted, out.DiffuseTransmitted = s.leave(&down, false)
-	return out
+	return out, nil
+}
+
+// check wants a slab that was solved, not the zero value.
+func (s *Solved) check() error {
+	if s == nil || s.angles == nil {
+		return &honestplate.InputError{Field: "Solved", Got: "empty", Want: "what Slab.Solve returned"}
+	}
+	return nil
 }
 
 // Over returns what the slab reflects over a ground in contact with it that sends the
 // share ground of what falls on it evenly back into the slab. Nothing is let through.
 func (s *Solved) Over(ground float64) (Fluxes, error) {
-	if err := honestplate.InRange("ground", ground, 0, 1, "", "a share"); err != nil {
+	if err := cmp.Or(s.check(), honestplate.InRange("ground", ground, 0, 1, "", "a share")); err != nil {
 		return Fluxes{}, err
 	}
-	if s.albedo1 {
+	if s.whole {
 		return Fluxes{BeamReflected: 1, DiffuseReflected: 1}, nil
 	}
 	in := uniform()

@@ -54,11 +54,11 @@ func (s Slab) check() error {
 }
 
 // A Solved is a slab for which all was worked out that does not hang on what lies
-// below.
+// below. Make it with [Slab.Solve].
 type Solved struct {
-	angles  *angles
-	r, t    matrix // what the slab, without surfaces, does to radiance
-	albedo1 bool   // nothing absorbs and nothing gets through
+	angles *angles
+	r, t   matrix // what the slab, without surfaces, does to radiance
+	whole  bool   // all comes back: nothing absorbs and nothing gets through
 }
 
 // MarshalJSON refuses: send the [Slab], and solve it there.
@@ -78,7 +78,7 @@ func (s Slab) Solve(cosine float64) (Solved, error) {
 	n := cmp.Or(s.Index, 1)
 	a := anglesFor(n, s.Glass, cosine)
 	out := Solved{angles: a}
-	out.albedo1 = s.Albedo == 1 && math.IsInf(s.Depth, 1)
+	out.whole = s.Albedo == 1 && math.IsInf(s.Depth, 1)
 	out.r, out.t = double(a, s.Albedo, s.Depth, s.Asymmetry)
 	return out, nil
 }
