@@ -32,19 +32,20 @@ func (o *Optics) colour(s Scene) (colour.XYZ, colour.Lab, error) {
 }
 
 // see returns the colour, the spectrum worked out at each step-th sample.
-func (s *Scene) see(o *Optics, step int, scale float64, absorption *spectrum) (xyz colour.XYZ, lab colour.Lab, err error) {
-	spectrum, err := s.spectrum(o, step, scale, absorption)
+func (s *Scene) see(o *Optics, step int, scale float64, absorption *spectrum) (colour.XYZ, colour.Lab, error) {
+	back, err := s.spectrum(o, step, scale, absorption)
 	if err != nil {
-		return xyz, lab, err
+		return colour.XYZ{}, colour.Lab{}, err
 	}
 	white, err := s.Light.White()
 	if err != nil {
-		return xyz, lab, err
+		return colour.XYZ{}, colour.Lab{}, err
 	}
-	if xyz, err = s.Light.See(&spectrum); err != nil {
-		return xyz, lab, err
+	xyz, err := s.Light.See(&back)
+	if err != nil {
+		return colour.XYZ{}, colour.Lab{}, err
 	}
-	lab, err = xyz.Lab(white)
+	lab, err := xyz.Lab(white)
 	return xyz, lab, err
 }
 

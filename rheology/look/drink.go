@@ -87,7 +87,8 @@ func (d Drink) Optics() (Optics, error) {
 		out.pale, out.yellow = out.absorption, out.absorption
 		return out, nil
 	}
-	return Optics{}, &honestplate.InputError{Field: "Name", Got: strconv.Quote(d.Name), Want: "one of look.Drinks()"}
+	return Optics{}, &honestplate.InputError{Field: "Name", Got: strconv.Quote(d.Name),
+		Want: "one of look.Drinks()"}
 }
 
 // between spreads a figure for red, green and blue over the visible.

@@ -31,7 +31,7 @@ func reduced(t *testing.T, o Optics, nm float64) float64 {
 
 // More fat scatters more and hides sooner, homogenised or not, given or not.
 func TestMoreFatScattersMoreAndHidesSooner(t *testing.T) {
-	step := 0.05
+	step := 0.1
 	if testing.Short() {
 		step = 0.4
 	}

@@ -77,7 +77,8 @@ func (m Milk) Optics() (Optics, error) {
 		out.scattering[i] = float64(caseinVolume * casein[i].Scattering)
 		out.forward[i] = float64(caseinVolume * casein[i].Scattering * casein[i].Asymmetry)
 		if len(globules) > 0 {
-			c, err := mie.Suspended{Classes: globules, Index: complex(fatIndex.at(nm), 0), Liquid: waterIndex.at(nm)}.At(nm * 1e-9)
+			fat := mie.Suspended{Classes: globules, Index: complex(fatIndex.at(nm), 0), Liquid: waterIndex.at(nm)}
+			c, err := fat.At(nm * 1e-9)
 			if err != nil {
 				return Optics{}, err
 			}
@@ -110,7 +111,8 @@ var micelles = sync.OnceValues(func() (out [colour.Samples]mie.Coefficients, err
 	}
 	for i := range out {
 		nm := colour.Wavelength(i)
-		if out[i], err = (mie.Suspended{Classes: sizes, Index: caseinIndex, Liquid: waterIndex.at(nm)}).At(nm * 1e-9); err != nil {
+		casein := mie.Suspended{Classes: sizes, Index: caseinIndex, Liquid: waterIndex.at(nm)}
+		if out[i], err = casein.At(nm * 1e-9); err != nil {
 			return out, err
 		}
 	}

@@ -23,7 +23,8 @@ func Of(l rheology.Liquid) (Milk, error) {
 	}
 	c, known := rheology.CompositionOf(l)
 	if !known || c.SugarPercent+c.GlycerolPercent > 0.5 {
-		return Milk{}, &honestplate.InputError{Field: "Liquid", Got: name, Want: "milk, cream, or a blend of them, with water if need be"}
+		return Milk{}, &honestplate.InputError{Field: "Liquid", Got: name,
+			Want: "milk, cream, or a blend of them, with water if need be"}
 	}
 	m := Milk{FatPercent: c.FatPercent, ProteinPercent: honestplate.Some(proteinOfSolids * c.MilkSolidsPercent)}
 	return m, m.check()
@@ -33,7 +34,7 @@ func Of(l rheology.Liquid) (Milk, error) {
 type Cream struct {
 	Batch    rheology.Batch       `json:"batch"`    // what to weigh out, in whole steps
 	Contrast honestplate.Estimate `json:"contrast"` // of the coat between black and white, with its band
-	Hides    honestplate.Estimate `json:"hides_m"`  // the depth in m from which the batch hides to the contrast asked for
+	Hides    honestplate.Estimate `json:"hides_m"`  // m: from this depth on the batch hides so well
 }
 
 // CreamFor returns the least of the recipe's thick liquid, in whole steps of the scale, with
@@ -121,7 +122,8 @@ func tooThin(cream *Optics, coat, contrast, most float64) error {
 
 // wholeSteps rounds a share of the thick liquid up to whole steps of the scale, which the
 // recipe knows, and says how well that hides.
-func wholeSteps(r rheology.Recipe, share float64, thin, thick Milk, blend func(float64) (Optics, error), coat, contrast float64) (Cream, error) {
+func wholeSteps(r rheology.Recipe, share float64, thin, thick Milk, blend func(float64) (Optics, error),
+	coat, contrast float64) (Cream, error) {
 	fat := func(share float64) float64 { return thin.FatPercent + share*(thick.FatPercent-thin.FatPercent) }
 	batch, err := r.ForFat(fat(share))
 	if err != nil {

@@ -28,7 +28,8 @@ type Optics struct {
 
 // MarshalJSON refuses: send the [Milk] or the [Drink], and work it out there.
 func (o Optics) MarshalJSON() ([]byte, error) {
-	return nil, &honestplate.InputError{Field: "Optics", Got: "a worked out spectrum", Want: "its Milk or Drink on the wire"}
+	return nil, &honestplate.InputError{Field: "Optics", Got: "a worked out spectrum",
+		Want: "its Milk or Drink on the wire"}
 }
 
 // Coefficients of a liquid at one wavelength.
@@ -65,7 +66,8 @@ func (o *Optics) At(nm float64) (Coefficients, error) {
 // check wants optics that were made, not the zero value.
 func (o *Optics) check() error {
 	if o == nil || o.index == 0 {
-		return &honestplate.InputError{Field: "Optics", Got: "empty", Want: "what Milk.Optics, Drink.Optics or Mix returned"}
+		return &honestplate.InputError{Field: "Optics", Got: "empty",
+			Want: "what Milk.Optics, Drink.Optics or Mix returned"}
 	}
 	return nil
 }
@@ -91,7 +93,8 @@ func Mix(parts ...Part) (Optics, error) {
 		total += p.Volume
 	}
 	if total == 0 {
-		return Optics{}, &honestplate.InputError{Field: "parts", Got: "no volume at all", Want: "at least one part with a volume"}
+		return Optics{}, &honestplate.InputError{Field: "parts", Got: "no volume at all",
+			Want: "at least one part with a volume"}
 	}
 	var out Optics
 	var weight, factor float64

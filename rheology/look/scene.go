@@ -33,7 +33,8 @@ const glassIndex = 1.52
 // check wants a scene that can be.
 func (s Scene) check() error {
 	if s.Depth.Given {
-		if err := honestplate.InRange("Depth", s.Depth.Value, 0, 10, "m", "a set; left out, it is a pool without end"); err != nil {
+		const reach = "a set; left out, it is a pool without end"
+		if err := honestplate.InRange("Depth", s.Depth.Value, 0, 10, "m", reach); err != nil {
 			return err
 		}
 	}

@@ -14,7 +14,8 @@ func Difference(p, q Lab) (float64, error) {
 	for _, c := range []Lab{p, q} {
 		const wide = "wider than any surface"
 		if err := cmp.Or(honestplate.InRange("Lab.L", c.L, -1, 1000, "", wide),
-			honestplate.InRange("Lab.A", c.A, -1000, 1000, "", wide), honestplate.InRange("Lab.B", c.B, -1000, 1000, "", wide)); err != nil {
+			honestplate.InRange("Lab.A", c.A, -1000, 1000, "", wide),
+			honestplate.InRange("Lab.B", c.B, -1000, 1000, "", wide)); err != nil {
 			return 0, err
 		}
 	}

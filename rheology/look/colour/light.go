@@ -59,7 +59,8 @@ func (l *Light) UnmarshalText(b []byte) error {
 			return nil
 		}
 	}
-	return &honestplate.InputError{Field: "Light", Got: strconv.Quote(string(b)), Want: "one of " + strings.Join(lightNames[:], ", ")}
+	return &honestplate.InputError{Field: "Light", Got: strconv.Quote(string(b)),
+		Want: "one of " + strings.Join(lightNames[:], ", ")}
 }
 
 // check wants one of the constants.

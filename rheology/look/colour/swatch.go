@@ -59,5 +59,8 @@ func (c XYZ) Swatch(white XYZ) (Swatch, error) {
 
 // cone returns the responses in which Bradford's method adapts.
 func cone(c XYZ) (l, m, s float64) {
-	return 0.8951*c.X + 0.2664*c.Y - 0.1614*c.Z, -0.7502*c.X + 1.7135*c.Y + 0.0367*c.Z, 0.0389*c.X - 0.0685*c.Y + 1.0296*c.Z
+	l = 0.8951*c.X + 0.2664*c.Y - 0.1614*c.Z
+	m = -0.7502*c.X + 1.7135*c.Y + 0.0367*c.Z
+	s = 0.0389*c.X - 0.0685*c.Y + 1.0296*c.Z
+	return l, m, s
 }

@@ -47,7 +47,8 @@ func KubelkaMunk(k, s, depth, ground float64) (float64, error) {
 		a := 1 + k/s
 		return 1 / (a + math.Sqrt((a-1)*(a+1))), nil
 	case math.IsInf(x, 0):
-		return 0, &honestplate.InputError{Field: "depth", Got: "beyond all numbers", Want: "a depth of a layer, or +Inf"}
+		return 0, &honestplate.InputError{Field: "depth", Got: "beyond all numbers",
+			Want: "a depth of a layer, or +Inf"}
 	case k/s*x*x < 1e-16 || k/s < 1e-30:
 		return (ground + (1-ground)*x) / (1 + (1-ground)*x), nil
 	}
@@ -73,7 +74,8 @@ func Saunderson(r, outside, inside float64) (float64, error) {
 		return 0, err
 	}
 	if inside*r == 1 {
-		return 0, &honestplate.InputError{Field: "inside", Got: "1 with r of 1", Want: "a surface that lets light out"}
+		return 0, &honestplate.InputError{Field: "inside", Got: "1 with r of 1",
+			Want: "a surface that lets light out"}
 	}
 	return outside + (1-outside)*(1-inside)*r/(1-inside*r), nil
 }

@@ -95,7 +95,8 @@ func checkClasses(classes []Class) error {
 		total += c.Share
 	}
 	if math.Abs(total-1) > 1e-6 {
-		return &honestplate.InputError{Field: "Classes", Got: fmt.Sprintf("shares of %.6g in all", total), Want: "shares that sum to 1"}
+		return &honestplate.InputError{Field: "Classes", Got: fmt.Sprintf("shares of %.6g in all", total),
+			Want: "shares that sum to 1"}
 	}
 	return nil
 }

@@ -47,8 +47,8 @@ func (s Suspended) At(wavelength float64) (Coefficients, error) {
 			continue
 		}
 		if x > largestSize {
-			return Coefficients{}, &honestplate.RangeError{Field: fmt.Sprintf("Classes[%d].Radius", i), Value: c.Radius, High: largestSize / perRadius,
-				Unit: "m", Source: "beyond it use rays"}
+			return Coefficients{}, &honestplate.RangeError{Field: fmt.Sprintf("Classes[%d].Radius", i),
+				Value: c.Radius, High: largestSize / perRadius, Unit: "m", Source: "beyond it use rays"}
 		}
 		e := sphere(m, x)
 		k := 0.75 * c.Share / c.Radius

@@ -67,11 +67,13 @@ func (c Camera) Blur(speed float64, e Exposure) (Blur, error) {
 // a blur of limit m on the sensor: the camera's Pixel for a pixel, [FullFrameCircle] for
 // a print. It is t0.1 of a flash, or the shutter under lamps that burn all the time.
 func (c Camera) Freezes(speed, limit float64) (float64, error) {
-	if err := cmp.Or(c.check(), checkSpeed(speed), honestplate.InRange("limit", limit, 1e-7, 1e-2, "m", "a blur on a sensor")); err != nil {
+	if err := cmp.Or(c.check(), checkSpeed(speed),
+		honestplate.InRange("limit", limit, 1e-7, 1e-2, "m", "a blur on a sensor")); err != nil {
 		return 0, err
 	}
 	if speed == 0 {
-		return 0, &honestplate.InputError{Field: "speed", Got: "0", Want: "a speed above 0: what stands needs no freezing"}
+		return 0, &honestplate.InputError{Field: "speed", Got: "0",
+			Want: "a speed above 0: what stands needs no freezing"}
 	}
 	return limit / c.Magnification / speed, nil
 }
@@ -89,7 +91,8 @@ func RimSpeed(radius float64, after, at time.Duration) (float64, error) {
 		return 0, err
 	}
 	if at <= 0 || after < at || after > time.Minute {
-		return 0, &honestplate.InputError{Field: "at", Got: at.String(), Want: "a time above 0, up to " + after.String()}
+		return 0, &honestplate.InputError{Field: "at", Got: at.String(),
+			Want: "a time above 0, up to " + after.String()}
 	}
 	return radius / (2 * math.Sqrt(at.Seconds()*after.Seconds())), nil
 }

@@ -57,7 +57,8 @@ func (c Contact) Moments() (Moments, error) {
 		out.Crater = window(min(floor, opening/2), opening, opening*1.5)
 	}
 	if c.Depth < shallowestJet {
-		out.Jet = honestplate.Window{Earliest: honestplate.Never(), Likely: honestplate.Never(), Latest: honestplate.Never()}
+		never := honestplate.Never()
+		out.Jet = honestplate.Window{Earliest: never, Likely: never, Latest: never}
 		return out, nil
 	}
 	out.Jet = window(opening, 2*opening, 4*opening)

@@ -42,9 +42,11 @@ func (e Exposure) check() error {
 	flash := e.HalfPower > 0 || e.TenthPower > 0
 	switch {
 	case flash == (e.Shutter > 0):
-		return &honestplate.InputError{Field: "Shutter", Got: e.Shutter.String(), Want: "either the times of a flash or a shutter"}
+		return &honestplate.InputError{Field: "Shutter", Got: e.Shutter.String(),
+			Want: "either the times of a flash or a shutter"}
 	case e.TenthPower > 0 && e.HalfPower > e.TenthPower:
-		return &honestplate.InputError{Field: "HalfPower", Got: e.HalfPower.String(), Want: "at most TenthPower, " + e.TenthPower.String()}
+		return &honestplate.InputError{Field: "HalfPower", Got: e.HalfPower.String(),
+			Want: "at most TenthPower, " + e.TenthPower.String()}
 	}
 	return nil
 }
