@@ -24,7 +24,8 @@ func (a Amount) limits(guard honestplate.Optional) Limits {
 }
 
 func (a Amount) validate() error {
-	d := Declaration{Grams: a.Grams, StepGrams: a.StepGrams, MinusGrams: a.MinusGrams, PlusGrams: a.PlusGrams, Count: a.Count}
+	d := Declaration{Grams: a.Grams, StepGrams: a.StepGrams, MinusGrams: a.MinusGrams,
+		PlusGrams: a.PlusGrams, Count: a.Count}
 	switch err := d.Validate(); {
 	case err != nil:
 		return err
@@ -78,7 +79,9 @@ func (a Amount) judge(w Weighing, weighed bool, pieces int, guard honestplate.Op
 	case d.Verdict == CannotTell && a.MinusGrams+a.PlusGrams == 0:
 		f.set(CannotTell, "no tolerance is stated, and no scale is exact")
 	case d.Verdict == CannotTell && narrow:
-		f.set(CannotTell, fmt.Sprintf("the tolerance of %.3g g is too narrow for a weighing good to +- %.2g g", a.MinusGrams+a.PlusGrams, g))
+		f.set(CannotTell,
+			fmt.Sprintf("the tolerance of %.3g g is too narrow for a weighing good to +- %.2g g",
+				a.MinusGrams+a.PlusGrams, g))
 	case d.Verdict == CannotTell:
 		f.set(CannotTell, fmt.Sprintf("nearer to a limit than the weighing is good to, +- %.2g g", g))
 	}

@@ -44,8 +44,8 @@ type BuildCheck struct {
 // or its class; in a Tared build each layer has its own zero and neighbours share only
 // rel. The total then has 2a + (rel M)^2, a ratio loses what is common to both.
 //
-// Errors: those of Validate; InputError where the build has other layers, a reading
-// falls, or a state changed without a Yield; RangeError beyond the scale.
+// Errors: those of Validate; [honestplate.InputError] where the build has other layers, a reading
+// falls, or a state changed without a Yield; [honestplate.RangeError] beyond the scale.
 //
 // Source: JCGM 100:2008 (GUM), 5.2.2 (from memory); the decision rule is that of
 // [Limits.Decide].
@@ -123,7 +123,8 @@ func (s Specification) ratio(r Ratio, m measured) (Finding, error) {
 		return i
 	}
 	i, j := at(r.Layer), at(r.To)
-	f := Finding{Name: r.Layer + " / " + r.To, Limits: Limits{honestplate.Some(r.Least), honestplate.Some(r.Most), s.Guard}}
+	f := Finding{Name: r.Layer + " / " + r.To, Limits: Limits{honestplate.Some(r.Least),
+		honestplate.Some(r.Most), s.Guard}}
 	if !(m.grams[j] > 0) || !(m.grams[i] > 0) {
 		f.set(CannotTell, "one of the two weighs nothing")
 		return f, nil

@@ -1,9 +1,13 @@
 package portion
 
-import "math"
+import (
+	"fmt"
+	"math"
+)
 
 // Items returns the layers of a build as items of a record, all of them advertised:
-// declared as specified, weighed as found, in the state that is declared.
+// declared as specified, weighed as found and, where the state that was weighed is another
+// than the declared one, counted back to it, which is said.
 func (s Specification) Items(b Build) ([]RecordItem, error) {
 	found, err := s.Check(b)
 	if err != nil {
@@ -21,6 +25,9 @@ func (s Specification) Items(b Build) ([]RecordItem, error) {
 		if l.Declared.Grams > 0 {
 			w.Grams, w.ErrorGrams = forPeople(f.Found, 2*f.Standard)
 			w.LeastGrams = least
+		}
+		if was := b.Layers[i].Basis; was != "" && was != l.Basis {
+			items[i].How = fmt.Sprintf("weighed %s, counted back to %s with a yield of %s", was, l.Basis, l.Yield)
 		}
 		if w.Grams > 0 || w.Count > 0 {
 			items[i].Weighed = &w

@@ -33,7 +33,8 @@ func (m measured) covariance(i, j int) float64 {
 // measure turns readings into layers.
 func (b Build) measure(layers []Layer) (measured, error) {
 	if len(b.Layers) != len(layers) {
-		return measured{}, check.Input("Layers", len(b.Layers), "", fmt.Sprintf("one reading a layer, %d", len(layers)))
+		return measured{}, check.Input("Layers", len(b.Layers), "", fmt.Sprintf("one reading a layer, %d",
+			len(layers)))
 	}
 	if err := honestplate.NotNegative("EmptyGrams", b.EmptyGrams, "g"); err != nil {
 		return measured{}, err
@@ -55,7 +56,8 @@ func (b Build) measure(layers []Layer) (measured, error) {
 			before = p.Reading
 		}
 		if m.grams[i] < 0 {
-			return measured{}, check.Input(at+".Reading", fmt.Sprintf("%.6g g after %.6g g", p.Reading, p.Reading-m.grams[i]), "", "no less than before the layer was laid, or a Tared build")
+			return measured{}, check.Input(at+".Reading", fmt.Sprintf("%.6g g after %.6g g", p.Reading,
+				p.Reading-m.grams[i]), "", "no less than before the layer was laid, or a Tared build")
 		}
 		load += m.grams[i]
 	}
@@ -83,10 +85,12 @@ func (l Layer) state(weighed Basis) (state, spread float64, err error) {
 		return 1, 0, nil
 	}
 	if l.Basis == "" || weighed != Raw && weighed != Cooked {
-		return 0, 0, check.Input("Basis", fmt.Sprintf("%q", weighed), "", fmt.Sprintf("the state that %s is declared in, or none", l.Name))
+		return 0, 0, check.Input("Basis", fmt.Sprintf("%q", weighed), "",
+			fmt.Sprintf("the state that %s is declared in, or none", l.Name))
 	}
 	if l.Yield == (honestplate.Estimate{}) {
-		return 0, 0, check.Input("Basis", fmt.Sprintf("%s where %s is declared", weighed, l.Basis), "", "the declared state, or a Yield in the specification")
+		return 0, 0, check.Input("Basis", fmt.Sprintf("%s where %s is declared", weighed, l.Basis), "",
+			"the declared state, or a Yield in the specification")
 	}
 	state = l.Yield.Likely
 	if l.Basis == Raw {

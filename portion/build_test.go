@@ -309,6 +309,10 @@ func TestItemsOfABuild(t *testing.T) {
 			t.Errorf("%s: %s in the record, %s in the build, %v", f.Name, f.Verdict, check.Layers[i].Verdict, err)
 		}
 	}
+	b.Layers[1].Basis = Cooked
+	if items, err = s.Items(b); err != nil || items[1].How != "weighed cooked, counted back to raw with a yield of 0.750 (0.735..0.765)" {
+		t.Errorf("%q, %v", items[1].How, err)
+	}
 	if _, err := s.Items(Build{}); !errors.Is(err, honestplate.ErrInput) {
 		t.Error(err)
 	}

@@ -70,9 +70,11 @@ func (s Scale) evidence(load float64) (evidence, error) {
 
 func (c CheckWeight) check(load float64) error {
 	err := cmp.Or(honestplate.Positive("Grams", c.Grams, "g"), honestplate.NotNegative("Standard", c.Standard, "g"),
-		honestplate.InRange("Reading", c.Reading, 0.9*c.Grams, 1.1*c.Grams, "g", "further off it was another weight, or the scale is broken"))
+		honestplate.InRange("Reading", c.Reading, 0.9*c.Grams, 1.1*c.Grams, "g",
+			"further off it was another weight, or the scale is broken"))
 	if err == nil && load > 2*c.Grams*(1+1e-12) {
-		return check.Input("Grams", fmt.Sprintf("%g g under a load of %.6g g", c.Grams, load), "", "a check weight of at least half the load")
+		return check.Input("Grams", fmt.Sprintf("%g g under a load of %.6g g", c.Grams, load), "",
+			"a check weight of at least half the load")
 	}
 	return err
 }

@@ -47,12 +47,13 @@ type Decision struct {
 //	cannot tell  between.
 //
 // Where Low and High are less than 2g apart nothing agrees, whatever is measured: see
-// [Limits.Capability]. Errors: InputError; RangeError for the guard band.
+// [Limits.Capability]. Errors: [honestplate.InputError]; [honestplate.RangeError] for the guard band.
 //
 // Source: JCGM 106:2012, 7.3, 7.4 and 8.3 (from memory); guard bands of ILAC-G8:09/2019,
 // table 1 (as laboratories give it).
 func (l Limits) Decide(value, u float64) (Decision, error) {
-	if err := cmp.Or(l.check(), honestplate.Finite("Value", value, ""), honestplate.NotNegative("U", u, "")); err != nil {
+	if err := cmp.Or(l.check(), honestplate.Finite("Value", value, ""), honestplate.NotNegative("U", u,
+		"")); err != nil {
 		return Decision{}, err
 	}
 	low, high := l.ends()
@@ -134,5 +135,6 @@ func (l Limits) check() error {
 	if err == nil && low > high {
 		err = check.Input("Low", low, "", fmt.Sprintf("at most High, %g", high))
 	}
-	return cmp.Or(err, honestplate.InRange("Guard", l.Guard.Or(1), 0, 3, "U", "ILAC-G8:09/2019, table 1: guard bands from none to three expanded uncertainties"))
+	return cmp.Or(err, honestplate.InRange("Guard", l.Guard.Or(1), 0, 3, "U",
+		"ILAC-G8:09/2019, table 1: guard bands from none to three expanded uncertainties"))
 }

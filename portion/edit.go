@@ -40,7 +40,8 @@ func (e Edit) validate() error {
 		return check.Input("Action", fmt.Sprintf("%q", e.Action), "", want)
 	}
 	if e.Action == "c2pa.created" && e.SourceType == "" {
-		return check.Input("SourceType", "empty", "", "what it was created from: C2PA 2.2, 18.14.2, wants it of c2pa.created")
+		return check.Input("SourceType", "empty", "",
+			"what it was created from: C2PA 2.2, 18.14.2, wants it of c2pa.created")
 	}
 	return cmp.Or(sourceTypeAt("SourceType", e.SourceType), textAt("What", e.What, false))
 }

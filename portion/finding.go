@@ -39,7 +39,8 @@ func (f Finding) String() string {
 	text := fmt.Sprintf("%s: %s", f.Name, f.Verdict)
 	if f.Limits != (Limits{}) {
 		w := Weighing{Grams: f.Found, Expanded: 2 * f.Standard}
-		text += fmt.Sprintf(": %s against %.6g to %.6g", strings.ReplaceAll(w.String(), " g", ""), f.Limits.Low.Value, f.Limits.High.Value)
+		text += fmt.Sprintf(": %s against %.6g to %.6g", strings.ReplaceAll(w.String(), " g", ""),
+			f.Limits.Low.Value, f.Limits.High.Value)
 	}
 	if f.Reason != "" {
 		text += "; " + f.Reason

@@ -15,18 +15,21 @@ import (
 // the camera. Either the success rate is known, or it is uncertain: then earlier days
 // and past takes speak for it.
 type Heroes struct {
-	SuccessRate float64 `json:"success_rate,omitzero"` // chance that one unit is fit, above 0, up to 1; 0 means judge by Prior and past takes
-	Prior       Prior   `json:"prior,omitzero"`        // what earlier days say, where SuccessRate is 0
-	Takes       int     `json:"takes,omitzero"`        // past takes of today, where SuccessRate is 0; 0 or more
-	Good        int     `json:"good,omitzero"`         // how many of them were fit, 0..Takes
+	// SuccessRate is the chance that one unit is fit, above 0, up to 1; 0 means judge by
+	// Prior and past takes.
+	SuccessRate float64 `json:"success_rate,omitzero"`
+	Prior       Prior   `json:"prior,omitzero"` // what earlier days say, where SuccessRate is 0
+	Takes       int     `json:"takes,omitzero"` // past takes of today, where SuccessRate is 0; 0 or more
+	Good        int     `json:"good,omitzero"`  // how many of them were fit, 0..Takes
 	// Correlation of two units of one batch, 0 or more and below 1: how far they go
 	// right or wrong together, because the dough, the oven or the air is one. 0 takes
 	// every unit for itself. Ten units at 0.3 tell as much as about 2.7 single ones:
 	// the variance of their number is n p (1-p) (1 + (n-1) Correlation).
 	Correlation float64 `json:"correlation,omitzero"`
-	Batch       int     `json:"batch,omitzero"`      // units in one batch, where Correlation is above 0; 0 means all are of one
-	Wanted      int     `json:"wanted,omitzero"`     // fit units needed, 1 or more; 0 means 1
-	Confidence  float64 `json:"confidence,omitzero"` // wanted chance of having them, above 0, below 1; 0 means 0.95
+	Batch       int     `json:"batch,omitzero"`  // units in one batch, where Correlation is above 0; 0 means all are of one
+	Wanted      int     `json:"wanted,omitzero"` // fit units needed, 1 or more; 0 means 1
+	// Confidence is the wanted chance of having them, above 0, below 1; 0 means 0.95.
+	Confidence float64 `json:"confidence,omitzero"`
 }
 
 // Units returns the least number n of units for which at least k = Wanted are fit
@@ -131,7 +134,8 @@ func (h Heroes) checked() (Heroes, error) {
 	if h.Confidence == 0 {
 		h.Confidence = 0.95
 	}
-	switch err := cmp.Or(checkUnits("Wanted", h.Wanted, 1), checkUnits("Takes", h.Takes, 0), checkUnits("Batch", h.Batch, 0)); {
+	switch err := cmp.Or(checkUnits("Wanted", h.Wanted, 1), checkUnits("Takes", h.Takes, 0),
+		checkUnits("Batch", h.Batch, 0)); {
 	case err != nil:
 		return h, err
 	case !(h.Confidence > 0 && h.Confidence < 1):

@@ -18,7 +18,7 @@ type Prior struct {
 
 // After returns the prior after a day with so many takes, of which good were fit. Each
 // counts weight, 0..1: yesterday's with the same crew, oven and dough perhaps 0.5, last
-// year's 0.1, since rates drift. It is a judgement, not a formula. Errors: InputError.
+// year's 0.1, since rates drift. It is a judgement, not a formula. Errors: [honestplate.InputError].
 func (p Prior) After(takes, good int, weight float64) (Prior, error) {
 	err := cmp.Or(p.check(), checkUnits("Takes", takes, 0))
 	switch {
@@ -46,5 +46,6 @@ func (p Prior) check() error {
 	}
 	const reason = "sharper or flatter than takes can make it"
 	return cmp.Or(honestplate.Positive("A", p.A, ""), honestplate.Positive("B", p.B, ""),
-		honestplate.InRange("A", p.A, 1e-3, mostUnits, "", reason), honestplate.InRange("B", p.B, 1e-3, mostUnits, "", reason))
+		honestplate.InRange("A", p.A, 1e-3, mostUnits, "", reason), honestplate.InRange("B", p.B, 1e-3,
+			mostUnits, "", reason))
 }

@@ -25,18 +25,20 @@ type Stopping struct {
 //	V(n, g) = max(0, -cost + p (value + V(n+1, g+1)) + (1-p) V(n+1, g))
 //
 // with p = (a+g)/(a+b+n), the rate as it is known by then, or the known SuccessRate;
-// ties stop. takes is 1..5000. Errors: those of [Heroes.Units]; InputError where
+// ties stop. takes is 1..5000. Errors: those of [Heroes.Units]; [honestplate.InputError] where
 // batches go together, for which no such rule is kept.
 func (h Heroes) Stop(takes int, value, cost float64) (Stopping, error) {
 	h, err := h.checked()
-	err = cmp.Or(err, checkUnits("Takes", takes, 1), honestplate.Positive("Value", value, ""), honestplate.NotNegative("Cost", cost, ""))
+	err = cmp.Or(err, checkUnits("Takes", takes, 1), honestplate.Positive("Value", value, ""),
+		honestplate.NotNegative("Cost", cost, ""))
 	switch {
 	case err != nil:
 		return Stopping{}, err
 	case h.Correlation > 0:
 		return Stopping{}, check.Input("Correlation", h.Correlation, "", "0: the rule counts takes one by one")
 	case takes > mostTakes:
-		return Stopping{}, &honestplate.RangeError{Field: "Takes", Value: float64(takes), Low: 1, High: mostTakes, Source: "the rule is solved for every number of takes and of good ones"}
+		return Stopping{}, &honestplate.RangeError{Field: "Takes", Value: float64(takes), Low: 1,
+			High: mostTakes, Source: "the rule is solved for every number of takes and of good ones"}
 	}
 	a, b := h.beta()
 	rate := func(n, g int) float64 {

@@ -49,18 +49,20 @@ const RecordSchema = "honestplate/record/2"
 // It documents; whether a picture may be used is for local advertising and
 // weights-and-measures law.
 type Record struct {
-	Revision      int               `json:"revision"`                // 1 for the first
-	Previous      string            `json:"previous,omitzero"`       // SHA-256 of the revision before; empty for the first
-	Picture       string            `json:"picture"`                 // what the picture is; not empty
-	Date          string            `json:"date,omitzero"`           // day of the picture, YYYY-MM-DD, or empty
-	SourceType    string            `json:"source_type,omitzero"`    // what it comes from, such as digitalCapture: see [Edit]
+	Revision int    `json:"revision"`          // 1 for the first
+	Previous string `json:"previous,omitzero"` // SHA-256 of the revision before; empty for the first
+	Picture  string `json:"picture"`           // what the picture is; not empty
+	Date     string `json:"date,omitzero"`     // day of the picture, YYYY-MM-DD, or empty
+	// SourceType says what it comes from, such as digitalCapture: see [Edit].
+	SourceType    string            `json:"source_type,omitzero"`
 	Takes         []Take            `json:"takes,omitzero"`          // the picture's files
 	Specification *SpecificationRef `json:"specification,omitzero"`  // what the product was held against
 	Items         []RecordItem      `json:"items"`                   // at least one, up to 10 000
 	Edits         []Edit            `json:"edits,omitzero"`          // what was done to the picture afterwards
 	EditsComplete bool              `json:"edits_complete,omitzero"` // nothing else was done
 	Cautions      []string          `json:"cautions,omitzero"`       // what whoever uses the picture must know
-	Signed        []Signature       `json:"signed,omitzero"`         // who answers for the record; a name is no seal: see [Record.Sign]
+	// Signed says who answers for the record; a name is no seal: see [Record.Sign].
+	Signed []Signature `json:"signed,omitzero"`
 }
 
 // A Take is one release of the shutter.
@@ -98,23 +100,26 @@ type Signature struct {
 const maxRecordItems = 10_000
 
 // Validate returns nil for a record that can be written and read back unchanged.
-// Otherwise an InputError or RangeError naming the field, a RefusedError of the kind
-// [honestplate.ErrAdvertised] where an advertised item has a stand-in or is planned
+// Otherwise an [honestplate.InputError] or [honestplate.RangeError] naming the field, a
+// [honestplate.RefusedError] of the kind [honestplate.ErrAdvertised] where an advertised item has a stand-in or is planned
 // other than declared.
 func (r Record) Validate() error {
 	if r.Revision < 1 {
 		return check.Input("Revision", r.Revision, "", "1 for the first, one more for each that replaces it")
 	}
 	if first := r.Revision == 1; first != (r.Previous == "") || !first && !seal.IsSum(r.Previous) {
-		return check.Input("Previous", fmt.Sprintf("%q", r.Previous), "", "nothing in revision 1, later the SHA-256 of the one before: see Record.Next")
+		return check.Input("Previous", fmt.Sprintf("%q", r.Previous), "",
+			"nothing in revision 1, later the SHA-256 of the one before: see Record.Next")
 	}
-	if err := cmp.Or(textAt("Picture", r.Picture, true), dayAt("Date", r.Date), sourceTypeAt("SourceType", r.SourceType)); err != nil {
+	if err := cmp.Or(textAt("Picture", r.Picture, true), dayAt("Date", r.Date), sourceTypeAt("SourceType",
+		r.SourceType)); err != nil {
 		return err
 	}
 	seen := map[int]bool{}
 	err := eachAt("Takes", r.Takes, func(t Take) error {
 		if seen[t.Number] {
-			return check.Input("Number", fmt.Sprintf("%d a second time", t.Number), "", "a number of its own for every take")
+			return check.Input("Number", fmt.Sprintf("%d a second time", t.Number), "",
+				"a number of its own for every take")
 		}
 		seen[t.Number] = true
 		return t.validate()
@@ -159,14 +164,16 @@ func (t Take) validate() error {
 	}
 	if t.Time != "" {
 		if _, err := time.Parse(time.RFC3339, t.Time); err != nil {
-			return check.Input("Time", fmt.Sprintf("%q", t.Time), "", "a time like 2026-10-14T11:32:05+02:00, or nothing")
+			return check.Input("Time", fmt.Sprintf("%q", t.Time), "",
+				"a time like 2026-10-14T11:32:05+02:00, or nothing")
 		}
 	}
 	return cmp.Or(textAt("File", t.File, false), sumAt("SHA256", t.SHA256, false))
 }
 
 func (s SpecificationRef) validate() error {
-	return cmp.Or(textAt("Product", s.Product, true), textAt("Version", s.Version, true), sumAt("SHA256", s.SHA256, true),
+	return cmp.Or(textAt("Product", s.Product, true), textAt("Version", s.Version, true), sumAt("SHA256",
+		s.SHA256, true),
 		textAt("SignedBy", s.SignedBy, false), dayAt("ValidUntil", s.ValidUntil))
 }
 

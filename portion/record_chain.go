@@ -40,7 +40,7 @@ func (r Record) Next() (Record, error) {
 // Sign returns the detached Ed25519 signature (RFC 8032) over the canonical bytes, 64
 // bytes to be kept in a file of their own beside the record. It says that the key's
 // holder saw these bytes, not that they are true, nor when. Errors: those of
-// Validate; InputError for a key of another length.
+// Validate; [honestplate.InputError] for a key of another length.
 func (r Record) Sign(key ed25519.PrivateKey) ([]byte, error) {
 	b, err := r.Canonical()
 	if err != nil {
@@ -87,7 +87,7 @@ type RevisionCheck struct {
 
 // VerifyRevisions verifies all revisions of one record, from the first: that each is
 // the one that was signed, by a pinned key, and follows upon the one before. The first
-// that fails is named in the error, an InputError about Revisions[i]; with a good copy
+// that fails is named in the error, an [honestplate.InputError] about Revisions[i]; with a good copy
 // at hand [Record.Changes] says what was changed in it. keys are the public keys that
 // may sign: pin them, from a letter or a site, never take them from where the record
 // comes from.
@@ -95,6 +95,9 @@ type RevisionCheck struct {
 // That the last revision was not followed by another only its SHA256 in other hands
 // can show; that what they say is true, no signature.
 func VerifyRevisions(revisions []Revision, keys ...ed25519.PublicKey) ([]RevisionCheck, error) {
+	if len(revisions) == 0 {
+		return nil, check.Input("Revisions", "none", "", "all of one record, from the first")
+	}
 	links := make([]seal.Link, len(revisions))
 	checks := make([]RevisionCheck, len(revisions))
 	for i, v := range revisions {
@@ -121,7 +124,7 @@ func VerifyRevisions(revisions []Revision, keys ...ed25519.PublicKey) ([]Revisio
 }
 
 // FileSHA256 returns the SHA-256 of a file, such as a picture's, in hexadecimal.
-// Errors: the reader's; InputError for none.
+// Errors: the reader's; [honestplate.InputError] for none.
 func FileSHA256(from io.Reader) (string, error) {
 	if from == nil {
 		return "", check.Input("From", "nil", "", "a reader")

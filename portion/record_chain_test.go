@@ -89,6 +89,9 @@ func TestRevisionsVerify(t *testing.T) {
 	if _, err := VerifyRevisions(revisions, pinned[0]); fieldOf(err) != "Revisions[1].Signature" {
 		t.Errorf("a key that is not pinned: %v", err)
 	}
+	if _, err := VerifyRevisions(nil, pinned...); fieldOf(err) != "Revisions" {
+		t.Errorf("nothing to verify: %v", err)
+	}
 	if _, err := VerifyRevisions(revisions); fieldOf(err) != "Revisions[0].Keys" {
 		t.Errorf("no keys: %v", err)
 	}

@@ -63,7 +63,8 @@ func (i RecordItem) validate() error {
 	}
 	d := i.Declaration()
 	if i.StandIn != nil {
-		err := cmp.Or(d.allows("", Replace), textAt("What", i.StandIn.What, true), textAt("Reason", i.StandIn.Reason, true))
+		err := cmp.Or(d.allows("", Replace), textAt("What", i.StandIn.What, true), textAt("Reason",
+			i.StandIn.Reason, true))
 		if err != nil {
 			return in("StandIn", err)
 		}
@@ -89,11 +90,13 @@ func (i RecordItem) validate() error {
 			return in("Weighed", err)
 		}
 	}
-	return cmp.Or(honestplate.InRange("Favour", i.Favour, 0, 0.9, "", "the favour that Strips can lay"), textAt("How", i.How, false))
+	return cmp.Or(honestplate.InRange("Favour", i.Favour, 0, 0.9, "", "the favour that Strips can lay"),
+		textAt("How", i.How, false))
 }
 
 func (w Weighed) validate() error {
-	err := cmp.Or(honestplate.NotNegative("Grams", w.Grams, "g"), honestplate.NotNegative("ErrorGrams", w.ErrorGrams, "g"),
+	err := cmp.Or(honestplate.NotNegative("Grams", w.Grams, "g"), honestplate.NotNegative("ErrorGrams",
+		w.ErrorGrams, "g"),
 		honestplate.NotNegative("LeastGrams", w.LeastGrams, "g"), textAt("Scale", w.Scale, false))
 	switch {
 	case err != nil:

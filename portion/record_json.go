@@ -61,7 +61,8 @@ func (r Record) Write(w io.Writer) error { return writeIndented(w, r) }
 // empty list), a verdict other than what the numbers say, text after the record,
 // invalid UTF-8, more than 4 MiB and whatever Validate refuses are refused. What it
 // returns Write writes back with nothing lost, and the canonical bytes of the file are
-// [Record.Canonical]. Errors are InputError, or the reader's own.
+// [Record.Canonical]; only a verdict may be missing, since it follows. Errors are
+// [honestplate.InputError], or the reader's own.
 func ReadRecord(from io.Reader) (Record, error) {
 	var r Record
 	err := readFile(from, &r)

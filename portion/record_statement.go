@@ -29,7 +29,8 @@ func (r Record) Statement() string {
 		if i.StandIn == nil {
 			return ""
 		}
-		return fmt.Sprintf("%s in place of %s: %s", markdown(i.StandIn.What), markdown(i.Item), markdown(i.StandIn.Reason))
+		return fmt.Sprintf("%s in place of %s: %s", markdown(i.StandIn.What), markdown(i.Item),
+			markdown(i.StandIn.Reason))
 	})
 	s.list("Arranged towards the camera", "", r.Items, func(i RecordItem) string {
 		if i.Favour == 0 {
@@ -62,7 +63,8 @@ func (s *statement) specification(p SpecificationRef, date string) {
 	if p.SignedBy != "" {
 		by = "by " + markdown(p.SignedBy)
 	}
-	text := fmt.Sprintf("Held against the specification of %s, version %s, signed %s", markdown(p.Product), markdown(p.Version), by)
+	text := fmt.Sprintf("Held against the specification of %s, version %s, signed %s", markdown(p.Product),
+		markdown(p.Version), by)
 	if p.ValidUntil != "" {
 		text += ", valid until " + markdown(p.ValidUntil)
 		if date > p.ValidUntil {

@@ -62,7 +62,7 @@ type Ratio struct {
 const mostLayers = 1000
 
 // Validate returns nil for a specification that can be checked, kept and hashed.
-// Otherwise: InputError, RangeError, StepError, with the field.
+// Otherwise: [honestplate.InputError], [honestplate.RangeError], [StepError], with the field.
 func (s Specification) Validate() error {
 	if err := cmp.Or(textAt("Product", s.Product, true), textAt("Version", s.Version, true)); err != nil {
 		return err
@@ -77,7 +77,8 @@ func (s Specification) Validate() error {
 			return in(place, err)
 		}
 		if _, twice := at[l.Name]; twice {
-			return check.Input(place+".Name", fmt.Sprintf("%q a second time", l.Name), "", "a name of its own for every layer")
+			return check.Input(place+".Name", fmt.Sprintf("%q a second time", l.Name), "",
+				"a name of its own for every layer")
 		}
 		at[l.Name] = i
 	}
@@ -86,7 +87,8 @@ func (s Specification) Validate() error {
 			return in(fmt.Sprintf("Ratios[%d]", i), err)
 		}
 	}
-	err := cmp.Or(honestplate.NotNegative("TotalMinusGrams", s.TotalMinusGrams, "g"), honestplate.NotNegative("TotalPlusGrams", s.TotalPlusGrams, "g"),
+	err := cmp.Or(honestplate.NotNegative("TotalMinusGrams", s.TotalMinusGrams, "g"),
+		honestplate.NotNegative("TotalPlusGrams", s.TotalPlusGrams, "g"),
 		Limits{Guard: s.Guard}.check(), dayAt("ValidUntil", s.ValidUntil))
 	if err != nil || s.Signed == (Signature{}) {
 		return err
@@ -111,7 +113,8 @@ func (l Layer) validate() error {
 		return check.Input("Yield", l.Yield.String(), "", "none without a Basis: raw or cooked")
 	}
 	return cmp.Or(l.Yield.Check("Yield"), honestplate.Positive("Yield.Low", l.Yield.Low, ""),
-		honestplate.InRange("Yield.High", l.Yield.High, 0, 10, "", "grams cooked for a gram raw: rice takes up three times its mass, nothing ten"))
+		honestplate.InRange("Yield.High", l.Yield.High, 0, 10, "",
+			"grams cooked for a gram raw: rice takes up three times its mass, nothing ten"))
 }
 
 func (r Ratio) validate(layers []Layer, at map[string]int) error {
@@ -124,11 +127,12 @@ func (r Ratio) validate(layers []Layer, at map[string]int) error {
 	if r.Layer == r.To {
 		return check.Input("To", fmt.Sprintf("%q", r.To), "", "another layer")
 	}
-	return cmp.Or(honestplate.Positive("Least", r.Least, ""), honestplate.InRange("Most", r.Most, r.Least, math.MaxFloat64, "", "the Least of the ratio"))
+	return cmp.Or(honestplate.Positive("Least", r.Least, ""), honestplate.InRange("Most", r.Most, r.Least,
+		math.MaxFloat64, "", "the Least of the ratio"))
 }
 
 // InForce returns nil if the specification is signed and holds on the day, written
-// YYYY-MM-DD; else an InputError that says what is wrong with the sign-off.
+// YYYY-MM-DD; else an [honestplate.InputError] that says what is wrong with the sign-off.
 func (s Specification) InForce(day string) error {
 	if err := s.Validate(); err != nil {
 		return err

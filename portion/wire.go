@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -55,7 +56,8 @@ func readStrictly(data []byte, schema string, into any) error {
 	err = json.Unmarshal(canonical, into)
 	var kind *json.UnmarshalTypeError
 	if errors.As(err, &kind) {
-		return &honestplate.InputError{Field: embedded.ReplaceAllString(kind.Field, ""), Got: "of another kind: " + kind.Value, Want: "what the schema has there"}
+		return &honestplate.InputError{Field: embedded.ReplaceAllString(kind.Field, ""),
+			Got: "of another kind: " + kind.Value, Want: "what the schema has there"}
 	}
 	return err
 }
@@ -75,17 +77,27 @@ func acceptRead[T json.Marshaler](into *T, got T, data []byte) error {
 	if err != nil {
 		return err
 	}
-	for _, c := range changed {
-		switch {
-		case !c.Later:
-			return check.Input(c.Field, "no field of the schema, or says nothing", "", "a field spelt as in the schema, and none that is 0, false, null or empty")
-		case !c.Earlier:
-			return check.Input(c.Field, "missing", "", "what the rest of the file makes of it")
-		}
-		return check.Input(c.Field, "other than the rest of the file makes it", "", "the value that follows from it")
+	// Who filled in a weight need not know the rule: a verdict that is missing follows.
+	changed = slices.DeleteFunc(changed, func(c seal.Change) bool {
+		return !c.Earlier && strings.HasSuffix(c.Field, ".verdict")
+	})
+	if len(changed) > 0 {
+		return notAsRead(changed[0])
 	}
 	*into = got
 	return nil
+}
+
+// notAsRead says what is wrong with a field that would not be written as it was read.
+func notAsRead(c seal.Change) error {
+	switch {
+	case !c.Later:
+		return check.Input(c.Field, "no field of the schema, or says nothing", "",
+			"a field spelt as in the schema, and none that is 0, false, null or empty")
+	case !c.Earlier:
+		return check.Input(c.Field, "missing", "", "what the rest of the file makes of it")
+	}
+	return check.Input(c.Field, "other than the rest of the file makes it", "", "the value that follows from it")
 }
 
 // asWritten names fields as the file does: items[0].stand_in, not Items[0].StandIn.
