@@ -52,7 +52,8 @@ func (s *Scene) see(o *Optics, step int, scale float64, absorption *spectrum) (c
 // bandStep is the step in samples at which bands are worked out: 40 nm.
 const bandStep = 8
 
-// Reflectance returns the likely share of light that comes back, by wavelength.
+// Reflectance returns the likely share of light that comes back, by wavelength; of a
+// backlit scene, that comes through.
 func (o *Optics) Reflectance(s Scene) (colour.Spectrum, error) {
 	if err := o.check(); err != nil {
 		return colour.Spectrum{}, err

@@ -172,3 +172,23 @@ func ExampleOptics_At() {
 	// reduced scattering 4.4 (2.3..8.4) per mm, absorption 0.0023 per mm
 	// reduced scattering 4.89 (4.07..5.87) per mm, absorption 0.0023 per mm
 }
+
+// A glass of lager and one of wine with a soft box behind: the colour that comes through.
+func ExampleScene() {
+	for _, name := range []string{"lager beer", "rose wine"} {
+		o, err := look.Drink{Name: name}.Optics()
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		a, err := o.Appear(look.Scene{Depth: honestplate.Some(0.06), Backlit: true, Diffuse: true, Glass: true})
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%s: L* %.0f, a* %.0f, b* %.0f, %s\n", name, a.Lab.L, a.Lab.A, a.Lab.B, a.Swatch.Hex())
+	}
+	// Output:
+	// lager beer: L* 51, a* 21, b* 60, #ae6800
+	// rose wine: L* 60, a* 6, b* 13, #a48c7b
+}

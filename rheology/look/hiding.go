@@ -13,13 +13,13 @@ const Hidden = 0.98
 
 // Contrast returns the contrast ratio of a coat of the depth given in m: the luminous
 // reflectance over dark by that over light ground, 0..1. The scene gives light and angle;
-// its own depth and ground are not used. Where the surface reflects, its reflection
+// its own depth, ground and backlight are not used. Where the surface reflects, its reflection
 // counts in both.
 func (o *Optics) Contrast(s Scene, depth float64, dark, light Ground) (float64, error) {
 	if err := o.checkContrast(s, dark, light); err != nil {
 		return 0, err
 	}
-	s.Depth = honestplate.Some(depth)
+	s.Depth, s.Ground, s.Backlit = honestplate.Some(depth), Black, false
 	if err := s.check(); err != nil {
 		return 0, err
 	}
@@ -30,7 +30,7 @@ func (o *Optics) checkContrast(s Scene, dark, light Ground) error {
 	if err := o.check(); err != nil {
 		return err
 	}
-	s.Depth, s.Ground = honestplate.Optional{}, Black
+	s.Depth, s.Ground, s.Backlit = honestplate.Optional{}, Black, false
 	if err := s.check(); err != nil {
 		return err
 	}

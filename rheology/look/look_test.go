@@ -265,6 +265,26 @@ func TestDrinks(t *testing.T) {
 	}
 }
 
+// Light that comes through is the less the deeper the drink; clear soda lets most
+// through, and what comes through a clear drink is not what comes back.
+func TestBacklit(t *testing.T) {
+	for _, name := range []string{"lager beer", "white wine", "clear lemon-lime soda", "skim milk"} {
+		o := optics(t, Drink{name})
+		last := 101.0
+		for _, mm := range []float64{0, 1, 10, 70, 300} {
+			_, lab, err := o.colour(Scene{Depth: honestplate.Some(mm / 1000), Backlit: true, Glass: true})
+			if err != nil || lab.L >= last {
+				t.Errorf("%s, %g mm: L* %.1f after %.1f, %v", name, mm, lab.L, last, err)
+			}
+			last = lab.L
+		}
+	}
+	soda := optics(t, Drink{"clear lemon-lime soda"})
+	if _, lab, err := soda.colour(Scene{Depth: honestplate.Some(0.07), Backlit: true}); err != nil || lab.L < 90 {
+		t.Errorf("a glass of soda lets L* %.1f through, %v", lab.L, err)
+	}
+}
+
 // Light from all sides or a beam, steep or not, through glass or not: never more than all.
 func TestReflectanceIsAShare(t *testing.T) {
 	o := optics(t, Milk{FatPercent: 10})
@@ -339,6 +359,7 @@ func TestNonsenseIsRefused(t *testing.T) {
 		"negative depth":  func() error { _, err := o.Reflectance(Scene{Depth: honestplate.Some(-1)}); return err },
 		"ground":          func() error { _, err := o.Appear(Scene{Ground: Ground{2, 0}}); return err },
 		"light":           func() error { _, err := o.Appear(Scene{Light: 99}); return err },
+		"endless light":   func() error { _, err := o.Appear(Scene{Backlit: true}); return err },
 		"angle":           func() error { _, err := o.Appear(Scene{IncidenceDegrees: 90}); return err },
 		"other":           func() error { _, err := o.Beside(none, scene); return err },
 		"first":           func() error { _, err := none.Beside(&o, scene); return err },
