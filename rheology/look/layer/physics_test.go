@@ -172,3 +172,14 @@ func TestFirstLayerIsThinEnough(t *testing.T) {
 		}
 	}
 }
+
+// Two clear plates in air are the pile of four surfaces that Stokes added up in 1862: m of
+// them reflect m r/(1 + (m - 1) r).
+func TestPileOfPlates(t *testing.T) {
+	f := alone(t, solve(t, Slab{Index: 1, Glass: 1.5}, 1))
+	const r, m = 0.04, 4.0
+	want := m * r / (1 + (m-1)*r)
+	if math.Abs(f.BeamReflected-want) > 1e-9 || math.Abs(f.BeamTransmitted-(1-want)) > 1e-9 {
+		t.Errorf("two plates reflect %.9f and let %.9f through, want %.9f back", f.BeamReflected, f.BeamTransmitted, want)
+	}
+}
