@@ -1,0 +1,3 @@
+package sets
+
+func (t *tray) built(most int) Answer { return t.answer(packing{}, most, 0, false, false) }
