@@ -35,22 +35,25 @@ const (
 // one by one, each either leads a set or is left out, so that no packing is met twice. A
 // table drops what comes to the same pieces with no better value.
 type packer struct {
-	t     *tray
-	x     *price
-	order []int // pieces in the order of branching
-	lead  [][]set
-	after []uint64 // by rank: the pieces from there on
-	most  []int64  // by rank: the highest score of a set led from there on
-	nigh  []int64  // by rank: the least distance of one
-	need  [][]int  // by number of sets
-	left  []int    // by class: wants still open
-	table *table
-	until int
-	mode  mode
-	found bool // and that is the end, but for mode better
-	spent bool
-	stack []set
-	best  packing
+	t      *tray
+	x      *price
+	order  []int // pieces in the order of branching
+	lead   [][]set
+	after  []uint64 // by rank: the pieces from there on
+	most   []int64  // by rank: the highest score of a set led from there on
+	nigh   []int64  // by rank: the least distance of one
+	need   [][]int  // by number of sets
+	left   []int    // by class: wants still open
+	table  *table
+	until  int
+	mode   mode
+	found  bool // and that is the end, but for mode better
+	spent  bool
+	reach  int64 // what the score of a packing not yet looked at can be, by unions
+	floor  int64 // anything: what each set scores at the least
+	sorted bool  // the sets of a piece are in order of the goal
+	stack  []set
+	best   packing
 }
 
 // newPacker prepares the search in an order of pieces.
@@ -82,6 +85,7 @@ func (t *tray) newPacker(x *price, family []set, order []int) *packer {
 	for r := range len(t.Wants) + 1 {
 		p.need = append(p.need, t.needs(r))
 	}
+	p.floor, p.reach = math.MinInt64/4096, math.MaxInt64
 	p.left = make([]int, len(t.classes))
 	for k, c := range t.classes {
 		p.left[k] = len(c.wants)
@@ -92,6 +96,7 @@ func (t *tray) newPacker(x *price, family []set, order []int) *packer {
 
 // byGoal orders the sets that a piece may lead: the best first, or in stated order.
 func (p *packer) byGoal() {
+	p.sorted = true
 	for _, l := range p.lead {
 		slices.SortFunc(l, func(a, b set) int {
 			switch {
@@ -151,6 +156,9 @@ func (p *packer) search(rank int, taken uint64, r int, score, off int64) {
 		}
 		for _, s := range p.lead[rank] {
 			p.t.work++
+			if p.sorted && p.hopeless(score+s.score+int64(r-1)*p.most[rank], off+s.off+int64(r-1)*p.nigh[rank]) {
+				break
+			}
 			if s.mask&taken != 0 || p.left[s.class] == 0 {
 				continue
 			}
@@ -168,6 +176,18 @@ func (p *packer) search(rank int, taken uint64, r int, score, off int64) {
 			}
 		}
 	}
+}
+
+// hopeless reports whether neither this set nor one after it leads to anything better,
+// where sets are in order of the goal.
+func (p *packer) hopeless(score, off int64) bool {
+	if p.mode != improve || !p.best.found {
+		return false
+	}
+	if p.t.Goal == Closest {
+		return off > p.best.off
+	}
+	return score < p.best.score
 }
 
 // take notes the packing on the stack, if it is wanted.
@@ -208,7 +228,10 @@ func (p *packer) promising(rank int, free uint64, r int, score, off int64) bool 
 	if p.most[rank] == p.most[len(p.order)] {
 		return false // no set is led from here on
 	}
-	if p.mode == anything || !p.best.found {
+	if p.mode == anything {
+		return bound >= int64(r)*p.floor
+	}
+	if !p.best.found {
 		return true
 	}
 	score += min(bound, int64(r)*p.most[rank])

@@ -24,6 +24,7 @@ const (
 	Total   Goal = iota // the highest total score, then the least distance of the totals
 	Least               // the highest score of the least set, then as Total
 	Closest             // the least distance of the totals, then the highest total score
+	Exist               // only the number counts
 )
 
 // A Want is one wanted set.

@@ -15,10 +15,51 @@ func (t *tray) solve() Answer {
 	}
 	if len(t.mass) <= maxBits {
 		if family, all := t.family(t.Effort / 4); all {
-			return t.exact(family, most)
+			a := t.exact(family, most)
+			if !a.Proven && a.Most > 0 {
+				a = t.further(a)
+			}
+			return a
 		}
 	}
 	return t.built(most)
+}
+
+// further improves an answer that the exact search could not prove, with what effort is
+// left, and keeps what is known of it.
+func (t *tray) further(a Answer) Answer {
+	b := t.newBuild(t.newPrice(max(a.Number, 1)))
+	for want, s := range a.Sets {
+		if s != nil {
+			b.put(want, s)
+		}
+	}
+	if a.Number < a.Most {
+		other := t.newBuild(t.newPrice(a.Most))
+		other.greedy(other.x.value)
+		other.grow(a.Most)
+		if other.number() > a.Number {
+			b, a.Number = other, other.number()
+			b.x = t.newPrice(a.Number)
+			a.Bound = t.boundOf(b.x, a.Number)
+		}
+	}
+	if a.Number == 0 {
+		return a
+	}
+	if t.Goal != Exist {
+		b.improve(a.Bound)
+	}
+	return b.answer(a.Most, a.Bound)
+}
+
+// boundOf bounds the goal of m sets by the price alone.
+func (t *tray) boundOf(x *price, m int) int64 {
+	bound := t.scoreBound(x, nil, m)
+	if t.Goal == Least {
+		return floorDiv(bound, int64(m))
+	}
+	return bound
 }
 
 // mostSets is a bound on the number of sets, by pieces and by mass.
@@ -102,7 +143,7 @@ func (t *tray) exact(family []set, most int) Answer {
 	for most = m; m > 0; m-- {
 		p := t.newPacker(t.newPrice(m), family, rarest)
 		p.byGoal()
-		done := p.run(anything, m, t.remaining(2))
+		done := p.seek(anything, m)
 		if best = p.best; best.found {
 			break
 		}
@@ -112,6 +153,9 @@ func (t *tray) exact(family []set, most int) Answer {
 	}
 	if m == 0 {
 		return t.answer(packing{}, most, 0, proven, proven)
+	}
+	if t.Goal == Exist {
+		return t.answer(best, most, best.score, proven, false)
 	}
 	x, lifted := t.newPrice(m), true
 	if t.Goal == Least {
@@ -123,7 +167,7 @@ func (t *tray) exact(family []set, most int) Answer {
 	p := t.newPacker(x, family, valued)
 	p.byGoal()
 	p.best = best
-	done := p.run(improve, m, t.remaining(2))
+	done := p.seek(improve, m)
 	best = p.best
 	bound := best.score
 	switch {
@@ -132,7 +176,7 @@ func (t *tray) exact(family []set, most int) Answer {
 	case t.Goal == Least:
 		bound = min(t.highest(family), floorDiv(t.scoreBound(x, family, m), int64(m)))
 	case !done || t.Goal == Closest:
-		bound = max(bound, t.scoreBound(x, family, m))
+		bound = max(bound, min(p.reach, t.scoreBound(x, family, m)))
 	}
 	first := false
 	if done = done && lifted && proven; done {
@@ -143,6 +187,23 @@ func (t *tray) exact(family []set, most int) Answer {
 		best, first = p.best, p.found
 	}
 	return t.answer(best, most, bound, done, first)
+}
+
+// directly is the effort of a direct search before unions are asked.
+const directly = 200_000
+
+// seek looks for m sets in a mode with a part of the effort, directly and union by union,
+// and reports whether the search came to its end.
+func (p *packer) seek(mode mode, m int) bool {
+	if !p.unionable() || p.t.Goal == Closest {
+		return p.run(mode, m, p.t.remaining(2))
+	}
+	floor := int64(math.MinInt64)
+	if p.floor > math.MinInt64/4096 {
+		floor = int64(m) * p.floor
+	}
+	return p.run(mode, m, min(directly, p.t.remaining(4))) || p.unions(mode, m, p.t.remaining(3), floor) ||
+		p.run(mode, m, p.t.remaining(3))
 }
 
 // remaining is a part of the effort that is left, and a little where none is.
@@ -158,7 +219,8 @@ func (t *tray) lift(x *price, family []set, order []int, m int, best packing) (p
 		}
 		p := t.newPacker(x, family, order)
 		p.byGoal()
-		done := p.run(anything, m, t.remaining(2))
+		p.floor = best.least() + 1
+		done := p.seek(anything, m)
 		if !p.best.found {
 			return best, done
 		}
