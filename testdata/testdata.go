@@ -79,6 +79,7 @@ func Load(name string) (*Table, error) {
 				t.Sources = append(t.Sources, value)
 			case "known":
 				t.Known = value
+			case "kind": // measured, formula or same: for the agreement table
 			case "note":
 				t.Notes = append(t.Notes, value)
 			default:

@@ -50,6 +50,9 @@ func (t *tray) built(most int) Answer {
 	bound := t.boundOf(x, m)
 	if t.Goal != Exist {
 		best.improve(bound)
+		if t.Goal == Total && len(t.mass) <= maxBits && t.unionable() && !best.reached(bound) {
+			bound = best.byUnion(m, bound)
+		}
 	}
 	return best.answer(most, bound)
 }
@@ -95,14 +98,14 @@ func (b *build) greedy(value []int64) {
 		slices.SortFunc(order[g], func(i, j int) int { return cmp.Or(cmp.Compare(value[j], value[i]), cmp.Compare(i, j)) })
 	}
 	for _, c := range t.classes {
-		for _, want := range c.wants {
+		for k, want := range c.wants {
 			if !c.possible() {
 				break
 			}
 			for g := range order {
 				order[g] = slices.DeleteFunc(order[g], func(i int) bool { return b.used[i] })
 			}
-			set := b.one(want, order)
+			set := b.one(want, len(c.wants)-k, order)
 			if set == nil {
 				break
 			}
@@ -111,62 +114,41 @@ func (b *build) greedy(value []int64) {
 	}
 }
 
-// one builds a set for a want out of free pieces in order of value by group, or returns
-// nil: all but a few pieces are taken as they come, near the mean that is still wanted,
-// and the last few exactly.
-func (b *build) one(want int, order [][]int) []int {
+// one builds a set for a want, one of several still open, out of free pieces in order of
+// value by group, or returns nil: all but a few pieces come evenly from those that the
+// open wants can take, near the mean that is still wanted, and the last few exactly.
+func (b *build) one(want, open int, order [][]int) []int {
 	t, w := b.t, b.t.Wants[want]
+	total := 0
+	for g, n := range w.Counts {
+		if n > len(order[g]) {
+			return nil
+		}
+		total += max(n, 0)
+	}
 	for try := range tries {
 		var tied, loose []int
-		mass, spare := w.Target, looseCount+try/2
-		left := 0
+		mass, left, spare := w.Target, total, looseCount+try/2
 		for g, n := range w.Counts {
-			if n > len(order[g]) {
-				return nil
-			}
-			left += max(n, 0)
-		}
-		for g, n := range w.Counts {
-			from, most := 0, n
-			if n == Any {
-				most = len(order[g])
-			}
 			held := map[int]bool{}
-			for k := 0; k < most; k++ {
-				if n != Any && left <= spare {
+			for k := 0; (n == Any || k < n) && k < len(order[g]); k++ {
+				if n != Any && left <= spare || n == Any && mass < looseCount*t.Mass[order[g][k]] {
 					break
 				}
-				var mean int64
-				if n == Any {
-					if from >= len(order[g]) || mass < int64(looseCount)*t.Mass[order[g][from]] {
-						break
-					}
-					mean = t.Mass[order[g][from]]
-				} else {
-					mean = mass / int64(left)
+				start, mean := k, mass
+				if n != Any {
+					start, mean = k*min(open, len(order[g])/n), mass/int64(left)
 				}
-				pick, seen := -1, 0
-				for j := from; j < len(order[g]) && seen < 6+4*try; j++ {
-					if i := order[g][j]; !held[i] {
-						if seen++; pick < 0 || gap(t.Mass[i], mean) < gap(t.Mass[pick], mean) {
-							pick = i
-						}
-					}
-				}
-				if pick < 0 {
-					break
-				}
+				pick := nearest(t.Mass, order[g], start, 6+4*try, mean, held)
 				held[pick] = true
-				for from < len(order[g]) && held[order[g][from]] {
-					from++
-				}
 				tied, mass, left = append(tied, pick), mass-t.Mass[pick], left-1
 			}
 			if n == Any || len(held) < n {
 				loose = append(loose, b.pool(order[g], held, loosePool)...)
 			}
+			t.work += len(held)
 		}
-		if got := t.part(part{[]Want{w}, [][]int{tied}, b.trim(loose)}); got != nil {
+		if got := t.part(part{[]Want{w}, [][]int{tied}, loose[:min(len(loose), maxBits-4)]}); got != nil {
 			return got[0]
 		}
 		if t.work > t.Effort && try > 0 {
@@ -176,10 +158,26 @@ func (b *build) one(want int, order [][]int) []int {
 	return nil
 }
 
-func gap(a, b int64) int64 { return max(a-b, b-a) }
+// nearest returns, of so many pieces not held from a start on, wrapping round, the one
+// whose mass is nearest to the mean.
+func nearest(mass []int64, order []int, start, n int, mean int64, held map[int]bool) int {
+	pick := -1
+	for j := range order {
+		i := order[(start+j)%len(order)]
+		if held[i] {
+			continue
+		}
+		if pick < 0 || gap(mass[i], mean) < gap(mass[pick], mean) {
+			pick = i
+		}
+		if n--; n == 0 {
+			break
+		}
+	}
+	return pick
+}
 
-// trim keeps as many loose pieces as a part can tell apart.
-func (b *build) trim(loose []int) []int { return loose[:min(len(loose), maxBits-4)] }
+func gap(a, b int64) int64 { return max(a-b, b-a) }
 
 // pool takes n pieces that are not held: half of them the most valuable, the others
 // spread over the masses of the rest.

@@ -21,6 +21,19 @@ type price struct {
 // sampled is how many pieces the search for the price looks at.
 const sampled = 4096
 
+// unpriced is the relaxation without its search, for counting pieces.
+func (t *tray) unpriced() *price {
+	x := &price{t: t, scale: 1, value: t.Score, order: make([][]int, len(t.Groups))}
+	all := make([]int, len(t.mass))
+	for i := range all {
+		all[i] = i
+	}
+	for g, sp := range t.Groups {
+		x.order[g] = all[sp.From:sp.To]
+	}
+	return x
+}
+
 // newPrice finds the price with about the least bound for m sets.
 func (t *tray) newPrice(m int) *price {
 	var maxV, maxW int64
@@ -28,7 +41,7 @@ func (t *tray) newPrice(m int) *price {
 		maxV, maxW = max(maxV, t.Score[i], -t.Score[i]), max(maxW, t.mass[i])
 	}
 	n := int64(len(t.mass))
-	x := &price{t: t, scale: 1 << min(16, max(0, 58-bits.Len64(uint64(n*maxV))))}
+	x := &price{t: t, scale: 1 << min(12, max(0, 58-bits.Len64(uint64(n*maxV))))}
 	x.value = make([]int64, n)
 	if len(t.classes) == 1 && t.classes[0].possible() && m > 0 {
 		c := &t.classes[0]

@@ -141,7 +141,7 @@ func (t *tray) exact(family []set, most int) Answer {
 	slices.SortStableFunc(rarest, func(a, b int) int { return cmp.Compare(sharers[a], sharers[b]) })
 	m, proven, best := min(most, len(family)), true, packing{}
 	for most = m; m > 0; m-- {
-		p := t.newPacker(t.newPrice(m), family, rarest)
+		p := t.newPacker(t.unpriced(), family, rarest)
 		p.byGoal()
 		done := p.seek(anything, m)
 		if best = p.best; best.found {
@@ -195,15 +195,18 @@ const directly = 200_000
 // seek looks for m sets in a mode with a part of the effort, directly and union by union,
 // and reports whether the search came to its end.
 func (p *packer) seek(mode mode, m int) bool {
-	if !p.unionable() || p.t.Goal == Closest {
+	if !p.t.unionable() || p.t.Goal == Closest {
 		return p.run(mode, m, p.t.remaining(2))
 	}
 	floor := int64(math.MinInt64)
 	if p.floor > math.MinInt64/4096 {
 		floor = int64(m) * p.floor
 	}
-	return p.run(mode, m, min(directly, p.t.remaining(4))) || p.unions(mode, m, p.t.remaining(3), floor) ||
-		p.run(mode, m, p.t.remaining(3))
+	if p.run(mode, m, min(directly, p.t.remaining(4))) {
+		return true
+	}
+	p.x = p.t.newPrice(m)
+	return p.unions(mode, m, p.t.remaining(3), floor) || p.run(mode, m, p.t.remaining(3))
 }
 
 // remaining is a part of the effort that is left, and a little where none is.

@@ -17,7 +17,7 @@ type entry struct {
 
 // newTable sizes a table for a family.
 func newTable(family int) *table {
-	b := min(max(bits.Len(uint(family))+2, 6), 17)
+	b := min(max(bits.Len(uint(family)), 4), 17)
 	return &table{make([]entry, 1<<b), 64 - b}
 }
 

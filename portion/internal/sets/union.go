@@ -1,6 +1,9 @@
 package sets
 
-import "container/heap"
+import (
+	"container/heap"
+	"math"
+)
 
 // Where sets are many, it is quicker to ask first which pieces are used at all. The
 // unions of m sets come in order of priced score, the best first (Lawler 1972, A
@@ -29,12 +32,12 @@ func (h *unionHeap) Pop() any {
 	return u
 }
 
-// unionable reports whether the packer's sets have fixed counts that are all alike.
-func (p *packer) unionable() bool {
-	if len(p.t.classes) != 1 {
+// unionable reports whether all sets have the same fixed counts.
+func (t *tray) unionable() bool {
+	if len(t.classes) != 1 {
 		return false
 	}
-	for _, n := range p.t.classes[0].want.Counts {
+	for _, n := range t.classes[0].want.Counts {
 		if n == Any {
 			return false
 		}
@@ -48,29 +51,41 @@ func (p *packer) unions(mode mode, m, effort int, floor int64) bool {
 	p.mode, p.until = mode, p.t.work+effort
 	p.found, p.spent, p.stack = false, false, p.stack[:0]
 	p.table = newTable(1 << 14)
-	c, need := &p.t.classes[0], p.need[m]
-	start := p.after[0]
-	top, ok := p.top(start, need)
-	if !ok {
-		return true
+	done, bound := p.t.unionsOf(p.x, p.after[0], m, effort, func(bound int64) bool {
+		return bound >= floor && (p.mode != improve || !p.best.found ||
+			p.t.better(bound, int64(m)*p.nigh[0], p.best.score, p.best.off))
+	}, func(mask uint64) bool {
+		p.search(0, ^mask, m, 0, 0)
+		return !p.found && !p.spent
+	})
+	if p.reach = bound; p.best.found {
+		p.reach = max(bound, p.best.score)
 	}
-	h := &unionHeap{{top.value, start, 0}}
+	return p.found || done && !p.spent
+}
+
+// unionsOf visits the unions of m sets of the pieces whose mass can be that of m sets, as
+// long as it is told to go on: by the bound of their score, which falls, and by the visit.
+// It reports whether it came to its end within the effort, and the last bound.
+func (t *tray) unionsOf(x *price, pieces uint64, m, effort int, goOn func(int64) bool, visit func(uint64) bool) (bool, int64) {
+	c, need, until := &t.classes[0], t.needs(m), t.work+effort
+	start, ok := x.top(pieces, need)
+	if !ok {
+		return true, math.MinInt64
+	}
+	h, bound := &unionHeap{{start.value, pieces, 0}}, int64(math.MaxInt64)
 	for h.Len() > 0 {
 		u := heap.Pop(h).(union)
-		bound := floorDiv(u.value+p.x.paid(m), p.x.scale)
-		if bound < floor || p.mode == improve && p.best.found && !p.t.better(bound, int64(m)*p.nigh[0], p.best.score, p.best.off) {
-			return true
+		bound = floorDiv(u.value+x.paid(m), x.scale)
+		if !goOn(bound) {
+			return true, bound
 		}
-		p.reach = bound
-		top, _ := p.top(u.free, need)
-		if p.t.work += len(p.order); p.t.work > p.until || h.Len() > effort/8 {
-			return false
+		top, _ := x.top(u.free, need)
+		if t.work += 16; t.work > until || h.Len() > effort/8 {
+			return false, bound
 		}
-		if top.mass >= int64(m)*c.lo && top.mass <= int64(m)*c.hi {
-			p.search(0, ^top.mask, m, 0, 0)
-			if p.found || p.spent {
-				return !p.spent
-			}
+		if top.mass >= int64(m)*c.lo && top.mass <= int64(m)*c.hi && !visit(top.mask) {
+			return false, bound
 		}
 		// Every other union leaves out one of these pieces, and holds those before it.
 		fixed := u.fixed
@@ -80,13 +95,13 @@ func (p *packer) unions(mode mode, m, effort int, floor int64) bool {
 				if fixed&bit(i) != 0 || next < 0 {
 					continue
 				}
-				p.t.work++
-				heap.Push(h, union{u.value - p.x.value[i] + p.x.value[next], u.free &^ bit(i), fixed})
+				t.work++
+				heap.Push(h, union{u.value - x.value[i] + x.value[next], u.free &^ bit(i), fixed})
 				fixed |= bit(i)
 			}
 		}
 	}
-	return true
+	return true, bound
 }
 
 // A topmost is the best pieces by priced score.
@@ -98,9 +113,9 @@ type topmost struct {
 }
 
 // top returns the best free pieces, so many of each group, and false if there are too few.
-func (p *packer) top(free uint64, need []int) (topmost, bool) {
+func (x *price) top(free uint64, need []int) (topmost, bool) {
 	u := topmost{members: make([][]int, len(need)), next: make([]int, len(need))}
-	for g, order := range p.x.order {
+	for g, order := range x.order {
 		left := need[g]
 		u.next[g] = -1
 		for _, i := range order {
@@ -113,7 +128,7 @@ func (p *packer) top(free uint64, need []int) (topmost, bool) {
 			}
 			left--
 			u.mask |= bit(i)
-			u.value, u.mass = u.value+p.x.value[i], u.mass+p.t.mass[i]
+			u.value, u.mass = u.value+x.value[i], u.mass+x.t.mass[i]
 			u.members[g] = append(u.members[g], i)
 		}
 		if left > 0 {
@@ -121,4 +136,67 @@ func (p *packer) top(free uint64, need []int) (topmost, bool) {
 		}
 	}
 	return u, true
+}
+
+// byUnion tries to better a build union by union: the pieces first, then how to part
+// them, sets built one by one. It returns what is known about the score.
+func (b *build) byUnion(m int, bound int64) int64 {
+	t, open := b.t, int64(math.MinInt64) // the score of a union that was not parted, and may be
+	done, reach := t.unionsOf(b.x, ^uint64(0)<<(maxBits-len(t.mass)), m, t.remaining(2), func(bound int64) bool {
+		score, off, _ := b.totals()
+		return t.better(bound, 0, score, off)
+	}, func(mask uint64) bool {
+		var score int64
+		own := members(mask)
+		for _, i := range own {
+			score += t.Score[i]
+		}
+		if have, _, _ := b.totals(); score <= have {
+			return t.work < t.Effort
+		}
+		p := Problem{Goal: Exist, Effort: partEffort, Groups: make([]Span, len(t.Groups))}
+		for _, i := range own {
+			p.Mass, p.Score = append(p.Mass, t.Mass[i]), append(p.Score, t.Score[i])
+			for g := t.groupOf(i); g < len(t.Groups); g++ {
+				p.Groups[g].To++
+				if g+1 < len(t.Groups) {
+					p.Groups[g+1].From++
+				}
+			}
+		}
+		for want, s := range b.sets {
+			if s != nil {
+				p.Wants = append(p.Wants, t.Wants[want])
+			}
+		}
+		small := newTray(&p)
+		a := small.solve()
+		t.work += small.work
+		if a.Number < m {
+			open = max(open, score)
+			return t.work < t.Effort
+		}
+		k := 0
+		for want, s := range b.sets {
+			if s != nil {
+				b.put(want, nil)
+			}
+		}
+		for want := range b.sets {
+			if k < m && (b.t.Wants[want].Counts != nil) {
+				set := a.Sets[k]
+				for j, at := range set {
+					set[j] = own[at]
+				}
+				b.put(want, set)
+				k++
+			}
+		}
+		return true
+	})
+	have, _, _ := b.totals()
+	if done {
+		reach = have
+	}
+	return min(bound, max(reach, open, have))
 }
