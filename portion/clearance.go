@@ -1,6 +1,10 @@
 package portion
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate/portion/internal/root"
+)
 
 // inside is the distance of x from the outline inside the free edge; negative
 // outside it.
@@ -20,18 +24,18 @@ func (p plate) inside(x Point) float64 {
 	return d
 }
 
-// holds reports whether x is inside the free edge by at least d. Most points need no
+// insideBy reports whether x is inside the free edge by at least d. Most points need no
 // distance: with u = |(X/a, Y/b)| the outline is at least (1-u) min(a, b) away, and
 // all points that are d inside lie in the ellipse with half axes a-d and b-d (its
 // support is nowhere less than the outline's less d).
-func (p plate) holds(x Point, d float64) bool {
+func (p plate) insideBy(x Point, d float64) bool {
 	if a, b := p.inner(); p.elliptic && a != b && d > 0 {
-		const dust = 1e-9
+		const roundoff = 1e-9
 		u := math.Hypot(x.X/a, x.Y/b)
-		if (1-u)*min(a, b) > d*(1+dust) {
+		if (1-u)*min(a, b) > d*(1+roundoff) {
 			return true
 		}
-		if d >= min(a, b) || math.Hypot(x.X/(a-d), x.Y/(b-d)) > 1+dust {
+		if d >= min(a, b) || math.Hypot(x.X/(a-d), x.Y/(b-d)) > 1+roundoff {
 			return false
 		}
 	}
@@ -49,18 +53,11 @@ func ellipseNearest(a, b float64, x Point) Point {
 			return n
 		}
 	}
-	for range 200 {
-		t := low + (high-low)/2
-		if t == low || t == high {
-			break
-		}
-		if u, v := a*x.X/(t+a*a), b*x.Y/(t+b*b); u*u+v*v > 1 {
-			low = t
-		} else {
-			high = t
-		}
-	}
-	return Point{a * a * x.X / (high + a*a), b * b * x.Y / (high + b*b)}
+	_, t := root.Split(low, high, func(t float64) bool {
+		u, v := a*x.X/(t+a*a), b*x.Y/(t+b*b)
+		return u*u+v*v > 1
+	})
+	return Point{a * a * x.X / (t + a*a), b * b * x.Y / (t + b*b)}
 }
 
 // offAxis is ellipseNearest on the longer axis.
@@ -105,8 +102,8 @@ func (p plate) fromCuts(x Point) float64 {
 	return d
 }
 
-// distance is that of x from a straight curve.
-func (c curve) distance(x Point) float64 {
+// distance is that of x from a straight path.
+func (c path) distance(x Point) float64 {
 	along := c.q.minus(c.p)
 	u := max(0, min(x.minus(c.p).dot(along)/along.dot(along), 1))
 	return x.minus(c.at(u)).norm()

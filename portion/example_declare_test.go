@@ -5,21 +5,9 @@ import (
 	"fmt"
 
 	"example.org/honestplate/portion"
+
+	"example.org/honestplate"
 )
-
-// A mass must be whole steps of the scale; the error names the neighbours.
-func ExampleDeclaration_Steps() {
-	cheese := portion.Declaration{Item: "smoked cheese", Grams: 62, StepGrams: 0.5, Advertised: true}
-	n, err := cheese.Steps()
-	fmt.Println(n, err)
-
-	cheese.Grams = 62.3
-	_, err = cheese.Steps()
-	fmt.Println(err)
-	// Output:
-	// 124 <nil>
-	// portion: Grams is 62.3 g, not a whole number of 0.5 g steps; the nearest are 62 g and 62.5 g
-}
 
 // The advertised product stays what it is; the herbs beside it may be stand-ins.
 func ExampleDeclaration_Allows() {
@@ -27,37 +15,10 @@ func ExampleDeclaration_Allows() {
 	herbs := portion.Declaration{Item: "herbs", Grams: 5}
 	err := cheese.Allows(portion.Replace)
 	fmt.Println(err)
-	fmt.Println(errors.Is(err, portion.ErrAdvertised), herbs.Allows(portion.Replace))
+	fmt.Println(errors.Is(err, honestplate.ErrAdvertised), herbs.Allows(portion.Replace))
 	// Output:
-	// portion: smoked cheese is the advertised product and must not be replaced
+	// honestplate: Advertised: smoked cheese is the advertised product and must not be replaced; show the real product in its declared amount
 	// true <nil>
-}
-
-// From an ingredient list to whole percentages that sum to 100, and from
-// percentages to grams on the scale.
-func ExampleDeclaration_ShareContents() {
-	parts := []portion.Ingredient{{Name: "bread", Grams: 80}, {Name: "spread", Grams: 15}, {Name: "cheese", Grams: 35}}
-	percents, err := portion.WholePercents(parts)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	contents := make([]portion.Content, len(parts))
-	for i, p := range percents {
-		contents[i] = portion.Content{Name: parts[i].Name, Percent: float64(p)}
-	}
-	s, err := portion.Declaration{Item: "sandwich", Grams: 195, StepGrams: 0.5}.ShareContents(contents)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	for i, p := range s.Portions {
-		fmt.Printf("%-6s %2d %%  %5.1f g\n", p.Name, percents[i], p.Grams)
-	}
-	// Output:
-	// bread  62 %  121.0 g
-	// spread 11 %   21.5 g
-	// cheese 27 %   52.5 g
 }
 
 // Meat that lost water in drying: more went in than 100 g for 100 g.
@@ -88,23 +49,25 @@ func ExampleFormula_For() {
 		fmt.Println(err)
 		return
 	}
-	for _, p := range s.Portions {
+	for _, p := range s {
 		fmt.Printf("%s %.1f g\n", p.Name, p.Grams)
 	}
 	// Output:
-	// portion: batch mass is 25 g, not a whole number of 2 g steps; the nearest are 24 g and 26 g
+	// honestplate: BatchGrams is 25 g, want a whole number of 2 g steps, such as 24 g or 26 g
 	// oil 19.5 g
 	// vinegar 6.5 g
 }
 
-// "About 2.5 servings", "about 4".
-func ExampleAboutServings() {
-	for _, n := range []float64{2.35, 3.76, 7.4} {
-		about, err := portion.AboutServings(n)
-		fmt.Println(n, "about", about, err)
+// A mass must be whole steps of the scale; the error names the neighbours.
+func ExampleDeclaration_Validate() {
+	cheese := portion.Declaration{Item: "smoked cheese", Grams: 62.3, StepGrams: 0.5, Advertised: true}
+	fmt.Println(cheese.Validate())
+	var e *portion.StepError
+	if errors.As(cheese.Validate(), &e) {
+		cheese.Grams = e.Below
 	}
+	fmt.Println(cheese.Grams, cheese.Validate())
 	// Output:
-	// 2.35 about 2.5 <nil>
-	// 3.76 about 4 <nil>
-	// 7.4 about 7 <nil>
+	// honestplate: Grams is 62.3 g, want a whole number of 0.5 g steps, such as 62 g or 62.5 g
+	// 62 <nil>
 }

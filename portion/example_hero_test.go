@@ -2,7 +2,6 @@ package portion_test
 
 import (
 	"fmt"
-	"time"
 
 	"example.org/honestplate/portion"
 )
@@ -22,18 +21,4 @@ func ExampleHeroes_Units() {
 	// 8 <nil>
 	// 11 <nil>
 	// with 8 units: 89 %, <nil>
-}
-
-// A scoop that holds three minutes, of which the stylist needs one, gives four takes
-// of half a minute; each is good one time in three. Two good scoops are wanted.
-func ExampleUnitRate() {
-	rate, takes, err := portion.UnitRate(1.0/3, 3*time.Minute, time.Minute, 30*time.Second)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	n, err := portion.Heroes{SuccessRate: rate, Wanted: 2}.Units()
-	fmt.Printf("%d takes, %.0f %% a scoop, %d scoops, %v\n", takes, 100*rate, n, err)
-	// Output:
-	// 4 takes, 80 % a scoop, 4 scoops, <nil>
 }

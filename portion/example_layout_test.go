@@ -44,9 +44,13 @@ func ExampleScatter_Place() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(placing.Counts(), "pieces, at least 22 mm apart:", placing.Nearest() >= 0.022)
+	counts := make([]int, len(placing.Slices))
+	for _, s := range placing.Spots {
+		counts[s.Slice-1]++
+	}
+	fmt.Println(counts, "pieces")
 	// Output:
-	// [3 3 3] pieces, at least 22 mm apart: true
+	// [3 3 3] pieces
 }
 
 // Grated cheese on a tray of six pieces, the near row favoured.
@@ -63,4 +67,21 @@ func ExampleSpread_Lay() {
 	}
 	// Output:
 	// 16 17 16 13 15 13
+}
+
+// Sauce on an oval plate, all of it inside a rim of 2 cm, a third on each of three slices.
+func ExampleOval() {
+	plate := portion.Oval{Width: 0.28, Depth: 0.20, Edge: 0.02, Slices: 3}
+	layout, err := portion.Spread{}.Lay(plate, portion.Declaration{Item: "sauce", Grams: 45, StepGrams: 1})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, s := range layout.Slices {
+		fmt.Printf("slice %d: %.0f cm2, %v g\n", s.Number, s.Area*1e4, s.Grams)
+	}
+	// Output:
+	// slice 1: 147 cm2, 15 g
+	// slice 2: 147 cm2, 15 g
+	// slice 3: 147 cm2, 15 g
 }

@@ -26,7 +26,7 @@ func ExamplePick_Best() {
 	for _, p := range best.Pieces {
 		fmt.Printf("%s %v g\n", p.Name, p.Grams)
 	}
-	fmt.Printf("together %v g, score %v, proven best: %v\n", best.Grams, best.Score, best.Proof.Optimal)
+	fmt.Printf("together %v g, score %v, proven best: %v\n", best.Grams, best.Score, best.Optimal)
 	// Output:
 	// A 38 g
 	// B 43 g
@@ -75,17 +75,17 @@ func ExampleInfeasibleError() {
 	fmt.Println(err)
 	var e *portion.InfeasibleError
 	if errors.As(err, &e) {
-		fmt.Println("closest:", e.Below, "g")
+		fmt.Println("closest:", e.Below.Value, "g")
 	}
 	// Output:
-	// portion: no 2 of the pieces weigh 90 g, to the step; the most they reach is 87 g
+	// honestplate: Pieces: no 2 of the pieces weigh 90 g, to the step; the most they reach is 87 g
 	// closest: 87 g
 }
 
 // With a bound on the effort a hard choice ends early, and the answer says how far
 // from the best it can be. Here looks go with mass to a thousandth, so that hardly
 // any set can be ruled out.
-func ExampleProof() {
+func ExamplePick_effort() {
 	r := rand.New(rand.NewPCG(1, 1))
 	p := portion.Pick{Count: 30, Grams: 1500, Tolerance: 0.001, StepGrams: 0.001, Effort: 20_000}
 	for range 200 {
@@ -97,7 +97,7 @@ func ExampleProof() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%.3f g, %.3f points, at most %.3f from the best; proven best: %v\n", best.Grams, best.Score, best.Proof.Gap, best.Proof.Optimal)
+	fmt.Printf("%.3f g, %.3f points, at most %.3f from the best; proven best: %v\n", best.Grams, best.Score, best.Gap, best.Optimal)
 	// Output:
 	// 1499.999 g, 1501.328 points, at most 0.002 from the best; proven best: false
 }

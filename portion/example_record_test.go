@@ -65,7 +65,7 @@ func ExampleRecord_Validate() {
 	}}}
 	fmt.Println(r.Validate())
 	// Output:
-	// portion: record: items[0].stand_in: cheese is the advertised product and must not be replaced
+	// honestplate: Items[0].StandIn: cheese is the advertised product and must not be replaced; show the real product in its declared amount
 }
 
 // Reading is strict: a field that the schema does not have is named, not dropped.
@@ -85,5 +85,5 @@ func ExampleReadRecord() {
 	}
 	// Output:
 	// 9 olives
-	// portion: record: items[0].lens: want a field that the schema has
+	// honestplate: items[0].lens is unknown, want a field that the schema has
 }

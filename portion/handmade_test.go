@@ -3,8 +3,9 @@ package portion
 import (
 	"bytes"
 	"errors"
-	"math"
 	"testing"
+
+	"example.org/honestplate"
 )
 
 // A Layout or a Placing has exported fields, so a program can make or change one by
@@ -21,13 +22,13 @@ func TestWhatLayAndPlaceHaveNotMadeStillDraws(t *testing.T) {
 			t.Errorf("drew %.40q", svg)
 		}
 		total := 0
-		for _, n := range p.Counts() {
+		for _, n := range p.counts() {
 			total += n
 		}
-		if want := min(3, 3*len(p.Counts())); total != want {
+		if want := min(3, 3*len(p.counts())); total != want {
 			t.Errorf("%d spots on the slices, not %d", total, want)
 		}
-		for _, g := range p.Grams() {
+		for _, g := range p.grams() {
 			if g != 0 {
 				t.Errorf("%v g without pieces", g)
 			}
@@ -38,7 +39,7 @@ func TestWhatLayAndPlaceHaveNotMadeStillDraws(t *testing.T) {
 		t.Fatal(err)
 	}
 	laid.Strips = append(laid.Strips, Strip{Number: 3})
-	for _, l := range []Layout{{}, {Slices: make([]SlicePortion, 2), Strips: make([]Strip, 2)}, laid} {
+	for _, l := range []Layout{{}, {Slices: make([]Slice, 2), Strips: make([]Strip, 2)}, laid} {
 		if svg := l.SVG(); !bytes.HasPrefix(svg, []byte("<svg")) {
 			t.Errorf("drew %.40q", svg)
 		}
@@ -47,8 +48,6 @@ func TestWhatLayAndPlaceHaveNotMadeStillDraws(t *testing.T) {
 
 func TestExtremesGiveErrorsNotInfinities(t *testing.T) {
 	cases := map[string]func() (float64, error){
-		"chord of the largest circle": func() (float64, error) { return Chord(math.MaxFloat64, 36) },
-		"almost no freedom":           func() (float64, error) { return Combined{Standard: 1, Freedom: 5e-324}.Expanded(0.95) },
 		"a repeatability of tonnes": func() (float64, error) {
 			w, err := Scale{Repeat: 1e300}.Sum(1)
 			return w.Standard, err
@@ -59,8 +58,22 @@ func TestExtremesGiveErrorsNotInfinities(t *testing.T) {
 		},
 	}
 	for name, f := range cases {
-		if v, err := f(); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+		if v, err := f(); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%s: %v, error %v", name, v, err)
+		}
+	}
+}
+
+func TestNoDishIsRefusedAlsoAsANilPointer(t *testing.T) {
+	for _, on := range []Dish{nil, (*Round)(nil), (*Oval)(nil), (*Rectangle)(nil)} {
+		for _, err := range []error{
+			failure(Strips{}.Lay(on, Declaration{Grams: 10})), failure(Spread{}.Lay(on, Declaration{Grams: 10})),
+			failure(Scatter{Count: 1, Diameter: 0.01}.Place(on)),
+		} {
+			var e *honestplate.InputError
+			if !errors.As(err, &e) || e.Field != "Dish" {
+				t.Errorf("%T: %v", on, err)
+			}
 		}
 	}
 }

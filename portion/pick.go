@@ -1,37 +1,31 @@
 package portion
 
-import "slices"
+import (
+	"errors"
+	"slices"
+
+	"example.org/honestplate/portion/internal/check"
+	"example.org/honestplate/portion/internal/subset"
+)
 
 // A Piece is one weighed and scored thing that may be chosen.
 type Piece struct {
-	Name  string  // for the crew; may be empty
-	Grams float64 // as weighed; above 0, a whole number of the scale's steps
+	Name  string  `json:"name,omitzero"`  // for the crew; may be empty
+	Grams float64 `json:"grams,omitzero"` // as weighed; above 0, a whole number of the scale's steps
 	// Score says how well the piece looks; higher is better, any scale, may be
 	// negative. All equal (or left at 0) means looks do not matter.
-	Score float64
+	Score float64 `json:"score,omitzero"`
 	// Group is the set the piece is a candidate for, such as "slice 3". Used only
 	// when Pick.Groups is set.
-	Group string
+	Group string `json:"group,omitzero"`
 }
 
 // A Group is a set of pieces of which exactly Count are chosen: with one group a
 // slice and Count 1, each slice gets one.
 type Group struct {
-	Name  string // as in Piece.Group
-	Count int    // pieces to choose from this group, 0 or more
+	Name  string `json:"name,omitzero"`  // as in Piece.Group
+	Count int    `json:"count,omitzero"` // pieces to choose from this group, 0 or more
 }
-
-// An Aim says what the best choice is.
-type Aim int
-
-const (
-	// BestScore wants the highest total score within the tolerance; among equals
-	// the total closest to the declared mass. It is the zero value.
-	BestScore Aim = iota
-	// ClosestTotal wants the total closest to the declared mass within the
-	// tolerance; among equals the highest total score.
-	ClosestTotal
-)
 
 // A Pick asks for the pieces to show: so many, weighing together what is
 // declared, looking their best.
@@ -42,67 +36,61 @@ const (
 // sets the better holds the earliest piece that the other lacks (with Groups:
 // group by group, each in stated order).
 type Pick struct {
-	Pieces []Piece // to choose from, 1 to a million
+	Pieces []Piece `json:"pieces,omitzero"` // to choose from, 1 to a million
 	// Count is how many pieces are chosen; 0 leaves the number free. With Groups
 	// it must be 0 or the sum of the groups' counts.
-	Count int
+	Count int `json:"count,omitzero"`
 	// Grams is the declared mass of the chosen pieces together, a whole number of
 	// steps. 0, with StepGrams 0 too, declares only a count: any total is right.
-	Grams     float64
-	StepGrams float64 // the scale's step, g; 0 means 1 g
+	Grams     float64 `json:"grams,omitzero"`
+	StepGrams float64 `json:"step_grams,omitzero"` // the scale's step, g; 0 means 1 g
 	// Tolerance is how far the total may be from Grams on either side, g; 0 wants
 	// the declared mass to the step. A legal tolerance is an input here, not a
-	// right to show less: see NeverBelow.
-	Tolerance float64
+	// right to show less: see [Pick.NeverBelow].
+	Tolerance float64 `json:"tolerance_grams,omitzero"`
 	// NeverBelow refuses totals below the declared mass.
-	NeverBelow bool
+	NeverBelow bool `json:"never_below,omitzero"`
 	// NeverAbove refuses totals above it. Both together want it exactly, as for an
 	// advertised item, which is neither thinned nor exceeded.
-	NeverAbove bool
-	Aim        Aim // what the best is: BestScore or ClosestTotal
+	NeverAbove bool `json:"never_above,omitzero"`
+	// Closest wants the total closest to the declared mass within the tolerance, among
+	// equals the highest total score. Unset wants the highest score, among equals the
+	// closest total.
+	Closest bool `json:"closest,omitzero"`
 	// Groups, where given, fix how many of each set are chosen; they must name every
 	// piece's group once.
-	Groups []Group
+	Groups []Group `json:"groups,omitzero"`
 	// ScoreStep is the resolution of scores; they are rounded to whole ScoreSteps.
 	// 0 means one millionth.
-	ScoreStep float64
+	ScoreStep float64 `json:"score_step,omitzero"`
 	// Effort bounds the work and the memory, in steps of the search; the same
 	// effort gives the same answer on any machine. 0 means 10 million: some tenths of
-	// a second, some tens of megabytes. When it runs out, Picked.Proof says how far from the best the
+	// a second, some tens of megabytes. When it runs out, Picked says how far from the best the
 	// answer can be.
-	Effort int
-}
-
-// A Proof says what is known about an answer. For Aim ClosestTotal it speaks of
-// the score among the sets of the closest total.
-type Proof struct {
-	// Optimal is set when no permitted set is better, by score and by closeness.
-	Optimal bool
-	// First is set when also no equal set comes earlier in stated order.
-	First bool
-	// Bound is a total score that no permitted set exceeds.
-	Bound float64
-	// Gap is Bound less the answer's score: 0 when Optimal.
-	Gap float64
-	// Work is the number of search steps spent, in the unit of Pick.Effort.
-	Work int
+	Effort int `json:"effort,omitzero"`
 }
 
 // Picked is the answer to a Pick.
 type Picked struct {
-	Chosen []int   // indices into Pick.Pieces, ascending
-	Pieces []Piece // those pieces
-	Grams  float64 // their total, g
-	Over   float64 // Grams less the declared mass, g; negative when short
-	Score  float64 // their total score, of the rounded scores
-	Proof  Proof   // what is known about it
+	Chosen []int   `json:"chosen"`     // indices into Pick.Pieces, ascending
+	Pieces []Piece `json:"pieces"`     // those pieces
+	Grams  float64 `json:"grams"`      // their total, g
+	Over   float64 `json:"over_grams"` // Grams less the declared mass, g; negative when short
+	Score  float64 `json:"score"`      // their total score, of the rounded scores
+	// What is known about the answer; with Pick.Closest about the score among the sets of
+	// the closest total.
+	Optimal bool    `json:"optimal"` // no permitted set is better, by score and by closeness
+	First   bool    `json:"first"`   // also no equal set comes earlier in stated order
+	Bound   float64 `json:"bound"`   // a total score that no permitted set exceeds
+	Gap     float64 `json:"gap"`     // Bound less the answer's score: 0 when Optimal
+	Work    int     `json:"work"`    // search steps spent, in the unit of Pick.Effort
 }
 
 // Best returns the best permitted set of pieces with the proof of how good it is.
 //
-// It fails with an *InputError on input that makes no sense, an *InfeasibleError
-// that names the nearest totals the pieces can reach when no set is permitted, and
-// an *EffortError when Effort ran out before any set was found.
+// It fails with a [honestplate.InputError] on input that makes no sense, an
+// [InfeasibleError] that names the nearest totals the pieces can reach when no set is
+// permitted, and an [honestplate.InputError] about Effort when that ran out before any set was found.
 //
 // Method: the Lagrangian relaxation of the mass gives every piece a reduced score;
 // any set scoring within B of the relaxed optimum differs from the relaxed set by
@@ -114,75 +102,36 @@ type Picked struct {
 // Pisinger (1997, A minimal algorithm for the 0-1 knapsack problem). Both from
 // memory. All in integers.
 func (p Pick) Best() (Picked, error) {
-	in, err := p.instance()
+	q, err := p.problem()
 	if err != nil {
 		return Picked{}, err
 	}
-	if low, high := in.extremes(); low > in.hi || high < in.lo {
-		return Picked{}, p.infeasible(in)
-	}
-	var s solution
+	s, err := q.Best()
 	switch {
-	case in.flat():
-		s, err = p.flatBest(in)
-	case p.Aim == ClosestTotal:
-		s, err = p.closest(in)
-	default:
-		s, err = p.bestScore(in)
+	case errors.Is(err, subset.ErrNone):
+		return Picked{}, p.infeasible(q)
+	case err != nil:
+		return Picked{}, check.Input("Effort", q.Effort, "steps", "more: they ended with no set found and no proof that there is none")
 	}
-	if err != nil {
-		return Picked{}, err
-	}
-	return p.picked(in, s), nil
-}
-
-// A solution is a set of positions in an instance with what is known about it.
-type solution struct {
-	chosen []int
-	sum    int64
-	score  int64
-	bound  int64
-	proven bool // no set is better
-	first  bool // and no equal set comes earlier
-	found  bool
-}
-
-// better reports whether a is preferred to b: found, then score, then closeness to
-// the target, then stated order.
-func (in *instance) better(a, b solution) bool {
-	if !a.found || !b.found {
-		return a.found
-	}
-	if a.score != b.score {
-		return a.score > b.score
-	}
-	if da, db := in.off(a.sum), in.off(b.sum); da != db {
-		return da < db
-	}
-	return slices.Compare(a.chosen, b.chosen) < 0
-}
-
-// off is the distance of a total from the declared one.
-func (in *instance) off(sum int64) int64 { return max(sum-in.target, in.target-sum) }
-
-func (p Pick) picked(in *instance, s solution) Picked {
-	out := Picked{Chosen: make([]int, len(s.chosen)), Pieces: make([]Piece, len(s.chosen))}
-	for i, pos := range s.chosen {
-		out.Chosen[i] = in.at[pos]
+	out := Picked{Chosen: make([]int, len(s.Chosen)), Pieces: make([]Piece, len(s.Chosen))}
+	for i, pos := range s.Chosen {
+		out.Chosen[i] = q.at[pos]
 	}
 	slices.Sort(out.Chosen)
 	for i, k := range out.Chosen {
 		out.Pieces[i] = p.Pieces[k]
 	}
-	out.Score = in.points(s.score)
-	out.Proof = Proof{Optimal: s.proven, First: s.proven && s.first, Bound: in.points(s.bound), Gap: in.points(s.bound - s.score), Work: in.work}
-	if in.massless {
+	points := q.scoreStep.Times
+	out.Score = points(s.Score)
+	out.Optimal, out.First, out.Work = s.Proven, s.First, s.Work
+	out.Bound, out.Gap = points(s.Bound), points(s.Bound-s.Score)
+	if q.massless {
 		for _, piece := range out.Pieces {
 			out.Grams += piece.Grams
 		}
-		return out
+		return out, nil
 	}
-	out.Grams = in.step.times(s.sum)
-	out.Over = in.step.times(s.sum - in.target)
-	return out
+	out.Grams = q.step.Times(s.Sum)
+	out.Over = q.step.Times(s.Sum - q.Target)
+	return out, nil
 }

@@ -63,8 +63,8 @@ func TestBestAgreesWithAFullTable(t *testing.T) {
 		if ok != (err == nil) {
 			t.Fatalf("case %d: a set exists: %v, but %v", k, ok, err)
 		}
-		if ok && (got.Score != float64(score)/8 || math.Abs(got.Over) != float64(off) || !got.Proof.Optimal) {
-			t.Fatalf("case %d: %v points %v g off, want %v and %v\n%+v", k, got.Score, got.Over, float64(score)/8, off, got.Proof)
+		if ok && (got.Score != float64(score)/8 || math.Abs(got.Over) != float64(off) || !got.Optimal) {
+			t.Fatalf("case %d: %v points %v g off, want %v and %v\n%+v", k, got.Score, got.Over, float64(score)/8, off, got.Gap)
 		}
 	}
 }

@@ -11,7 +11,7 @@ import (
 func TestInfeasibleNamesTheTotalsOnEitherSide(t *testing.T) {
 	r := rand.New(rand.NewPCG(61, 62))
 	refused := 0
-	for k := range 20_000 {
+	for k := range 2000 {
 		p := randomPick(r)
 		p.Tolerance = float64(r.IntN(2))
 		if r.IntN(2) == 0 {
@@ -26,15 +26,15 @@ func TestInfeasibleNamesTheTotalsOnEitherSide(t *testing.T) {
 			continue
 		}
 		var e *InfeasibleError
-		if !errors.As(err, &e) || !e.Known {
+		if !errors.As(err, &e) {
 			t.Fatalf("case %d: %v", k, err)
 		}
 		refused++
-		if below, above := totalsAround(p); e.Below != below || e.Above != above {
-			t.Fatalf("case %d: %v and %v g, want %v and %v\n%+v", k, e.Below, e.Above, below, above, p)
+		if below, above := totalsAround(p); e.Below.Value != below || e.Above.Value != above || e.Below.Given != (below > 0) || e.Above.Given != (above > 0) {
+			t.Fatalf("case %d: %v and %v, want %v and %v\n%+v", k, e.Below, e.Above, below, above, p)
 		}
 	}
-	if refused < 4000 {
+	if refused < 400 {
 		t.Errorf("only %d cases were refused", refused)
 	}
 }

@@ -1,10 +1,15 @@
 package portion
 
 import (
+	"cmp"
 	"fmt"
+	"strconv"
 	"strings"
 	"time"
 	"unicode/utf8"
+
+	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/check"
 )
 
 // RecordSchema names the schema of a Record's JSON and its version. A reader
@@ -89,138 +94,89 @@ func (i RecordItem) Declaration() Declaration {
 
 const maxRecordItems = 10_000
 
-// A RecordError says which field of a record is wrong, and what is wanted.
-// errors.Is(err, ErrInput) holds.
-type RecordError struct {
-	Field string // such as items[2].stand_in.reason
-	Want  string // what is wanted of it
-	Err   error  // the error beneath, or nil
-}
-
-// Error names the field and what is wanted of it.
-func (e *RecordError) Error() string {
-	if e.Err != nil {
-		return fmt.Sprintf("portion: record: %s: %s", oneLine(e.Field), strings.TrimPrefix(e.Err.Error(), "portion: "))
-	}
-	return fmt.Sprintf("portion: record: %s: want %s", oneLine(e.Field), oneLine(e.Want))
-}
-
-// Is reports that a RecordError is an ErrInput.
-func (e *RecordError) Is(target error) bool { return target == ErrInput }
-
-// Unwrap returns the error beneath.
-func (e *RecordError) Unwrap() error { return e.Err }
-
 // Validate returns nil for a record that can be written and read back unchanged.
-// Otherwise a *RecordError naming the field: with an *AdvertisedError beneath where
+// Otherwise a [honestplate.InputError] or the error of [Declaration.Validate] naming the
+// field, and a [honestplate.RefusedError] of the kind [honestplate.ErrAdvertised] where
 // an advertised item has a stand-in or is planned other than declared.
 func (r Record) Validate() error {
-	if err := someText("picture", r.Picture); err != nil {
-		return err
-	}
-	if err := day("date", r.Date); err != nil {
+	if err := cmp.Or(someText("Picture", r.Picture), day("Date", r.Date)); err != nil {
 		return err
 	}
 	if len(r.Items) == 0 || len(r.Items) > maxRecordItems {
-		return &RecordError{Field: "items", Want: fmt.Sprintf("1 to %d of them", maxRecordItems)}
+		return check.Input("Items", len(r.Items), "items", fmt.Sprintf("1 to %d", maxRecordItems))
 	}
 	for k, i := range r.Items {
-		if err := i.validate(fmt.Sprintf("items[%d]", k)); err != nil {
-			return err
+		if err := i.validate(); err != nil {
+			return in(fmt.Sprintf("Items[%d]", k), err)
 		}
 	}
 	for k, c := range r.Cautions {
-		if err := someText(fmt.Sprintf("cautions[%d]", k), c); err != nil {
+		if err := someText(fmt.Sprintf("Cautions[%d]", k), c); err != nil {
 			return err
 		}
 	}
 	for k, s := range r.Signed {
-		at := fmt.Sprintf("signed[%d]", k)
-		if err := someText(at+".name", s.Name); err != nil {
-			return err
-		}
-		if err := text(at+".role", s.Role); err != nil {
-			return err
-		}
-		if err := day(at+".date", s.Date); err != nil {
-			return err
+		if err := cmp.Or(someText("Name", s.Name), text("Role", s.Role), day("Date", s.Date)); err != nil {
+			return in(fmt.Sprintf("Signed[%d]", k), err)
 		}
 	}
 	return nil
 }
 
-func (i RecordItem) validate(at string) error {
-	if err := someText(at+".item", i.Item); err != nil {
-		return err
-	}
+func (i RecordItem) validate() error {
 	d := i.Declaration()
+	err := someText("Item", i.Item)
 	// What only dresses the picture need not be declared: nobody is promised any.
-	if i.Advertised || i.Declared != (Amount{}) {
-		if err := d.Validate(); err != nil {
-			return &RecordError{Field: at + ".declared", Err: err}
-		}
+	if err == nil && (i.Advertised || i.Declared != (Amount{})) {
+		err = in("Declared", d.Validate())
 	}
-	if i.StandIn != nil {
-		if err := d.Allows(Replace); err != nil {
-			return &RecordError{Field: at + ".stand_in", Err: err}
-		}
-		if err := someText(at+".stand_in.what", i.StandIn.What); err != nil {
-			return err
-		}
-		if err := someText(at+".stand_in.reason", i.StandIn.Reason); err != nil {
-			return err
-		}
+	if s := i.StandIn; err == nil && s != nil {
+		err = cmp.Or(d.allows("StandIn", Replace), in("StandIn", cmp.Or(someText("What", s.What), someText("Reason", s.Reason))))
 	}
-	if p := i.Planned; p != nil {
-		plan := Declaration{Item: i.Item, Grams: p.Grams, StepGrams: p.StepGrams, Count: p.Count}
-		if err := plan.Validate(); err != nil {
-			return &RecordError{Field: at + ".planned", Err: err}
-		}
-		act := Act("")
-		switch {
-		case p.Grams > d.Grams || p.Count > d.Count:
-			act = Exceed
-		case p.Grams < d.Grams || p.Count < d.Count:
-			act = Reduce
-		}
-		if act != "" {
-			if err := d.Allows(act); err != nil {
-				return &RecordError{Field: at + ".planned", Err: err}
-			}
-		}
+	if err == nil && i.Planned != nil {
+		err = i.Planned.checkPlan(d)
 	}
-	if w := i.Weighed; w != nil {
-		if err := w.validate(at + ".weighed"); err != nil {
-			return err
-		}
+	if w := i.Weighed; err == nil && w != nil {
+		err = in("Weighed", w.validate())
 	}
-	return text(at+".how", i.How)
+	return cmp.Or(err, text("How", i.How))
 }
 
-func (w Weighed) validate(at string) error {
-	if err := notNegative("grams", w.Grams, "g"); err != nil {
-		return &RecordError{Field: at, Err: err}
+// checkPlan refuses a plan that shows an advertised item other than declared.
+func (p Amount) checkPlan(d Declaration) error {
+	plan := Declaration{Item: d.Item, Grams: p.Grams, StepGrams: p.StepGrams, Count: p.Count}
+	err := plan.Validate()
+	switch {
+	case err != nil:
+		return in("Planned", err)
+	case p.Grams > d.Grams || p.Count > d.Count:
+		return d.allows("Planned", Exceed)
+	case p.Grams < d.Grams || p.Count < d.Count:
+		return d.allows("Planned", Reduce)
 	}
-	if err := notNegative("error_grams", w.ErrorGrams, "g"); err != nil {
-		return &RecordError{Field: at, Err: err}
+	return nil
+}
+
+func (w Weighed) validate() error {
+	err := cmp.Or(honestplate.NotNegative("Grams", w.Grams, "g"),
+		honestplate.NotNegative("ErrorGrams", w.ErrorGrams, "g"), text("Scale", w.Scale))
+	if err == nil && w.Count < 0 {
+		err = check.Input("Count", w.Count, "", "0 or more")
 	}
-	if w.Count < 0 {
-		return &RecordError{Field: at + ".count", Want: "0 or more"}
-	}
-	return text(at+".scale", w.Scale)
+	return err
 }
 
 // text refuses what JSON cannot carry unchanged.
 func text(field, s string) error {
 	if !utf8.ValidString(s) {
-		return &RecordError{Field: field, Want: "valid UTF-8"}
+		return check.Input(field, strconv.Quote(s), "", "valid UTF-8")
 	}
 	return nil
 }
 
 func someText(field, s string) error {
 	if strings.TrimSpace(s) == "" {
-		return &RecordError{Field: field, Want: "some text"}
+		return check.Input(field, "empty", "", "some text")
 	}
 	return text(field, s)
 }
@@ -230,7 +186,7 @@ func day(field, s string) error {
 		return nil
 	}
 	if _, err := time.Parse(time.DateOnly, s); err != nil {
-		return &RecordError{Field: field, Want: "a day as YYYY-MM-DD, or nothing"}
+		return check.Input(field, strconv.Quote(s), "", "a day as YYYY-MM-DD, or nothing")
 	}
 	return nil
 }

@@ -2,6 +2,7 @@ package portion
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -10,6 +11,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"example.org/honestplate"
 )
 
 // maxRecordBytes bounds what a reader takes in.
@@ -61,10 +64,12 @@ func (r Record) Write(w io.Writer) error {
 // ReadRecord reads one record, strictly: the schema must be RecordSchema, unknown,
 // repeated or differently spelt fields are refused, as are text after the record,
 // invalid UTF-8, more than 4 MiB, and whatever Validate refuses. What it returns
-// Write writes back with nothing lost. Errors are *RecordError, or the reader's own.
+// Write writes back with nothing lost. Errors are a
+// [honestplate.InputError] whose Field is the path in the file, those of
+// [Record.Validate], or the reader's own.
 func ReadRecord(from io.Reader) (Record, error) {
 	if from == nil {
-		return Record{}, &RecordError{Field: "file", Want: "a reader"}
+		return Record{}, wire("", "nil", "a reader")
 	}
 	data, err := io.ReadAll(io.LimitReader(from, maxRecordBytes+1))
 	if err != nil {
@@ -75,10 +80,10 @@ func ReadRecord(from io.Reader) (Record, error) {
 
 func parseRecord(data []byte) (Record, error) {
 	if len(data) > maxRecordBytes {
-		return Record{}, &RecordError{Field: "file", Want: fmt.Sprintf("at most %d bytes", maxRecordBytes)}
+		return Record{}, wire("", "larger", fmt.Sprintf("at most %d bytes", maxRecordBytes))
 	}
 	if !utf8.Valid(data) {
-		return Record{}, &RecordError{Field: "file", Want: "valid UTF-8"}
+		return Record{}, wire("", "in another encoding", "valid UTF-8")
 	}
 	dec := json.NewDecoder(bytes.NewReader(data))
 	dec.UseNumber()
@@ -86,14 +91,14 @@ func parseRecord(data []byte) (Record, error) {
 		return Record{}, err
 	}
 	if _, err := dec.Token(); err != io.EOF {
-		return Record{}, &RecordError{Field: "file", Want: "nothing after the record"}
+		return Record{}, wire("", "followed by more", "one record and nothing after it")
 	}
 	var p plainRecord
 	if err := json.Unmarshal(data, &p); err != nil {
 		return Record{}, jsonError(err)
 	}
 	if p.Schema != RecordSchema {
-		return Record{}, &RecordError{Field: "schema", Want: fmt.Sprintf("%q, not %q", RecordSchema, p.Schema)}
+		return Record{}, wire("schema", strconv.Quote(p.Schema), strconv.Quote(RecordSchema))
 	}
 	r := Record(p.bareRecord)
 	if err := r.Validate(); err != nil {
@@ -116,10 +121,10 @@ func exactFields(dec *json.Decoder, t reflect.Type, at string) error {
 	}
 	switch token {
 	case nil:
-		return &RecordError{Field: name(at), Want: "a value or no field at all, not null"}
+		return wire(at, "null", "a value or no field at all")
 	case json.Delim('['):
 		if t.Kind() != reflect.Slice {
-			return &RecordError{Field: name(at), Want: "no list here"}
+			return wire(at, "a list", "no list here")
 		}
 		for k := 0; dec.More(); k++ {
 			if err := exactFields(dec, t.Elem(), fmt.Sprintf("%s[%d]", at, k)); err != nil {
@@ -128,37 +133,44 @@ func exactFields(dec *json.Decoder, t reflect.Type, at string) error {
 		}
 	case json.Delim('{'):
 		if t.Kind() != reflect.Struct {
-			return &RecordError{Field: name(at), Want: "no object here"}
+			return wire(at, "an object", "no object here")
 		}
-		fields, seen := fieldsOf(t), map[string]bool{}
-		for dec.More() {
-			key, err := dec.Token()
-			if err != nil {
-				return jsonError(err)
-			}
-			// The decoder returns nothing but a string here.
-			k := key.(string)
-			where := strings.TrimPrefix(at+"."+k, ".")
-			ft, ok := fields[k]
-			switch {
-			case !ok:
-				return &RecordError{Field: where, Want: "a field that the schema has"}
-			case seen[k]:
-				return &RecordError{Field: where, Want: "the field once, not twice"}
-			}
-			seen[k] = true
-			if err := exactFields(dec, ft, where); err != nil {
-				return err
-			}
+		if err := exactObject(dec, t, at); err != nil {
+			return err
 		}
 	default:
 		if want := scalar(token, t); want != "" {
-			return &RecordError{Field: name(at), Want: want}
+			return wire(at, fmt.Sprint(token), want)
 		}
 		return nil
 	}
 	if _, err := dec.Token(); err != nil { // the closing bracket
 		return jsonError(err)
+	}
+	return nil
+}
+
+// exactObject is exactFields for the members of an object.
+func exactObject(dec *json.Decoder, t reflect.Type, at string) error {
+	fields, seen := fieldsOf(t), map[string]bool{}
+	for dec.More() {
+		key, err := dec.Token()
+		if err != nil {
+			return jsonError(err)
+		}
+		k := key.(string) // the decoder returns nothing else here
+		where := strings.TrimPrefix(at+"."+k, ".")
+		ft, ok := fields[k]
+		switch {
+		case !ok:
+			return wire(where, "unknown", "a field that the schema has")
+		case seen[k]:
+			return wire(where, "there twice", "the field once")
+		}
+		seen[k] = true
+		if err := exactFields(dec, ft, where); err != nil {
+			return err
+		}
 	}
 	return nil
 }
@@ -193,11 +205,9 @@ func scalar(token json.Token, t reflect.Type) string {
 	return want
 }
 
-func name(at string) string {
-	if at == "" {
-		return "file"
-	}
-	return at
+// wire says what is wanted at a place in the file.
+func wire(at, got, want string) error {
+	return &honestplate.InputError{Field: cmp.Or(at, "file"), Got: got, Want: want}
 }
 
 // fieldsOf returns the types of a struct's fields by their JSON names.
@@ -220,7 +230,7 @@ func fieldsOf(t reflect.Type) map[string]reflect.Type {
 // jsonError turns the decoder's errors into the record's.
 func jsonError(err error) error {
 	if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
-		return &RecordError{Field: "file", Want: "one whole JSON object; it ends too early"}
+		return wire("", "cut short", "one whole JSON object")
 	}
-	return &RecordError{Field: "file", Want: "JSON: " + err.Error()}
+	return wire("", err.Error(), "JSON")
 }

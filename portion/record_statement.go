@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"example.org/honestplate/portion/internal/decimal"
 )
 
 // Statement returns the record in Markdown, for whoever uses the picture: how it was
@@ -65,7 +67,7 @@ func (r Record) writeItems(b *strings.Builder) {
 		if w := i.Weighed; w != nil {
 			weighed = amount(w.Grams, w.Count)
 			if w.ErrorGrams > 0 {
-				weighed += " +- " + plain(w.ErrorGrams) + " g"
+				weighed += " +- " + decimal.Plain(w.ErrorGrams) + " g"
 			}
 			if w.Scale != "" {
 				weighed += " (" + markdown(w.Scale) + ")"
@@ -145,7 +147,7 @@ func amount(grams float64, count int) string {
 		parts = append(parts, fmt.Sprintf("%d pieces", count))
 	}
 	if grams > 0 || count == 0 {
-		parts = append(parts, plain(grams)+" g")
+		parts = append(parts, decimal.Plain(grams)+" g")
 	}
 	return strings.Join(parts, ", ")
 }

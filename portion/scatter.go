@@ -2,10 +2,12 @@ package portion
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
-	"math"
 	"slices"
+
+	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/check"
+	"example.org/honestplate/portion/internal/words"
 )
 
 // An Arrangement is how separate pieces are spread over a dish.
@@ -28,63 +30,41 @@ const (
 var arrangementNames = [...]string{"scattered", "in a ring", "in a spiral"}
 
 // String names the arrangement.
-func (a Arrangement) String() string {
-	if a < 0 || int(a) >= len(arrangementNames) {
-		return fmt.Sprintf("Arrangement(%d)", int(a))
-	}
-	return arrangementNames[a]
+func (a Arrangement) String() string { return words.Of("Arrangement", int(a), arrangementNames[:]) }
+
+// MarshalText writes the arrangement's name.
+func (a Arrangement) MarshalText() ([]byte, error) {
+	return words.Text("Arrangement", int(a), arrangementNames[:])
+}
+
+// UnmarshalText reads what MarshalText writes.
+func (a *Arrangement) UnmarshalText(text []byte) error {
+	return words.Read(a, "Arrangement", text, arrangementNames[:])
 }
 
 // A Scatter says how separate pieces are placed: clear of each other, of the free
 // edge and of the cuts.
 type Scatter struct {
-	Item        string      // what the pieces are, for the drawing; may be empty
-	Arrangement Arrangement // how they are spread
-	Count       int         // pieces, 1 to 1000
-	Diameter    float64     // of the circle that the largest piece needs, m, above 0
-	Gap         float64     // least distance between two pieces' circles, m, 0 or more
-	CutGap      float64     // least distance between a piece's circle and a cut, m, 0 or more
+	Item        string      `json:"item,omitzero"`        // what the pieces are, for the drawing; may be empty
+	Arrangement Arrangement `json:"arrangement,omitzero"` // how they are spread
+	Count       int         `json:"count,omitzero"`       // pieces, 1 to 1000
+	Diameter    float64     `json:"diameter_m,omitzero"`  // of the circle that the largest piece needs, m, above 0
+	Gap         float64     `json:"gap_m,omitzero"`       // least distance between two pieces' circles, m, 0 or more
+	CutGap      float64     `json:"cut_gap_m,omitzero"`   // least distance between a piece's circle and a cut, m, 0 or more
 	// OverCuts lets pieces lie on cuts; CutGap must then be 0.
-	OverCuts bool
-	Seed     uint64 // another seed is another BlueNoise; the same seed is the same one
+	OverCuts bool   `json:"over_cuts,omitzero"`
+	Seed     uint64 `json:"seed,omitzero"` // another seed is another BlueNoise; the same seed is the same one
 }
 
-// A Spot is where a piece goes.
-type Spot struct {
-	Number int   // from 1, in the order of placing: far side first, nearest last
-	At     Point // the piece's centre
-	Slice  int   // number of the slice that holds the centre
-	Piece  int   // index into Placing.Pieces; -1 before Assign
+// crowded says how many pieces found room. For BlueNoise and Spiral another way of
+// placing might fit more.
+func (s Scatter) crowded(placed int) error {
+	return &honestplate.RefusedError{
+		Field: "Count", Kind: honestplate.ErrInfeasible,
+		Reason: fmt.Sprintf("no room for %d pieces clear of edges, cuts and each other; room was found for %d", s.Count, placed),
+		Advice: "place fewer or smaller pieces, allow smaller gaps, or take a larger dish",
+	}
 }
-
-// A Placing is the spots for the pieces of one dish.
-type Placing struct {
-	Scatter Scatter // as asked for
-	Dish    Dish    // what the pieces lie on
-	Spots   []Spot  // one a piece, in the order of placing
-	Pieces  []Piece // what Assign was given; nil before
-	plate   plate
-}
-
-// ErrCrowded marks pieces that do not find room, for errors.Is.
-var ErrCrowded = errors.New("portion: no room for so many pieces")
-
-// A CrowdedError says that not all pieces found room. errors.Is(err, ErrCrowded)
-// holds.
-type CrowdedError struct {
-	Count int // pieces wanted
-	// Placed is how many the arrangement found room for. For BlueNoise and Spiral
-	// another way of placing might fit more.
-	Placed int
-}
-
-// Error says how many found room.
-func (e *CrowdedError) Error() string {
-	return fmt.Sprintf("portion: no room for %d pieces clear of edges, cuts and each other; room was found for %d", e.Count, e.Placed)
-}
-
-// Is reports that a CrowdedError is an ErrCrowded.
-func (e *CrowdedError) Is(target error) bool { return target == ErrCrowded }
 
 const maxSpots = 1000
 
@@ -94,13 +74,10 @@ const maxSpots = 1000
 // and every spot keeps the distances asked for. The same Scatter gives the same spots
 // everywhere.
 //
-// Errors: an *InputError for a dish or a scatter that makes no sense, a *CrowdedError
-// where room was not found.
+// Errors: a [honestplate.InputError] for a dish or a scatter that makes no sense, a
+// [honestplate.RefusedError] where room was not found.
 func (s Scatter) Place(on Dish) (Placing, error) {
-	if on == nil {
-		return Placing{}, &InputError{"dish", 0, "", "a Round, an Oval or a Rectangle"}
-	}
-	p, err := on.plate()
+	p, err := plateOf(on)
 	if err != nil {
 		return Placing{}, err
 	}
@@ -121,8 +98,8 @@ func (s Scatter) Place(on Dish) (Placing, error) {
 	if err != nil {
 		return Placing{}, err
 	}
-	out := Placing{Scatter: s, Dish: on, plate: p}
-	farFirst(at, p)
+	out := Placing{Scatter: s, Dish: on, Slices: slices.Clone(p.slices), plate: p}
+	slices.SortStableFunc(at, p.farFirst)
 	for i, x := range at {
 		out.Spots = append(out.Spots, Spot{i + 1, x, p.sliceAt(x) + 1, -1})
 	}
@@ -130,43 +107,27 @@ func (s Scatter) Place(on Dish) (Placing, error) {
 }
 
 func (s Scatter) check() error {
-	if s.Arrangement < 0 || int(s.Arrangement) >= len(arrangementNames) {
-		return &InputError{"arrangement", float64(s.Arrangement), "", "one of the arrangements of this package"}
-	}
-	if s.Count < 1 || s.Count > maxSpots {
-		return &InputError{"number of pieces to place", float64(s.Count), "", fmt.Sprintf("1 to %d", maxSpots)}
-	}
-	if err := positive("diameter of a piece", s.Diameter, "m"); err != nil {
+	switch err := cmp.Or(honestplate.Positive("Diameter", s.Diameter, "m"), honestplate.NotNegative("Gap", s.Gap, "m"),
+		honestplate.NotNegative("CutGap", s.CutGap, "m")); {
+	case s.Arrangement < 0 || int(s.Arrangement) >= len(arrangementNames):
+		return check.Input("Arrangement", s.Arrangement, "", "BlueNoise, Ring or Spiral")
+	case s.Count < 1 || s.Count > maxSpots:
+		return check.Input("Count", s.Count, "", fmt.Sprintf("1 to %d", maxSpots))
+	case err != nil:
 		return err
-	}
-	if err := notNegative("gap between pieces", s.Gap, "m"); err != nil {
-		return err
-	}
-	if err := notNegative("gap to the cuts", s.CutGap, "m"); err != nil {
-		return err
-	}
-	if s.OverCuts && s.CutGap != 0 {
-		return &InputError{"gap to the cuts", s.CutGap, "m", "0 where pieces may lie over the cuts"}
+	case s.OverCuts && s.CutGap != 0:
+		return check.Input("CutGap", s.CutGap, "m", "0 where pieces may lie over the cuts")
 	}
 	return nil
 }
 
-// farFirst sorts points into the order of placing.
-func farFirst(at []Point, p plate) {
-	// A hair's breadth of difference must not decide the order.
-	hair := 1e-9 * (p.a + p.b)
-	slices.SortStableFunc(at, func(s, t Point) int {
-		return cmp.Or(cmp.Compare(math.Round(t.Y/hair), math.Round(s.Y/hair)), cmp.Compare(math.Round(s.X/hair), math.Round(t.X/hair)))
-	})
-}
-
-// touch is the dust allowed for: a distance short by less counts as kept.
-const touch = 1e-12
+// roundoff is allowed for: a distance short by less counts as kept.
+const roundoff = 1e-12
 
 // clear reports whether a piece at x is clear of the edge and the cuts.
 func (s Scatter) clear(p plate, x Point) bool {
-	if !p.holds(x, s.Diameter/2-touch) {
+	if !p.insideBy(x, s.Diameter/2-roundoff) {
 		return false
 	}
-	return s.OverCuts || p.fromCuts(x) >= s.Diameter/2+s.CutGap-touch
+	return s.OverCuts || p.fromCuts(x) >= s.Diameter/2+s.CutGap-roundoff
 }

@@ -8,6 +8,8 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+
+	"example.org/honestplate"
 )
 
 func randomScatter(r *rand.Rand) (Scatter, Dish) {
@@ -30,14 +32,14 @@ func randomScatter(r *rand.Rand) (Scatter, Dish) {
 func TestSpotsKeepClearOfEdgesCutsAndEachOther(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 12))
 	placed := 0
-	for k := range 10_000 {
+	for k := range 1000 {
 		s, on := randomScatter(r)
 		if k%10 > 0 { // throwing darts takes longest
 			s.Arrangement = Ring + Arrangement(k%2)
 		}
 		p, err := s.Place(on)
 		if err != nil {
-			if !errors.Is(err, ErrCrowded) {
+			if !errors.Is(err, honestplate.ErrInfeasible) {
 				t.Fatalf("case %d: %v", k, err)
 			}
 			continue
@@ -71,7 +73,7 @@ func TestSpotsKeepClearOfEdgesCutsAndEachOther(t *testing.T) {
 				}
 			}
 		}
-		if n := p.Nearest(); s.Count > 1 && n < s.Diameter+s.Gap-2e-9 {
+		if n := p.nearest(); s.Count > 1 && n < s.Diameter+s.Gap-2e-9 {
 			t.Fatalf("case %d: two pieces %v m apart", k, n)
 		}
 		if k%20 < 3 {
@@ -80,7 +82,7 @@ func TestSpotsKeepClearOfEdgesCutsAndEachOther(t *testing.T) {
 			}
 		}
 	}
-	if placed < 4000 {
+	if placed < 400 {
 		t.Errorf("only %d found room", placed)
 	}
 }
@@ -95,40 +97,30 @@ func TestScatteredPiecesAreEvenButNotALattice(t *testing.T) {
 		for _, s := range p.Spots {
 			at = append(at, s.At)
 		}
-		e, err := Evenness(at, math.Pi*0.123*0.123)
-		if err != nil || e < 1.45 || e > 2 {
-			t.Errorf("seed %d: evenness %.3f, %v", seed, e, err)
+		if e := evenness(at, math.Pi*0.123*0.123); e < 1.45 || e > 2 {
+			t.Errorf("seed %d: evenness %.3f", seed, e)
 		}
 	}
 }
 
-func TestEvennessOfALatticeAndOfChance(t *testing.T) {
-	var lattice, chance []Point
-	const n = 40
-	r := rand.New(rand.NewPCG(13, 14))
-	for i := range n {
-		for j := range n {
-			lattice = append(lattice, Point{float64(i) + 0.5*float64(j%2), float64(j) * math.Sqrt(3) / 2})
-			chance = append(chance, Point{n * r.Float64(), n * r.Float64()})
+// evenness is the index of Clark and Evans (1954, Distance to nearest neighbor as a
+// measure of spatial relationships in populations; from memory): the mean distance
+// from a point to its nearest neighbour over 0.5/sqrt(n/area), what random points would
+// have. 0 is clumped, 1 random, 2.1491 a perfect hexagonal lattice.
+func evenness(points []Point, area float64) float64 {
+	sum := 0.0
+	for i, x := range points {
+		least := math.Inf(1)
+		for j, y := range points {
+			if i != j {
+				least = min(least, x.minus(y).norm())
+			}
 		}
+		sum += least
 	}
-	area := n * n * math.Sqrt(3) / 2
-	if e, err := Evenness(lattice, area); err != nil || math.Abs(e-2*math.Sqrt(2/math.Sqrt(3))) > 1e-12 {
-		t.Errorf("lattice: %v, %v", e, err)
-	}
-	if e, err := Evenness(chance, n*n); err != nil || math.Abs(e-1) > 0.05 {
-		t.Errorf("chance: %v, %v", e, err)
-	}
-	for _, err := range []error{
-		second(Evenness(nil, 1)), second(Evenness(lattice, 0)), second(Evenness([]Point{{math.NaN(), 0}, {}}, 1)), second(Evenness([]Point{{}, {0, math.Inf(1)}}, 1)),
-	} {
-		if !errors.Is(err, ErrInput) {
-			t.Errorf("have %v", err)
-		}
-	}
+	n := float64(len(points))
+	return sum / n * 2 * math.Sqrt(n/area)
 }
-
-func second[T any](_ T, err error) error { return err }
 
 func TestRingHoldsWhatGeometrySays(t *testing.T) {
 	// n circles of radius 1 touch on a ring inside a circle of radius 1 + 1/sin(pi/n).
@@ -138,7 +130,7 @@ func TestRingHoldsWhatGeometrySays(t *testing.T) {
 		if _, err := s.Place(Round{Diameter: fits * (1 + 1e-6)}); err != nil {
 			t.Errorf("%d in %v m: %v", n, fits, err)
 		}
-		if _, err := s.Place(Round{Diameter: fits * (1 - 1e-6)}); !errors.Is(err, ErrCrowded) {
+		if _, err := s.Place(Round{Diameter: fits * (1 - 1e-6)}); !errors.Is(err, honestplate.ErrInfeasible) {
 			t.Errorf("%d in less than %v m: %v", n, fits, err)
 		}
 	}
@@ -163,7 +155,7 @@ func TestAssignUsesEveryPieceOnce(t *testing.T) {
 			continue
 		}
 		var q Placing
-		for range 50 { // trays of pieces for the same spots
+		for range 4 { // trays of pieces for the same spots
 			assigned++
 			pieces := weighed(s.Count, r.Uint64())
 			if q, err = p.Assign(pieces); err != nil {
@@ -178,7 +170,7 @@ func TestAssignUsesEveryPieceOnce(t *testing.T) {
 				seen[x.Piece] = true
 				total += pieces[x.Piece].Grams
 			}
-			for _, g := range q.Grams() {
+			for _, g := range q.grams() {
 				slices += g
 			}
 			if math.Abs(total-slices) > 1e-6 {
@@ -198,7 +190,7 @@ func TestAssignUsesEveryPieceOnce(t *testing.T) {
 			t.Fatal("other bytes")
 		}
 	}
-	if assigned < 10_000 {
+	if assigned < 500 {
 		t.Errorf("only %d trays were assigned", assigned)
 	}
 	p, err := Scatter{Count: 8, Diameter: 0.02}.Place(Round{Diameter: 0.3, Slices: 8})
@@ -207,13 +199,13 @@ func TestAssignUsesEveryPieceOnce(t *testing.T) {
 	}
 	wellFormed(t, p.SVG())
 	for _, pieces := range [][]Piece{nil, make([]Piece, 8), weighed(9, 1)} {
-		if _, err := p.Assign(pieces); !errors.Is(err, ErrInput) {
+		if _, err := p.Assign(pieces); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%d pieces: %v", len(pieces), err)
 		}
 	}
 	bad := weighed(8, 1)
 	bad[3].Score = math.NaN()
-	if _, err := p.Assign(bad); !errors.Is(err, ErrInput) || !strings.Contains(err.Error(), "piece 4") {
+	if _, err := p.Assign(bad); !errors.Is(err, honestplate.ErrInput) || !strings.Contains(err.Error(), "Pieces[3].Score") {
 		t.Errorf("have %v", err)
 	}
 	wellFormed(t, Placing{}.SVG())
@@ -222,29 +214,29 @@ func TestAssignUsesEveryPieceOnce(t *testing.T) {
 func TestPlaceRefusesByName(t *testing.T) {
 	good, on := Scatter{Count: 8, Diameter: 0.02}, Round{Diameter: 0.3, Slices: 8}
 	for name, change := range map[string]func(*Scatter){
-		"arrangement":               func(s *Scatter) { s.Arrangement = -1 },
-		"number of pieces to place": func(s *Scatter) { s.Count = 0 },
-		"diameter of a piece":       func(s *Scatter) { s.Diameter = math.NaN() },
-		"gap between pieces":        func(s *Scatter) { s.Gap = -1 },
-		"gap to the cuts":           func(s *Scatter) { s.CutGap = math.Inf(1) },
-		"0 where pieces may lie":    func(s *Scatter) { s.CutGap, s.OverCuts = 1, true },
+		"Arrangement":            func(s *Scatter) { s.Arrangement = -1 },
+		"Count":                  func(s *Scatter) { s.Count = 0 },
+		"Diameter":               func(s *Scatter) { s.Diameter = math.NaN() },
+		"Gap":                    func(s *Scatter) { s.Gap = -1 },
+		"CutGap":                 func(s *Scatter) { s.CutGap = math.Inf(1) },
+		"0 where pieces may lie": func(s *Scatter) { s.CutGap, s.OverCuts = 1, true },
 	} {
 		s := good
 		change(&s)
-		if _, err := s.Place(on); !errors.Is(err, ErrInput) || !strings.Contains(err.Error(), name) {
+		if _, err := s.Place(on); !errors.Is(err, honestplate.ErrInput) || !strings.Contains(err.Error(), name) {
 			t.Errorf("want an error about %s, have %v", name, err)
 		}
 	}
-	if _, err := good.Place(nil); !errors.Is(err, ErrInput) {
+	if _, err := good.Place(nil); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("no dish: %v", err)
 	}
-	if _, err := good.Place(Round{}); !errors.Is(err, ErrInput) {
+	if _, err := good.Place(Round{}); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("zero dish: %v", err)
 	}
 	for _, a := range []Arrangement{BlueNoise, Ring, Spiral} {
 		for _, s := range []Scatter{{Arrangement: a, Count: 1, Diameter: 0.29}, {Arrangement: a, Count: 1000, Diameter: 0.02}, {Arrangement: a, Count: 1, Diameter: 0.4}, {Arrangement: a, Count: 40, Diameter: 0.04}} {
-			var e *CrowdedError
-			if _, err := s.Place(on); !errors.As(err, &e) || e.Error() == "" || e.Placed >= s.Count {
+			var e *honestplate.RefusedError
+			if _, err := s.Place(on); !errors.As(err, &e) || e.Field != "Count" || !errors.Is(err, honestplate.ErrInfeasible) {
 				t.Errorf("%+v: have %v", s, err)
 			}
 		}
@@ -258,7 +250,7 @@ func TestPlaceRefusesByName(t *testing.T) {
 func TestHoldingIsTheDistance(t *testing.T) {
 	r := rand.New(rand.NewPCG(63, 64))
 	held := 0
-	for k := range 10_000 {
+	for k := range 1000 {
 		p := plate{elliptic: k%8 > 0, a: 0.05 + 0.2*r.Float64(), b: 0.05 + 0.2*r.Float64(), edge: 0.02 * r.Float64()}
 		x := Point{1.2 * p.a * (2*r.Float64() - 1), 1.2 * p.b * (2*r.Float64() - 1)}
 		d := 0.06 * r.Float64()
@@ -269,18 +261,18 @@ func TestHoldingIsTheDistance(t *testing.T) {
 		if want {
 			held++
 		}
-		if p.holds(x, d) != want {
+		if p.insideBy(x, d) != want {
 			t.Fatalf("case %d: %v at %v in %v x %v, edge %v: distance %v", k, d, x, p.a, p.b, p.edge, p.inside(x))
 		}
 	}
-	if held < 3000 || held > 7000 {
-		t.Errorf("%d of 10 000 held", held)
+	if held < 300 || held > 700 {
+		t.Errorf("%d of 1000 held", held)
 	}
 }
 
 func TestDistanceFromAnEllipse(t *testing.T) {
 	r := rand.New(rand.NewPCG(17, 18))
-	for k := range 2000 {
+	for k := range 500 {
 		p := plate{elliptic: true, a: 0.05 + r.Float64(), b: 0.05 + r.Float64()}
 		x := Point{p.a * r.Float64(), p.b * r.Float64()}
 		switch k % 5 {
@@ -290,8 +282,8 @@ func TestDistanceFromAnEllipse(t *testing.T) {
 			x.Y = 0
 		}
 		least := math.Inf(1)
-		for i := range 20_000 {
-			sin, cos := math.Sincos(math.Pi / 2 * float64(i) / 19_999)
+		for i := range 5000 {
+			sin, cos := math.Sincos(math.Pi / 2 * float64(i) / 4999)
 			least = min(least, x.minus(Point{p.a * cos, p.b * sin}).norm())
 		}
 		if math.Hypot(x.X/p.a, x.Y/p.b) > 1 {
@@ -330,11 +322,11 @@ func FuzzPlace(f *testing.F) {
 				t.Fatalf("%+v", x)
 			}
 		}
-		if d := p.Nearest(); count > 1 && d < diameter-2e-9 {
+		if d := p.nearest(); count > 1 && d < diameter-2e-9 {
 			t.Fatalf("%v m apart", d)
 		}
 		pieces := 0
-		for _, n := range p.Counts() {
+		for _, n := range p.counts() {
 			pieces += n
 		}
 		if pieces != count {

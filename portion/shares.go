@@ -1,165 +1,152 @@
 package portion
 
 import (
+	"errors"
 	"fmt"
 	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/portion/apportion"
+	"example.org/honestplate/portion/internal/check"
+	"example.org/honestplate/portion/internal/decimal"
 )
 
 // A Zone is a part of the dish that receives some of what is declared.
 type Zone struct {
-	Name     string  // for people; may be empty
-	Weight   float64 // how much it should get relative to the others, 0 or more; 0 gets its minimum only
-	MinGrams float64 // at least this much, g; between steps it counts as the next step up
-	MaxGrams float64 // at most this much, g; 0 means no maximum; between steps, the next step down
-	MinCount int     // at least so many pieces, where pieces are shared
-	MaxCount int     // at most so many pieces, where pieces are shared; 0 means no maximum
+	Name     string  `json:"name,omitzero"`      // for people; may be empty
+	Weight   float64 `json:"weight,omitzero"`    // how much it should get relative to the others, 0 or more; 0 gets its minimum only
+	MinGrams float64 `json:"min_grams,omitzero"` // at least this much, g; between steps it counts as the next step up
+	MaxGrams float64 `json:"max_grams,omitzero"` // at most this much, g; 0 means no maximum; between steps, the next step down
+	MinCount int     `json:"min_count,omitzero"` // at least so many pieces, where pieces are shared
+	MaxCount int     `json:"max_count,omitzero"` // at most so many pieces, where pieces are shared; 0 means no maximum
 }
 
 // A Portion is what one zone gets.
 type Portion struct {
-	Name  string  // of the zone
-	Steps int64   // whole steps of the scale, or pieces
-	Grams float64 // exactly Steps times the step, to the nearest float64; 0 where pieces are shared
-	Count int     // pieces; 0 where mass is shared
-}
-
-// Shares is a declared amount spread over zones. The steps sum to the declared
-// amount exactly.
-type Shares struct {
-	Declaration Declaration // what was shared
-	Portions    []Portion   // one a zone, in the order of the zones
-}
-
-// TotalSteps returns the sum of the portions: the declared amount.
-func (s Shares) TotalSteps() int64 {
-	var sum int64
-	for _, p := range s.Portions {
-		sum += p.Steps
-	}
-	return sum
+	Name  string  `json:"name"`  // of the zone
+	Steps int64   `json:"steps"` // whole steps of the scale, or pieces
+	Grams float64 `json:"grams"` // exactly Steps times the step, to the nearest float64; 0 where pieces are shared
+	Count int     `json:"count"` // pieces; 0 where mass is shared
 }
 
 // Share spreads the declared amount over the zones in proportion to their
-// weights, within their minima and maxima, by LargestRemainder: the mass in whole
+// weights, within their minima and maxima, by [apportion.LargestRemainder]: the mass in whole
 // steps if a mass is declared, otherwise the pieces. The total is exact and ties
 // go to the larger weight, then to the earlier zone. Raising a zone's weight never
 // lowers its share and never changes the total; between two other zones a step may
-// change hands, which the divisor methods of ShareBy exclude.
+// change hands, which the divisor methods of [apportion.Method] exclude.
 //
-// Errors: those of Validate; an InputError for no zones, for a bad weight or
-// bound (named by its zone) or for bounds that no sharing can meet.
-func (d Declaration) Share(zones []Zone) (Shares, error) {
-	return d.ShareBy(LargestRemainder, zones)
-}
-
-// ShareBy is Share by a method of your choice.
-func (d Declaration) ShareBy(m Method, zones []Zone) (Shares, error) {
-	if err := d.Validate(); err != nil {
-		return Shares{}, err
+// Errors: those of [Declaration.Validate]; a [honestplate.InputError] for no zones and
+// for a bad weight or bound; an [apportion.BoundsError] for bounds that no sharing can
+// meet, which says how much to take off.
+func (d Declaration) Share(zones []Zone) ([]Portion, error) {
+	total, err := d.inSteps()
+	if err != nil {
+		return nil, err
 	}
 	if d.Grams == 0 {
-		return d.ShareCount(m, zones)
+		return d.ShareCount(zones)
 	}
 	step := d.step()
-	claims := make([]Claim, len(zones))
+	claims := make([]apportion.Claim, len(zones))
 	for i, z := range zones {
-		c := Claim{Weight: z.Weight}
+		claims[i].Weight = z.Weight
 		if z.MinGrams != 0 || z.MaxGrams != 0 {
-			if err := gramBounds(i, z, step, &c); err != nil {
-				return Shares{}, err
+			if err := z.boundsIn(i, step, &claims[i]); err != nil {
+				return nil, err
 			}
 		}
-		claims[i] = c
 	}
-	total, err := steps("Grams", d.Grams, step)
+	got, err := apportion.LargestRemainder.Apportion(total, claims)
 	if err != nil {
-		return Shares{}, err
+		return nil, inZones(err, step.Times(1))
 	}
-	got, err := m.apportion(total, claims, gramWords(zones, step))
-	if err != nil {
-		return Shares{}, err
+	out := make([]Portion, len(zones))
+	for i := range out {
+		out[i] = Portion{Name: zones[i].Name, Steps: got[i], Grams: step.Times(got[i])}
 	}
-	s := Shares{d, make([]Portion, len(zones))}
-	for i := range s.Portions {
-		s.Portions[i] = Portion{Name: zones[i].Name, Steps: got[i], Grams: step.times(got[i])}
-	}
-	return s, nil
+	return out, nil
 }
 
 // ShareCount spreads the declared pieces over the zones, within MinCount and
 // MaxCount, also where a mass is declared beside the count.
-func (d Declaration) ShareCount(m Method, zones []Zone) (Shares, error) {
+func (d Declaration) ShareCount(zones []Zone) ([]Portion, error) {
 	if err := d.Validate(); err != nil {
-		return Shares{}, err
+		return nil, err
 	}
 	if d.Count == 0 {
-		return Shares{}, &InputError{"declared count (Count)", 0, "", "above 0 to share pieces"}
+		return nil, check.Input("Count", 0, "", "a declared count above 0 to share pieces")
 	}
-	claims := make([]Claim, len(zones))
+	claims := make([]apportion.Claim, len(zones))
 	for i, z := range zones {
-		if z.MinCount < 0 || z.MaxCount < 0 {
-			return Shares{}, &InputError{zoneField(i, z, "MinCount or MaxCount"), float64(min(z.MinCount, z.MaxCount)), "", "0 or more"}
+		for _, c := range [2]struct {
+			name string
+			n    int
+		}{{"MinCount", z.MinCount}, {"MaxCount", z.MaxCount}} {
+			if c.n < 0 {
+				return nil, check.Input(fmt.Sprintf("Zones[%d].%s", i, c.name), c.n, "", "0 or more")
+			}
 		}
-		claims[i] = Claim{z.Weight, int64(z.MinCount), int64(z.MaxCount)}
+		claims[i] = apportion.Claim{Weight: z.Weight, Min: int64(z.MinCount), Max: int64(z.MaxCount)}
 	}
-	words := gramWords(zones, decimal{1, 0})
-	words.unit = "pieces"
-	got, err := m.apportion(int64(d.Count), claims, words)
+	got, err := apportion.LargestRemainder.Apportion(int64(d.Count), claims)
 	if err != nil {
-		return Shares{}, err
+		return nil, inZones(err, 0)
 	}
-	s := Shares{d, make([]Portion, len(zones))}
-	for i := range s.Portions {
-		s.Portions[i] = Portion{Name: zones[i].Name, Steps: got[i], Count: int(got[i])}
+	out := make([]Portion, len(zones))
+	for i := range out {
+		out[i] = Portion{Name: zones[i].Name, Steps: got[i], Count: int(got[i])}
 	}
-	return s, nil
+	return out, nil
 }
 
-// gramBounds turns a zone's bounds in grams into whole steps within them.
-func gramBounds(i int, z Zone, step decimal, c *Claim) error {
+// inZones puts an error about claims in the words of zones, whose units weigh so
+// many grams, or are pieces.
+func inZones(err error, stepGrams float64) error {
+	var bounds *apportion.BoundsError
+	if errors.As(err, &bounds) {
+		return &apportion.BoundsError{Field: "Zones", Total: bounds.Total, Least: bounds.Least, Most: bounds.Most, StepGrams: stepGrams}
+	}
+	err = check.Rename(err, "Claims", "Zones")
+	if stepGrams == 0 {
+		return check.Rename(err, "Total", "Count")
+	}
+	return check.Rename(err, "Total", "Grams")
+}
+
+// boundsIn turns bounds in grams into whole steps within them.
+func (z Zone) boundsIn(i int, step decimal.Decimal, c *apportion.Claim) error {
 	// The fields are named only in an error: naming a million would take longer
 	// than sharing.
+	field := func(name string) string { return fmt.Sprintf("Zones[%d].%s", i, name) }
 	if !(z.MinGrams >= 0) || math.IsInf(z.MinGrams, 1) {
-		return notNegative(zoneField(i, z, "MinGrams"), z.MinGrams, "g")
+		return honestplate.NotNegative(field("MinGrams"), z.MinGrams, "g")
 	}
 	if !(z.MaxGrams >= 0) || math.IsInf(z.MaxGrams, 1) {
-		return notNegative(zoneField(i, z, "MaxGrams"), z.MaxGrams, "g")
+		return honestplate.NotNegative(field("MaxGrams"), z.MaxGrams, "g")
 	}
 	if z.MaxGrams != 0 && z.MaxGrams < z.MinGrams {
-		return &InputError{zoneField(i, z, "MaxGrams"), z.MaxGrams, "g", "at least MinGrams, " + plain(z.MinGrams) + " g"}
+		return check.Input(field("MaxGrams"), z.MaxGrams, "g", "at least MinGrams, "+decimal.Plain(z.MinGrams)+" g")
 	}
-	_, least, ok := floorCeil(z.MinGrams, step)
+	_, low, ok := decimal.Around(z.MinGrams, step)
 	if !ok {
-		return &RangeError{zoneField(i, z, "MinGrams") + " in steps", z.MinGrams / step.times(1), 0, maxSteps, "steps", "limit of this package"}
+		return check.Beyond(field("MinGrams"), z.MinGrams/step.Times(1), maxSteps, "steps", stepsReason)
 	}
-	c.Min = least
+	c.Min = low
 	if z.MaxGrams == 0 {
 		return nil
 	}
-	most, _, ok := floorCeil(z.MaxGrams, step)
+	high, _, ok := decimal.Around(z.MaxGrams, step)
 	if !ok {
-		most = maxSteps // beyond any total: no maximum
+		high = maxSteps // beyond any total: no maximum
 	}
-	if most == 0 && least == 0 {
+	if high == 0 && low == 0 {
 		c.Weight = 0 // not one step fits: the zone gets nothing
 		return nil
 	}
-	if most < least {
-		return &InputError{zoneField(i, z, "MaxGrams"), z.MaxGrams, "g", "a whole step of " + plain(step.times(1)) + " g between MinGrams and MaxGrams"}
+	if high < low {
+		return check.Input(field("MaxGrams"), z.MaxGrams, "g", "a whole step of "+decimal.Plain(step.Times(1))+" g between MinGrams and MaxGrams")
 	}
-	c.Max = most
+	c.Max = high
 	return nil
-}
-
-// gramWords speaks of zones, and of amounts in grams.
-func gramWords(zones []Zone, step decimal) wording {
-	return wording{func(i int, field string) string { return zoneField(i, zones[i], field) }, "g", step.times(1)}
-}
-
-// zoneField names a field of a zone for a message.
-func zoneField(i int, z Zone, field string) string {
-	if z.Name != "" {
-		return fmt.Sprintf("%s of zone %q", field, z.Name)
-	}
-	return fmt.Sprintf("%s of zone %d", field, i+1)
 }

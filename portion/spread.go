@@ -1,22 +1,26 @@
 package portion
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate/portion/internal/check"
+)
 
 // A Spread says how an item without shape is laid: grated, crumbled, sauced, evenly
 // over the dish inside its free edge, so that its mass goes with the area.
 type Spread struct {
-	// Favour moves mass towards the camera as in Strips: at the near edge an area
+	// Favour moves mass towards the camera as in [Strips]: at the near edge an area
 	// carries (1+Favour) of the even share, at the far edge (1-Favour), linear between.
-	Favour float64
-	// Weights are further weights of the slices, as in Strips.
-	Weights []float64
+	Favour float64 `json:"favour,omitzero"`
+	// Weights are further weights of the slices, as in [Strips].
+	Weights []float64 `json:"weights,omitzero"`
 }
 
 // Lay shares the declared mass over the slices, in whole steps, in proportion to
 // their area inside the free edge and the weights asked for, by largest remainder.
 // The Layout has no strips. Weigh out each slice's grams and spread them on it.
 //
-// Errors are those of Strips.Lay.
+// Errors are those of [Strips.Lay].
 func (s Spread) Lay(on Dish, d Declaration) (Layout, error) {
 	total, p, err := layable(on, d)
 	if err != nil {
@@ -26,25 +30,21 @@ func (s Spread) Lay(on Dish, d Declaration) (Layout, error) {
 		return Layout{}, err
 	}
 	l := Layout{Declaration: d, Dish: on, how: Strips{Favour: s.Favour, Weights: s.Weights}, plate: p}
-	claims, all := make([]Claim, len(p.slices)), 0.0
-	for k := range claims {
+	weights := make([]float64, len(p.slices))
+	for k := range weights {
 		area, centre := p.covered(k)
 		// The mean of a linear weight over an area is its value at the centre.
-		claims[k].Weight = area * (1 - s.Favour*centre.Y/p.b)
+		weights[k] = area * (1 - float64(s.Favour*centre.Y)/p.b)
 		if len(s.Weights) > 0 {
-			claims[k].Weight *= s.Weights[k]
+			weights[k] *= s.Weights[k]
 		}
-		all += claims[k].Weight
 	}
-	if !(all > 0) {
-		return Layout{}, &InputError{"weight of the slices", all, "", "above 0"}
-	}
-	steps, err := LargestRemainder.Apportion(total, claims)
-	if err != nil {
-		return Layout{}, err
+	steps, ok := shareByParts(total, weights)
+	if !ok {
+		return Layout{}, check.Input("Weights", 0, "on every slice that is covered", "at least one above 0")
 	}
 	for k, n := range steps {
-		l.Slices = append(l.Slices, SlicePortion{p.slices[k], l.grams(n)})
+		l.Slices = append(l.Slices, p.slices[k].carrying(l.grams(n)))
 	}
 	return l, nil
 }

@@ -7,8 +7,11 @@ import (
 	"io"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
+
+	"example.org/honestplate"
 )
 
 // randomLayout draws a dish, strips and a declaration, all of them valid.
@@ -33,28 +36,28 @@ func randomLayout(r *rand.Rand) (Strips, Dish, Declaration) {
 		s.TurnDegrees = 0
 	}
 	d := Declaration{Item: "cheese", StepGrams: []float64{0.1, 0.5, 1, 0.3}[r.IntN(4)]}
-	d.Grams = d.step().times(1 + r.Int64N(2000))
+	d.Grams = d.step().Times(1 + r.Int64N(2000))
 	return s, on, d
 }
 
 func TestLayoutsSumToTheDeclaredAmount(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 6))
 	laid := 0
-	for k := range 10_000 {
+	for k := range 1000 {
 		s, on, d := randomLayout(r)
 		l, err := s.Lay(on, d)
 		if err != nil {
-			if s.Pattern == AlongCuts && errors.Is(err, ErrInput) {
+			if s.Pattern == AlongCuts && errors.Is(err, honestplate.ErrInput) {
 				continue // an uncut dish
 			}
 			t.Fatalf("case %d: %v\n%+v %+v %+v", k, err, s, on, d)
 		}
 		laid++
-		total, _ := d.Steps()
+		total, _ := d.inSteps()
 		var segments, bySlice, byStrip int64
 		length, lengths := 0.0, 0.0
 		for _, g := range l.Segments {
-			if g.steps < 0 || g.Grams != d.step().times(g.steps) {
+			if g.steps < 0 || g.Grams != d.step().Times(g.steps) {
 				t.Fatalf("case %d: segment of %d steps, %v g", k, g.steps, g.Grams)
 			}
 			segments += g.steps
@@ -104,7 +107,7 @@ func TestLayoutsSumToTheDeclaredAmount(t *testing.T) {
 			t.Fatalf("case %d: segments of %v m, strips of %v m\n%+v %+v", k, length, lengths, s, on)
 		}
 	}
-	if laid < 8500 {
+	if laid < 850 {
 		t.Errorf("only %d layouts", laid)
 	}
 }
@@ -210,9 +213,9 @@ func TestStripsCrossAsGeometrySays(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	side, _ := Chord(0.09, 0.06)
+	side := 2 * math.Sqrt(0.09*0.09-0.06*0.06)
 	for i, want := range []float64{side, 0.18, side} {
-		if math.Abs(l.Strips[i].Length-want) > 1e-15 {
+		if math.Abs(l.Strips[i].Length-want) > 1e-12 {
 			t.Errorf("strip %d: %v m, want %v", i+1, l.Strips[i].Length, want)
 		}
 	}
@@ -235,37 +238,37 @@ func TestLayRefusesByName(t *testing.T) {
 		on   Dish
 		d    Declaration
 	}{
-		{"declared mass (Grams)", Strips{}, round, Declaration{Count: 3}},
+		{"Declaration.Grams", Strips{}, round, Declaration{Count: 3}},
 		{"Grams", Strips{}, round, Declaration{Grams: 62.2, StepGrams: 0.5}},
-		{"dish", Strips{}, nil, good},
-		{"diameter", Strips{}, Round{Diameter: nan, Slices: 2}, good},
-		{"diameter", Strips{}, Round{Diameter: 11, Slices: 2}, good},
-		{"width", Strips{}, Oval{Width: 0, Depth: 1, Slices: 2}, good},
-		{"depth", Strips{}, Rectangle{Width: 1, Depth: inf}, good},
-		{"turn", Strips{}, Oval{Width: 1, Depth: 1, Slices: 2, TurnDegrees: nan}, good},
-		{"free edge", Strips{}, Round{Diameter: 0.3, Edge: 0.15}, good},
-		{"free edge", Strips{}, Round{Diameter: 0.3, Edge: -1}, good},
-		{"number of slices", Strips{}, Round{Diameter: 0.3, Slices: 1001}, good},
-		{"columns or rows", Strips{}, Rectangle{Width: 1, Depth: 1, Columns: -1}, good},
-		{"number of slices", Strips{}, Rectangle{Width: 1, Depth: 1, Columns: 40, Rows: 40}, good},
-		{"pattern", Strips{Pattern: 9}, round, good},
-		{"number of strips along cuts", Strips{Count: 3}, round, good},
-		{"number of strips", Strips{Pattern: Rings}, round, good},
-		{"number of strips", Strips{}, Round{Diameter: 0.3}, good},
-		{"turn of the strips", Strips{TurnDegrees: inf}, round, good},
-		{"favour", Strips{Favour: 1}, round, good},
-		{"turn of the strips", Strips{TurnDegrees: 10}, round, good},
-		{"hub", Strips{Hub: -1}, round, good},
-		{"hub", Strips{Hub: 0.01, Pattern: Rings, Count: 2}, round, good},
-		{"hub", Strips{Hub: 0.01}, Rectangle{Width: 1, Depth: 1, Columns: 2}, good},
-		{"hub", Strips{Hub: 0.15}, round, good},
-		{"strip width", Strips{Width: 1}, round, good},
-		{"number of slice weights", Strips{Weights: []float64{1}}, round, good},
-		{"weight of slice 2", Strips{Weights: []float64{1, nan}}, Round{Diameter: 0.3, Slices: 2}, good},
-		{"weight of the slices that carry strips", Strips{Weights: []float64{0, 0}}, Round{Diameter: 0.3, Slices: 2}, good},
+		{"Dish", Strips{}, nil, good},
+		{"Dish.Diameter", Strips{}, Round{Diameter: nan, Slices: 2}, good},
+		{"Dish.Diameter", Strips{}, Round{Diameter: 11, Slices: 2}, good},
+		{"Dish.Width", Strips{}, Oval{Width: 0, Depth: 1, Slices: 2}, good},
+		{"Dish.Depth", Strips{}, Rectangle{Width: 1, Depth: inf}, good},
+		{"Dish.TurnDegrees", Strips{}, Oval{Width: 1, Depth: 1, Slices: 2, TurnDegrees: nan}, good},
+		{"Dish.Edge", Strips{}, Round{Diameter: 0.3, Edge: 0.15}, good},
+		{"Dish.Edge", Strips{}, Round{Diameter: 0.3, Edge: -1}, good},
+		{"Dish.Slices", Strips{}, Round{Diameter: 0.3, Slices: 1001}, good},
+		{"Dish.Columns", Strips{}, Rectangle{Width: 1, Depth: 1, Columns: -1}, good},
+		{"Dish.Slices", Strips{}, Rectangle{Width: 1, Depth: 1, Columns: 40, Rows: 40}, good},
+		{"Pattern", Strips{Pattern: 9}, round, good},
+		{"Count", Strips{Count: 3}, round, good},
+		{"Count", Strips{Pattern: Rings}, round, good},
+		{"uncut", Strips{}, Round{Diameter: 0.3}, good},
+		{"TurnDegrees", Strips{TurnDegrees: inf}, round, good},
+		{"Favour", Strips{Favour: 1}, round, good},
+		{"TurnDegrees", Strips{TurnDegrees: 10}, round, good},
+		{"Hub", Strips{Hub: -1}, round, good},
+		{"Hub", Strips{Hub: 0.01, Pattern: Rings, Count: 2}, round, good},
+		{"Hub", Strips{Hub: 0.01}, Rectangle{Width: 1, Depth: 1, Columns: 2}, good},
+		{"Hub", Strips{Hub: 0.15}, round, good},
+		{"Width", Strips{Width: 1}, round, good},
+		{"Weights", Strips{Weights: []float64{1}}, round, good},
+		{"Weights[1]", Strips{Weights: []float64{1, nan}}, Round{Diameter: 0.3, Slices: 2}, good},
+		{"Weights", Strips{Weights: []float64{0, 0}}, Round{Diameter: 0.3, Slices: 2}, good},
 	} {
 		_, err := c.s.Lay(c.on, c.d)
-		if err == nil || !strings.Contains(err.Error(), c.name) || !(errors.Is(err, ErrInput) || errors.Is(err, ErrRange)) {
+		if err == nil || !strings.Contains(err.Error(), c.name) || !(errors.Is(err, honestplate.ErrInput) || errors.Is(err, honestplate.ErrRange)) {
 			t.Errorf("want an error about %s, have %v", c.name, err)
 		}
 	}
@@ -273,14 +276,14 @@ func TestLayRefusesByName(t *testing.T) {
 
 func TestSpreadFollowsTheArea(t *testing.T) {
 	r := rand.New(rand.NewPCG(35, 36))
-	for k := range 10_000 {
+	for k := range 1000 {
 		_, on, d := randomLayout(r)
 		s := Spread{Favour: 0.9 * r.Float64() * float64(r.IntN(2))}
 		l, err := s.Lay(on, d)
 		if err != nil {
 			t.Fatalf("case %d: %v", k, err)
 		}
-		total, _ := d.Steps()
+		total, _ := d.inSteps()
 		sum, area, weight := int64(0), 0.0, 0.0
 		for i, x := range l.Slices {
 			n, err := steps("", x.Grams, d.step())
@@ -317,10 +320,10 @@ func TestSpreadFollowsTheArea(t *testing.T) {
 			t.Errorf("%+v: no error", s)
 		}
 	}
-	if _, err := (Spread{}).Lay(nil, Declaration{Grams: 100}); !errors.Is(err, ErrInput) {
+	if _, err := (Spread{}).Lay(nil, Declaration{Grams: 100}); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("no dish: %v", err)
 	}
-	if _, err := (Spread{}).Lay(Round{Diameter: 0.3}, Declaration{Grams: 1e7}); !errors.Is(err, ErrRange) {
+	if _, err := (Spread{}).Lay(Round{Diameter: 0.3}, Declaration{Grams: 1e7}); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("too many steps: %v", err)
 	}
 }
@@ -407,7 +410,7 @@ func FuzzLay(f *testing.F) {
 		if err != nil {
 			return
 		}
-		total, _ := d.Steps()
+		total, _ := d.inSteps()
 		sum := int64(0)
 		for _, g := range l.Segments {
 			sum += g.steps
@@ -420,4 +423,43 @@ func FuzzLay(f *testing.F) {
 		}
 		wellFormed(t, l.SVG())
 	})
+}
+
+// A strip along a cut is one piece on either side of it: the cut itself makes no
+// crossing, however it is turned (every Hub, all rounds of the review's list).
+func TestStripsAlongCutsAreNotCutByThem(t *testing.T) {
+	for _, hub := range []float64{0, 0.015, 0.02} {
+		for slices := 3; slices <= 24; slices++ {
+			for _, diameter := range []float64{0.2, 0.22, 0.24, 0.25, 0.26, 0.28, 0.3, 0.32, 0.35} {
+				for _, turn := range []float64{0, 7.3, 180.0 / float64(slices)} {
+					l, err := Strips{Hub: hub}.Lay(Round{Diameter: diameter, Edge: 0.015, Slices: slices, TurnDegrees: turn}, Declaration{Grams: 62, StepGrams: 0.5})
+					if err != nil {
+						t.Fatal(err)
+					}
+					if len(l.Strips) != slices || len(l.Segments) != 2*slices {
+						t.Fatalf("hub %v, %v m, turned %v: %d strips and %d segments over %d cuts", hub, diameter, turn, len(l.Strips), len(l.Segments), slices)
+					}
+				}
+			}
+		}
+	}
+}
+
+// Equal segments are equal to the rounding, whatever the last bits of their lengths:
+// noise far above that of a fused multiply-add changes nothing.
+func TestNoiseInTheLastBitsMovesNoGrams(t *testing.T) {
+	r := rand.New(rand.NewPCG(71, 72))
+	for k := range 500 {
+		values := make([]float64, 2+r.IntN(24))
+		noisy := make([]float64, len(values))
+		for i := range values {
+			values[i] = float64(1+r.IntN(4)) / float64(1+r.IntN(3)) * 0.0123
+			noisy[i] = values[i] * (1 + 1e-14*(r.Float64()-0.5))
+		}
+		a, _ := wholeParts(values)
+		b, _ := wholeParts(noisy)
+		if !slices.Equal(a, b) {
+			t.Fatalf("case %d: %v became %v", k, a, b)
+		}
+	}
 }

@@ -1,89 +1,67 @@
 package portion
 
-import "errors"
+import (
+	"errors"
+
+	"example.org/honestplate/portion/apportion"
+	"example.org/honestplate/portion/internal/check"
+)
 
 // A Table shares a declared amount over two things at once, such as slices and
 // zones: every slice gets its share and every zone gets its share, exactly.
 type Table struct {
-	Declaration Declaration // what is shared: its mass in steps if declared, else its pieces
-	Rows        []Zone      // such as slices; their weights and bounds give the row totals
-	Columns     []Zone      // such as zones from the camera; they give the column totals
+	Declaration Declaration `json:"declaration,omitzero"` // what is shared: its mass in steps if declared, else its pieces
+	Rows        []Zone      `json:"rows,omitzero"`        // such as slices; their weights and bounds give the row totals
+	Columns     []Zone      `json:"columns,omitzero"`     // such as zones from the camera; they give the column totals
 	// Weights says how much each cell should get relative to the others:
 	// Weights[i][j] for row i and column j, 0 or more; 0 means nothing there. Nil
 	// means Rows[i].Weight x Columns[j].Weight.
-	Weights [][]float64
+	Weights [][]float64 `json:"weights,omitzero"`
 }
 
 // A Grid is a declared amount spread over rows and columns. Cells sum to the
 // rows' and the columns' totals, and these to the declared amount, exactly.
 type Grid struct {
-	Declaration   Declaration // what was shared
-	Rows, Columns []Portion   // the totals
-	Steps         [][]int64   // Steps[i][j]: whole steps, or pieces, of row i in column j
+	Declaration Declaration `json:"declaration"`    // what was shared
+	Rows        []Portion   `json:"rows"`           // the totals of rows
+	Columns     []Portion   `json:"columns"`        // and of columns
+	Steps       [][]int64   `json:"steps"`          // Steps[i][j]: whole steps, or pieces, of row i in column j
+	Grams       [][]float64 `json:"grams,omitzero"` // their masses, g; nil where pieces are shared
 }
 
-// Grams returns the mass of a cell in grams, 0 where pieces are shared. row and
-// column are places in Steps; outside the table nothing lies.
-func (g Grid) Grams(row, column int) float64 {
-	if g.Declaration.Grams == 0 || row < 0 || row >= len(g.Steps) || column < 0 || column >= len(g.Steps[row]) {
-		return 0
-	}
-	return g.Declaration.step().times(g.Steps[row][column])
-}
-
-// Share finds the totals of rows and columns as Declaration.Share does and fills
-// the cells by Biproportional: as near the weights as whole steps and both totals
+// Share finds the totals of rows and columns as [Declaration.Share] does and fills
+// the cells by [apportion.Biproportional]: as near the weights as whole steps and both totals
 // allow, so a favoured cell gains what its row and its column can spare, and the
 // total never changes.
 //
-// Errors: those of Declaration.Share and Biproportional; a MarginError carries the
-// names of rows and columns.
+// Errors: those of [Declaration.Share] and [apportion.Biproportional]; an
+// [apportion.MarginError] carries the names of rows and columns.
 func (t Table) Share() (Grid, error) {
 	g, weights, rows, columns, err := t.margins()
 	if err != nil {
 		return Grid{}, err
 	}
-	if g.Steps, err = Biproportional(weights, rows, columns); err != nil {
+	if g.Steps, err = apportion.Biproportional(weights, rows, columns); err != nil {
 		return Grid{}, t.named(err)
 	}
-	return g, nil
-}
-
-// Round is Share by another rule: the ideal amounts of Fit, each rounded to the
-// step below or above with the least squared change (ControlledRounding). Errors
-// are those of Declaration.Share and Fit.
-func (t Table) Round() (Grid, error) {
-	g, weights, rows, columns, err := t.margins()
-	if err != nil {
-		return Grid{}, err
-	}
-	// Biproportional knows whether a table exists at all, and says why not.
-	if _, err := Biproportional(weights, rows, columns); err != nil {
-		return Grid{}, t.named(err)
-	}
-	r, c, total := floats(rows), floats(columns), 0.0
-	for _, v := range r {
-		total += v
-	}
-	ideal, err := Fit(weights, r, c)
-	if err != nil {
-		return Grid{}, err
-	}
-	if g.Steps, err = controlled(ideal, r, c, total); err != nil {
-		return Grid{}, err
+	if t.Declaration.Grams > 0 {
+		for _, row := range g.Steps {
+			g.Grams = append(g.Grams, each(row, t.Declaration.step().Times))
+		}
 	}
 	return g, nil
 }
 
 // margins shares rows and columns and fills in the weights.
 func (t Table) margins() (g Grid, weights [][]float64, rows, columns []int64, err error) {
-	byRow, err := t.Declaration.Share(t.Rows)
-	if err != nil {
-		return Grid{}, nil, nil, nil, err
+	if err = t.Declaration.Validate(); err != nil {
+		return Grid{}, nil, nil, nil, in("Declaration", err)
 	}
-	byColumn, err := t.Declaration.Share(t.Columns)
-	if err != nil {
-		return Grid{}, nil, nil, nil, err
+	var sides [2][]Portion
+	for k, zones := range [2][]Zone{t.Rows, t.Columns} {
+		if sides[k], err = t.Declaration.Share(zones); err != nil {
+			return Grid{}, nil, nil, nil, renamed(err, [2]string{"Rows", "Columns"}[k])
+		}
 	}
 	if weights = t.Weights; weights == nil {
 		weights = make([][]float64, len(t.Rows))
@@ -94,16 +72,25 @@ func (t Table) margins() (g Grid, weights [][]float64, rows, columns []int64, er
 			}
 		}
 	}
-	g = Grid{Declaration: t.Declaration, Rows: byRow.Portions, Columns: byColumn.Portions}
-	return g, weights, stepsOf(byRow), stepsOf(byColumn), nil
+	g = Grid{Declaration: t.Declaration, Rows: sides[0], Columns: sides[1]}
+	return g, weights, stepsOf(sides[0]), stepsOf(sides[1]), nil
+}
+
+// renamed says of which side zones are.
+func renamed(err error, side string) error {
+	var bounds *apportion.BoundsError
+	if errors.As(err, &bounds) {
+		bounds.Field = side
+	}
+	return check.Rename(err, "Zones", side)
 }
 
 // named gives a MarginError the names of the table.
 func (t Table) named(err error) error {
-	var e *MarginError
+	var e *apportion.MarginError
 	if errors.As(err, &e) {
 		if t.Declaration.Grams > 0 {
-			e.StepGrams = t.Declaration.step().times(1)
+			e.StepGrams = t.Declaration.step().Times(1)
 		}
 		for _, i := range e.Rows {
 			e.RowNames = append(e.RowNames, t.Rows[i].Name)
@@ -115,18 +102,10 @@ func (t Table) named(err error) error {
 	return err
 }
 
-func stepsOf(s Shares) []int64 {
-	out := make([]int64, len(s.Portions))
-	for i, p := range s.Portions {
+func stepsOf(s []Portion) []int64 {
+	out := make([]int64, len(s))
+	for i, p := range s {
 		out[i] = p.Steps
-	}
-	return out
-}
-
-func floats(whole []int64) []float64 {
-	out := make([]float64, len(whole))
-	for i, n := range whole {
-		out[i] = float64(n)
 	}
 	return out
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"testing"
 
+	"example.org/honestplate"
 	"example.org/honestplate/portion"
 )
 
@@ -32,7 +33,7 @@ func Example_theFrame() {
 	}
 	for _, thing := range frame {
 		verdict := "may be a stand-in"
-		if err := thing.Allows(portion.Replace); errors.Is(err, portion.ErrAdvertised) {
+		if err := thing.Allows(portion.Replace); errors.Is(err, honestplate.ErrAdvertised) {
 			verdict = "itself"
 		}
 		fmt.Printf("%-20s %s\n", thing.Item, verdict)
@@ -56,14 +57,14 @@ func Example_theFrame() {
 // each with its own words.
 func Example_anotherPicture() {
 	milk := portion.Declaration{Item: "milk", Grams: 60, Advertised: true}
-	for _, act := range []portion.Act{portion.Replace, portion.Thin, portion.Exceed, portion.Reduce} {
+	for _, act := range []string{portion.Replace, portion.Thin, portion.Exceed, portion.Reduce} {
 		fmt.Println(milk.Allows(act))
 	}
 	// Output:
-	// portion: milk is the advertised product and must not be replaced
-	// portion: milk is the advertised product and must not be thinned
-	// portion: milk is the advertised product and must not be exceeded
-	// portion: milk is the advertised product and must not be reduced
+	// honestplate: Advertised: milk is the advertised product and must not be replaced; show the real product in its declared amount
+	// honestplate: Advertised: milk is the advertised product and must not be thinned; show the real product in its declared amount
+	// honestplate: Advertised: milk is the advertised product and must not be exceeded; show the real product in its declared amount
+	// honestplate: Advertised: milk is the advertised product and must not be reduced; show the real product in its declared amount
 }
 
 // Thinning is the one that is easily forgotten. A syrup warmed until it runs is still
@@ -86,9 +87,9 @@ func Example_theCount() {
 		}
 	}
 	// Output:
-	// 8 pieces: portion: olives is the advertised product and must not be reduced
+	// 8 pieces: honestplate: Pieces: olives is the advertised product and must not be reduced; show the real product in its declared amount
 	// 9 pieces: as declared
-	// 10 pieces: portion: olives is the advertised product and must not be exceeded
+	// 10 pieces: honestplate: Pieces: olives is the advertised product and must not be exceeded; show the real product in its declared amount
 }
 
 // Pieces can be counted; grams are weighed, and a scale has its own doubt. A
@@ -106,7 +107,7 @@ func Example_theScaleDecides() {
 		switch {
 		case verdict.Agrees:
 			fmt.Printf("%4.1f g: as declared, to within %.1f g\n", reading, verdict.Uncertainty)
-		case errors.Is(err, portion.ErrAdvertised):
+		case errors.Is(err, honestplate.ErrAdvertised):
 			fmt.Printf("%4.1f g: refused, %+.1f g\n", reading, verdict.Difference)
 		}
 	}
@@ -148,7 +149,7 @@ func Example_signedOff() {
 		fmt.Println(err)
 		return
 	}
-	for _, part := range batch.Portions {
+	for _, part := range batch {
 		fmt.Printf("%-8s %4.1f g\n", part.Name, part.Grams)
 	}
 	// Output:

@@ -223,7 +223,7 @@ func Example_record() {
 	}
 	// Output:
 	// recorded: acrylic cubes in place of ice cubes
-	// portion: record: items[0].stand_in: ice cubes is the advertised product and must not be replaced
+	// honestplate: Items[0].StandIn: ice cubes is the advertised product and must not be replaced; show the real product in its declared amount
 }
 
 // A common plan uses both bowls: acrylic for building the light, a fresh glass with

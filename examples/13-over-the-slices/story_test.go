@@ -37,10 +37,12 @@ func Example_divideAndRound() {
 		fmt.Println(err)
 		return
 	}
-	for _, p := range shares.Portions {
+	total := 0.0
+	for _, p := range shares {
 		fmt.Printf("%.1f  ", p.Grams)
+		total += p.Grams
 	}
-	fmt.Printf("= %.1f g\n", float64(shares.TotalSteps())*cheese.StepGrams)
+	fmt.Printf("= %.1f g\n", total)
 	// Output:
 	// 8 slices of 8.0 g are 64.0 g; declared are 62.0 g
 	// 8.0  8.0  8.0  8.0  7.5  7.5  7.5  7.5  = 62.0 g
@@ -139,7 +141,7 @@ func Example_slicesAndZones() {
 	for i, row := range grid.Rows {
 		fmt.Printf("%-8s", row.Name)
 		for j := range grid.Columns {
-			fmt.Printf("%8.1f", grid.Grams(i, j))
+			fmt.Printf("%8.1f", grid.Grams[i][j])
 		}
 		fmt.Printf("%8.1f\n", row.Grams)
 	}

@@ -89,7 +89,7 @@ func Example_theNine() {
 		names = append(names, fig.Name)
 	}
 	fmt.Println(names)
-	fmt.Printf("%.1f g, %.0f points, no better set exists: %v\n", best.Grams, best.Score, best.Proof.Optimal)
+	fmt.Printf("%.1f g, %.0f points, no better set exists: %v\n", best.Grams, best.Score, best.Optimal)
 	// Output:
 	// [A2 A3 A6 B2 B3 B6 C1 C2 C5]
 	// 120.0 g, 742 points, no better set exists: true
@@ -141,7 +141,7 @@ func Example_noSuchNine() {
 	_, err := portion.Pick{Pieces: figs()[:10], Count: 9, Grams: 120, StepGrams: 0.1}.Best()
 	var none *portion.InfeasibleError
 	if errors.As(err, &none) {
-		fmt.Printf("No nine of these weigh %.0f g. The lightest nine weigh %.1f g.\n", none.Grams, none.Above)
+		fmt.Printf("No nine of these weigh %.0f g. The lightest nine weigh %.1f g.\n", none.Pick.Grams, none.Above.Value)
 	}
 	// Output:
 	// No nine of these weigh 120 g. The lightest nine weigh 123.3 g.

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/honestplate"
 	"example.org/honestplate/portion"
 )
 
@@ -158,9 +159,9 @@ func Example_refusals() {
 		fmt.Println(err)
 	}
 	// Output:
-	// portion: record: items[0].stand_in: smoked cheese is the advertised product and must not be replaced
-	// portion: record: items[0].planned: smoked cheese is the advertised product and must not be exceeded
-	// portion: record: items[0].stand_in.reason: want some text
+	// honestplate: Items[0].StandIn: smoked cheese is the advertised product and must not be replaced; show the real product in its declared amount
+	// honestplate: Items[0].Planned: smoked cheese is the advertised product and must not be exceeded; show the real product in its declared amount
+	// honestplate: Items[0].StandIn.Reason is empty, want some text
 }
 
 // The first two cannot be written at all: a plan to show wax, or 70 g, is not a record
@@ -174,7 +175,7 @@ func Example_readStrictly() {
 	_, err := portion.ReadRecord(strings.NewReader(file))
 	fmt.Println(err)
 	// Output:
-	// portion: record: items[0].advertized: want a field that the schema has
+	// honestplate: items[0].advertized is unknown, want a field that the schema has
 }
 
 // # What was weighed is a fact
@@ -200,7 +201,7 @@ func Example_judge() {
 			continue
 		}
 		verdict, err := item.Declaration().JudgePicture(portion.Weighing{Grams: item.Weighed.Grams, Expanded: item.Weighed.ErrorGrams})
-		if err != nil && !errors.Is(err, portion.ErrAdvertised) {
+		if err != nil && !errors.Is(err, honestplate.ErrAdvertised) {
 			fmt.Println(err)
 			return
 		}

@@ -146,7 +146,7 @@ func picks(kind int) func(int) (float64, error) {
 		}
 		switch kind {
 		case 0:
-			p.Tolerance, p.Aim = p.Grams, portion.ClosestTotal
+			p.Tolerance, p.Closest = p.Grams, true
 		case 1:
 			p.Tolerance = 2
 		}
@@ -157,7 +157,7 @@ func picks(kind int) func(int) (float64, error) {
 		if err != nil {
 			return 0, err
 		}
-		if !best.Proof.Optimal {
+		if !best.Optimal {
 			return 0, fmt.Errorf("not proven best")
 		}
 		if kind == 0 {

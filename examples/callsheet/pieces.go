@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/honestplate"
 	"example.org/honestplate/portion"
 )
 
@@ -26,15 +27,15 @@ func (p *Plan) planPieces(s *Shot, d *Pieces) error {
 	}
 	best, err := pick.Best()
 	if err != nil {
-		if errors.Is(err, portion.ErrInfeasible) {
+		if errors.Is(err, honestplate.ErrInfeasible) {
 			return &FieldError{field + ".weighed", err}
 		}
 		return &FieldError{field, err}
 	}
 	decimals := stepDecimals(it.StepGrams)
 	proof := "no better-looking set weighs as declared"
-	if !best.Proof.Optimal {
-		proof = fmt.Sprintf("at most %s points of looks from the best", digits(best.Proof.Gap, 2))
+	if !best.Optimal {
+		proof = fmt.Sprintf("at most %s points of looks from the best", digits(best.Gap, 2))
 	}
 	set := func(p portion.Picked) string {
 		names := make([]string, len(p.Pieces))

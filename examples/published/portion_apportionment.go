@@ -3,14 +3,14 @@ package published
 import (
 	"fmt"
 
-	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/apportion"
 	"example.org/honestplate/testdata"
 )
 
 // methodsByName finds a method by the name a table uses.
-var methodsByName = func() map[string]portion.Method {
-	out := map[string]portion.Method{}
-	for m := portion.LargestRemainder; m <= portion.QuotaMethod; m++ {
+var methodsByName = func() map[string]apportion.Method {
+	out := map[string]apportion.Method{}
+	for m := apportion.LargestRemainder; m <= apportion.QuotaMethod; m++ {
 		out[m.String()] = m
 	}
 	return out
@@ -34,7 +34,7 @@ func smallApportionment(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	claims := make([]portion.Claim, len(weights))
+	claims := make([]apportion.Claim, len(weights))
 	for i, w := range weights {
 		claims[i].Weight = w
 	}
@@ -60,7 +60,7 @@ func sameAll(label string, want []float64, got []int64) ([]Point, error) {
 // A house is one apportionment over all rows of a table.
 type house struct {
 	result, weight string // columns
-	method         portion.Method
+	method         apportion.Method
 	seats, least   int64
 }
 
@@ -83,7 +83,7 @@ func seats(table string, houses ...house) func(testdata.Row) ([]Point, error) {
 			if err != nil {
 				return nil, err
 			}
-			var claims []portion.Claim
+			var claims []apportion.Claim
 			place := -1
 			for _, row := range t.Rows {
 				if row.Text("census_year") != r.Text("census_year") || row.Text(h.weight) == "" {
@@ -96,7 +96,7 @@ func seats(table string, houses ...house) func(testdata.Row) ([]Point, error) {
 				if row.Line == r.Line {
 					place = len(claims)
 				}
-				claims = append(claims, portion.Claim{Weight: w, Min: h.least})
+				claims = append(claims, apportion.Claim{Weight: w, Min: h.least})
 			}
 			got, err := h.method.Apportion(h.seats, claims)
 			if err != nil {

@@ -2,6 +2,7 @@ package published
 
 import (
 	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/apportion"
 	"example.org/honestplate/testdata"
 )
 
@@ -20,15 +21,6 @@ func quid(r testdata.Row) ([]Point, error) {
 	return []Point{Near(r.Text("example"), v[2], got[0].Percent, v[3])}, nil
 }
 
-func servings(r testdata.Row) ([]Point, error) {
-	v, err := numbers(r, "computed", "declared")
-	if err != nil {
-		return nil, err
-	}
-	got, err := portion.AboutServings(v[0])
-	return []Point{Same(r.Text("computed"), v[1], got)}, err
-}
-
 func boundedAllocation(r testdata.Row) ([]Point, error) {
 	lists := map[string][]float64{}
 	for _, c := range []string{"weights", "minima", "maxima", "total", "allocation", "tolerance"} {
@@ -38,19 +30,19 @@ func boundedAllocation(r testdata.Row) ([]Point, error) {
 		}
 		lists[c] = v
 	}
-	claims := make([]portion.Claim, len(lists["weights"]))
+	claims := make([]apportion.Claim, len(lists["weights"]))
 	for i := range claims {
-		claims[i] = portion.Claim{Weight: lists["weights"][i], Min: int64(lists["minima"][i]), Max: int64(lists["maxima"][i])}
+		claims[i] = apportion.Claim{Weight: lists["weights"][i], Min: int64(lists["minima"][i]), Max: int64(lists["maxima"][i])}
 	}
 	total := int64(lists["total"][0])
 	if r.Text("example") == "integer" {
-		got, err := portion.LargestRemainder.Apportion(total, claims)
+		got, err := apportion.LargestRemainder.Apportion(total, claims)
 		if err != nil {
 			return nil, err
 		}
 		return sameAll("integer", lists["allocation"], got)
 	}
-	got, err := portion.Ideal(total, claims)
+	got, err := apportion.Ideal(total, claims)
 	if err != nil {
 		return nil, err
 	}

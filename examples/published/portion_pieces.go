@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 
+	"example.org/honestplate"
 	"example.org/honestplate/portion"
 	"example.org/honestplate/testdata"
 )
@@ -66,7 +67,7 @@ func subsetSum(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	got, err := portion.Pick{Pieces: pieces(weights), Grams: target, StepGrams: 1, Tolerance: target, NeverAbove: true, Aim: portion.ClosestTotal}.Best()
+	got, err := portion.Pick{Pieces: pieces(weights), Grams: target, StepGrams: 1, Tolerance: target, NeverAbove: true, Closest: true}.Best()
 	if err != nil {
 		return nil, err
 	}
@@ -110,7 +111,7 @@ func partition(r testdata.Row) ([]Point, error) {
 		total += w
 	}
 	half := math.Floor(total / 2)
-	got, err := portion.Pick{Pieces: pieces(weights), Grams: half, StepGrams: 1, Tolerance: half, Aim: portion.ClosestTotal}.Best()
+	got, err := portion.Pick{Pieces: pieces(weights), Grams: half, StepGrams: 1, Tolerance: half, Closest: true}.Best()
 	if err != nil {
 		return nil, err
 	}
@@ -154,7 +155,7 @@ func knapsack(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	if !got.Proof.Optimal {
+	if !got.Optimal {
 		return nil, errors.New("no proof of optimality")
 	}
 	points := []Point{Same(r.Text("instance"), optimum, got.Score)}
@@ -193,7 +194,7 @@ func changeMaking(r testdata.Row) ([]Point, error) {
 	label := "instance " + r.Text("instance")
 	if r.Text("fewest_coins") == "infeasible" {
 		// 1 for "cannot be paid", on both sides.
-		if errors.Is(err, portion.ErrInfeasible) {
+		if errors.Is(err, honestplate.ErrInfeasible) {
 			return []Point{Same(label+", infeasible", 1, 1)}, nil
 		}
 		return []Point{Same(label+", infeasible", 1, 0)}, nil
@@ -262,7 +263,7 @@ func circlesInACircle(r testdata.Row) ([]Point, error) {
 		switch {
 		case err == nil:
 			high = middle
-		case errors.Is(err, portion.ErrCrowded):
+		case errors.Is(err, honestplate.ErrInfeasible):
 			low = middle
 		default:
 			return nil, err
@@ -279,17 +280,6 @@ func layoutFacts(r testdata.Row) ([]Point, error) {
 		return nil, err
 	}
 	fact := r.Text("fact")
-	if fact == "clark_evans_maximum" {
-		var lattice []portion.Point
-		const n = 40
-		for i := range n {
-			for j := range n {
-				lattice = append(lattice, portion.Point{X: float64(i) + 0.5*float64(j%2), Y: float64(j) * math.Sqrt(3) / 2})
-			}
-		}
-		e, err := portion.Evenness(lattice, n*n*math.Sqrt(3)/2)
-		return []Point{Near(fact, printed, e, 0.005)}, err
-	}
 	const count, diameter, dish = 50, 0.01, 0.3
 	p, err := portion.Scatter{Arrangement: portion.Spiral, Count: count, Diameter: diameter}.Place(portion.Round{Diameter: dish})
 	if err != nil {
@@ -305,5 +295,11 @@ func layoutFacts(r testdata.Row) ([]Point, error) {
 	}
 	// The last spot touches the edge: its radius is c sqrt(count).
 	c := math.Hypot(p.Spots[count-1].At.X, p.Spots[count-1].At.Y) / math.Sqrt(count)
-	return []Point{Near(fact, printed, c/p.Nearest(), 0.00005)}, nil
+	nearest := math.Inf(1)
+	for i, x := range p.Spots {
+		for _, y := range p.Spots[:i] {
+			nearest = min(nearest, math.Hypot(x.At.X-y.At.X, x.At.Y-y.At.Y))
+		}
+	}
+	return []Point{Near(fact, printed, c/nearest, 0.00005)}, nil
 }

@@ -1,6 +1,6 @@
 package published
 
-import "example.org/honestplate/portion"
+import "example.org/honestplate/portion/apportion"
 
 // Checks of shares, tolerances, weighing and heroes.
 var portionShares = []Check{
@@ -11,32 +11,28 @@ var portionShares = []Check{
 	{
 		Table: "apportionment_us_1790", Package: "portion", Quantity: "seats", Unit: "seats", Claim: "equal",
 		Points: seats("apportionment_us_1790",
-			house{"hamilton_120_seats", "population", portion.LargestRemainder, 120, 0},
-			house{"jefferson_105_seats", "population", portion.Jefferson, 105, 0}),
+			house{"hamilton_120_seats", "population", apportion.LargestRemainder, 120, 0},
+			house{"jefferson_105_seats", "population", apportion.Jefferson, 105, 0}),
 	},
 	{
 		Table: "apportionment_us_1880", Package: "portion", Quantity: "seats", Unit: "seats", Claim: "equal",
 		Points: seats("apportionment_us_1880",
-			house{"seats_of_299", "population", portion.LargestRemainder, 299, 1},
-			house{"seats_of_300", "population", portion.LargestRemainder, 300, 1}),
+			house{"seats_of_299", "population", apportion.LargestRemainder, 299, 1},
+			house{"seats_of_300", "population", apportion.LargestRemainder, 300, 1}),
 	},
 	{
 		Table: "apportionment_us_1900", Package: "portion", Quantity: "seats", Unit: "seats", Claim: "equal",
 		Points: seats("apportionment_us_1900",
-			house{"seats_of_386", "population_1900", portion.LargestRemainder, 386, 1},
-			house{"seats_of_391", "population_1907", portion.LargestRemainder, 391, 1}),
+			house{"seats_of_386", "population_1900", apportion.LargestRemainder, 386, 1},
+			house{"seats_of_391", "population_1907", apportion.LargestRemainder, 391, 1}),
 	},
 	{
 		Table: "apportionment_us_1970_2020", Package: "portion", Quantity: "seats", Unit: "seats", Claim: "equal",
-		Points: seats("apportionment_us_1970_2020", house{"seats", "population", portion.HuntingtonHill, 435, 1}),
+		Points: seats("apportionment_us_1970_2020", house{"seats", "population", apportion.HuntingtonHill, 435, 1}),
 	},
 	{
 		Table: "biproportional", Package: "portion", Quantity: "seats", Unit: "seats", Claim: "equal",
 		Points: biproportional,
-	},
-	{
-		Table: "proportional_fit", Package: "portion", Quantity: "fitted entry", Claim: "the printed 6 digits",
-		Points: proportionalFit,
 	},
 	{
 		Table: "controlled_rounding", Package: "portion", Quantity: "rounded entry", Unit: "bases", Claim: "both round down or up: within 1",
@@ -47,32 +43,12 @@ var portionShares = []Check{
 		Points: tolerableNegativeError,
 	},
 	{
-		Table: "fill_deviation", Package: "portion", Quantity: "permissible deviation of a fill", Unit: "g", Claim: "equal",
-		Points: fillDeviation,
-	},
-	{
-		Table: "allowable_variation_us", Package: "portion", Quantity: "allowable variation", Unit: "g", Claim: "equal",
-		Points: allowableVariation,
-	},
-	{
-		Table: "sampling_eu", Package: "portion", Quantity: "sampling plan", Unit: "packages", Claim: "equal",
-		Points: samplingEU,
-	},
-	{
-		Table: "sample_factors", Package: "portion", Quantity: "factor of the mean", Claim: "half the last printed digit",
-		Points: sampleFactor,
-	},
-	{
 		Table: "scale_errors_r76", Package: "portion", Quantity: "permissible error", Unit: "e", Claim: "equal",
 		Points: scaleErrors,
 	},
 	{
 		Table: "scale_classes_r76", Package: "portion", Quantity: "class limit", Unit: "e", Claim: "equal",
 		Points: scaleClass,
-	},
-	{
-		Table: "uncertainty", Package: "portion", Quantity: "uncertainty", Unit: "as the row says", Claim: "half the last printed digit",
-		Points: uncertainty,
 	},
 	{
 		Table: "success_run", Package: "portion", Quantity: "lowest success rate", Claim: "half the last printed digit",
@@ -89,10 +65,6 @@ var portionShares = []Check{
 	{
 		Table: "quid", Package: "portion", Quantity: "ingredient in the food", Unit: "%", Claim: "the printed digit",
 		Points: quid,
-	},
-	{
-		Table: "servings", Package: "portion", Quantity: "servings", Unit: "servings", Claim: "equal",
-		Points: servings,
 	},
 	{
 		Table: "bounded_allocation", Package: "portion", Quantity: "allocation", Unit: "units", Claim: "half the last printed digit",

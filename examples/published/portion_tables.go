@@ -3,7 +3,7 @@ package published
 import (
 	"fmt"
 
-	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/apportion"
 	"example.org/honestplate/testdata"
 )
 
@@ -77,25 +77,12 @@ func biproportional(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	got, err := portion.Biproportional(m.cells, whole(m.rows), whole(m.columns))
+	got, err := apportion.Biproportional(m.cells, whole(m.rows), whole(m.columns))
 	if err != nil {
 		return nil, err
 	}
 	want, err := r.Float("seats")
 	return []Point{Same(cellLabel(r), want, float64(got[m.row][m.column]))}, err
-}
-
-func proportionalFit(r testdata.Row) ([]Point, error) {
-	m, err := matrixOf("proportional_fit", r, "seed", "row_total", "column_total")
-	if err != nil {
-		return nil, err
-	}
-	got, err := portion.Fit(m.cells, m.rows, m.columns)
-	if err != nil {
-		return nil, err
-	}
-	want, err := r.Float("fit")
-	return []Point{Near(cellLabel(r), want, got[m.row][m.column], digits(want, 6))}, err
 }
 
 func controlledRounding(r testdata.Row) ([]Point, error) {
@@ -112,7 +99,7 @@ func controlledRounding(r testdata.Row) ([]Point, error) {
 			row[j] /= base
 		}
 	}
-	got, err := portion.ControlledRounding(m.cells)
+	got, err := apportion.ControlledRounding(m.cells)
 	if err != nil {
 		return nil, err
 	}

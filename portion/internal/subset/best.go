@@ -1,0 +1,241 @@
+package subset
+
+import (
+	"errors"
+	"slices"
+)
+
+// The reasons for no answer.
+var (
+	// ErrNone marks a problem that is proven to have no permitted set.
+	ErrNone = errors.New("no set is permitted")
+	// ErrEffort marks an effort that was spent before a set was found.
+	ErrEffort = errors.New("effort spent before a set was found")
+)
+
+// Best returns the best permitted set: of highest score, or at the closest total where
+// Closest is set; among equals by the other, then the first in order of position.
+// Errors: ErrNone, ErrEffort.
+func (p Problem) Best() (Solution, error) {
+	in := p.instance()
+	if low, high := in.extremes(); low > in.hi || high < in.lo {
+		return Solution{}, ErrNone
+	}
+	var s solution
+	var err error
+	switch {
+	case in.flat():
+		s, err = in.flatBest()
+	case p.Closest:
+		s, err = in.closest()
+	default:
+		s, err = in.bestScore()
+	}
+	if err != nil {
+		return Solution{}, err
+	}
+	return Solution{s.chosen, s.sum, s.score * in.unit, s.bound * in.unit, s.proven, s.proven && s.first, in.work}, nil
+}
+
+// Nearest returns the totals that sets of the right counts make next to the target: at
+// or below it and at or above it, as far as there are any. known is false where listing
+// them would take more memory or work than the effort allows.
+func (p Problem) Nearest() (below, above int64, hasBelow, hasAbove, known bool) {
+	in := p.instance()
+	low, high := in.extremes()
+	switch {
+	case high <= in.target:
+		return high, 0, true, false, true
+	case low >= in.target:
+		return 0, low, false, true, true
+	}
+	r := in.reachable(false)
+	if r == nil {
+		return 0, 0, false, false, false
+	}
+	below, above, hasBelow, hasAbove = r.nearest(in.target)
+	return below, above, hasBelow, hasAbove, true
+}
+
+// flatBest answers where every permitted set has one score: the closest total, and
+// of its sets the first in stated order.
+func (in *instance) flatBest() (solution, error) {
+	r := in.reachable(true)
+	if r == nil {
+		return in.bestScore()
+	}
+	best := solution{}
+	for _, t := range r.closest() {
+		s := solution{chosen: r.set(t), sum: t, found: true, proven: true, first: true}
+		for _, i := range s.chosen {
+			s.score += in.v[i]
+		}
+		s.bound = s.score
+		if in.better(s, best) {
+			best = s
+		}
+	}
+	if !best.found {
+		return best, ErrNone
+	}
+	return best, nil
+}
+
+// closest returns the reachable permitted totals that are closest to the target:
+// none, one, or two at equal distance.
+func (r *reach) closest() []int64 {
+	in := r.in
+	// A target outside the window (never below, never above) does not occur: the
+	// window always holds it.
+	for d := int64(0); d <= max(in.target-in.lo, in.hi-in.target); d++ {
+		var out []int64
+		for _, t := range []int64{in.target - d, in.target + d} {
+			if t >= in.lo && t <= in.hi && r.has(t) && !slices.Contains(out, t) {
+				out = append(out, t)
+			}
+		}
+		if len(out) > 0 {
+			return out
+		}
+	}
+	return nil
+}
+
+// closest answers a problem that wants the closest total: the reachable totals say which distance is
+// least, then the best score at that distance is sought.
+func (in *instance) closest() (solution, error) {
+	// Mostly the declared mass itself can be had, and that is soon seen.
+	exact := *in
+	exact.lo, exact.hi, exact.effort = in.target, in.target, min(in.effort, 100_000)
+	s, err := exact.bestScore()
+	if in.work = exact.work; err == nil && s.proven {
+		return s, nil
+	}
+	r := in.reachable(false)
+	if r == nil {
+		return in.widening()
+	}
+	totals := r.closest()
+	if totals == nil {
+		return solution{}, ErrNone
+	}
+	best := solution{}
+	bound, proven, first := int64(0), true, true
+	for i, t := range totals {
+		narrow := *in
+		narrow.lo, narrow.hi = t, t
+		s, err := narrow.bestScore()
+		in.work = narrow.work
+		if err != nil {
+			return solution{}, err
+		}
+		if i == 0 || s.bound > bound {
+			bound = s.bound
+		}
+		proven, first = proven && s.proven, first && s.first
+		if in.better(s, best) {
+			best = s
+		}
+	}
+	best.bound, best.proven, best.first = bound, proven, first
+	return best, nil
+}
+
+// widening is closest where the totals are too many to list: windows about the
+// target widen until one holds a set. The first that does, fully searched, would
+// prove a distance only if it were one step wide, so nothing is claimed.
+func (in *instance) widening() (solution, error) {
+	for d := int64(0); ; d = 2*d + 1 {
+		narrow := *in
+		narrow.lo, narrow.hi = max(in.lo, in.target-d), min(in.hi, in.target+d)
+		s, err := narrow.bestScore()
+		in.work = narrow.work
+		if err == nil {
+			s.proven = s.proven && in.off(s.sum) == 0
+			return s, nil
+		}
+		if narrow.lo == in.lo && narrow.hi == in.hi {
+			return solution{}, err
+		}
+	}
+}
+
+// bestScore answers one that wants the best score, by searching ever larger budgets.
+func (in *instance) bestScore() (solution, error) {
+	x := in.relax()
+	costs := make([]int64, len(x.r))
+	total := int64(0)
+	for i, r := range x.r {
+		costs[i] = max(r, -r)
+		total += costs[i]
+	}
+	// The first budget: sets that differ in about the ten least decided pieces.
+	slices.Sort(costs)
+	budget := costs[min(10, len(costs)-1)]
+	searched, checked := int64(-1), false
+	for {
+		s, thinned := in.within(x, budget)
+		if !thinned {
+			if s.found {
+				cost := x.bound - s.score*x.scale
+				if cost <= budget {
+					s.bound, s.proven, s.first = s.score, true, true
+					return s, nil
+				}
+				budget = cost
+				continue
+			}
+			if searched = budget; budget >= total {
+				return s, ErrNone
+			}
+		} else if s.found {
+			// Every set of cost up to searched has been seen: none is permitted.
+			s.bound = max(s.score, floorDiv(x.bound-searched-1, x.scale))
+			s.proven = s.bound == s.score && in.off(s.sum) == 0
+			return s, nil
+		} else if budget >= total {
+			return in.anySet(x, floorDiv(x.bound-searched-1, x.scale))
+		}
+		if !checked && in.work > 100_000 {
+			checked = true
+			if r := in.reachable(false); r != nil && r.closest() == nil {
+				return s, ErrNone
+			}
+		}
+		budget = min(2*budget+1, total)
+		if in.work > in.effort {
+			budget = total
+		}
+	}
+}
+
+// anySet is the last resort when the search was cut short empty-handed: a set near
+// the relaxed one, or any permitted set, with the bound.
+func (in *instance) anySet(x *relaxation, bound int64) (solution, error) {
+	s := in.repair(x)
+	if !s.found {
+		r := in.reachable(true)
+		if r == nil {
+			return s, ErrEffort
+		}
+		totals := r.closest()
+		if totals == nil {
+			return s, ErrNone
+		}
+		s = solution{chosen: r.set(totals[0]), sum: totals[0], found: true}
+		for _, i := range s.chosen {
+			s.score += in.v[i]
+		}
+	}
+	s.bound = max(s.score, bound)
+	s.proven = s.bound == s.score && in.off(s.sum) == 0
+	return s, nil
+}
+
+func floorDiv(a, b int64) int64 {
+	q := a / b
+	if a%b < 0 {
+		q--
+	}
+	return q
+}

@@ -1,0 +1,68 @@
+// Package subset finds the best set of things that weigh, together, what is wanted: the
+// search behind portion.Pick, in whole numbers.
+//
+// [Problem.Best] answers; relaxation.go prices mass, search.go enumerates the sets near
+// the relaxed one, reachable.go lists the totals that can be had, repair.go is the last
+// resort, best.go puts them together.
+package subset
+
+import "example.org/honestplate/portion/internal/decimal"
+
+// AnyCount as the count of a group leaves the number of its pieces free.
+const AnyCount = -1
+
+// A Problem is a choice of pieces. Masses, scores and their sums must be below 2^60.
+type Problem struct {
+	Masses, Scores    []int64 // by position; masses above 0, or all 0
+	Groups            []Group // one or more, which together cover all positions in order
+	Low, High, Target int64   // the permitted totals, and the one wanted, which is among them
+	Effort            int     // steps of the search, above 0
+	Closest           bool    // wants the closest total rather than the best score
+}
+
+// A Group is the positions From..To, of which Count are chosen, or any number.
+type Group struct{ From, To, Count int }
+
+// A Solution is a permitted set of positions with what is known about it.
+type Solution struct {
+	Chosen []int // positions, ascending
+	Sum    int64 // their mass
+	Score  int64
+	Bound  int64 // a score that no permitted set exceeds
+	Proven bool  // no permitted set is better
+	First  bool  // and no equal set comes earlier in order of position
+	Work   int   // steps spent, in the unit of Problem.Effort
+}
+
+// An instance is a problem under way, with scores over their common divisor.
+type instance struct {
+	w, v           []int64
+	groups         []Group
+	lo, hi, target int64
+	unit           int64 // common divisor of the scores
+	effort, work   int
+}
+
+func (p Problem) instance() *instance {
+	in := &instance{w: p.Masses, v: make([]int64, len(p.Scores)), groups: p.Groups, lo: p.Low, hi: p.High, target: p.Target, effort: p.Effort}
+	for _, v := range p.Scores {
+		in.unit = decimal.CommonDivisor(in.unit, v)
+	}
+	in.unit = max(in.unit, 1)
+	for i, v := range p.Scores {
+		in.v[i] = v / in.unit
+	}
+	return in
+}
+
+// flat reports that every permitted choice has the same score.
+func (in *instance) flat() bool {
+	for _, g := range in.groups {
+		for i := g.From; i < g.To; i++ {
+			if in.v[i] != in.v[g.From] || (g.Count == AnyCount && in.v[i] != 0) {
+				return false
+			}
+		}
+	}
+	return true
+}
