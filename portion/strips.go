@@ -70,7 +70,8 @@ const (
 // the scale, over the segments that the cuts make of them, in proportion to length
 // and the weights asked for: what a strip carries on a slice, each strip and each
 // slice are all within a step of their exact shares ([apportion.ControlledRounding]), and the
-// total is exact.
+// total is exact. Of equally near answers the one that is its own mirror image, left and
+// right of the camera, is taken, and of several such the one with the most even slices.
 //
 // Lengths are in closed form, those of ovals by elliptic integrals. Laid over the
 // cuts before baking the item is still the declared amount: no more, no less.

@@ -71,7 +71,7 @@ func All() []Check {
 	return slices.Concat(
 		rheologyLiquids, rheologyFlow, rheologyBlends, rheologyPours,
 		thermalAir, thermalConduction, thermalClocks,
-		portionShares, portionPieces,
+		portionShares, portionBounds, portionPieces,
 	)
 }
 
