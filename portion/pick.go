@@ -65,8 +65,9 @@ type Pick struct {
 	ScoreStep float64 `json:"score_step,omitzero"`
 	// Effort bounds the work and the memory, in steps of the search; the same
 	// effort gives the same answer on any machine. 0 means 10 million: some tenths of
-	// a second, some tens of megabytes. When it runs out, Picked says how far from the best the
-	// answer can be.
+	// a second and some tens of megabytes, a second or two for a million pieces. When it
+	// runs out, a set is still found, which can take some times as much again, and Picked
+	// says how far from the best it can be.
 	Effort int `json:"effort,omitzero"`
 }
 
