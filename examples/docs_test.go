@@ -6,6 +6,7 @@ import (
 	"go/doc"
 	"go/parser"
 	"go/token"
+	"io/fs"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -14,24 +15,37 @@ import (
 
 var libraries = []string{"rheology", "thermal", "portion"}
 
-// sources parses the Go files of a library, its tests apart.
-func sources(t *testing.T, pkg string) (code, tests []*ast.File, fset *token.FileSet) {
+// sources parses the Go files of a library and the packages below it, the tests
+// apart; what is internal is nobody's manual.
+func sources(t *testing.T, library string) (code, tests []*ast.File, fset *token.FileSet) {
 	t.Helper()
 	fset = token.NewFileSet()
-	paths, err := filepath.Glob(filepath.Join("..", pkg, "*.go"))
-	if err != nil || len(paths) == 0 {
-		t.Fatalf("no files of %s: %v", pkg, err)
-	}
-	for _, path := range paths {
+	err := filepath.WalkDir(filepath.Join("..", library), func(path string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if d.IsDir() {
+			if name := d.Name(); name == "internal" || name == "testdata" {
+				return filepath.SkipDir
+			}
+			return nil
+		}
+		if filepath.Ext(path) != ".go" {
+			return nil
+		}
 		f, err := parser.ParseFile(fset, path, nil, parser.ParseComments|parser.SkipObjectResolution)
 		if err != nil {
-			t.Fatal(err)
+			return err
 		}
 		if strings.HasSuffix(path, "_test.go") {
 			tests = append(tests, f)
 		} else {
 			code = append(code, f)
 		}
+		return nil
+	})
+	if err != nil || len(code) == 0 {
+		t.Fatalf("no files of %s: %v", library, err)
 	}
 	return code, tests, fset
 }

@@ -4,21 +4,21 @@ import (
 	"testing"
 	"time"
 
+	"example.org/honestplate"
 	. "example.org/honestplate/rheology"
 )
 
 func TestPropertyCallsOfBlendsAllocateNothing(t *testing.T) {
-	measured := Part{Measured{Dairy{FatPercent: 36}, 6, Factor(0.03, 1.1)}, 100}
+	measured := Part{Measured{Dairy{FatPercent: 36}, 6, honestplate.Factor(0.03, 1.1)}, 100}
 	milk, light, syrup := Part{Dairy{FatPercent: 3.5}, 300}, Part{Dairy{FatPercent: 12}, 50}, Part{Sucrose{Brix: 60}, 20}
 	for _, c := range []struct {
 		rule  Rule
 		parts []Part
 	}{
-		{LogMass, []Part{milk, light}},
-		{LogMass, []Part{milk, light, measured, syrup}},
-		{LogVolume, []Part{milk, measured, syrup}},
-		{Emulsion, []Part{milk, light, measured}},
-		{Interaction{D: -0.2, E: 0.1}, []Part{milk, syrup}},
+		{Rule{}, []Part{milk, light}},
+		{Rule{}, []Part{milk, light, measured, syrup}},
+		{Rule{Emulsion: true}, []Part{milk, light, measured}},
+		{Rule{D: -0.2, E: 0.1}, []Part{milk, syrup}},
 	} {
 		m := mustBlend(t, c.rule, c.parts...)
 		for name, call := range map[string]func(){
@@ -33,7 +33,7 @@ func TestPropertyCallsOfBlendsAllocateNothing(t *testing.T) {
 		}
 	}
 	r := kitchen(1000, 0.1)
-	cup := ISO2431(4)
+	cup := cup("ISO 4")
 	for name, call := range map[string]func(){
 		"For":                func() { r.For(0.012) },
 		"Reach":              func() { r.Reach() },

@@ -7,25 +7,27 @@ import (
 	"reflect"
 	"slices"
 	"strings"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A Part is an amount of a liquid in a blend.
 type Part struct {
-	Liquid Liquid  // what it is
-	Grams  float64 // how much, g, 0 or more
+	Liquid Liquid  `json:"liquid"` // what it is
+	Grams  float64 `json:"grams"`  // how much, g, 0 or more
 }
 
 // maxParts is how many different liquids a Mix can hold: it lets the property
 // functions work without allocating.
 const maxParts = 32
 
-// A Mix is a blend of liquids, itself a Liquid. Make it with Blend or a Rule;
-// the zero Mix has no parts, and its methods return an InputError.
+// A Mix is a blend of liquids, itself a Liquid. Make it with [Blend] or
+// [Rule.Blend]; the zero Mix has no parts, and its methods return an InputError.
 type Mix struct {
-	rule  law
+	rule  Rule
 	kind  liquidKind
 	fat   float64 // % by mass; NaN unless every part is milk or cream
-	shape float64 // its phippsShape
 	parts []share // in one order, whatever order they were given in
 }
 
@@ -33,22 +35,20 @@ type share struct {
 	liquid Liquid
 	w      float64 // mass fraction
 	fat    float64 // % by mass; NaN unless milk or cream
-	shape  float64 // its phippsShape
 }
 
-// Blend mixes parts by log-mixing by mass, the house rule LogMass, which says how
-// far it can be trusted. The order of parts does not matter; the same
+// Blend mixes parts by log-mixing by mass, the house rule, of which [Rule]
+// says how far it can be trusted. The order of parts does not matter; the same
 // liquid given twice is one part, a blend of one liquid is that liquid, and a Mix
 // made by the same rule is taken apart into its own parts.
 //
 // No part, a nil liquid, grams that are negative or not finite, or nothing but
 // zeros are an InputError, and so are more than 32 different liquids. That the
 // parts go together (oil and water do not) is for the user to know.
-func Blend(parts ...Part) (Mix, error) { return blend(LogMass, parts) }
+func Blend(parts ...Part) (Mix, error) { return blend(Rule{}, parts) }
 
-func blend(r Rule, parts []Part) (Mix, error) {
-	rule, err := lawOf(r)
-	if err != nil {
+func blend(rule Rule, parts []Part) (Mix, error) {
+	if err := rule.check(); err != nil {
 		return Mix{}, err
 	}
 	flat, err := flatten(rule, parts)
@@ -67,47 +67,47 @@ func blend(r Rule, parts []Part) (Mix, error) {
 	}
 	slices.SortFunc(merged, comparePart)
 	if len(merged) > maxParts {
-		return Mix{}, &InputError{"number of liquids", float64(len(merged)), "", fmt.Sprintf("at most %d", maxParts)}
+		return Mix{}, check.Input("Parts", float64(len(merged)), "different liquids", fmt.Sprintf("at most %d", maxParts))
 	}
 	var total float64
 	for _, p := range merged {
 		total += p.Grams
 	}
-	if err := positive("total of the parts", total, "g"); err != nil {
+	if err := honestplate.Positive("Parts", total, "g"); err != nil {
 		return Mix{}, err
 	}
 	m := Mix{rule: rule, parts: make([]share, len(merged))}
 	for i, p := range merged {
 		kind, fat := dairyOf(p.Liquid)
 		m.kind = max(m.kind, kind)
-		m.parts[i] = share{p.Liquid, p.Grams / total, fat, phippsShape(fat)}
+		m.parts[i] = share{p.Liquid, p.Grams / total, fat}
 		m.fat += p.Grams / total * fat
-		if rule.kind == emulsionLaw && math.IsNaN(fat) && len(merged) > 1 {
-			return Mix{}, &InputError{"fat of " + p.Liquid.Describe().Name, fat, "%", "milk or cream in every part, for the emulsion rule"}
+		if err := rule.suits(p.Liquid, fat); err != nil && len(merged) > 1 {
+			return Mix{}, err
 		}
 	}
-	m.shape = phippsShape(m.fat)
 	return m, nil
 }
 
 // flatten checks the parts, leaves out those of no mass, and takes apart a Mix of
 // one liquid or of the same rule.
-func flatten(rule law, parts []Part) ([]Part, error) {
+func flatten(rule Rule, parts []Part) ([]Part, error) {
 	if len(parts) == 0 {
-		return nil, &InputError{"number of parts", 0, "", "at least 1"}
+		return nil, check.Missing("Parts", "at least one liquid with its grams")
 	}
 	var flat []Part
-	for _, p := range parts {
-		if p.Liquid == nil {
-			return nil, &InputError{"liquid of a part", math.NaN(), "", "a liquid, not nil"}
+	for i, p := range parts {
+		field := fmt.Sprintf("Parts[%d]", i)
+		if check.IsNil(p.Liquid) {
+			return nil, check.Missing(field+".Liquid", "a liquid")
 		}
-		if err := notNegative("mass of a part", p.Grams, "g"); err != nil {
+		if err := honestplate.NotNegative(field+".Grams", p.Grams, "g"); err != nil {
 			return nil, err
 		}
 		m, ok := p.Liquid.(Mix)
 		switch {
 		case ok && len(m.parts) == 0:
-			return nil, &InputError{"number of parts of a mix", 0, "", "at least 1"}
+			return nil, honestplate.In(field, m.empty())
 		case p.Grams == 0:
 		case ok && (len(m.parts) == 1 || m.rule == rule):
 			for _, s := range m.parts {
@@ -134,19 +134,10 @@ func same(a, b Liquid) bool {
 	return reflect.ValueOf(a).Comparable() && reflect.ValueOf(b).Comparable() && a == b
 }
 
-// Parts returns the parts of the mix as mass fractions of one gram.
-func (m Mix) Parts() []Part {
-	out := make([]Part, len(m.parts))
-	for i, s := range m.parts {
-		out[i] = Part{s.liquid, s.w}
+// suits returns an error for a liquid that the rule is not for.
+func (r Rule) suits(l Liquid, fat float64) error {
+	if r.Emulsion && math.IsNaN(fat) {
+		return &honestplate.InputError{Field: "Rule.Emulsion", Got: "set for " + honestplate.OneLine(l.Describe().Name), Want: "milk or cream in every part"}
 	}
-	return out
-}
-
-// FatPercent returns the fat of a mix in % by mass, if every part is milk or cream.
-func (m Mix) FatPercent() (percent float64, known bool) {
-	if len(m.parts) == 0 || math.IsNaN(m.fat) {
-		return 0, false
-	}
-	return m.fat, true
+	return nil
 }

@@ -1,19 +1,23 @@
 package rheology
 
 import (
+	"cmp"
 	"fmt"
 	"math"
-	"sort"
 	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A Correction is what to add to a batch that was measured.
 type Correction struct {
-	AddThinGrams, AddThickGrams float64  // at most one is above 0; whole scale steps
-	TotalGrams                  float64  // of the batch afterwards
-	MeasuredPaS                 float64  // what the correction starts from, Pa s
-	Predicted                   Estimate // of the batch afterwards, Pa s
-	Batch                       Batch    // afterwards: measure and Correct it again
+	AddThinGrams  float64              `json:"add_thin_grams"`  // of the thin liquid, whole scale steps
+	AddThickGrams float64              `json:"add_thick_grams"` // or of the thick one; at most one of the two is above 0
+	TotalGrams    float64              `json:"total_grams"`     // of the batch afterwards
+	MeasuredPaS   float64              `json:"measured_pas"`    // what the correction starts from, Pa s
+	Predicted     honestplate.Estimate `json:"predicted_pas"`   // of the batch afterwards, Pa s
+	Batch         Batch                `json:"batch"`           // afterwards: measure and Correct it again
 }
 
 // maxAddition is how many times the batch may be added to it; more is a new batch.
@@ -34,7 +38,7 @@ const maxAddition = 10
 // A target out of reach of an addition of up to ten times the batch is a
 // RangeError with what can be reached; other errors are those of For.
 func (b Batch) Correct(measuredPaS float64) (Correction, error) {
-	return b.correct(Exactly(measuredPaS))
+	return b.correct(honestplate.Exactly(measuredPaS))
 }
 
 // CorrectFromCup corrects a batch from its time in a flow cup, filled at the
@@ -49,74 +53,65 @@ func (b Batch) CorrectFromCup(c Cup, t time.Duration) (Correction, error) {
 }
 
 // cupViscosity returns the dynamic viscosity in Pa s from a cup time.
-func (b Batch) cupViscosity(c Cup, t time.Duration) (Estimate, error) {
+func (b Batch) cupViscosity(c Cup, t time.Duration) (honestplate.Estimate, error) {
 	nu, err := c.KinematicViscosity(t)
 	if err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	m, err := b.Mix()
 	if err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	rho, err := m.Density(b.Recipe.TempC)
 	if err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return nu.Times(rho.Value), nil
+	return nu.Times(rho.Likely), nil
 }
 
-func (b Batch) correct(measured Estimate) (Correction, error) {
+func (b Batch) correct(measured honestplate.Estimate) (Correction, error) {
 	r := b.Recipe
-	var p pair
-	if err := p.of(&r); err != nil {
-		return Correction{}, err
+	p, err := r.pair()
+	if err != nil {
+		return Correction{}, honestplate.In("Recipe", err)
 	}
-	thin, err := stepsOf("thin part of the batch", b.ThinGrams, r.StepGrams)
+	thin, err := stepsOf("ThinGrams", b.ThinGrams, r.StepGrams)
 	if err != nil {
 		return Correction{}, err
 	}
-	thick, err := stepsOf("thick part of the batch", b.ThickGrams, r.StepGrams)
+	thick, err := stepsOf("ThickGrams", b.ThickGrams, r.StepGrams)
 	if err != nil {
 		return Correction{}, err
 	}
-	for _, v := range []struct {
-		quantity string
-		value    float64
-		unit     string
-	}{
-		{"batch", b.ThinGrams + b.ThickGrams, "g"},
-		{"viscosity wanted", b.TargetPaS, "Pa s"},
-		{"measured viscosity", measured.Value, "Pa s"},
-	} {
-		if err := positive(v.quantity, v.value, v.unit); err != nil {
-			return Correction{}, err
-		}
+	if err := cmp.Or(honestplate.Positive("ThinGrams+ThickGrams", b.ThinGrams+b.ThickGrams, "g"),
+		honestplate.Positive("TargetPaS", b.TargetPaS, "Pa s"), honestplate.Positive("MeasuredPaS", measured.Likely, "Pa s")); err != nil {
+		return Correction{}, err
 	}
 	n := thin + thick
 	curve := p.through(float64(thick)/float64(n), measured)
 	target := math.Log(b.TargetPaS)
-	addThick := measured.Value < b.TargetPaS
-	share := func(a int) float64 {
+	addThick := measured.Likely < b.TargetPaS
+	share := func(a int64) float64 {
 		if addThick {
 			return float64(thick+a) / float64(n+a)
 		}
 		return float64(thick) / float64(n+a)
 	}
-	at := func(a int) float64 { return curve.ln(share(a)) }
-	reached := func(a int) bool { return at(a) >= target == addThick || at(a) == target }
+	at := func(a int64) float64 { return curve.ln(share(a)) }
+	reached := func(a int64) bool { return at(a) >= target == addThick || at(a) == target }
 	limit := rising(at, maxAddition*n, addThick)
 	if !reached(limit) {
 		from, to := math.Exp(at(0)), math.Exp(at(limit))
-		return Correction{}, &RangeError{"viscosity wanted", b.TargetPaS, min(from, to), max(from, to), "Pa s",
-			fmt.Sprintf("reach of additions to this batch, up to %.6g g", gramsOf(limit, r.StepGrams))}
+		return Correction{}, check.Outside("TargetPaS", b.TargetPaS, min(from, to), max(from, to), "Pa s",
+			fmt.Sprintf("reach of additions to this batch, up to %.6g g: mix a new one", gramsOf(limit, r.StepGrams)))
 	}
-	add := sort.Search(limit, reached)
+	add := firstStep(limit, reached)
 	if add > 0 && math.Abs(at(add-1)-target) <= math.Abs(at(add)-target) {
 		add--
 	}
 	c := Correction{
 		TotalGrams:  gramsOf(n+add, r.StepGrams),
-		MeasuredPaS: measured.Value,
+		MeasuredPaS: measured.Likely,
 		Predicted:   curve.at(share(add)),
 		Batch:       b,
 	}
@@ -134,12 +129,12 @@ func (b Batch) correct(measured Estimate) (Correction, error) {
 }
 
 // rising returns how far up to limit the curve keeps going the wanted way.
-func rising(at func(int) float64, limit int, up bool) int {
+func rising(at func(int64) float64, limit int64, up bool) int64 {
 	const looks = 24
-	last, lastAt := 0, at(0)
+	last, lastAt := int64(0), at(0)
 	for i := 1; i <= looks; i++ {
 		// Closer together for small additions, where the mix changes fast.
-		a := int(float64(limit) * math.Pow(float64(i)/looks, 3))
+		a := int64(float64(limit) * math.Pow(float64(i)/looks, 3))
 		if a == last {
 			continue
 		}
@@ -152,8 +147,8 @@ func rising(at func(int) float64, limit int, up bool) int {
 	return last
 }
 
-// A curve is a recipe's curve of viscosity against mix, moved through a measurement.
-type curve struct {
+// A conditioned pair is a recipe's curve of viscosity against mix, moved through a measurement.
+type conditioned struct {
 	*pair
 	middle    float64    // of the mixing step's error
 	errors    [3]float64 // squares of the half-widths: thin, thick, mixing step
@@ -163,15 +158,15 @@ type curve struct {
 	noise     float64    // square of the half-width of the measurement
 }
 
-func (p *pair) through(w float64, measured Estimate) curve {
-	c := curve{pair: p}
+func (p *pair) through(w float64, measured honestplate.Estimate) conditioned {
+	c := conditioned{pair: p}
 	half := 0.0
 	c.middle, half = p.stepError()
-	ratio := p.thick.ln - p.thin.ln
+	ratio := p.terms[1].ln - p.terms[0].ln
 	c.middle *= ratio
 	for i, width := range [3]float64{
-		(p.thin.lnHigh - p.thin.lnLow) / 2,
-		(p.thick.lnHigh - p.thick.lnLow) / 2,
+		(p.terms[0].lnHigh - p.terms[0].lnLow) / 2,
+		(p.terms[1].lnHigh - p.terms[1].lnLow) / 2,
 		half * ratio,
 	} {
 		// 20 is no limit in practice; it keeps a band down to 0 finite.
@@ -185,7 +180,7 @@ func (p *pair) through(w float64, measured Estimate) curve {
 		c.errors = [3]float64{1, 1, 0}
 		c.total = c.covariance(c.at0)
 	}
-	c.deviation = math.Log(measured.Value) - c.expected(w)
+	c.deviation = math.Log(measured.Likely) - c.expected(w)
 	if measured.Low > 0 && measured.High > measured.Low {
 		c.noise = math.Pow(math.Log(measured.High/measured.Low)/2, 2)
 	}
@@ -196,7 +191,7 @@ func (p *pair) through(w float64, measured Estimate) curve {
 // enters the logarithm of the viscosity with w of the thick liquid.
 func shapes(w float64) [3]float64 { return [3]float64{1 - w, w, w * (1 - w)} }
 
-func (c *curve) covariance(s [3]float64) float64 {
+func (c *conditioned) covariance(s [3]float64) float64 {
 	var sum float64
 	for i, e := range c.errors {
 		sum += s[i] * c.at0[i] * e
@@ -205,15 +200,15 @@ func (c *curve) covariance(s [3]float64) float64 {
 }
 
 // expected is ln eta before the measurement, the known lean of the rule taken out.
-func (c *curve) expected(w float64) float64 { return c.lnAt(w) - c.middle*w*(1-w) }
+func (c *conditioned) expected(w float64) float64 { return c.lnAt(w) - c.middle*w*(1-w) }
 
 // ln is ln eta after the measurement.
-func (c *curve) ln(w float64) float64 {
+func (c *conditioned) ln(w float64) float64 {
 	return c.expected(w) + c.covariance(shapes(w))/c.total*c.deviation
 }
 
 // at returns the viscosity after the measurement with the band that is left.
-func (c *curve) at(w float64) Estimate {
+func (c *conditioned) at(w float64) honestplate.Estimate {
 	s := shapes(w)
 	cov := c.covariance(s)
 	var prior float64
@@ -223,5 +218,5 @@ func (c *curve) at(w float64) Estimate {
 	gain := cov / c.total
 	half := math.Sqrt(max(0, prior-cov*gain) + gain*gain*c.noise)
 	v := c.ln(w)
-	return Estimate{math.Exp(v), math.Exp(v - half), math.Exp(v + half)}
+	return honestplate.Estimate{Low: math.Exp(v - half), Likely: math.Exp(v), High: math.Exp(v + half)}
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/honestplate"
 	. "example.org/honestplate/rheology"
 )
 
@@ -19,7 +20,7 @@ func TestABatchAsWantedNeedsNothing(t *testing.T) {
 	if err != nil || c.AddThinGrams != 0 || c.AddThickGrams != 0 || c.TotalGrams != 500 {
 		t.Errorf("%+v, %v", c, err)
 	}
-	if math.Abs(c.Predicted.Value/b.TargetPaS-1) > 1e-9 {
+	if math.Abs(c.Predicted.Likely/b.TargetPaS-1) > 1e-9 {
 		t.Errorf("predicted %v, measured %v", c.Predicted, b.TargetPaS)
 	}
 }
@@ -42,7 +43,7 @@ func TestACorrectionReplacesTheModelAndAddsTheLeast(t *testing.T) {
 		if got := c.Batch.ThinGrams + c.Batch.ThickGrams; got != c.TotalGrams || c.TotalGrams != 500+c.AddThinGrams+c.AddThickGrams {
 			t.Errorf("total %v, %v", got, c.TotalGrams)
 		}
-		off := math.Abs(math.Log(c.Predicted.Value / b.TargetPaS))
+		off := math.Abs(math.Log(c.Predicted.Likely / b.TargetPaS))
 		if off > 0.01 {
 			t.Errorf("after correction %v, wanted %v", c.Predicted, b.TargetPaS)
 		}
@@ -56,7 +57,7 @@ func TestACorrectionFindsTheCreamThatWasReallyThere(t *testing.T) {
 	// The real cream is half as thick as the table says; log-mixing with it is the truth.
 	milk, table := Dairy{FatPercent: 3.5}, Dairy{FatPercent: 36}
 	v, _ := table.Viscosity(6)
-	cream := Measured{table, 6, Exactly(v.Value / 2)}
+	cream := Measured{table, 6, honestplate.Exactly(v.Likely / 2)}
 	b, err := kitchen(500, 0.1).For(0.008)
 	if err != nil {
 		t.Fatal(err)
@@ -67,7 +68,7 @@ func TestACorrectionFindsTheCreamThatWasReallyThere(t *testing.T) {
 			t.Fatal(err)
 		}
 		now, _ := m.Viscosity(6)
-		c, err := b.Correct(now.Value)
+		c, err := b.Correct(now.Likely)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -75,8 +76,8 @@ func TestACorrectionFindsTheCreamThatWasReallyThere(t *testing.T) {
 	}
 	m, _ := Blend(Part{milk, b.ThinGrams}, Part{cream, b.ThickGrams})
 	now, _ := m.Viscosity(6)
-	if math.Abs(now.Value/0.008-1) > 0.005 {
-		t.Errorf("after four rounds %v, wanted 0.008", now.Value)
+	if math.Abs(now.Likely/0.008-1) > 0.005 {
+		t.Errorf("after four rounds %v, wanted 0.008", now.Likely)
 	}
 }
 
@@ -87,7 +88,7 @@ func TestACupTimeCorrectsLikeTheViscosityItTells(t *testing.T) {
 	}
 	m, _ := b.Mix()
 	rho, _ := m.Density(6)
-	cup := ISO2431(3)
+	cup := cup("ISO 3")
 	nu, err := cup.KinematicViscosity(40 * time.Second)
 	if err != nil {
 		t.Fatal(err)
@@ -96,7 +97,7 @@ func TestACupTimeCorrectsLikeTheViscosityItTells(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	y, err := b.Correct(nu.Value * rho.Value)
+	y, err := b.Correct(nu.Likely * rho.Likely)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -106,7 +107,7 @@ func TestACupTimeCorrectsLikeTheViscosityItTells(t *testing.T) {
 	if x.Predicted.High-x.Predicted.Low <= y.Predicted.High-y.Predicted.Low {
 		t.Errorf("the cup's own band is missing: %v, %v", x.Predicted, y.Predicted)
 	}
-	if _, err := b.CorrectFromCup(cup, time.Second); !errors.Is(err, ErrRange) {
+	if _, err := b.CorrectFromCup(cup, time.Second); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("1 s: %v", err)
 	}
 }
@@ -116,7 +117,7 @@ func TestACorrectionOutOfReachSaysWhatCanBeReached(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var r *RangeError
+	var r *honestplate.RangeError
 	if _, err := b.Correct(0.0001); !errors.As(err, &r) || r.Value != b.TargetPaS {
 		t.Errorf("%v", err)
 	}
@@ -127,13 +128,13 @@ func TestACorrectionOutOfReachSaysWhatCanBeReached(t *testing.T) {
 }
 
 func TestMeasuredEndsMoveTheWholeCurve(t *testing.T) {
-	one := Measured{Dairy{FatPercent: 3.5}, 6, Exactly(0.01)}
-	r := Recipe{Thin: one, Thick: Measured{Dairy{FatPercent: 36}, 6, Exactly(0.01)}, BatchGrams: 100, StepGrams: 1, TempC: 6}
+	one := Measured{Dairy{FatPercent: 3.5}, 6, honestplate.Exactly(0.01)}
+	r := Recipe{Thin: one, Thick: Measured{Dairy{FatPercent: 36}, 6, honestplate.Exactly(0.01)}, BatchGrams: 100, StepGrams: 1, TempC: 6}
 	b, err := r.For(0.01)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := b.Correct(0.02); !errors.Is(err, ErrRange) {
+	if _, err := b.Correct(0.02); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("two equal liquids: %v", err)
 	}
 }
@@ -144,10 +145,10 @@ func TestACorrectionThatMakesNoSenseIsRefused(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, pas := range []float64{0, -1, math.NaN(), math.Inf(1)} {
-		if _, err := good.Correct(pas); !errors.Is(err, ErrInput) {
+		if _, err := good.Correct(pas); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%v: %v", pas, err)
 		}
-		if _, err := good.Chill(pas, 2, 20); !errors.Is(err, ErrInput) {
+		if _, err := good.Chill(pas, 2, 20); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("chill from %v: %v", pas, err)
 		}
 	}
@@ -161,7 +162,7 @@ func TestACorrectionThatMakesNoSenseIsRefused(t *testing.T) {
 	} {
 		b := good
 		change(&b)
-		if _, err := b.Correct(0.01); !errors.Is(err, ErrInput) {
+		if _, err := b.Correct(0.01); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -173,7 +174,7 @@ func TestServeAtIsTheInverseOfViscosity(t *testing.T) {
 		l := Dairy{FatPercent: 40 * rng.Float64()}
 		tempC := 1 + 78*rng.Float64()
 		v, _ := l.Viscosity(tempC)
-		got, err := ServeAt(l, v.Value, 0, 80)
+		got, err := ServeAt(l, v.Likely, 0, 80)
 		if err != nil || math.Abs(got-tempC) > 1e-3 {
 			t.Fatalf("%v at %v: %v, %v", l, tempC, got, err)
 		}
@@ -184,15 +185,15 @@ func TestServeAtSaysWhatTheLiquidCanReach(t *testing.T) {
 	milk := Dairy{FatPercent: 3.5}
 	cold, _ := milk.Viscosity(4)
 	warm, _ := milk.Viscosity(20)
-	var r *RangeError
+	var r *honestplate.RangeError
 	for _, pas := range []float64{1, 1e-6} {
-		if _, err := ServeAt(milk, pas, 4, 20); !errors.As(err, &r) || r.Low != warm.Value || r.High != cold.Value {
+		if _, err := ServeAt(milk, pas, 4, 20); !errors.As(err, &r) || r.Low != warm.Likely || r.High != cold.Likely {
 			t.Errorf("%v: %v", pas, err)
 		}
 	}
 	for _, at := range []float64{4, 20} {
 		v, _ := milk.Viscosity(at)
-		if got, err := ServeAt(milk, v.Value, 4, 20); err != nil || got != at {
+		if got, err := ServeAt(milk, v.Likely, 4, 20); err != nil || got != at {
 			t.Errorf("at the end %v: %v, %v", at, got, err)
 		}
 	}
@@ -203,11 +204,11 @@ func TestServeAtSaysWhatTheLiquidCanReach(t *testing.T) {
 		t.Errorf("above the liquid's range: %v", err)
 	}
 	for _, bad := range [][3]float64{{0, 4, 20}, {0.002, 20, 4}, {0.002, math.NaN(), 4}, {0.002, 4, math.Inf(1)}} {
-		if _, err := ServeAt(milk, bad[0], bad[1], bad[2]); !errors.Is(err, ErrInput) {
+		if _, err := ServeAt(milk, bad[0], bad[1], bad[2]); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%v: %v", bad, err)
 		}
 	}
-	if _, err := ServeAt(nil, 0.002, 4, 20); !errors.Is(err, ErrInput) {
+	if _, err := ServeAt(nil, 0.002, 4, 20); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("nil: %v", err)
 	}
 }
@@ -217,7 +218,7 @@ func TestChillingABatchBringsItToItsTarget(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	at, err := b.Chill(0.95*b.Predicted.Value, 0, 6)
+	at, err := b.Chill(0.95*b.Predicted.Likely, 0, 6)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -234,8 +235,8 @@ func TestTheBandAfterACorrectionIsRight(t *testing.T) {
 	for name, r := range map[string]Recipe{
 		"by fat": kitchen(500, 0.1),
 		"measured": {
-			Thin:       Measured{Dairy{FatPercent: 3.5}, 6, Factor(0.003, 1.05)},
-			Thick:      Measured{Dairy{FatPercent: 36}, 6, Factor(0.03, 1.2)},
+			Thin:       Measured{Dairy{FatPercent: 3.5}, 6, honestplate.Factor(0.003, 1.05)},
+			Thick:      Measured{Dairy{FatPercent: 36}, 6, honestplate.Factor(0.03, 1.2)},
 			BatchGrams: 500, StepGrams: 0.1, TempC: 6,
 		},
 	} {
@@ -243,11 +244,11 @@ func TestTheBandAfterACorrectionIsRight(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		lnThin, lnThick := math.Log(low.Value), math.Log(high.Value)
+		lnThin, lnThick := math.Log(low.Likely), math.Log(high.Likely)
 		ratio := lnThick - lnThin
 		n, inside := 0, 0
 		for range 2000 {
-			b, err := r.For(low.Value * math.Exp(ratio*(0.2+0.5*rng.Float64())))
+			b, err := r.For(low.Likely * math.Exp(ratio*(0.2+0.5*rng.Float64())))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -259,7 +260,7 @@ func TestTheBandAfterACorrectionIsRight(t *testing.T) {
 				return math.Exp((1-w)*(lnThin+thin) + w*(lnThick+thick) - step*w*(1-w)*ratio)
 			}
 			c, err := b.Correct(truth(b))
-			if errors.Is(err, ErrRange) {
+			if errors.Is(err, honestplate.ErrRange) {
 				continue // the true cream is too thin, or the true milk too thick
 			}
 			if err != nil {

@@ -1,9 +1,13 @@
 package rheology
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A Cup is a flow cup or a dip cup: it is filled, and the time until the stream
@@ -11,23 +15,23 @@ import (
 //
 //	nu = A (t - C) - B/t        nu in m2/s, t in s
 //
-// for a Newtonian liquid at the temperature it was filled at. ISO2431, FordCup,
-// ZahnCup and ShellCup give the standard ones; fill the fields for a cup with a
+// for a Newtonian liquid at the temperature it was filled at. [CupNamed] gives the
+// standard ones; fill the fields for a cup with a
 // calibration certificate. Cups of one name but different standards differ by
 // several per cent or several times: never use the formula of one for another.
 //
 // A Bostwick consistometer is not here: no published relation of its reading to
 // viscosity was found.
 type Cup struct {
-	Name    string        // shown to people and in errors, such as "ISO 2431, 4 mm"
-	A       float64       // m2/s2, above 0
-	B       float64       // m2, 0 or more
-	C       float64       // s, 0 or more
-	Least   time.Duration // shortest time for which the formula holds
-	Most    time.Duration // longest
-	Rel     float64       // 95 % band of the calibration, as a fraction of nu
-	Reading time.Duration // 95 % band of the timing: 0.5 s by hand (common practice, no source)
-	Source  string        // whose formula, and whether it was read or is from memory
+	Name    string        `json:"name"`                // shown to people and in errors, such as "ISO 2431, 4 mm"
+	A       float64       `json:"a_m2_per_s2"`         // m2/s2, above 0
+	B       float64       `json:"b_m2,omitzero"`       // m2, 0 or more
+	C       float64       `json:"c_s,omitzero"`        // s, 0 or more
+	Least   time.Duration `json:"least_ns"`            // shortest time for which the formula holds
+	Most    time.Duration `json:"most_ns"`             // longest
+	Rel     float64       `json:"rel,omitzero"`        // 95 % band of the calibration, as a fraction of nu
+	Reading time.Duration `json:"reading_ns,omitzero"` // 95 % band of the timing: 0.5 s by hand (common practice, no source)
+	Source  string        `json:"source,omitzero"`     // whose formula, and whether it was read or is from memory
 }
 
 // String names the cup, such as "ISO 2431, 4 mm".
@@ -45,36 +49,30 @@ func (c Cup) check() error {
 
 // wrong returns the InputError of a cup that check did not pass.
 func (c Cup) wrong() error {
-	of := " of " + c.label()
-	if err := positive("constant A"+of, c.A, "m2/s2"); err != nil {
+	err := cmp.Or(honestplate.Positive("Cup.A", c.A, "m2/s2"), honestplate.NotNegative("Cup.B", c.B, "m2"), honestplate.NotNegative("Cup.C", c.C, "s"),
+		honestplate.NotNegative("Cup.Rel", c.Rel, ""), honestplate.NotNegative("Cup.Reading", c.Reading.Seconds(), "s"),
+		honestplate.Positive("Cup.Least", c.Least.Seconds(), "s"))
+	switch {
+	case err != nil:
 		return err
+	case c.Rel >= 1:
+		return check.Input("Cup.Rel", c.Rel, "", "below 1")
+	case c.Most < c.Least:
+		return check.Input("Cup.Most", c.Most.Seconds(), "s", fmt.Sprintf("at least the shortest time, %v", c.Least))
 	}
-	for _, v := range []struct {
-		quantity string
-		value    float64
-		unit     string
-	}{{"constant B", c.B, "m2"}, {"constant C", c.C, "s"}, {"band", c.Rel, ""}, {"reading", c.Reading.Seconds(), "s"}} {
-		if err := notNegative(v.quantity+of, v.value, v.unit); err != nil {
-			return err
-		}
-	}
-	if c.Rel >= 1 {
-		return &InputError{"band" + of, c.Rel, "", "below 1"}
-	}
-	if err := positive("shortest time"+of, c.Least.Seconds(), "s"); err != nil {
-		return err
-	}
-	if c.Most < c.Least {
-		return &InputError{"longest time" + of, c.Most.Seconds(), "s", fmt.Sprintf("at least the shortest, %v", c.Least)}
-	}
-	return &InputError{"viscosity at the limits" + of, c.nu(c.Least.Seconds()), "m2/s", "finite and above 0"}
+	return check.Input("Cup.A", c.A, "m2/s2", "constants that give a viscosity above 0 and finite from Least to Most")
 }
 
-func (c Cup) label() string {
-	if c.Name == "" {
-		return "the cup"
+// inRange is honestplate.InRange with the cup as the source; only an error costs its text.
+func (c Cup) inRange(field string, v, low, high float64, unit string) error {
+	if low <= v && v <= high {
+		return nil
 	}
-	return c.Name
+	source := "the cup's Least and Most"
+	if c.Name != "" {
+		source = c.Name
+	}
+	return honestplate.InRange(field, v, low, high, unit, source+": take another cup, or another temperature")
 }
 
 func (c Cup) nu(seconds float64) float64 { return c.A*(seconds-c.C) - c.B/seconds }
@@ -90,28 +88,28 @@ func (c Cup) Range() (low, high float64, err error) {
 // KinematicViscosity returns the kinematic viscosity in m2/s of a liquid that takes
 // the time t. The band holds the calibration (Rel) and the timing (Reading),
 // taken as independent. A time outside Least..Most is a RangeError.
-func (c Cup) KinematicViscosity(t time.Duration) (Estimate, error) {
+func (c Cup) KinematicViscosity(t time.Duration) (honestplate.Estimate, error) {
 	if err := c.check(); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	s := t.Seconds()
-	if err := within("time in the cup", s, c.Least.Seconds(), c.Most.Seconds(), "s", c.label()); err != nil {
-		return Estimate{}, err
+	if err := c.inRange("T", s, c.Least.Seconds(), c.Most.Seconds(), "s"); err != nil {
+		return honestplate.Estimate{}, err
 	}
 	v := c.nu(s)
 	d := math.Hypot(c.Rel*v, (c.A+c.B/(s*s))*c.Reading.Seconds())
-	return Estimate{v, max(0, v-d), v + d}, nil
+	return honestplate.Estimate{Low: max(0, v-d), Likely: v, High: v + d}, nil
 }
 
 // Time returns the time that a liquid of kinematic viscosity nu in m2/s takes.
-// One that the cup cannot tell is a RangeError: see Range.
+// One that the cup cannot tell is a RangeError: see [Cup.Range].
 func (c Cup) Time(nu float64) (time.Duration, error) {
 	low, high, err := c.Range()
 	if err != nil {
 		return 0, err
 	}
 	// A billionth of slack lets the ends of the range be asked for.
-	if err := within("kinematic viscosity", nu, low*(1-1e-9), high*(1+1e-9), "m2/s", c.label()); err != nil {
+	if err := c.inRange("Nu", nu, low*(1-1e-9), high*(1+1e-9), "m2/s"); err != nil {
 		return 0, err
 	}
 	h := nu + c.A*c.C
@@ -123,37 +121,37 @@ func (c Cup) Time(nu float64) (time.Duration, error) {
 // TimeOf returns the time that a liquid takes at a temperature in degC, with the
 // shortest and longest time its band of viscosity allows. The likely time must be
 // in the cup's range, a RangeError otherwise; the band is cut at the cup's limits.
-func (c Cup) TimeOf(l Liquid, tempC float64) (likely, shortest, longest time.Duration, err error) {
+func (c Cup) TimeOf(l Liquid, tempC float64) (honestplate.Window, error) {
 	nu, err := KinematicViscosity(l, tempC)
 	if err != nil {
-		return 0, 0, 0, err
+		return honestplate.Window{}, err
 	}
-	likely, err = c.Time(nu.Value)
+	likely, err := c.Time(nu.Likely)
 	if err != nil {
-		return 0, 0, 0, err
+		return honestplate.Window{}, err
 	}
 	low, high, _ := c.Range()
-	shortest, _ = c.Time(min(max(nu.Low, low), high))
-	longest, _ = c.Time(min(max(nu.High, low), high))
-	return likely, shortest, longest, nil
+	shortest, err1 := c.Time(min(max(nu.Low, low), high))
+	longest, err2 := c.Time(min(max(nu.High, low), high))
+	return honestplate.Lasting(shortest, likely, longest), cmp.Or(err1, err2)
 }
 
 // KinematicViscosity returns viscosity over density in m2/s, which is what a flow
 // cup tells. The band is that of the viscosity with that of the density on top.
-func KinematicViscosity(l Liquid, tempC float64) (Estimate, error) {
+func KinematicViscosity(l Liquid, tempC float64) (honestplate.Estimate, error) {
 	if l == nil {
-		return Estimate{}, &InputError{"liquid", math.NaN(), "", "a liquid, not nil"}
+		return honestplate.Estimate{}, check.Missing("Liquid", "a liquid")
 	}
 	eta, err := l.Viscosity(tempC)
 	if err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	rho, err := l.Density(tempC)
 	if err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	if err := positive("density", rho.Low, "kg/m3"); err != nil {
-		return Estimate{}, err
+	if err := honestplate.Positive("Liquid.Density", rho.Low, "kg/m3"); err != nil {
+		return honestplate.Estimate{}, err
 	}
-	return Estimate{eta.Value / rho.Value, eta.Low / rho.High, eta.High / rho.Low}, nil
+	return honestplate.Estimate{Low: eta.Low / rho.High, Likely: eta.Likely / rho.Likely, High: eta.High / rho.Low}, nil
 }

@@ -2,26 +2,17 @@ package rheology_test
 
 import (
 	"errors"
+	"fmt"
 	"math"
+	"strings"
 	"testing"
 	"time"
 
+	"example.org/honestplate"
 	. "example.org/honestplate/rheology"
 )
 
-func everyCup() []Cup {
-	var out []Cup
-	for mm := 3; mm <= 6; mm++ {
-		out = append(out, ISO2431(mm))
-	}
-	for n := 1; n <= 5; n++ {
-		out = append(out, FordCup(n), ZahnCup(n))
-	}
-	for _, n := range []float64{1, 2, 2.5, 3, 3.5, 4, 5, 6} {
-		out = append(out, ShellCup(n))
-	}
-	return out
-}
+func everyCup() []Cup { return Cups() }
 
 func TestACupTellsBackTheTimeItWasTold(t *testing.T) {
 	for _, c := range everyCup() {
@@ -31,11 +22,11 @@ func TestACupTellsBackTheTimeItWasTold(t *testing.T) {
 			if err != nil {
 				t.Fatalf("%v at %v: %v", c, at, err)
 			}
-			if nu.Value <= last || nu.Low >= nu.Value || nu.High <= nu.Value {
+			if nu.Likely <= last || nu.Low >= nu.Likely || nu.High <= nu.Likely {
 				t.Errorf("%v at %v: %v", c, at, nu)
 			}
-			last = nu.Value
-			back, err := c.Time(nu.Value)
+			last = nu.Likely
+			back, err := c.Time(nu.Likely)
 			if err != nil || (back-at).Abs() > time.Microsecond {
 				t.Errorf("%v: %v became %v, %v", c, at, back, err)
 			}
@@ -46,7 +37,7 @@ func TestACupTellsBackTheTimeItWasTold(t *testing.T) {
 func TestTheISOCupsReachTheirRememberedRanges(t *testing.T) {
 	// ISO 2431:2011, from memory, mm2/s.
 	for mm, want := range map[int][2]float64{3: {7, 42}, 4: {34, 135}, 5: {91, 326}, 6: {188, 684}} {
-		low, high, err := ISO2431(mm).Range()
+		low, high, err := cup(fmt.Sprintf("ISO %d", mm)).Range()
 		if err != nil || math.Round(low*1e6) != want[0] && math.Abs(low*1e6-want[0]) > 0.8 || math.Abs(high*1e6-want[1]) > 0.8 {
 			t.Errorf("%d mm: %.1f..%.1f mm2/s, %v, want %v", mm, low*1e6, high*1e6, err, want)
 		}
@@ -55,7 +46,7 @@ func TestTheISOCupsReachTheirRememberedRanges(t *testing.T) {
 
 func TestACupOutsideItsTimesIsARangeError(t *testing.T) {
 	for _, c := range everyCup() {
-		var r *RangeError
+		var r *honestplate.RangeError
 		for _, at := range []time.Duration{c.Least - time.Millisecond, c.Most + time.Millisecond, 0, -time.Hour, math.MaxInt64} {
 			if _, err := c.KinematicViscosity(at); !errors.As(err, &r) || r.Low != c.Least.Seconds() || r.High != c.Most.Seconds() {
 				t.Errorf("%v at %v: %v", c, at, err)
@@ -67,34 +58,40 @@ func TestACupOutsideItsTimesIsARangeError(t *testing.T) {
 				t.Errorf("%v, %v m2/s: %v", c, nu, err)
 			}
 		}
-		if _, err := c.Time(math.NaN()); !errors.Is(err, ErrInput) {
+		if _, err := c.Time(math.NaN()); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%v, NaN: %v", c, err)
 		}
 	}
 }
 
-func TestACupThatDoesNotExistAnswersWithAnError(t *testing.T) {
-	for _, c := range []Cup{ISO2431(2), ISO2431(7), FordCup(0), FordCup(6), ZahnCup(-1), ShellCup(4.5), ShellCup(math.NaN()), {}} {
-		if _, err := c.KinematicViscosity(50 * time.Second); !errors.Is(err, ErrInput) {
-			t.Errorf("%v: %v", c, err)
-		}
-		if _, err := c.Time(1e-4); !errors.Is(err, ErrInput) {
-			t.Errorf("%v: %v", c, err)
+func TestACupThatDoesNotExistSaysWhichDo(t *testing.T) {
+	for _, name := range []string{"", "ISO 2", "ISO 7", "Ford 0", "Ford 6", "Shell 4.5", "tea"} {
+		if _, err := CupNamed(name); !errors.Is(err, honestplate.ErrInput) || !strings.Contains(err.Error(), "ISO 4, ISO 5") {
+			t.Errorf("%q: %v", name, err)
 		}
 	}
-	good := ISO2431(4)
+	for _, c := range Cups() {
+		if d, err := CupNamed(c.Name); err != nil || d != c {
+			t.Errorf("%v: %v, %v", c, d, err)
+		}
+	}
+	good := cup("ISO 4")
 	for name, change := range map[string]func(*Cup){
-		"B":       func(c *Cup) { c.B = -1 },
-		"C":       func(c *Cup) { c.C = math.NaN() },
-		"Rel":     func(c *Cup) { c.Rel = 1 },
-		"Reading": func(c *Cup) { c.Reading = -1 },
-		"Least":   func(c *Cup) { c.Least = 0 },
-		"Most":    func(c *Cup) { c.Most = c.Least - 1 },
-		"nu":      func(c *Cup) { c.C = 60 },
+		"no A":          func(c *Cup) { c.A = 0 },
+		"negative B":    func(c *Cup) { c.B = -1 },
+		"C not finite":  func(c *Cup) { c.C = math.Inf(1) },
+		"wide band":     func(c *Cup) { c.Rel = 1 },
+		"reading":       func(c *Cup) { c.Reading = -1 },
+		"no least":      func(c *Cup) { c.Least = 0 },
+		"most under":    func(c *Cup) { c.Most = c.Least - 1 },
+		"below nothing": func(c *Cup) { c.C = 1000 },
 	} {
 		c := good
 		change(&c)
-		if _, _, err := c.Range(); !errors.Is(err, ErrInput) {
+		if _, err := c.KinematicViscosity(50 * time.Second); !errors.Is(err, honestplate.ErrInput) {
+			t.Errorf("%s: %v", name, err)
+		}
+		if _, err := c.Time(1e-4); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -116,11 +113,11 @@ func TestISOCupForChoosesACupThatCanTell(t *testing.T) {
 		}
 	}
 	for _, nu := range []float64{2e-6, 1e-3, 0, -1} {
-		if _, err := ISOCupFor(nu); !errors.Is(err, ErrRange) {
+		if _, err := ISOCupFor(nu); !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%v: %v", nu, err)
 		}
 	}
-	if _, err := ISOCupFor(math.Inf(1)); !errors.Is(err, ErrInput) {
+	if _, err := ISOCupFor(math.Inf(1)); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("Inf: %v", err)
 	}
 }
@@ -128,17 +125,17 @@ func TestISOCupForChoosesACupThatCanTell(t *testing.T) {
 func TestCupsOfOneNumberButDifferentStandardsDiffer(t *testing.T) {
 	at := 40 * time.Second
 	var seen []float64
-	for _, c := range []Cup{ISO2431(4), FordCup(4), ZahnCup(4), ShellCup(4)} {
+	for _, c := range []Cup{cup("ISO 4"), cup("Ford 4"), cup("Zahn 4"), cup("Shell 4")} {
 		nu, err := c.KinematicViscosity(at)
 		if err != nil {
 			t.Fatal(err)
 		}
 		for _, other := range seen {
-			if math.Abs(nu.Value/other-1) < 0.01 {
-				t.Errorf("%v agrees with another at %v", c, nu.Value)
+			if math.Abs(nu.Likely/other-1) < 0.01 {
+				t.Errorf("%v agrees with another at %v", c, nu.Likely)
 			}
 		}
-		seen = append(seen, nu.Value)
+		seen = append(seen, nu.Likely)
 	}
 }
 
@@ -148,22 +145,22 @@ func TestTimeOfALiquidIsTheTimeOfItsKinematicViscosity(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	c, err := ISOCupFor(nu.Value)
+	c, err := ISOCupFor(nu.Likely)
 	if err != nil {
 		t.Fatal(err)
 	}
-	likely, shortest, longest, err := c.TimeOf(cream, 6)
-	want, _ := c.Time(nu.Value)
-	if err != nil || likely != want || shortest > likely || longest < likely {
-		t.Errorf("%v %v %v, %v, want %v", shortest, likely, longest, err, want)
+	w, err := c.TimeOf(cream, 6)
+	want, _ := c.Time(nu.Likely)
+	if err != nil || w.Likely.After != want || w.Check("window") != nil {
+		t.Errorf("%v, %v, want %v", w, err, want)
 	}
-	if _, _, _, err := c.TimeOf(Water{}, 20); !errors.Is(err, ErrRange) {
+	if _, err := c.TimeOf(Water{}, 20); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("water: %v", err)
 	}
-	if _, _, _, err := c.TimeOf(cream, 99); !errors.Is(err, ErrRange) {
+	if _, err := c.TimeOf(cream, 99); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("99 degC: %v", err)
 	}
-	if _, err := KinematicViscosity(nil, 6); !errors.Is(err, ErrInput) {
+	if _, err := KinematicViscosity(nil, 6); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("nil: %v", err)
 	}
 }

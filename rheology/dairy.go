@@ -1,8 +1,12 @@
 package rheology
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/physics"
 )
 
 // Dairy is milk or cream by its fat content, 0..50 % fat and 0..80 degC. The
@@ -16,7 +20,7 @@ import (
 // At 30 % fat and 3..20 degC the published and tabulated values run from 0.26 of
 // Bakshi & Smith 1984, the only traceable formula for the cold, up to it:
 // treatment, ageing, homogenising and stabiliser change a cream more than its
-// fat content does. So use this to plan, then measure: see Measured.
+// fat content does. So use this to plan, then measure: see [Measured].
 //
 // # The model
 //
@@ -28,11 +32,11 @@ import (
 // plasma is Fernandez-Martin 1972 at 9 % solids to 30 degC, Phipps' own from 40
 // degC, and passes smoothly between. Then
 //
-//   - 40..80 degC: Phipps 1969 governs. Value = L, band x/: 1.10. Homogenised cream is
+//   - 40..80 degC: Phipps 1969 governs. Likely = L, band x/: 1.10. Homogenised cream is
 //     thicker than that from about 10 % fat: Bertsch & Cerf 1983 (homogenised, to 15 %,
 //     from 70 degC) lie 8 % above Phipps at 10 % fat, 16 % at 12 and 33 % at 15.
-//   - 0..30 degC, to 3 % fat: Value = L, band x/: 1.12.
-//   - 0..30 degC, from 12 % fat: cold globules cluster, more or less. Value is the
+//   - 0..30 degC, to 3 % fat: Likely = L, band x/: 1.12.
+//   - 0..30 degC, from 12 % fat: cold globules cluster, more or less. Likely is the
 //     geometric mean of L and B; the band is L/1.12..B x 1.12. Between 3 and 12 %
 //     the mean is phased in.
 //   - 30..40 degC: the fat melts, and the share of B fades out.
@@ -42,26 +46,25 @@ import (
 // The geometric mean is our choice, not a published law: B alone is the traceable
 // one, but a value known to be high would put too little cream into every recipe.
 // Half the distance is where the other values lie: the cold creams of 15 % fat and
-// more in the tables below have a mean ratio to Value of 1.0. Compare with
-// BakshiSmith where its number is wanted. The band at 5 degC is x/: 1.5 at 12 %
-// fat, 1.9 at 20 %, 2.4 at 30 %, 3.1 at 40 %.
+// more in the tables below have a mean ratio to Likely of 1.0. The band at 5 degC is
+// x/: 1.5 at 12 % fat, 1.9 at 20 %, 2.4 at 30 %, 3.1 at 40 %.
 //
 // # The evidence for the band
 //
 // testdata/dairy_viscosity.csv: 25 values read with temperature and fat (4 creams
 // from a pump maker's chart, 18 of a table of unknown origin, 3 milks) and 38
 // remembered ones (Steffe, Jenness & Patton, Earle, Whitaker): 92 % of those read,
-// 95 % of all 63, lie inside; mean ratio to Value 0.97. The known creams of 10..20 %
-// lie low in the band (0.55..0.76 of Value), those above 40 % high (1.25..1.5).
+// 95 % of all 63, lie inside; mean ratio to Likely 0.97. The known creams of 10..20 %
+// lie low in the band (0.55..0.76 of Likely), those above 40 % high (1.25..1.5).
 //
 // # Flow
 //
 // Phipps found cream Newtonian at 40..80 degC up to 50 % fat (his formula ends at 40).
 // Cold cream thickens
 // for two days and thins when stirred; with more than 20 % fat and below 40 degC
-// see ViscosityAtRate. Viscosity itself is at 100 1/s, about that of a pour.
+// see [Dairy.ViscosityAtRate]. Viscosity itself is at 100 1/s, about that of a pour.
 type Dairy struct {
-	FatPercent float64 // % by mass, 0..50
+	FatPercent float64 `json:"fat_percent"` // % by mass, 0..50
 }
 
 const (
@@ -106,22 +109,20 @@ func (d Dairy) check(tempC float64) error {
 	if d.FatPercent >= 0 && d.FatPercent <= dairyHighFat && tempC >= 0 && tempC <= dairyHighC {
 		return nil
 	}
-	if err := within("fat", d.FatPercent, 0, dairyHighFat, "%", sourceDairy); err != nil {
-		return err
-	}
-	return within("temperature", tempC, 0, dairyHighC, "degC", sourceDairy)
+	return cmp.Or(honestplate.InRange("FatPercent", d.FatPercent, 0, dairyHighFat, "%", sourceDairy),
+		honestplate.InRange("TempC", tempC, 0, dairyHighC, "degC", sourceDairy))
 }
 
 // Viscosity returns the dynamic viscosity in Pa s with its 95 % band, at 100 1/s
 // where the cream thins; the type's comment says from which laws and data. A fat
 // content outside 0..50 % or a temperature outside 0..80 degC is a RangeError.
 // The value rises with fat and falls with temperature everywhere.
-func (d Dairy) Viscosity(tempC float64) (Estimate, error) {
+func (d Dairy) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	v, low, high, err := d.lnViscosity(tempC)
 	if err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Estimate{math.Exp(v), math.Exp(low), math.Exp(high)}, nil
+	return honestplate.Estimate{Low: math.Exp(low), Likely: math.Exp(v), High: math.Exp(high)}, nil
 }
 
 // lnViscosity returns the logarithms of the viscosity in Pa s and of its band. A
@@ -131,7 +132,7 @@ func (d Dairy) lnViscosity(tempC float64) (value, low, high float64, err error) 
 		return 0, 0, 0, err
 	}
 	laws := dairyLawsAt(tempC)
-	value, low, high = laws.ln(d.FatPercent, phippsShape(d.FatPercent))
+	value, low, high = laws.ln(d.FatPercent, phippsShape(d.FatPercent/100))
 	return value, low, high, nil
 }
 
@@ -153,7 +154,7 @@ func dairyLawsAt(tempC float64) dairyAt {
 	}
 	cold, plasma := 1.0, lnSkim(tempC)
 	if tempC > 30 {
-		cold = 1 - smoothstep((tempC-30)/10)
+		cold = 1 - physics.Smoothstep((tempC-30)/10)
 		plasma = cold*plasma + (1-cold)*lnPhippsPlasma(tempC)
 	}
 	return dairyAt{false, cold, lnMilli + plasma, slope, lnMilli + lnBakshi(0, tempC)}
@@ -173,31 +174,10 @@ func (a *dairyAt) ln(fatPercent, shape float64) (value, low, high float64) {
 	return value, lower - w, lower + gap + w
 }
 
-// value is the first of ln, for parts of a blend, whose bands nobody asks for.
-func (a *dairyAt) value(fatPercent, shape float64) float64 {
-	lower := a.plasma + a.slope*shape
-	if a.hot {
-		return lower
-	}
-	v, _ := a.clustered(fatPercent, lower)
-	return v
-}
-
 // clustered raises the law of separate globules by what the clustering of cold ones does,
 // and returns how far it can raise it: never negative, though B passes below L under
 // about 3 % fat, where B is simply low for skim milk.
 func (a *dairyAt) clustered(fatPercent, lower float64) (value, gap float64) {
 	gap = a.cold * max(0, a.bakshi+0.1*fatPercent-lower)
-	return lower + 0.5*smoothstep((fatPercent-3)*(1.0/9))*gap, gap
-}
-
-// smoothstep rises from 0 at 0 to 1 at 1 without a kink.
-func smoothstep(x float64) float64 {
-	if x <= 0 {
-		return 0
-	}
-	if x >= 1 {
-		return 1
-	}
-	return x * x * (3 - 2*x)
+	return lower + 0.5*physics.Smoothstep((fatPercent-3)*(1.0/9))*gap, gap
 }

@@ -1,10 +1,12 @@
 package rheology
 
+import "example.org/honestplate"
+
 // Density returns the density in kg/m3: DairyDensity with the solids-not-fat of
 // milk as it comes, 8.9 % of all that is not fat.
-func (d Dairy) Density(tempC float64) (Estimate, error) {
+func (d Dairy) Density(tempC float64) (honestplate.Estimate, error) {
 	if err := d.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	return dairyDensity(d.FatPercent, dairySNF(d.FatPercent), tempC), nil
 }
@@ -25,22 +27,22 @@ func dairySNF(fat float64) float64 { return 8.9 * (1 - fat/100) }
 // (testdata/dairy_density.csv, 93 % inside); growing to +-4 at 40 degC, where the
 // worst known residual is 3.7, and to +-8 at 80, where the solids' formula is
 // extrapolated.
-func DairyDensity(fatPercent, solidsNotFatPercent, tempC float64) (Estimate, error) {
+func DairyDensity(fatPercent, solidsNotFatPercent, tempC float64) (honestplate.Estimate, error) {
 	if err := (Dairy{fatPercent}).check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	if err := within("solids-not-fat", solidsNotFatPercent, 0, 30, "%", sourceDairy); err != nil {
-		return Estimate{}, err
+	if err := honestplate.InRange("SolidsNotFatPercent", solidsNotFatPercent, 0, 30, "%", sourceDairy); err != nil {
+		return honestplate.Estimate{}, err
 	}
 	return dairyDensity(fatPercent, solidsNotFatPercent, tempC), nil
 }
 
-func dairyDensity(f, s, t float64) Estimate {
-	rf := 966.66 - 1.334*t
+func dairyDensity(f, s, t float64) honestplate.Estimate {
+	rf := milkFatDensity(t)
 	rs := 1635 - 2.6*t + 0.02*t*t
 	rho := 100 / (f/rf + s/rs + (100-f-s)/waterDensity(t))
 	band := 2 + 0.1*max(0, t-20)
-	return Estimate{rho, rho - band, rho + band}
+	return honestplate.Estimate{Low: rho - band, Likely: rho, High: rho + band}
 }
 
 // SurfaceTension returns the surface tension against air in N/m,
@@ -53,10 +55,13 @@ func dairyDensity(f, s, t float64) Estimate {
 // on the level: Bertsch has 52.4 at 20 degC, others 45..47 for milk and 42..45
 // for cream; Mukherjee 2005 found it to fall with fat and to flatten beyond 30 %.
 // The level lies between, and the band holds them all (testdata/dairy_surface_tension.csv).
-func (d Dairy) SurfaceTension(tempC float64) (Estimate, error) {
+func (d Dairy) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	if err := d.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	v := 1e-3 * (48.5 - 4*min(d.FatPercent, 30)/30 + 1.8e-4*(tempC*tempC-400) - 0.163*(tempC-20))
-	return Estimate{v, v - 5e-3, v + 5e-3}, nil
+	return honestplate.Estimate{Low: v - 5e-3, Likely: v, High: v + 5e-3}, nil
 }
+
+// milkFatDensity is rf of [DairyDensity], kg/m3.
+func milkFatDensity(t float64) float64 { return 966.66 - 1.334*t }

@@ -1,6 +1,11 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/physics"
+)
 
 // Cold cream thins with shear above this fat content and below the melting of
 // the fat. Rothwell 1966 found cream cooled no further than 20 degC Newtonian; Nair &
@@ -22,17 +27,17 @@ const (
 // fading out from 30 to 40 degC. No published n and K by fat were found: n is an
 // engineering estimate, no source, and the band allows 1-n to be anything from 0 to
 // twice that. Stirring and ageing change cold cream more than shear rate does.
-func (d Dairy) ViscosityAtRate(tempC, shearRate float64) (Estimate, error) {
-	if err := notNegative("shear rate", shearRate, "1/s"); err != nil {
-		return Estimate{}, err
+func (d Dairy) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate, error) {
+	if err := honestplate.NotNegative("ShearRate", shearRate, "1/s"); err != nil {
+		return honestplate.Estimate{}, err
 	}
 	v, low, high, err := d.lnViscosity(tempC)
 	if err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	thin := thinningAt(tempC, shearRate)
 	v, low, high = thin.ln(d.FatPercent, v, low, high)
-	return Estimate{math.Exp(v), math.Exp(low), math.Exp(high)}, nil
+	return honestplate.Estimate{Low: math.Exp(low), Likely: math.Exp(v), High: math.Exp(high)}, nil
 }
 
 // thinning is what a shear rate does to the cold creams of a temperature: ln of the rate
@@ -43,7 +48,7 @@ func thinningAt(tempC, shearRate float64) thinning {
 	if tempC >= 40 {
 		return 0
 	}
-	return thinning(math.Log(min(max(shearRate, thinningRate0), thinningRate1)/dairyRate) * (1 - smoothstep((tempC-30)/10)))
+	return thinning(math.Log(min(max(shearRate, thinningRate0), thinningRate1)/dairyRate) * (1 - physics.Smoothstep((tempC-30)/10)))
 }
 
 // ln moves the logarithms of a viscosity and its band from the rate of Viscosity to this

@@ -1,14 +1,14 @@
-// Package rheology predicts how a liquid pours: its viscosity from what is in
-// it, and what a camera sees of the pour that follows.
+// Package rheology says what a liquid is. Start with a liquid, ask a [Recipe] for grams,
+// time a [Cup], correct the [Batch]:
 //
-// The story runs in the order a food technologist works. A Liquid answers for
-// its viscosity, density and surface tension at a temperature. Blend mixes
-// liquids by a log-mixing rule; Recipe turns a wanted viscosity into grams on the
-// scale's step; a Cup measures what was really mixed and Correct says what to
-// add. Spout pours it, and the stream that leaves it thins, breaks, splashes or
-// coils; then the puddle spreads and the film drains.
+//   - Liquids: [Catalogue] lists them, [CompositionOf] what is in them, [ReadLiquid] reads
+//     one; [Measured] and [Custom] are yours.
+//   - Blends are log-mixing, ln eta = sum w_i ln eta_i: [Blend], [Rule], [CompareRules].
+//   - The bench: [CupNamed], [Cup.TimeOf], [Batch.CorrectFromCup], [FallingBall]. The
+//     advertised product is not blended: [ServeAt].
 //
-// Every prediction is an Estimate with a 95 % band. Cold cream is known to a
-// factor, not to per cents, so the honest way is: predict with a band, mix, time
-// a flow cup, correct.
+// Package pour says what a liquid does, flow holds flow curves, law closed forms. Bands are
+// 95 %; cold cream is known to a factor: mix, time a cup, correct. Values are safe for
+// concurrent use; properties take under a microsecond and allocate nothing. Hot oil and
+// syrup burn; food that stood warm is not eaten; mind allergens and local food law.
 package rheology

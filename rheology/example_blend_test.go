@@ -6,6 +6,7 @@ import (
 	"os"
 	"text/tabwriter"
 
+	"example.org/honestplate"
 	"example.org/honestplate/examples/published"
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/testdata"
@@ -24,12 +25,12 @@ func ExampleBlend() {
 		if err != nil {
 			log.Fatal(err)
 		}
-		fmt.Printf("%s: %.1f mPa s (%.1f to %.1f)\n", what, 1e3*v.Value, 1e3*v.Low, 1e3*v.High)
+		fmt.Printf("%s: %.1f mPa s (%.1f to %.1f)\n", what, 1e3*v.Likely, 1e3*v.Low, 1e3*v.High)
 	}
 	show("by fat", rheology.Part{Liquid: milk, Grams: 300}, rheology.Part{Liquid: cream, Grams: 200})
 	show("measured",
-		rheology.Part{Liquid: rheology.Measured{Liquid: milk, TempC: 6, PaS: rheology.Within(0.0029, 0.05)}, Grams: 300},
-		rheology.Part{Liquid: rheology.Measured{Liquid: cream, TempC: 6, PaS: rheology.Within(0.021, 0.05)}, Grams: 200})
+		rheology.Part{Liquid: rheology.Measured{Liquid: milk, TempC: 6, PaS: honestplate.Within(0.0029, 0.05)}, Grams: 300},
+		rheology.Part{Liquid: rheology.Measured{Liquid: cream, TempC: 6, PaS: honestplate.Within(0.021, 0.05)}, Grams: 200})
 	// Output:
 	// by fat: 8.0 mPa s (4.6 to 13.6)
 	// measured: 6.4 mPa s (3.4 to 8.1)
@@ -70,11 +71,9 @@ func ExampleCompareRules() {
 	}
 	w.Flush()
 	// Output:
-	// predicted/printed                  blends  mean  lowest  highest  in the band
-	// log-mixing by mass, 3..16 degC     5       1.33  1.09    1.51     5
-	// log-mixing by volume, 3..16 degC   5       1.36  1.12    1.54     5
-	// emulsion rule, 3..16 degC          5       1.20  0.94    1.41     5
-	// log-mixing by mass, 40..80 degC    6       1.06  1.04    1.08     6
-	// log-mixing by volume, 40..80 degC  6       1.07  1.05    1.10     6
-	// emulsion rule, 40..80 degC         6       1.01  0.99    1.04     6
+	// predicted/printed                blends  mean  lowest  highest  in the band
+	// log-mixing by mass, 3..16 degC   5       1.33  1.09    1.51     5
+	// emulsion rule, 3..16 degC        5       1.20  0.94    1.41     5
+	// log-mixing by mass, 40..80 degC  6       1.06  1.04    1.08     6
+	// emulsion rule, 40..80 degC       6       1.01  0.99    1.04     6
 }

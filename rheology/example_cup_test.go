@@ -23,13 +23,13 @@ func ExampleCup() {
 	if err != nil {
 		log.Fatal(err)
 	}
-	fmt.Printf("31 s: %.1f mm2/s (%.1f to %.1f)\n", 1e6*nu.Value, 1e6*nu.Low, 1e6*nu.High)
+	fmt.Printf("31 s: %.1f mm2/s (%.1f to %.1f)\n", 1e6*nu.Likely, 1e6*nu.Low, 1e6*nu.High)
 	_, err = cup.KinematicViscosity(12 * time.Second)
 	fmt.Println(err)
 	// Output:
 	// 50 mm2/s: ISO 2431, 4 mm, 40.1 s
 	// 31 s: 36.0 mm2/s (34.9 to 37.1)
-	// rheology: time in the cup is 12 s, outside 30..100 s (ISO 2431, 4 mm)
+	// honestplate: T is 12 s, outside 30..100 s (ISO 2431, 4 mm: take another cup, or another temperature)
 }
 
 // A 3 mm steel ball sinking 10 cm in a jar of something thick and clear.
@@ -39,7 +39,7 @@ func ExampleFallingBall() {
 	if err != nil {
 		log.Fatal(err)
 	}
-	fmt.Printf("%.1f Pa s (%.1f to %.1f)\n", eta.Value, eta.Low, eta.High)
+	fmt.Printf("%.1f Pa s (%.1f to %.1f)\n", eta.Likely, eta.Low, eta.High)
 	// Output:
 	// 7.0 Pa s (6.8 to 7.2)
 }

@@ -6,6 +6,7 @@ import (
 	"os"
 	"text/tabwriter"
 
+	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 )
 
@@ -19,7 +20,7 @@ func ExampleDairy() {
 				fmt.Println(err)
 				return
 			}
-			fmt.Printf("%4g %% fat, %2g degC: %5.2f mPa s, 95 %% band %.2f to %.2f\n", fat, tempC, e.Value*1e3, e.Low*1e3, e.High*1e3)
+			fmt.Printf("%4g %% fat, %2g degC: %5.2f mPa s, 95 %% band %.2f to %.2f\n", fat, tempC, e.Likely*1e3, e.Low*1e3, e.High*1e3)
 		}
 	}
 	// Output:
@@ -40,7 +41,7 @@ func ExampleDairy_ViscosityAtRate() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%3g 1/s: %.0f mPa s (%.0f to %.0f)\n", rate, e.Value*1e3, e.Low*1e3, e.High*1e3)
+		fmt.Printf("%3g 1/s: %.0f mPa s (%.0f to %.0f)\n", rate, e.Likely*1e3, e.Low*1e3, e.High*1e3)
 	}
 	// Output:
 	// 5 1/s: 72 mPa s (16 to 329)
@@ -51,14 +52,14 @@ func ExampleDairy_ViscosityAtRate() {
 // A cup time or a rheometer turns a factor into per cents, and the table then only
 // says how it changes with temperature.
 func ExampleMeasured() {
-	cream := rheology.Measured{Liquid: rheology.Dairy{FatPercent: 36}, TempC: 6, PaS: rheology.Within(0.021, 0.05)}
+	cream := rheology.Measured{Liquid: rheology.Dairy{FatPercent: 36}, TempC: 6, PaS: honestplate.Within(0.021, 0.05)}
 	for _, tempC := range []float64{4, 6, 12} {
 		e, err := cream.Viscosity(tempC)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%2g degC: %.1f mPa s (%.1f to %.1f)\n", tempC, e.Value*1e3, e.Low*1e3, e.High*1e3)
+		fmt.Printf("%2g degC: %.1f mPa s (%.1f to %.1f)\n", tempC, e.Likely*1e3, e.Low*1e3, e.High*1e3)
 	}
 	// Output:
 	// 4 degC: 22.5 mPa s (21.3 to 23.6)
@@ -69,11 +70,11 @@ func ExampleMeasured() {
 // Outside its range a liquid says which value left whose limits.
 func ExampleRangeError() {
 	_, err := rheology.Honey{MoisturePercent: 17}.Viscosity(2)
-	fmt.Println(errors.Is(err, rheology.ErrRange))
+	fmt.Println(errors.Is(err, honestplate.ErrRange))
 	fmt.Println(err)
 	// Output:
 	// true
-	// rheology: temperature is 2 degC, outside 5..70 degC (Juszczak & Fortuna 2006, J. Food Eng. 75, Rheology of selected Polish honeys (abstract))
+	// honestplate: TempC is 2 degC, outside 5..70 degC (Juszczak & Fortuna 2006, J. Food Eng. 75, Rheology of selected Polish honeys (abstract))
 }
 
 // What there is to pour, each with its own range of temperature.
@@ -87,7 +88,7 @@ func ExampleCatalogue() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Fprintf(w, "%s\t%g..%g degC\t%.3g Pa s at %g degC\n", d.Name, d.LowC, d.HighC, e.Value, tempC)
+		fmt.Fprintf(w, "%s\t%g..%g degC\t%.3g Pa s at %g degC\n", d.Name, d.LowC, d.HighC, e.Likely, tempC)
 	}
 	w.Flush()
 	// Output:
@@ -98,47 +99,47 @@ func ExampleCatalogue() {
 	// half-cream, 12 % fat            0..80 degC     0.00368 Pa s at 20 degC
 	// cream, 30 % fat                 0..80 degC     0.0139 Pa s at 20 degC
 	// cream, 36 % fat                 0..80 degC     0.0221 Pa s at 20 degC
-	// sweetened condensed milk        5..50 degC     4.4 Pa s at 20 degC
-	// evaporated milk                 5..50 degC     0.03 Pa s at 20 degC
 	// sugar syrup, 50 Brix            0..80 degC     0.0158 Pa s at 20 degC
 	// sugar syrup, 65 Brix            0..80 degC     0.149 Pa s at 20 degC
 	// maple syrup, 66.9 Brix          0..60 degC     0.225 Pa s at 20 degC
 	// invert syrup, 80 % solids       5..70 degC     6.48 Pa s at 20 degC
 	// glucose syrup, 80 % solids      15..70 degC    60.6 Pa s at 20 degC
 	// honey, 17 % moisture            5..70 degC     17.6 Pa s at 20 degC
-	// olive oil                       5..90 degC     0.0803 Pa s at 20 degC
-	// sunflower oil                   5..90 degC     0.0648 Pa s at 20 degC
-	// rapeseed oil                    5..90 degC     0.0782 Pa s at 20 degC
-	// corn oil                        5..90 degC     0.0678 Pa s at 20 degC
-	// soya oil                        5..90 degC     0.0657 Pa s at 20 degC
-	// peanut oil                      5..90 degC     0.0782 Pa s at 20 degC
-	// cottonseed oil                  5..90 degC     0.0669 Pa s at 20 degC
-	// safflower oil                   5..90 degC     0.0623 Pa s at 20 degC
-	// rice bran oil                   5..90 degC     0.083 Pa s at 20 degC
-	// walnut oil                      5..90 degC     0.0617 Pa s at 20 degC
 	// glycerol-water, 50 % glycerol   0..100 degC    0.006 Pa s at 20 degC
 	// glycerol-water, 85 % glycerol   0..100 degC    0.111 Pa s at 20 degC
 	// glycerol-water, 100 % glycerol  0..100 degC    1.41 Pa s at 20 degC
-	// tomato ketchup                  5..95 degC     1.82 Pa s at 20 degC
-	// mustard                         5..40 degC     1.87 Pa s at 20 degC
-	// mayonnaise                      5..40 degC     1.22 Pa s at 20 degC
-	// stirred yoghurt                 2..25 degC     0.451 Pa s at 20 degC
-	// custard                         4..60 degC     0.827 Pa s at 20 degC
 	// chocolate sauce                 5..50 degC     3.75 Pa s at 20 degC
-	// milk chocolate, melted          35..50 degC    3.67 Pa s at 35 degC
+	// corn oil                        5..90 degC     0.0678 Pa s at 20 degC
+	// cottonseed oil                  5..90 degC     0.0669 Pa s at 20 degC
+	// custard                         4..60 degC     0.827 Pa s at 20 degC
 	// dark chocolate, melted          35..50 degC    12.4 Pa s at 35 degC
+	// evaporated milk                 5..50 degC     0.03 Pa s at 20 degC
+	// mayonnaise                      5..40 degC     1.22 Pa s at 20 degC
+	// milk chocolate, melted          35..50 degC    3.67 Pa s at 35 degC
 	// milk chocolate, tempered        28..33 degC    10.1 Pa s at 28 degC
+	// mustard                         5..40 degC     1.87 Pa s at 20 degC
+	// olive oil                       5..90 degC     0.0803 Pa s at 20 degC
+	// peanut oil                      5..90 degC     0.0782 Pa s at 20 degC
+	// rapeseed oil                    5..90 degC     0.0782 Pa s at 20 degC
+	// rice bran oil                   5..90 degC     0.083 Pa s at 20 degC
+	// safflower oil                   5..90 degC     0.0623 Pa s at 20 degC
+	// soya oil                        5..90 degC     0.0657 Pa s at 20 degC
+	// stirred yoghurt                 2..25 degC     0.451 Pa s at 20 degC
+	// sunflower oil                   5..90 degC     0.0648 Pa s at 20 degC
+	// sweetened condensed milk        5..50 degC     4.4 Pa s at 20 degC
+	// tomato ketchup                  5..95 degC     1.82 Pa s at 20 degC
+	// walnut oil                      5..90 degC     0.0617 Pa s at 20 degC
 }
 
 // Chilling thickens a syrup more than the same step of warming thins it.
-func ExampleMaple() {
+func ExampleSyrup_maple() {
 	for _, tempC := range []float64{5, 15, 25} {
-		e, err := rheology.Maple{}.Viscosity(tempC)
+		e, err := rheology.Syrup{Of: "maple"}.Viscosity(tempC)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%2g degC: %.2f Pa s\n", tempC, e.Value)
+		fmt.Printf("%2g degC: %.2f Pa s\n", tempC, e.Likely)
 	}
 	// Output:
 	// 5 degC: 0.86 Pa s
@@ -155,7 +156,7 @@ func ExampleHoney() {
 				fmt.Println(err)
 				return
 			}
-			fmt.Printf("%g %% moisture, %g degC: %.3g Pa s (%.2g to %.2g)\n", moisture, tempC, e.Value, e.Low, e.High)
+			fmt.Printf("%g %% moisture, %g degC: %.3g Pa s (%.2g to %.2g)\n", moisture, tempC, e.Likely, e.Low, e.High)
 		}
 	}
 	// Output:
@@ -176,12 +177,12 @@ func ExampleFitVogel() {
 		fmt.Println(err)
 		return
 	}
-	house := rheology.Own{Name: "house syrup", Curve: curve, DensityKgM3: 1310}
+	house := rheology.Custom{Name: "house syrup", Curve: curve, KgPerM3: 1310}
 	e, err := house.Viscosity(14)
-	fmt.Printf("14 degC: %.2f Pa s (%.2f to %.2f), %v\n", e.Value, e.Low, e.High, err)
+	fmt.Printf("14 degC: %.2f Pa s (%.2f to %.2f), %v\n", e.Likely, e.Low, e.High, err)
 	_, err = house.Viscosity(70)
 	fmt.Println(err)
 	// Output:
 	// 14 degC: 0.40 Pa s (0.36 to 0.44), <nil>
-	// rheology: temperature is 70 degC, outside 3..50 degC (your measured points)
+	// honestplate: TempC is 70 degC, outside 3..50 degC (your measured points)
 }

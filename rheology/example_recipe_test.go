@@ -6,6 +6,7 @@ import (
 	"log"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 )
 
@@ -21,18 +22,21 @@ func ExampleRecipe() {
 		log.Fatal(err)
 	}
 	p := batch.Predicted
-	fmt.Printf("milk %g g, cream %g g: %.1f mPa s (%.1f to %.1f)\n", batch.ThinGrams, batch.ThickGrams, 1e3*p.Value, 1e3*p.Low, 1e3*p.High)
+	fmt.Printf("milk %g g, cream %g g: %.1f mPa s (%.1f to %.1f)\n", batch.ThinGrams, batch.ThickGrams, 1e3*p.Likely, 1e3*p.Low, 1e3*p.High)
 
 	mix, err := batch.Mix()
 	if err != nil {
 		log.Fatal(err)
 	}
-	cup := rheology.ISO2431(3)
-	likely, shortest, longest, err := cup.TimeOf(mix, 6)
+	cup, err := rheology.CupNamed("ISO 3")
 	if err != nil {
 		log.Fatal(err)
 	}
-	fmt.Printf("%v: %.0f s expected (%.0f to %.0f)\n", cup, likely.Seconds(), shortest.Seconds(), longest.Seconds())
+	t, err := cup.TimeOf(mix, 6)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("%v: %v expected\n", cup, t)
 
 	fix, err := batch.CorrectFromCup(cup, 33*time.Second)
 	if err != nil {
@@ -40,10 +44,10 @@ func ExampleRecipe() {
 	}
 	p = fix.Predicted
 	fmt.Printf("33 s, %.1f mPa s: add %g g of cream, %g g in all: %.1f mPa s (%.1f to %.1f)\n",
-		1e3*fix.MeasuredPaS, fix.AddThickGrams, fix.TotalGrams, 1e3*p.Value, 1e3*p.Low, 1e3*p.High)
+		1e3*fix.MeasuredPaS, fix.AddThickGrams, fix.TotalGrams, 1e3*p.Likely, 1e3*p.Low, 1e3*p.High)
 	// Output:
 	// milk 217 g, cream 283 g: 12.0 mPa s (5.9 to 23.4)
-	// ISO 2431, 3 mm: 38 s expected (30 to 60)
+	// ISO 2431, 3 mm: 0:38 (0:30..1:00) expected
 	// 33 s, 8.7 mPa s: add 196 g of cream, 696 g in all: 12.0 mPa s (10.4 to 13.9)
 }
 
@@ -79,7 +83,7 @@ func ExampleServeAt() {
 		Thin: shake, Thick: rheology.Dairy{FatPercent: 36},
 		BatchGrams: 500, StepGrams: 1, TempC: 6, Advertised: true,
 	}.For(0.015)
-	fmt.Println(errors.Is(err, rheology.ErrAdvertised))
+	fmt.Println(errors.Is(err, honestplate.ErrAdvertised))
 
 	at, err := rheology.ServeAt(shake, 0.0105, 2, 12)
 	if err != nil {
@@ -91,7 +95,7 @@ func ExampleServeAt() {
 	// Output:
 	// true
 	// 10.5 mPa s at 5.2 degC
-	// rheology: viscosity wanted is 0.03 Pa s, outside 0.00840506..0.011719 Pa s (reach of cream, 20 % fat between 2 and 12 degC)
+	// honestplate: PaS is 0.03 Pa s, outside 0.00840506..0.011719 Pa s (reach of cream, 20 % fat between 2 and 12 degC)
 }
 
 // A batch a little thin: chill it instead of thickening it.

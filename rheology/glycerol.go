@@ -1,15 +1,18 @@
 package rheology
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+
+	"example.org/honestplate"
 )
 
 // Glycerol is glycerol and water, the clear Newtonian test liquid, by its glycerol
 // content, 0..100 % by mass, at 0..100 degC. A mixture of known strength checks a
 // flow cup. The zero value is water by Cheng's formula, 0.5 % from Water.
 type Glycerol struct {
-	Percent float64 // glycerol, % by mass, 0..100
+	Percent float64 `json:"percent"` // glycerol, % by mass, 0..100
 }
 
 const (
@@ -28,10 +31,8 @@ func (g Glycerol) Describe() Description {
 }
 
 func (g Glycerol) check(tempC float64) error {
-	if err := within("glycerol", g.Percent, 0, 100, "% by mass", sourceCheng); err != nil {
-		return err
-	}
-	return within("temperature", tempC, 0, 100, "degC", sourceCheng)
+	return cmp.Or(honestplate.InRange("Percent", g.Percent, 0, 100, "% by mass", sourceCheng),
+		honestplate.InRange("TempC", tempC, 0, 100, "degC", sourceCheng))
 }
 
 // Viscosity returns the dynamic viscosity in Pa s:
@@ -44,9 +45,9 @@ func (g Glycerol) check(tempC float64) error {
 // 0.5 % more for each degC below 10, from testdata/glycerol_water.csv: 92 % of 107
 // values inside. Segur & Oberstar lie within 3.4 %; Melinder strays to -8 % (0 degC,
 // 58 %) and +8 % (40 degC, 63 %), and the unit of his file was inferred.
-func (g Glycerol) Viscosity(tempC float64) (Estimate, error) {
+func (g Glycerol) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	if err := g.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	c, t := g.Percent/100, tempC
 	lnW := math.Log(1.790e-3) + (-1230-t)*t/(36100+360*t)
@@ -54,7 +55,7 @@ func (g Glycerol) Viscosity(tempC float64) (Estimate, error) {
 	p := 0.705 - 0.0017*t
 	q := (4.9 + 0.036*t) * p * p * math.Sqrt(p)
 	a := 1 - c + p*q*c*(1-c)/(p*c+q*(1-c))
-	return Within(math.Exp(a*lnW+(1-a)*lnG), 0.04+0.005*max(0, 10-t)), nil
+	return honestplate.Within(math.Exp(a*lnW+(1-a)*lnG), 0.04+0.005*max(0, 10-t)), nil
 }
 
 // Density returns the density in kg/m3,
@@ -66,23 +67,23 @@ func (g Glycerol) Viscosity(tempC float64) (Estimate, error) {
 // +-0.115 % inside and 0.01 % more for each degC outside; from testdata/glycerol_water.csv:
 // 96 % of Melinder's 50 values inside. The formula's authors claim less, and Melinder's
 // values lie 0.1 % below it at 19..33 %.
-func (g Glycerol) Density(tempC float64) (Estimate, error) {
+func (g Glycerol) Density(tempC float64) (honestplate.Estimate, error) {
 	if err := g.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	c, t := g.Percent/100, tempC
 	k := 1 + (1.78e-6*t*t-1.82e-4*t+1.41e-2)*math.Pow(max(0, math.Sin(math.Pi*math.Pow(c, 1.31))), 0.81)
 	rho := k / (c/(1273.3-0.6121*t) + (1-c)/waterDensity(t))
-	return Within(rho, 0.00115+1e-4*(max(0, 15-t)+max(0, t-30))), nil
+	return honestplate.Within(rho, 0.00115+1e-4*(max(0, 15-t)+max(0, t-30))), nil
 }
 
 // SurfaceTension returns the surface tension against air in N/m, by mass between
 // Water and glycerol's 0.0633 at 25 degC (read in a table of constants), which falls
 // 0.06 mN/m each degC (from memory); band +-3 %.
-func (g Glycerol) SurfaceTension(tempC float64) (Estimate, error) {
+func (g Glycerol) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	if err := g.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
 	c := g.Percent / 100
-	return Within((1-c)*waterSurfaceTension(tempC)+c*(0.0633-6e-5*(tempC-25)), 0.03), nil
+	return honestplate.Within((1-c)*waterSurfaceTension(tempC)+c*(0.0633-6e-5*(tempC-25)), 0.03), nil
 }

@@ -1,12 +1,17 @@
 package rheology
 
-import "fmt"
+import (
+	"cmp"
+	"fmt"
+
+	"example.org/honestplate"
+)
 
 // Honey is liquid, strained honey by its moisture, 14..20 % by mass, at 5..70
 // degC. The zero MoisturePercent means 17 %, about the usual jar. Crystallised
 // honey, and honey that thins under shear (heather, manuka), are outside it.
 type Honey struct {
-	MoisturePercent float64 // % by mass, 14..20; 0 means 17
+	MoisturePercent float64 `json:"moisture_percent,omitzero"` // % by mass, 14..20; 0 means 17
 }
 
 const (
@@ -32,10 +37,8 @@ func (h Honey) Describe() Description {
 }
 
 func (h Honey) check(tempC float64) error {
-	if err := within("moisture", h.moisture(), 14, 20, "%", sourceHoney); err != nil {
-		return err
-	}
-	return within("temperature", tempC, 5, 70, "degC", sourceHoney)
+	return cmp.Or(honestplate.InRange("MoisturePercent", h.moisture(), 14, 20, "%", sourceHoney),
+		honestplate.InRange("TempC", tempC, 5, 70, "degC", sourceHoney))
 }
 
 // Viscosity returns the dynamic viscosity in Pa s by the Williams-Landel-Ferry
@@ -53,27 +56,27 @@ func (h Honey) check(tempC float64) error {
 // eta_g is the value in that range that leaves no bias. Band x/: 1.8: honeys of one
 // moisture differ by flower. testdata/honey_viscosity.csv: 10 values (5 read, 5
 // remembered), 9 inside.
-func (h Honey) Viscosity(tempC float64) (Estimate, error) {
+func (h Honey) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	if err := h.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Factor(sugarGlass(h.moisture(), tempC), 1.8), nil
+	return honestplate.Factor(sugarGlass(h.moisture(), tempC), 1.8), nil
 }
 
 // Density returns the density in kg/m3, 1417 - 6.5 (m - 18) - 0.6 (t - 20): from
 // memory of the usual refractometer table; band +-1 %.
-func (h Honey) Density(tempC float64) (Estimate, error) {
+func (h Honey) Density(tempC float64) (honestplate.Estimate, error) {
 	if err := h.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Within(1417-6.5*(h.moisture()-18)-0.6*(tempC-20), 0.01), nil
+	return honestplate.Within(1417-6.5*(h.moisture()-18)-0.6*(tempC-20), 0.01), nil
 }
 
 // SurfaceTension returns the surface tension against air in N/m: 0.055 at 20 degC,
 // falling 0.1 mN/m each degC, from memory; band +-20 %.
-func (h Honey) SurfaceTension(tempC float64) (Estimate, error) {
+func (h Honey) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	if err := h.check(tempC); err != nil {
-		return Estimate{}, err
+		return honestplate.Estimate{}, err
 	}
-	return Within(0.055-1e-4*(tempC-20), 0.2), nil
+	return honestplate.Within(0.055-1e-4*(tempC-20), 0.2), nil
 }

@@ -5,6 +5,9 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/flow"
 )
 
 // More of each kind than the catalogue lists, at the ends of their contents.
@@ -14,12 +17,12 @@ func everyLiquid() []Liquid {
 		panic(err)
 	}
 	return append(Catalogue(),
-		Dairy{}, Dairy{50}, Sucrose{}, Sucrose{19.9}, Sucrose{75}, Maple{60}, Maple{70}, Invert{70}, Invert{85},
-		Glucose{74}, Glucose{84}, Honey{14}, Honey{20}, Glycerol{},
-		Measured{Dairy{36}, 6, Factor(0.02, 1.05)}, Measured{Ketchup, 20, Factor(0.9, 1.1)},
-		Own{Name: "syrup of the house", Curve: own, DensityKgM3: 1300},
-		Own{Name: "gravy", Flow: HerschelBulkley{3, 2, 0.5}, FlowC: 60, DensityKgM3: 1050, SurfaceTensionNm: 0.05},
-		Own{Name: "dip", Curve: own, Flow: PowerLaw{2, 0.5}, FlowC: 20, DensityKgM3: 1050},
+		Dairy{}, Dairy{50}, Sucrose{}, Sucrose{19.9}, Sucrose{75}, Syrup{"maple", 60}, Syrup{"maple", 70}, Syrup{"invert", 70}, Syrup{"invert", 85},
+		Syrup{"glucose", 74}, Syrup{"glucose", 84}, Honey{14}, Honey{20}, Glycerol{},
+		Measured{Dairy{36}, 6, honestplate.Factor(0.02, 1.05)}, Measured{Food("tomato ketchup"), 20, honestplate.Factor(0.9, 1.1)},
+		Custom{Name: "syrup of the house", Curve: own, KgPerM3: 1300},
+		Custom{Name: "gravy", Flow: flow.HerschelBulkley{Yield: 3, K: 2, N: 0.5}, FlowC: 60, KgPerM3: 1050, NPerM: 0.05},
+		Custom{Name: "dip", Curve: own, Flow: flow.PowerLaw{K: 2, N: 0.5}, FlowC: 20, KgPerM3: 1050},
 	)
 }
 
@@ -39,13 +42,13 @@ func TestEveryLiquidHoldsOverItsWholeRange(t *testing.T) {
 			if err != nil {
 				t.Fatalf("%s at %g degC: %v", d.Name, tempC, err)
 			}
-			if !(v.Value < last) {
+			if !(v.Likely < last) {
 				// A flow curve alone does not change over its few degrees.
-				if o, ok := l.(Own); !ok || o.Curve.N > 0 {
-					t.Errorf("%s: viscosity does not fall at %g degC: %g after %g", d.Name, tempC, v.Value, last)
+				if o, ok := l.(Custom); !ok || o.Curve.N > 0 {
+					t.Errorf("%s: viscosity does not fall at %g degC: %g after %g", d.Name, tempC, v.Likely, last)
 				}
 			}
-			last = v.Value
+			last = v.Likely
 			rho, err := l.Density(tempC)
 			if err != nil {
 				t.Fatal(err)
@@ -54,13 +57,13 @@ func TestEveryLiquidHoldsOverItsWholeRange(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			for _, e := range []Estimate{v, rho, sigma} {
-				if !(e.Low > 0 && e.Low <= e.Value && e.Value <= e.High && !math.IsInf(e.High, 1)) {
+			for _, e := range []honestplate.Estimate{v, rho, sigma} {
+				if !(e.Low > 0 && e.Low <= e.Likely && e.Likely <= e.High && !math.IsInf(e.High, 1)) {
 					t.Errorf("%s at %g degC: %+v is no estimate", d.Name, tempC, e)
 				}
 			}
-			if rho.Value < 800 || rho.Value > 1500 || sigma.Value < 0.015 || sigma.Value > 0.09 {
-				t.Errorf("%s at %g degC: density %g, surface tension %g are no food's", d.Name, tempC, rho.Value, sigma.Value)
+			if rho.Likely < 800 || rho.Likely > 1500 || sigma.Likely < 0.015 || sigma.Likely > 0.09 {
+				t.Errorf("%s at %g degC: density %g, surface tension %g are no food's", d.Name, tempC, rho.Likely, sigma.Likely)
 			}
 		}
 	}
@@ -70,17 +73,17 @@ func TestOutsideItsRangeALiquidSaysWhoseRangeItIs(t *testing.T) {
 	for _, l := range everyLiquid() {
 		d := l.Describe()
 		for _, tempC := range []float64{d.LowC - 1, d.HighC + 1, 1e300} {
-			for name, f := range map[string]func(float64) (Estimate, error){"viscosity": l.Viscosity, "density": l.Density, "surface tension": l.SurfaceTension} {
+			for name, f := range map[string]func(float64) (honestplate.Estimate, error){"viscosity": l.Viscosity, "density": l.Density, "surface tension": l.SurfaceTension} {
 				e, err := f(tempC)
-				var r *RangeError
-				if !errors.As(err, &r) || r.Source == "" || e != (Estimate{}) {
+				var r *honestplate.RangeError
+				if !errors.As(err, &r) || r.Source == "" || e != (honestplate.Estimate{}) {
 					t.Errorf("%s: %s at %g degC: got %v, %v, want a RangeError with a source", d.Name, name, tempC, e, err)
 				}
 			}
 		}
 		for _, tempC := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
-			for _, f := range []func(float64) (Estimate, error){l.Viscosity, l.Density, l.SurfaceTension} {
-				if _, err := f(tempC); !errors.Is(err, ErrInput) {
+			for _, f := range []func(float64) (honestplate.Estimate, error){l.Viscosity, l.Density, l.SurfaceTension} {
+				if _, err := f(tempC); !errors.Is(err, honestplate.ErrInput) {
 					t.Errorf("%s at %g degC: got %v, want ErrInput", d.Name, tempC, err)
 				}
 			}
@@ -94,14 +97,14 @@ func TestContentsThatMakeNoSenseAreRefused(t *testing.T) {
 		l    Liquid
 		kind error
 	}{
-		{Dairy{-1}, ErrRange}, {Dairy{51}, ErrRange}, {Dairy{nan}, ErrInput}, {Dairy{inf}, ErrInput},
-		{Sucrose{-1}, ErrRange}, {Sucrose{76}, ErrRange}, {Sucrose{nan}, ErrInput},
-		{Maple{50}, ErrRange}, {Invert{90}, ErrRange}, {Glucose{60}, ErrRange}, {Honey{30}, ErrRange}, {Honey{nan}, ErrInput},
-		{Glycerol{101}, ErrRange}, {Glycerol{nan}, ErrInput},
-		{Oil(-1), ErrInput}, {oils, ErrInput}, {Condensed(-1), ErrInput}, {condensedKinds, ErrInput}, {Sauce(-1), ErrInput}, {sauces, ErrInput},
-		{Measured{}, ErrInput}, {Measured{Dairy{36}, 6, Estimate{}}, ErrInput}, {Measured{Dairy{36}, 6, Estimate{0.02, 0.03, 0.04}}, ErrInput},
-		{Measured{Dairy{36}, 200, Exactly(0.02)}, ErrRange}, {Measured{Dairy{36}, 6, Estimate{nan, 0.01, 0.02}}, ErrInput},
-		{Own{}, ErrInput}, {Own{Flow: PowerLaw{-1, 0.5}, FlowC: 20}, ErrInput}, {Own{Flow: PowerLaw{1, 0.5}, FlowC: nan}, ErrInput},
+		{Dairy{-1}, honestplate.ErrRange}, {Dairy{51}, honestplate.ErrRange}, {Dairy{nan}, honestplate.ErrInput}, {Dairy{inf}, honestplate.ErrInput},
+		{Sucrose{-1}, honestplate.ErrRange}, {Sucrose{76}, honestplate.ErrRange}, {Sucrose{nan}, honestplate.ErrInput},
+		{Syrup{"maple", 50}, honestplate.ErrRange}, {Syrup{"invert", 90}, honestplate.ErrRange}, {Syrup{"glucose", 60}, honestplate.ErrRange}, {Honey{30}, honestplate.ErrRange}, {Honey{nan}, honestplate.ErrInput},
+		{Glycerol{101}, honestplate.ErrRange}, {Glycerol{nan}, honestplate.ErrInput},
+		{Food(""), honestplate.ErrInput}, {Food("motor oil"), honestplate.ErrInput}, {Syrup{}, honestplate.ErrInput},
+		{Measured{}, honestplate.ErrInput}, {Measured{Dairy{36}, 6, honestplate.Estimate{}}, honestplate.ErrInput}, {Measured{Dairy{36}, 6, honestplate.Estimate{Low: 0.03, Likely: 0.02, High: 0.04}}, honestplate.ErrInput},
+		{Measured{Dairy{36}, 200, honestplate.Exactly(0.02)}, honestplate.ErrRange}, {Measured{Dairy{36}, 6, honestplate.Estimate{Low: 0.01, Likely: nan, High: 0.02}}, honestplate.ErrInput},
+		{Custom{}, honestplate.ErrInput}, {Custom{Flow: flow.PowerLaw{K: -1, N: 0.5}, FlowC: 20}, honestplate.ErrInput}, {Custom{Flow: flow.PowerLaw{K: 1, N: 0.5}, FlowC: nan}, honestplate.ErrInput},
 	} {
 		l := c.l
 		// Describe must not fail either, whatever it is asked of.
@@ -119,10 +122,10 @@ func TestContentsThatMakeNoSenseAreRefused(t *testing.T) {
 			t.Errorf("%T %+v: surface tension: got %v, want %v", l, l, err, c.kind)
 		}
 	}
-	if _, err := (Own{Flow: PowerLaw{1, 0.5}, FlowC: 20}).Density(20); !errors.Is(err, ErrInput) && !errors.Is(err, ErrRange) {
+	if _, err := (Custom{Flow: flow.PowerLaw{K: 1, N: 0.5}, FlowC: 20}).Density(20); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("a liquid of one's own without a density: got %v", err)
 	}
-	if _, err := (Own{Flow: PowerLaw{1, 0.5}, FlowC: 20, SurfaceTensionNm: 5}).SurfaceTension(20); !errors.Is(err, ErrRange) {
+	if _, err := (Custom{Flow: flow.PowerLaw{K: 1, N: 0.5}, FlowC: 20, NPerM: 5}).SurfaceTension(20); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("a surface tension of 5 N/m: got %v", err)
 	}
 }
@@ -161,7 +164,7 @@ func TestViscosityIsThatAtTheStatedShearRate(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if math.Abs(a.Value/b.Value-1) > 1e-12 || math.Abs(a.High/b.High-1) > 1e-12 {
+		if math.Abs(a.Likely/b.Likely-1) > 1e-12 || math.Abs(a.High/b.High-1) > 1e-12 {
 			t.Errorf("%s at %g degC: %+v, at %g 1/s %+v", d.Name, tempC, a, rate, b)
 		}
 	}

@@ -4,9 +4,12 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
-func (m Mix) empty() error { return &InputError{"number of parts of a mix", 0, "", "at least 1"} }
+func (m Mix) empty() error { return check.Missing("Mix", "the result of Blend") }
 
 // Describe names the parts by mass, the rule, and the range of temperature in
 // which all parts hold.
@@ -25,6 +28,10 @@ func (m Mix) Describe() Description {
 		sources = append(sources, p.Source)
 		d.LowC, d.HighC = max(d.LowC, p.LowC), min(d.HighC, p.HighC)
 		d.ShearRate = max(d.ShearRate, p.ShearRate)
+		d.LowRate = max(d.LowRate, p.LowRate)
+		if p.HighRate > 0 && (d.HighRate == 0 || p.HighRate < d.HighRate) {
+			d.HighRate = p.HighRate
+		}
 	}
 	d.Name = strings.Join(names, " + ")
 	d.Source = m.rule.String() + " of: " + strings.Join(compact(sources), "; ")
@@ -33,13 +40,6 @@ func (m Mix) Describe() Description {
 		d.Band = "that of milk or cream of the mean fat, widened to hold the mixed value"
 	}
 	return d
-}
-
-func (l law) String() string {
-	if l.kind == interactionLaw {
-		return Interaction{l.d, l.e}.String()
-	}
-	return PlainRule(l.kind).String()
 }
 
 // compact leaves out repeats, keeping the order.
@@ -55,12 +55,12 @@ func compact(list []string) []string {
 	return out
 }
 
-// Viscosity returns the viscosity in Pa s by the mix's rule. Value is what the
+// Viscosity returns the viscosity in Pa s by the mix's rule. Likely is what the
 // rule says; the band takes in what is known of the rule's error, so it reaches
 // further down than up where the rule is known to be high.
 //
 // For milk and cream by fat content alone the band is that of Dairy of the mean
-// fat, widened to hold Value. For other parts, measured ones among them, the errors
+// fat, widened to hold Likely. For other parts, measured ones among them, the errors
 // of the parts are taken to go together, since one treatment or one bad
 // thermometer moves them all, and that of the mixing step is added independently:
 // with G the sum over pairs of w_i w_j |ln eta_i/eta_j|, true/mixed lies in
@@ -69,102 +69,41 @@ func compact(list []string) []string {
 // water is known to a factor: measure it.
 //
 // A temperature outside the range of a part is that part's RangeError.
-func (m Mix) Viscosity(tempC float64) (Estimate, error) { return m.viscosity(tempC, -1) }
+func (m Mix) Viscosity(tempC float64) (honestplate.Estimate, error) { return m.viscosity(tempC, -1) }
 
 // ViscosityAtRate returns the apparent viscosity in Pa s at a shear rate in 1/s,
 // mixed from the parts' own at that rate, with the band of Viscosity.
-func (m Mix) ViscosityAtRate(tempC, shearRate float64) (Estimate, error) {
-	if err := notNegative("shear rate", shearRate, "1/s"); err != nil {
-		return Estimate{}, err
+func (m Mix) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate, error) {
+	if err := honestplate.NotNegative("ShearRate", shearRate, "1/s"); err != nil {
+		return honestplate.Estimate{}, err
 	}
 	return m.viscosity(tempC, shearRate)
 }
 
 // viscosity evaluates at a shear rate, or at each part's own if rate is negative.
-func (m Mix) viscosity(tempC, rate float64) (Estimate, error) {
+func (m Mix) viscosity(tempC, rate float64) (honestplate.Estimate, error) {
 	switch len(m.parts) {
 	case 0:
-		return Estimate{}, m.empty()
+		return honestplate.Estimate{}, m.empty()
 	case 1:
 		if rate < 0 {
 			return m.parts[0].liquid.Viscosity(tempC)
 		}
 		return ViscosityAtRate(m.parts[0].liquid, tempC, rate)
 	}
-	if m.kind == tableDairy && m.rule.kind == massLaw {
-		return m.tableByMass(tempC, rate)
-	}
-	if len(m.parts) == 2 {
-		var terms [2]term
-		return m.evaluate(terms[:], tempC, rate)
-	}
+	x := mixing{rule: m.rule, tempC: tempC, rate: rate}
 	var terms [maxParts]term
-	return m.evaluate(terms[:len(m.parts)], tempC, rate)
-}
-
-func (m Mix) evaluate(terms []term, tempC, rate float64) (Estimate, error) {
-	x := mixing{law: m.rule, tempC: tempC, kind: m.kind}
-	if x.kind == tableDairy {
-		var err error
-		if _, x.lnLow, x.lnHigh, err = lnDairyAt(m.fat, tempC, rate); err != nil {
-			return Estimate{}, err
+	for i, p := range m.parts {
+		t, err := x.term(p.liquid)
+		if err != nil {
+			return honestplate.Estimate{}, err
 		}
+		t.w = p.w
+		terms[i] = t
 	}
-	for i := range terms {
-		if err := terms[i].fill(m.rule, &m.parts[i], tempC, rate); err != nil {
-			return Estimate{}, err
-		}
-	}
-	byThickness(terms)
-	return x.estimate(terms)
-}
-
-// tableByMass is evaluate for the case that recipes live on: milk and cream by
-// their fat, mixed by mass. What the parts share of the temperature is worked out
-// once, and their fat's part in the law when the mix was made.
-func (m *Mix) tableByMass(tempC, rate float64) (Estimate, error) {
-	for i := range m.parts {
-		if err := (Dairy{m.parts[i].fat}).check(tempC); err != nil {
-			return Estimate{}, err
-		}
-	}
-	laws := dairyLawsAt(tempC)
-	var thin thinning
-	if rate >= 0 {
-		thin = thinningAt(tempC, rate)
-	}
-	_, low, high := laws.ln(m.fat, m.shape)
-	_, low, high = thin.ln(m.fat, 0, low, high)
-	v := 0.0
-	for i := range m.parts {
-		p := &m.parts[i]
-		v += p.w * (laws.value(p.fat, p.shape) + thin.by(p.fat))
-	}
-	return Estimate{math.Exp(v), math.Exp(min(low, v)), math.Exp(max(high, v))}, nil
-}
-
-// fill evaluates one part at a temperature.
-func (t *term) fill(rule law, s *share, tempC, rate float64) error {
-	var err error
-	t.w = s.w
-	t.ln, t.lnLow, t.lnHigh, err = lnViscosity(s.liquid, tempC, rate)
-	if err != nil {
-		return err
-	}
-	t.fat = s.fat / 100
-	if rule.wantsDensity() {
-		return t.weigh(s.liquid, tempC)
-	}
-	return nil
-}
-
-func (t *term) weigh(l Liquid, tempC float64) error {
-	rho, err := l.Density(tempC)
-	if err != nil {
-		return err
-	}
-	t.rho = rho.Value
-	return positive("density of a part", t.rho, "kg/m3")
+	sorted := terms[:len(m.parts)]
+	byThickness(sorted)
+	return x.estimate(sorted)
 }
 
 // Density returns the density in kg/m3 of the ideal mixture by volume,
@@ -174,9 +113,9 @@ func (t *term) weigh(l Liquid, tempC float64) error {
 // with the parts' bands taken together. Solutions shrink when thinned with water,
 // glycerol by up to 1.4 % (Volk & Kaehler 2018): unless every part is milk or cream
 // the band reaches up by 1.5 % times 4 sum over pairs w_i w_j, at most 1.5 %.
-func (m Mix) Density(tempC float64) (Estimate, error) {
+func (m Mix) Density(tempC float64) (honestplate.Estimate, error) {
 	if len(m.parts) == 0 {
-		return Estimate{}, m.empty()
+		return honestplate.Estimate{}, m.empty()
 	}
 	if len(m.parts) == 1 {
 		return m.parts[0].liquid.Density(tempC)
@@ -185,36 +124,36 @@ func (m Mix) Density(tempC float64) (Estimate, error) {
 	for _, s := range m.parts {
 		e, err := s.liquid.Density(tempC)
 		if err != nil {
-			return Estimate{}, err
+			return honestplate.Estimate{}, err
 		}
-		v += s.w / e.Value
+		v += s.w / e.Likely
 		low += s.w / e.Low
 		high += s.w / e.High
 		squares += s.w * s.w
 	}
-	e := Estimate{1 / v, 1 / low, 1 / high}
+	e := honestplate.Estimate{Low: 1 / low, Likely: 1 / v, High: 1 / high}
 	if math.IsNaN(m.fat) {
 		e.High *= 1 + 0.015*min(1, 2*(1-squares))
 	}
-	return e, positive("density of the mix", e.Value, "kg/m3")
+	return e, honestplate.Positive("Mix.Density", e.Likely, "kg/m3")
 }
 
 // SurfaceTension returns the surface tension in N/m as the mean of the parts' by
 // mass. The band runs from the lowest to the highest of the parts' own: what lowers
 // the tension goes to the surface, so a little of it may do as much as all of it.
-func (m Mix) SurfaceTension(tempC float64) (Estimate, error) {
+func (m Mix) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	if len(m.parts) == 0 {
-		return Estimate{}, m.empty()
+		return honestplate.Estimate{}, m.empty()
 	}
-	e := Estimate{0, math.Inf(1), 0}
+	e := honestplate.Estimate{Low: math.Inf(1), Likely: 0, High: 0}
 	for _, s := range m.parts {
 		p, err := s.liquid.SurfaceTension(tempC)
 		if err != nil {
-			return Estimate{}, err
+			return honestplate.Estimate{}, err
 		}
-		e.Value += s.w * p.Value
+		e.Likely += s.w * p.Likely
 		e.Low, e.High = min(e.Low, p.Low), max(e.High, p.High)
 	}
-	e.Value = min(max(e.Value, e.Low), e.High) // against rounding
-	return e, positive("surface tension of the mix", e.Value, "N/m")
+	e.Likely = min(max(e.Likely, e.Low), e.High) // against rounding
+	return e, honestplate.Positive("Mix.SurfaceTension", e.Likely, "N/m")
 }

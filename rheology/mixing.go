@@ -4,23 +4,49 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A term is one part of a blend at one temperature.
 type term struct {
 	w                 float64 // mass fraction
 	ln, lnLow, lnHigh float64 // logarithms of its viscosity in Pa s
-	rho               float64 // density in kg/m3, where the law asks for it
-	fat               float64 // mass fraction of fat, where the law asks for it
+	rho               float64 // density in kg/m3, where the rule asks for it
+	fat               float64 // mass fraction of fat, where the rule asks for it
 }
 
-// A mixing is what a blend's terms have in common.
+// A mixing is what a blend's terms have in common: the one place where viscosities are
+// mixed, for a Mix and for the search of a recipe.
 type mixing struct {
-	law   law
+	rule  Rule
 	tempC float64
+	rate  float64    // 1/s; negative for each part's own
 	kind  liquidKind // the least known among the parts
-	// For tableDairy, the band of ln eta of a milk or cream of the mean fat.
-	lnLow, lnHigh float64
+}
+
+// term evaluates one part, without its fraction.
+func (m *mixing) term(l Liquid) (term, error) {
+	kind, fat := dairyOf(l)
+	m.kind = max(m.kind, kind)
+	t := term{fat: fat / 100}
+	err := m.rule.suits(l, fat)
+	if err != nil {
+		return term{}, err
+	}
+	if t.ln, t.lnLow, t.lnHigh, err = lnViscosity(l, m.tempC, m.rate); err != nil {
+		return term{}, err
+	}
+	if m.rule.Emulsion {
+		rho, err := l.Density(m.tempC)
+		if err != nil {
+			return term{}, err
+		}
+		t.rho = rho.Likely
+		return t, honestplate.Positive("Liquid.Density", t.rho, "kg/m3")
+	}
+	return t, nil
 }
 
 // ln returns the logarithm of the blend's viscosity. The terms are in order of
@@ -28,26 +54,17 @@ type mixing struct {
 // a blend of equal terms is exactly that term.
 func (m *mixing) ln(terms []term) float64 {
 	base := terms[0].ln
-	switch m.law.kind {
-	case volumeLaw:
-		var volume, sum float64
-		for _, t := range terms {
-			x := t.w / t.rho
-			volume += x
-			sum += x * (t.ln - base)
-		}
-		return base + sum/volume
-	case emulsionLaw:
+	if m.rule.Emulsion {
 		return base + m.emulsion(terms)
 	}
 	var sum float64
 	for _, t := range terms[1:] {
 		sum += t.w * (t.ln - base)
 	}
-	if m.law.kind == interactionLaw {
+	if m.rule.interacts() {
 		for j := 1; j < len(terms); j++ {
 			for i := range j {
-				sum += terms[i].w * terms[j].w * (m.law.d + m.law.e*(terms[j].w-terms[i].w))
+				sum += terms[i].w * terms[j].w * (m.rule.D + m.rule.E*(terms[j].w-terms[i].w))
 			}
 		}
 	}
@@ -64,29 +81,19 @@ func (m *mixing) emulsion(terms []term) float64 {
 		volume += t.w / t.rho
 		fat += t.w * t.fat
 		meanL += t.w * (t.ln - base)
-		meanG += t.w * fatFunction(t.fat*t.rho/fatDensity)
+		meanG += t.w * phippsShape(t.fat*t.rho/fatDensity)
 	}
 	var cov, variance float64
 	for _, t := range terms {
-		dg := fatFunction(t.fat*t.rho/fatDensity) - meanG
+		dg := phippsShape(t.fat*t.rho/fatDensity) - meanG
 		cov += t.w * dg * (t.ln - base - meanL)
 		variance += t.w * dg * dg
 	}
 	if variance == 0 {
 		return meanL
 	}
-	return meanL + cov/variance*(fatFunction(fat/volume/fatDensity)-meanG)
+	return meanL + cov/variance*(phippsShape(fat/volume/fatDensity)-meanG)
 }
-
-// fatFunction is the shape of Phipps 1969, p + p^(5/3).
-func fatFunction(p float64) float64 {
-	c := math.Cbrt(p)
-	return p + p*c*c
-}
-
-// milkFatDensity is in kg/m3: 966.66 - 1.334 t, read in the public program
-// jpmulligan/milk-properties.
-func milkFatDensity(tempC float64) float64 { return 966.66 - 1.334*tempC }
 
 // spread returns G = sum over pairs w_i w_j |ln eta_i - ln eta_j|, the measure of
 // how much a blend asks of its rule: 0 for one liquid, a quarter of the logarithm
@@ -132,12 +139,10 @@ func (m *mixing) stepError() (middle, half float64) {
 		hot := min(1, max(0, (m.tempC-30)/10))
 		middle, half = 0.4-0.15*hot, 0.9-0.55*hot
 	}
-	switch m.law.kind {
-	case volumeLaw:
-		middle += 0.05
-	case emulsionLaw:
+	switch {
+	case m.rule.Emulsion:
 		middle -= 0.15
-	case interactionLaw:
+	case m.rule.interacts():
 		middle = 0 // the parameters have taken the bias up
 	}
 	return middle, half
@@ -150,28 +155,25 @@ func (m *mixing) stepError() (middle, half float64) {
 // table knows; it is widened if need be to hold the mixed value. Otherwise the
 // errors of the parts go together (those of one table do) and the error of the
 // mixing step is independent of them.
-func (m *mixing) estimate(terms []term) (Estimate, error) {
+func (m *mixing) estimate(terms []term) (honestplate.Estimate, error) {
 	v := m.ln(terms)
 	if m.kind == tableDairy {
-		return tableBand(v, m.lnLow, m.lnHigh)
+		fat := 0.0
+		for _, t := range terms {
+			fat += t.w * t.fat
+		}
+		_, low, high, err := lnDairyAt(100*fat, m.tempC, m.rate)
+		if err != nil {
+			return honestplate.Estimate{}, err
+		}
+		return expEstimate(v, min(low, v), max(high, v))
 	}
 	var below, above float64
 	for _, t := range terms {
 		below += t.w * (t.ln - t.lnLow)
 		above += t.w * (t.lnHigh - t.ln)
 	}
-	return m.band(v, below, above, spread(terms))
-}
-
-// tableBand returns the estimate of v, the logarithm mixed from milk and cream
-// of the table, with the table's band widened to hold it.
-func tableBand(v, low, high float64) (Estimate, error) {
-	return expEstimate(v, min(low, v), max(high, v))
-}
-
-// band returns the estimate of v, the logarithm of a blend's viscosity, from the mean
-// half-bands of its parts below and above and the spread G of its terms.
-func (m *mixing) band(v, below, above, g float64) (Estimate, error) {
+	g := spread(terms)
 	middle, half := m.stepError()
 	// Logarithms are far from the sizes that Hypot guards against.
 	v0, step := v-middle*g, half*g*half*g
@@ -180,10 +182,10 @@ func (m *mixing) band(v, below, above, g float64) (Estimate, error) {
 }
 
 // expEstimate returns the estimate whose logarithms are given.
-func expEstimate(v, low, high float64) (Estimate, error) {
-	e := Estimate{math.Exp(v), math.Exp(low), math.Exp(high)}
-	if !(e.Value > 0) || math.IsInf(e.High, 0) || math.IsNaN(e.Low) {
-		return Estimate{}, &InputError{"viscosity of the blend", e.Value, "Pa s", "a finite number above 0"}
+func expEstimate(v, low, high float64) (honestplate.Estimate, error) {
+	e := honestplate.Estimate{Low: math.Exp(low), Likely: math.Exp(v), High: math.Exp(high)}
+	if !(e.Likely > 0) || math.IsInf(e.High, 0) || math.IsNaN(e.Low) {
+		return honestplate.Estimate{}, check.Input("Mix.Viscosity", e.Likely, "Pa s", "a finite number above 0")
 	}
 	return e, nil
 }

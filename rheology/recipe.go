@@ -3,50 +3,44 @@ package rheology
 import (
 	"fmt"
 	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A Recipe is the question: how much of a thin liquid and how much of a thick one,
 // to a given total, for a wanted viscosity. Amounts are whole steps of the scale.
 type Recipe struct {
-	Thin, Thick Liquid  // Thick is not thinner than Thin at TempC
-	BatchGrams  float64 // the total; a whole number of steps
-	StepGrams   float64 // the scale's step, such as 0.1
-	TempC       float64 // at which the viscosity is wanted, degC
-	Rule        Rule    // nil is LogMass
-	// Advertised is set if either liquid is the advertised product. Then no batch is
-	// made: the methods return an *AdvertisedError.
-	Advertised bool
+	Thin       Liquid  `json:"thin"`          // the thinner of the two
+	Thick      Liquid  `json:"thick"`         // not thinner than Thin at TempC
+	BatchGrams float64 `json:"batch_grams"`   // the total; a whole number of steps
+	StepGrams  float64 `json:"step_grams"`    // the scale's step, such as 0.1
+	TempC      float64 `json:"temp_c"`        // at which the viscosity is wanted, degC
+	Rule       Rule    `json:"rule,omitzero"` // how to mix; zero is the house rule
+	// Advertised is set if either liquid is the advertised product: thickened or thinned it
+	// would no longer be what the customer gets. Then no batch is made: the methods return a
+	// RefusedError (ErrAdvertised). What advertising law asks for is for the client and local
+	// counsel to say.
+	Advertised bool `json:"advertised,omitzero"`
 }
 
 // A Batch is a recipe's answer: what to weigh out.
 type Batch struct {
-	Recipe     Recipe   // that was asked
-	ThinGrams  float64  // of Recipe.Thin, g, whole steps
-	ThickGrams float64  // of Recipe.Thick, g, whole steps
-	TargetPaS  float64  // the viscosity wanted, Pa s
-	Predicted  Estimate // Pa s, with the band of Mix.Viscosity
+	Recipe     Recipe               `json:"recipe"`        // that was asked
+	ThinGrams  float64              `json:"thin_grams"`    // of Recipe.Thin, g, whole steps
+	ThickGrams float64              `json:"thick_grams"`   // of Recipe.Thick, g, whole steps
+	TargetPaS  float64              `json:"target_pas"`    // the viscosity wanted, Pa s
+	Predicted  honestplate.Estimate `json:"predicted_pas"` // Pa s, with the band of Mix.Viscosity
 }
 
 // Reach returns the viscosities, in Pa s, between which the recipe can choose: the
 // thin liquid and the thick one as they are. It fails as For does.
-func (r Recipe) Reach() (low, high Estimate, err error) {
-	var p pair
-	if err := p.of(&r); err != nil {
-		return Estimate{}, Estimate{}, err
-	}
-	if low, err = p.at(0); err != nil {
-		return Estimate{}, Estimate{}, err
-	}
-	high, err = p.at(1)
-	return low, high, err
-}
-
-func (r Recipe) steps() (int, error) {
-	n, err := stepsOf("batch", r.BatchGrams, r.StepGrams)
+func (r Recipe) Reach() (low, high honestplate.Estimate, err error) {
+	p, err := r.pair()
 	if err != nil {
-		return 0, err
+		return honestplate.Estimate{}, honestplate.Estimate{}, err
 	}
-	return n, positive("batch", r.BatchGrams, "g")
+	return p.terms[0].end(), p.terms[1].end(), nil
 }
 
 // For returns the batch whose predicted viscosity is nearest, as a ratio, to pas
@@ -54,52 +48,95 @@ func (r Recipe) steps() (int, error) {
 // viscosity that the two liquids cannot reach is a RangeError with what they can;
 // a batch that is not a whole number of scale steps, a thick liquid thinner
 // than the thin one, or any value that makes no sense an InputError; an
-// advertised product an AdvertisedError.
+// advertised product a RefusedError.
 //
-// The prediction is as good as its band. Mix, time a flow cup, and Correct. To ask
-// for many viscosities, Prepare the recipe first.
-func (r Recipe) For(pas float64) (b Batch, err error) {
-	var s search
-	if err = s.prepare(&r); err != nil {
+// The prediction is as good as its band. Mix, time a flow cup, and [Batch.Correct].
+func (r Recipe) For(pas float64) (Batch, error) {
+	p, n, err := r.prepare()
+	if err == nil {
+		err = honestplate.Positive("PaS", pas, "Pa s")
+	}
+	if err != nil {
 		return Batch{}, err
 	}
-	err = s.find(&r, pas, &b)
-	return b, err
+	target := math.Log(pas)
+	// A billionth of slack lets a value that Reach returned be asked for.
+	if thin, thick := p.terms[0].ln, p.terms[1].ln; target < thin-1e-9 || target > thick+1e-9 {
+		return Batch{}, check.Outside("PaS", pas, math.Exp(thin), math.Exp(thick), "Pa s",
+			fmt.Sprintf("reach of %s and %s at %.4g degC", r.Thin.Describe().Name, r.Thick.Describe().Name, r.TempC))
+	}
+	return r.batch(p, p.nearest(target, n), n, pas)
 }
 
 // ForFat returns the batch whose fat content is nearest to percent by mass: the
 // Pearson square in whole steps. Both liquids must be milk or cream of
 // different fat, and percent between them. TargetPaS is the viscosity predicted for
 // the batch.
-func (r Recipe) ForFat(percent float64) (b Batch, err error) {
-	var s search
-	if err := s.prepare(&r); err != nil {
+func (r Recipe) ForFat(percent float64) (Batch, error) {
+	p, n, err := r.prepare()
+	if err != nil {
 		return Batch{}, err
 	}
-	thin, thick := s.fats[0], s.fats[1]
-	if !(thin < thick) {
-		return Batch{}, &InputError{"fat of the thick liquid", thick, "%", fmt.Sprintf("above that of the thin one, %.6g %%", thin)}
+	_, thin := dairyOf(r.Thin)
+	_, thick := dairyOf(r.Thick)
+	switch {
+	case math.IsNaN(thin):
+		return Batch{}, &honestplate.InputError{Field: "Thin", Got: r.Thin.Describe().Name, Want: "milk or cream, whose fat is known"}
+	case math.IsNaN(thick):
+		return Batch{}, &honestplate.InputError{Field: "Thick", Got: r.Thick.Describe().Name, Want: "milk or cream, whose fat is known"}
+	case thin >= thick:
+		return Batch{}, check.Input("Thick.FatPercent", thick, "%", fmt.Sprintf("above that of the thin one, %.6g %%", thin))
 	}
-	if err := within("fat wanted", percent, thin, thick, "%", "the fat of the two liquids"); err != nil {
+	if err := honestplate.InRange("Percent", percent, thin, thick, "%", "the fat of the two liquids"); err != nil {
 		return Batch{}, err
 	}
-	k := int(math.Round(float64(s.steps) * (percent - thin) / (thick - thin)))
-	err = s.batch(&r, k, 0, &b)
-	b.TargetPaS = b.Predicted.Value
+	b, err := r.batch(p, int64(math.Round(float64(n)*(percent-thin)/(thick-thin))), n, 0)
+	b.TargetPaS = b.Predicted.Likely
 	return b, err
+}
+
+// prepare evaluates the liquids and counts the steps of the batch.
+func (r Recipe) prepare() (p pair, steps int64, err error) {
+	if p, err = r.pair(); err == nil {
+		err = honestplate.Positive("BatchGrams", r.BatchGrams, "g")
+	}
+	if err != nil {
+		return pair{}, 0, err
+	}
+	steps, err = stepsOf("BatchGrams", r.BatchGrams, r.StepGrams)
+	return p, steps, err
+}
+
+// batch is that of k steps of n of the thick liquid.
+func (r Recipe) batch(p pair, k, n int64, pas float64) (Batch, error) {
+	predicted, err := p.at(float64(k) / float64(n))
+	return Batch{
+		Recipe: r, ThinGrams: gramsOf(n-k, r.StepGrams), ThickGrams: gramsOf(k, r.StepGrams),
+		TargetPaS: pas, Predicted: predicted,
+	}, err
 }
 
 // Mix returns the batch as a liquid.
 func (b Batch) Mix() (Mix, error) {
-	if b.Recipe.Thin == nil || b.Recipe.Thick == nil {
-		return Mix{}, &InputError{"liquid of the recipe", math.NaN(), "", "a liquid for Thin and for Thick, not nil"}
+	if err := b.Recipe.check(); err != nil {
+		return Mix{}, honestplate.In("Recipe", err)
 	}
-	if b.Recipe.Advertised {
-		return Mix{}, &AdvertisedError{[]string{b.Recipe.Thin.Describe().Name, b.Recipe.Thick.Describe().Name}}
+	return b.Recipe.Rule.Blend(Part{b.Recipe.Thin, b.ThinGrams}, Part{b.Recipe.Thick, b.ThickGrams})
+}
+
+// check refuses a recipe without its liquids, and one of the advertised product.
+func (r Recipe) check() error {
+	switch {
+	case check.IsNil(r.Thin):
+		return check.Missing("Thin", "a liquid")
+	case check.IsNil(r.Thick):
+		return check.Missing("Thick", "a liquid")
+	case r.Advertised:
+		return &honestplate.RefusedError{
+			Field: "Advertised", Kind: honestplate.ErrAdvertised,
+			Reason: fmt.Sprintf("%s and %s would be blended, and the advertised product is shown as it is sold", r.Thin.Describe().Name, r.Thick.Describe().Name),
+			Advice: "choose its temperature instead (ServeAt)",
+		}
 	}
-	rule := b.Recipe.Rule
-	if rule == nil {
-		rule = LogMass
-	}
-	return rule.Blend(Part{b.Recipe.Thin, b.ThinGrams}, Part{b.Recipe.Thick, b.ThickGrams})
+	return r.Rule.check()
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/honestplate"
 	. "example.org/honestplate/rheology"
 )
 
@@ -23,7 +24,7 @@ func TestARecipeIsTheNearestOfAllItsSteps(t *testing.T) {
 			t.Fatal(err)
 		}
 		for i := range 41 {
-			want := low.Value * math.Pow(high.Value/low.Value, float64(i)/40)
+			want := low.Likely * math.Pow(high.Likely/low.Likely, float64(i)/40)
 			b, err := r.For(want)
 			if err != nil {
 				t.Fatalf("%v: %v", rule, err)
@@ -31,7 +32,7 @@ func TestARecipeIsTheNearestOfAllItsSteps(t *testing.T) {
 			if b.ThinGrams+b.ThickGrams != 50 {
 				t.Errorf("%v: %v + %v g", rule, b.ThinGrams, b.ThickGrams)
 			}
-			off := math.Abs(math.Log(b.Predicted.Value / want))
+			off := math.Abs(math.Log(b.Predicted.Likely / want))
 			for k := range 101 {
 				other := b
 				other.ThickGrams = float64(k) / 2
@@ -44,10 +45,10 @@ func TestARecipeIsTheNearestOfAllItsSteps(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				if d := math.Abs(math.Log(v.Value / want)); d < off-1e-9 {
+				if d := math.Abs(math.Log(v.Likely / want)); d < off-1e-9 {
 					t.Errorf("%v for %v: %v g is off by %v, %v g by %v", rule, want, b.ThickGrams, off, other.ThickGrams, d)
 				}
-				if other.ThickGrams == b.ThickGrams && math.Abs(v.Value/b.Predicted.Value-1)+math.Abs(v.Low/b.Predicted.Low-1) > 1e-9 {
+				if other.ThickGrams == b.ThickGrams && math.Abs(v.Likely/b.Predicted.Likely-1)+math.Abs(v.Low/b.Predicted.Low-1) > 1e-9 {
 					t.Errorf("%v: predicted %v, the mix has %v", rule, b.Predicted, v)
 				}
 			}
@@ -67,9 +68,9 @@ func TestTheRecipeForAMixesViscosityIsThatMixToAStep(t *testing.T) {
 			t.Fatal(err)
 		}
 		v, _ := m.Viscosity(r.TempC)
-		got, err := r.For(v.Value)
+		got, err := r.For(v.Likely)
 		if err != nil || math.Abs(got.ThickGrams-b.ThickGrams) > 0.1001 {
-			t.Fatalf("%v g gives %v Pa s, which gives %v g (%v)", b.ThickGrams, v.Value, got.ThickGrams, err)
+			t.Fatalf("%v g gives %v Pa s, which gives %v g (%v)", b.ThickGrams, v.Likely, got.ThickGrams, err)
 		}
 	}
 }
@@ -89,14 +90,14 @@ func TestGramsShowNoMoreDigitsThanTheScale(t *testing.T) {
 func TestARecipeOutOfReachSaysWhatCanBeReached(t *testing.T) {
 	r := kitchen(500, 1)
 	low, high, _ := r.Reach()
-	for _, want := range []float64{low.Value * 0.99, high.Value * 1.01, 1e9, 1e-300} {
-		var e *RangeError
+	for _, want := range []float64{low.Likely * 0.99, high.Likely * 1.01, 1e9, 1e-300} {
+		var e *honestplate.RangeError
 		_, err := r.For(want)
-		if !errors.As(err, &e) || e.Value != want || math.Abs(e.Low/low.Value-1) > 1e-9 || math.Abs(e.High/high.Value-1) > 1e-9 {
+		if !errors.As(err, &e) || e.Value != want || math.Abs(e.Low/low.Likely-1) > 1e-9 || math.Abs(e.High/high.Likely-1) > 1e-9 {
 			t.Errorf("%v Pa s: %v", want, err)
 		}
 	}
-	for _, want := range []float64{low.Value, high.Value} {
+	for _, want := range []float64{low.Likely, high.Likely} {
 		if _, err := r.For(want); err != nil {
 			t.Errorf("the end of the reach: %v", err)
 		}
@@ -116,26 +117,26 @@ func TestARecipeThatMakesNoSenseIsRefused(t *testing.T) {
 		"no thick":         func(r *Recipe) { r.Thick = nil },
 		"swapped":          func(r *Recipe) { r.Thin, r.Thick = r.Thick, r.Thin },
 		"NaN temperature":  func(r *Recipe) { r.TempC = math.NaN() },
-		"unknown rule":     func(r *Recipe) { r.Rule = PlainRule(7) },
-		"wild interaction": func(r *Recipe) { r.Rule = Interaction{D: -9} },
+		"unknown rule":     func(r *Recipe) { r.Rule = Rule{Emulsion: true, E: 1} },
+		"wild interaction": func(r *Recipe) { r.Rule = Rule{D: -9} },
 		"emulsion of water": func(r *Recipe) {
-			r.Rule, r.Thin = Emulsion, Water{}
+			r.Rule, r.Thin = Rule{Emulsion: true}, Water{}
 		},
 	} {
 		r := kitchen(500, 0.1)
 		change(&r)
-		if _, err := r.For(0.01); !errors.Is(err, ErrInput) {
+		if _, err := r.For(0.01); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
 	for _, pas := range []float64{0, -1, math.NaN(), math.Inf(1)} {
-		if _, err := kitchen(500, 0.1).For(pas); !errors.Is(err, ErrInput) {
+		if _, err := kitchen(500, 0.1).For(pas); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%v Pa s: %v", pas, err)
 		}
 	}
 	r := kitchen(500, 0.1)
 	r.TempC = 95
-	if _, err := r.For(0.01); !errors.Is(err, ErrRange) {
+	if _, err := r.For(0.01); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("95 degC: %v", err)
 	}
 }
@@ -151,12 +152,12 @@ func TestTheAdvertisedProductIsNotBlended(t *testing.T) {
 	_, fatErr := r.ForFat(10)
 	_, _, reachErr := r.Reach()
 	_, correctErr := b.Correct(0.01)
-	_, cupErr := b.CorrectFromCup(ISO2431(3), 40*time.Second)
+	_, cupErr := b.CorrectFromCup(cup("ISO 3"), 40*time.Second)
 	_, mixErr := b.Mix()
 	_, chillErr := b.Chill(0.01, 2, 20)
 	for _, err := range []error{forErr, fatErr, reachErr, correctErr, cupErr, mixErr, chillErr} {
-		var a *AdvertisedError
-		if !errors.Is(err, ErrAdvertised) || !errors.As(err, &a) || len(a.Liquids) != 2 || err.Error() == "" {
+		var a *honestplate.RefusedError
+		if !errors.Is(err, honestplate.ErrAdvertised) || !errors.As(err, &a) || err.Error() == "" {
 			t.Errorf("%v", err)
 		}
 	}

@@ -1,44 +1,26 @@
 package rheology
 
 import (
+	"cmp"
 	"fmt"
-	"math"
+
+	"example.org/honestplate"
 )
 
-// A Rule says how the viscosities of the parts of a blend combine. Where a Rule
-// is wanted, nil is LogMass. The rules are LogMass, LogVolume, Emulsion and
-// Interaction; CompareRules shows how each does against blends of known
-// viscosity, and the comment of each says what is known of it.
-type Rule interface {
-	// Blend mixes parts by the rule: see the function Blend.
-	Blend(parts ...Part) (Mix, error)
-	// String names the rule.
-	String() string
-
-	law() law
-}
-
-// A PlainRule is a rule without parameters.
-type PlainRule int
-
-const (
-	// LogMass is the house rule, log-mixing by mass:
-	//
-	//	ln eta = sum w_i ln eta_i        w mass fraction, eta in Pa s
-	//
-	// It is exact where the logarithm of the viscosity is linear in fat, as in
-	// Bakshi & Smith 1984. Elsewhere that logarithm is convex and the rule is
-	// high in the middle: 5..13 % on hot cream (Phipps 1969), 9..51 % between
-	// the creams of the few cold values printed (testdata/dairy_blends.csv, n = 5),
-	// and by factors when syrup or glycerol is thinned with water. The band of a
-	// Mix holds this.
-	LogMass PlainRule = iota
-	// LogVolume is log-mixing by volume: as LogMass with the volume fraction,
-	// from the densities of the parts, in place of the mass fraction. On milk and
-	// cream it is 1..3 % higher than LogMass, which is the wrong way.
-	LogVolume
-	// Emulsion draws the logarithm of the viscosity as linear not in the fat
-	// itself but in
+// A Rule says how the viscosities of the parts of a blend combine. The zero Rule is the
+// house rule, log-mixing by mass:
+//
+//	ln eta = sum w_i ln eta_i        w mass fraction, eta in Pa s
+//
+// It is exact where the logarithm of the viscosity is linear in fat, as in
+// Bakshi & Smith 1984. Elsewhere that logarithm is convex and the rule is
+// high in the middle: 5..13 % on hot cream (Phipps 1969), 9..51 % between
+// the creams of the few cold values printed (testdata/dairy_blends.csv, n = 5),
+// and by factors when syrup or glycerol is thinned with water. The band of a
+// [Mix] holds this. [CompareRules] shows how each rule does against blends of known
+// viscosity.
+type Rule struct {
+	// Emulsion draws the logarithm of the viscosity as linear not in the fat itself but in
 	//
 	//	g = p + p^(5/3)        p volume fraction of fat
 	//
@@ -48,84 +30,41 @@ const (
 	// through them. It is for parts that are all milk or cream, and an
 	// InputError for others. Of the rules it is the nearest to the cold creams
 	// printed (20 % high in the mean against 33 %), and still high.
-	Emulsion
-)
-
-// An Interaction is the two-parameter rule of Grunberg & Nissan 1949 written by
-// mass, with a skew term after Redlich & Kister 1948 (both from memory):
-//
-//	ln eta = sum w_i ln eta_i + sum over pairs w_i w_j (D + E (w_j - w_i))
-//
-// where j is the thicker of the pair. Both are pure numbers. They have no
-// published values for milk and cream: FitInteraction finds them from blends
-// that were measured. For water with sucrose or glycerol D is about -1 times the
-// logarithm of the ratio of the two viscosities. D = E = 0 is LogMass.
-type Interaction struct {
-	D float64 // interaction; negative where a blend is thinner than log-mixing says
-	E float64 // skew; positive moves the effect to blends rich in the thicker part
+	Emulsion bool `json:"emulsion,omitzero"`
+	// D and E are the interaction of Grunberg & Nissan 1949 written by mass, with a skew
+	// term after Redlich & Kister 1948 (both from memory):
+	//
+	//	ln eta = sum w_i ln eta_i + sum over pairs w_i w_j (D + E (w_j - w_i))
+	//
+	// where j is the thicker of the pair. Both are pure numbers; D is negative where a blend
+	// is thinner than log-mixing says, a positive E moves the effect to blends rich in the
+	// thicker part. They have no published values for milk and cream: [FitInteraction] finds
+	// them from blends that were measured. For water with sucrose or glycerol D is about -1
+	// times the logarithm of the ratio of the two viscosities.
+	D float64 `json:"d,omitzero"`
+	E float64 `json:"e,omitzero"`
 }
 
-type lawKind uint8
-
-const (
-	massLaw lawKind = iota
-	volumeLaw
-	emulsionLaw
-	interactionLaw
-)
-
-// A law is a rule as the arithmetic sees it: a plain value, so that no property
-// call allocates.
-type law struct {
-	kind lawKind
-	d, e float64
+func (r Rule) check() error {
+	err := cmp.Or(honestplate.Finite("Rule.D", r.D, ""), honestplate.Finite("Rule.E", r.E, ""))
+	if err == nil && r.Emulsion && (r.D != 0 || r.E != 0) {
+		return &honestplate.InputError{Field: "Rule.Emulsion", Got: "set beside D or E", Want: "one of the two"}
+	}
+	return err
 }
 
-func (l law) wantsDensity() bool { return l.kind == volumeLaw || l.kind == emulsionLaw }
-
-func lawOf(r Rule) (law, error) {
-	if r == nil {
-		return law{}, nil
-	}
-	l := r.law()
-	if l.kind > interactionLaw {
-		return law{}, &InputError{"rule", float64(l.kind), "", "LogMass, LogVolume, Emulsion or an Interaction"}
-	}
-	if err := finite("interaction D", l.d, ""); err != nil {
-		return law{}, err
-	}
-	return l, finite("interaction E", l.e, "")
-}
-
-func (r PlainRule) law() law {
-	if r < LogMass || r > Emulsion {
-		return law{kind: math.MaxUint8}
-	}
-	return law{kind: lawKind(r)}
-}
-
-func (r Interaction) law() law { return law{interactionLaw, r.D, r.E} }
-
-// Blend mixes parts by the rule: see the function Blend.
-func (r PlainRule) Blend(parts ...Part) (Mix, error) { return blend(r, parts) }
-
-// Blend mixes parts by the rule: see the function Blend.
-func (r Interaction) Blend(parts ...Part) (Mix, error) { return blend(r, parts) }
+func (r Rule) interacts() bool { return r.D != 0 || r.E != 0 }
 
 // String names the rule, such as "log-mixing by mass".
-func (r PlainRule) String() string {
-	switch r {
-	case LogMass:
-		return "log-mixing by mass"
-	case LogVolume:
-		return "log-mixing by volume"
-	case Emulsion:
+func (r Rule) String() string {
+	switch {
+	case r.Emulsion:
 		return "emulsion rule"
+	case r.interacts():
+		return fmt.Sprintf("log-mixing by mass with interaction %.4g, skew %.4g", r.D, r.E)
 	}
-	return fmt.Sprintf("PlainRule(%d)", int(r))
+	return "log-mixing by mass"
 }
 
-// String names the rule with its parameters.
-func (r Interaction) String() string {
-	return fmt.Sprintf("log-mixing by mass with interaction %.4g, skew %.4g", r.D, r.E)
-}
+// Blend mixes parts by the rule: see [Blend].
+func (r Rule) Blend(parts ...Part) (Mix, error) { return blend(r, parts) }

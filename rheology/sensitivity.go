@@ -1,20 +1,23 @@
 package rheology
 
 import (
-	"errors"
+	"cmp"
 	"fmt"
 	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // A Sensitivity says what a small slip does to a batch: each a relative change of
 // its viscosity, so 0.02 is 2 % thicker.
 type Sensitivity struct {
-	OneGram       float64 // 1 g of the thick liquid in place of 1 g of the thin
-	Warmer        float64 // 1 degC warmer; below 0
-	Colder        float64 // 1 degC colder; above 0
-	OneFatPercent float64 // the thick liquid with 1 % more fat; 0 unless FatKnown
-	FatKnown      bool    // the thick liquid is Dairy, or Measured Dairy
-	GramsADegree  float64 // grams of thick for thin that do as much as 1 degC colder
+	OneGram       float64 `json:"one_gram"`        // 1 g of the thick liquid in place of 1 g of the thin
+	Warmer        float64 `json:"warmer"`          // 1 degC warmer; below 0
+	Colder        float64 `json:"colder"`          // 1 degC colder; above 0
+	OneFatPercent float64 `json:"one_fat_percent"` // the thick liquid with 1 % more fat; 0 unless FatKnown
+	FatKnown      bool    `json:"fat_known"`       // the thick liquid is Dairy, or Measured Dairy
+	GramsADegree  float64 `json:"grams_a_degree"`  // grams of thick for thin that do as much as 1 degC colder
 }
 
 // Sensitivity returns what 1 g, 1 degC and 1 % of fat do to the batch's predicted
@@ -22,16 +25,16 @@ type Sensitivity struct {
 // liquid's temperatures, 50 % fat) the step the other way is taken and turned round. A
 // batch below 1 g is an InputError; other errors are those of For.
 func (b Batch) Sensitivity() (Sensitivity, error) {
-	var p pair
-	if err := p.of(&b.Recipe); err != nil {
-		return Sensitivity{}, err
+	p, err := b.Recipe.pair()
+	if err != nil {
+		return Sensitivity{}, honestplate.In("Recipe", err)
 	}
-	if err := errors.Join(notNegative("thin part of the batch", b.ThinGrams, "g"), notNegative("thick part of the batch", b.ThickGrams, "g")); err != nil {
+	if err := cmp.Or(honestplate.NotNegative("ThinGrams", b.ThinGrams, "g"), honestplate.NotNegative("ThickGrams", b.ThickGrams, "g")); err != nil {
 		return Sensitivity{}, err
 	}
 	total := b.ThinGrams + b.ThickGrams
 	if !(total >= 1) || math.IsInf(total, 0) {
-		return Sensitivity{}, &InputError{"batch", total, "g", "at least 1 g, finite"}
+		return Sensitivity{}, check.Input("ThinGrams+ThickGrams", total, "g", "at least 1 g, finite")
 	}
 	w := b.ThickGrams / total
 	var s Sensitivity
@@ -65,8 +68,8 @@ func (b Batch) Sensitivity() (Sensitivity, error) {
 	if ok {
 		r := b.Recipe
 		r.Thick = fatter
-		var q pair
-		if err := q.of(&r); err != nil {
+		q, err := r.pair()
+		if err != nil {
 			return Sensitivity{}, fmt.Errorf("with 1 %% of fat more or less: %w", err)
 		}
 		s.FatKnown = true
@@ -85,7 +88,7 @@ func lnStep(m Mix, tempC, step float64) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	return math.Log(there.Value / here.Value), nil
+	return math.Log(there.Likely / here.Likely), nil
 }
 
 // fatter returns a milk or cream with 1 % more fat, sign 1, or near the end of the
@@ -111,7 +114,7 @@ func fatter(l Liquid) (_ Liquid, sign float64, ok bool) {
 		if err != nil {
 			return nil, 0, false
 		}
-		return Measured{more, l.TempC, l.PaS.Times(there.Value / here.Value)}, sign, true
+		return Measured{more, l.TempC, l.PaS.Times(there.Likely / here.Likely)}, sign, true
 	}
 	return nil, 0, false
 }

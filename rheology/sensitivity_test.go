@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"example.org/honestplate"
 	. "example.org/honestplate/rheology"
 )
 
@@ -26,7 +27,7 @@ func TestSensitivityIsWhatTheStepDoes(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return v.Value
+		return v.Likely
 	}
 	here := viscosity(36, b.ThickGrams, 6)
 	for _, c := range []struct {
@@ -57,7 +58,7 @@ func TestSensitivityAtTheEdgesTurnsTheStepRound(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := r.For(high.Value)
+	b, err := r.For(high.Likely)
 	if err != nil || b.ThinGrams != 0 {
 		t.Fatal(b, err)
 	}
@@ -75,21 +76,21 @@ func TestSensitivityAtTheEdgesTurnsTheStepRound(t *testing.T) {
 }
 
 func TestSensitivityKnowsFatOnlyOfMilkAndCream(t *testing.T) {
-	cream := Measured{Dairy{FatPercent: 36}, 6, Factor(0.03, 1.05)}
+	cream := Measured{Dairy{FatPercent: 36}, 6, honestplate.Factor(0.03, 1.05)}
 	for _, c := range []struct {
 		thin, thick Liquid
 		known       bool
 	}{
 		{Dairy{FatPercent: 3.5}, cream, true},
 		{Water{}, Sucrose{Brix: 60}, false},
-		{Water{}, Measured{Sucrose{Brix: 60}, 20, Exactly(0.05)}, false},
+		{Water{}, Measured{Sucrose{Brix: 60}, 20, honestplate.Exactly(0.05)}, false},
 	} {
 		r := Recipe{Thin: c.thin, Thick: c.thick, BatchGrams: 500, StepGrams: 1, TempC: 20}
 		low, high, err := r.Reach()
 		if err != nil {
 			t.Fatal(err)
 		}
-		b, err := r.For(math.Sqrt(low.Value * high.Value))
+		b, err := r.For(math.Sqrt(low.Likely * high.Likely))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -113,7 +114,7 @@ func TestSensitivityThatMakesNoSenseIsRefused(t *testing.T) {
 	} {
 		b := good
 		change(&b)
-		if _, err := b.Sensitivity(); !errors.Is(err, ErrInput) {
+		if _, err := b.Sensitivity(); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}

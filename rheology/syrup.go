@@ -1,124 +1,165 @@
 package rheology
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/physics"
 )
 
-// Sucrose is pure sugar in water by its Brix (% sucrose by mass), 0..75, at
-// 0..80 degC. The zero value is water. Above the solubility (64 Brix at 0, 67 at
-// 20, 74 at 60 degC) the syrup is supersaturated: the numbers hold until it grains.
+// A Syrup is maple, invert or glucose syrup by its solids: syrups whose own viscosity
+// tables were not found in the open literature. Each stands on a named substitute and says
+// so in its Description; the bands are wide for that reason. [Measured] replaces them. Hot
+// syrup sticks and burns.
 //
-// Hot syrup sticks and burns: handle it as you would hot oil.
-type Sucrose struct {
-	Brix float64 // % sucrose by mass, 0..75
+// "maple" is maple syrup, 60..70 % (its Brix), at 0..60 degC; 0 means 66.9, a usual grade
+// limit (rules ask for 66..69). No measured viscosity of maple syrup with its temperature
+// was found: this is [Sucrose] of the same Brix, of which maple syrup is nearly all. One
+// trade value, 150..200 mPa s without temperature, is what Sucrose gives at 20..25 degC.
+//
+// "invert" is glucose and fructose in water, 70..85 %, at 5..70 degC; 0 means 80. No table
+// was found: it stands on [Honey], which is nature's invert syrup, carried to more water
+// by the Gordon-Taylor mixing of glass temperatures. Golden syrup, which is part
+// sucrose and has about 83 % solids (from memory), is thicker: the one value found,
+// about 0.05 m2/s at 20 degC (Worster 2009, Understanding Fluid Flow, ch. 3), is 4
+// times that of invert syrup of 83 %.
+//
+// "glucose" is glucose (corn) syrup of about 42 dextrose equivalent, 74..84 %, at 15..70
+// degC; 0 means 80, confectioner's glucose. The trade's own table may not be reused. The
+// equation of Honey, with a glass temperature of -42 degC at 80 % solids and 2.6 degC more
+// for each % (from memory), is drawn between two: remembered values of confectioner's
+// glucose, about 60 Pa s at 27 and 12 at 38 degC with 80 % solids, and a laboratory's fit to
+// a corn syrup of 77 %, 15603 t^-2.44 Pa s with t in degC, 23.5..46 (read in its public
+// program), 6 Pa s at 25 degC. The two lie a factor of 5 apart at one strength: measure yours.
+type Syrup struct {
+	Of            string  `json:"of"`                      // "maple", "invert" or "glucose"
+	SolidsPercent float64 `json:"solids_percent,omitzero"` // % by mass; 0 means the usual
 }
 
-const (
-	sourceGenotelle = "Genotelle's equation, in Mathlouthi & Genotelle 1995, Sucrose: properties and applications"
-	sucroseHighBrix = 75.0
-	sucroseHighC    = 80.0
-)
+// A syrupKind is what is known of one of them.
+type syrupKind struct {
+	name, source, band string
+	usual, low, high   float64 // solids, % by mass
+	lowC, highC        float64
+	limits             string // whose they are
+	pas                func(solids, tempC float64) float64
+	spread             float64 // factor of the viscosity's band
+	density            float64 // band of the density, as a fraction, that of sucrose of its solids
+	tension            line    // N/m; 0 for that of sucrose
+}
 
-// Describe says whose numbers these are.
-func (s Sucrose) Describe() Description {
-	return Description{
-		Name:   fmt.Sprintf("sugar syrup, %.4g Brix", s.Brix),
-		Source: sourceGenotelle + "; joined to water below 20 Brix",
-		LowC:   0, HighC: sucroseHighC,
-		Band: "+-3 % for 30..65 Brix and 20..60 degC, to +-8 % at 0 degC and +-7 % at 80 degC; 46 handbook values",
+var syrupKinds = map[string]*syrupKind{
+	"maple": {
+		name: "maple syrup", source: "no table found; a sucrose solution of its Brix (" + sourceGenotelle + ")",
+		band:  "x/: 1.4, an engineering estimate for the sugars and acids that are not sucrose",
+		usual: 66.9, low: 60, high: 70, lowC: 0, highC: 60, limits: "usual grades with a margin",
+		pas: genotelle, spread: 1.4, density: 0.01,
+	},
+	"invert": {
+		name: "invert syrup", source: "no table found; as honey of the same water (" + sourceHoney + ")",
+		band:  "x/: 5, which holds the one golden syrup found, 4 times thicker",
+		usual: 80, low: 70, high: 85, lowC: 5, highC: 70, limits: "invert syrup as honey",
+		pas:    func(solids, t float64) float64 { return sugarGlass(100-solids, t) },
+		spread: 5, density: 0.015, tension: line{0.070, -1e-4, 0.15},
+	},
+	"glucose": {
+		name: "glucose syrup", source: "between remembered glucose syrup of 42 dextrose equivalent and a laboratory's fit to a corn syrup of 77 %",
+		band:  "x/: 3, an engineering estimate: dextrose equivalent and maker",
+		usual: 80, low: 74, high: 84, lowC: 15, highC: 70, limits: "typical glucose syrup, from memory",
+		pas:    func(solids, t float64) float64 { return williamsLandelFerry(t - (-42 + 2.6*(solids-80))) },
+		spread: 3, density: 0.015, tension: line{0.079, -1e-4, 0.1},
+	},
+}
+
+// kind returns what is known of the syrup, and its solids.
+func (s Syrup) kind() (k *syrupKind, solids float64, err error) {
+	k = syrupKinds[s.Of]
+	if k == nil {
+		return nil, 0, &honestplate.InputError{Field: "Of", Got: fmt.Sprintf("%q", s.Of), Want: "maple, invert or glucose"}
 	}
+	return k, cmp.Or(s.SolidsPercent, k.usual), nil
 }
 
-func (s Sucrose) check(tempC float64) error {
-	if err := within("Brix", s.Brix, 0, sucroseHighBrix, "% by mass", sourceGenotelle); err != nil {
-		return err
+func (s Syrup) at(tempC float64) (k *syrupKind, solids float64, err error) {
+	if k, solids, err = s.kind(); err == nil {
+		err = cmp.Or(honestplate.InRange("SolidsPercent", solids, k.low, k.high, "% by mass", k.limits),
+			honestplate.InRange("TempC", tempC, k.lowC, k.highC, "degC", k.limits))
 	}
-	return within("temperature", tempC, 0, sucroseHighC, "degC", sourceGenotelle)
+	return k, solids, err
 }
 
-// Viscosity returns the dynamic viscosity in Pa s:
-//
-//	log10 mu = 22.46 N - 0.114 + phi (1.1 + 43.1 N^1.25),  mu in mPa s
-//	N = x/(1900 - 18 x), the mole ratio of sucrose, x in % by mass
-//	phi = (30 - t)/(91 + t), t in degC
-//
-// for 0..75 Brix and 0..80 degC. The equation does not reduce to water (3.5 % low
-// at 20 degC, 3.6 % high at 80), so below 20 Brix it is multiplied by the power
-// (1 - x/20) of that ratio and meets Water at 0.
-//
-// Genotelle's equation was read in a public program that cites Mathlouthi &
-// Genotelle 1995. Band: +-3 % for 30..65 Brix and 20..60 degC; outside, 0.4 % more
-// for each degC below 20, 0.2 % for each above 60, 0.3 % for each Brix above 65; from
-// 46 handbook values (testdata/sucrose_viscosity.csv: 5 read, 41 remembered), of
-// which 98 % lie inside. It runs high when cold: 8 % at 40 Brix and 5 degC, 11 % at
-// 0 (remembered values).
-func (s Sucrose) Viscosity(tempC float64) (Estimate, error) {
-	if err := s.check(tempC); err != nil {
-		return Estimate{}, err
+func (s Syrup) check(tempC float64) error {
+	_, _, err := s.at(tempC)
+	return err
+}
+
+// Describe says what stands in for the syrup.
+func (s Syrup) Describe() Description {
+	k, solids, err := s.kind()
+	if err != nil {
+		return Description{Name: "unknown syrup " + honestplate.OneLine(s.Of)}
 	}
-	return Within(genotelle(s.Brix, tempC), s.band(tempC)), nil
-}
-
-func (s Sucrose) band(tempC float64) float64 {
-	return 0.03 + 0.004*max(0, 20-tempC) + 0.002*max(0, tempC-60) + 0.003*max(0, s.Brix-65)
-}
-
-// genotelle is the viscosity in Pa s.
-func genotelle(x, t float64) float64 {
-	n := x / (1900 - 18*x)
-	phi := (30 - t) / (91 + t)
-	ln := math.Ln10 * (22.46*n - 0.114 + phi*(1.1+43.1*n*math.Sqrt(math.Sqrt(n))))
-	mu := 1e-3 * math.Exp(ln)
-	if x < 20 {
-		none := 1e-3 * math.Exp(math.Ln10*(-0.114+1.1*phi))
-		mu *= math.Pow(waterViscosity(t)/none, 1-x/20)
+	unit := "% solids"
+	if s.Of == "maple" {
+		unit = "Brix"
 	}
-	return mu
+	return Description{Name: fmt.Sprintf("%s, %.4g %s", k.name, solids, unit), Source: k.source, LowC: k.lowC, HighC: k.highC, Band: k.band}
 }
 
-// Density returns the density in kg/m3, water and dissolved sucrose side by side:
-//
-//	1/rho = (1 - w)/rho_water + w (v20 + 1.22e-7 (t - 20)),  w = x/100
-//	v20 = 6.146e-4 + 1.53e-5 w + 1.28e-5 w^2   m3/kg
-//
-// v20 is our fit to ten values of NBS Circular 440 at 20 degC (from memory; worst
-// residual 0.3 kg/m3); its growth with temperature is that of carbohydrate in
-// Choi & Okos 1986. Band +-0.3 %, and 0.01 % more for each
-// degC away from 20: testdata/sucrose_density.csv, 13 of 14 values inside. A table of
-// saturated solutions steps away from all others at 25 degC and is not used from there.
-func (s Sucrose) Density(tempC float64) (Estimate, error) {
-	if err := s.check(tempC); err != nil {
-		return Estimate{}, err
+// Viscosity returns the dynamic viscosity in Pa s: of maple that of [Sucrose] of the same
+// Brix, band x/: 1.4; of invert that of [Honey] of the same water, band x/: 5; of glucose as
+// the type says, band x/: 3, which holds both of what is known.
+func (s Syrup) Viscosity(tempC float64) (honestplate.Estimate, error) {
+	k, solids, err := s.at(tempC)
+	if err != nil {
+		return honestplate.Estimate{}, err
 	}
-	return Within(sucroseDensity(s.Brix, tempC), 0.003+1e-4*math.Abs(tempC-20)), nil
+	return honestplate.Factor(k.pas(solids, tempC), k.spread), nil
 }
 
-func sucroseDensity(x, t float64) float64 {
-	w := x / 100
-	v := 6.146e-4 + w*(1.53e-5+w*1.28e-5) + 1.22e-7*(t-20)
-	return 1 / ((1-w)/waterDensity(t) + w*v)
-}
-
-// Baume returns the degrees Baume at which the syrup floats a hydrometer at 20 degC,
-//
-//	Be = 145 (1 - 1/d),  d the density over that of water, both at 20 degC
-//
-// the scale of confectioners (modulus 145, from memory): within 0.4 of 15 values that
-// Mohos 2010 prints for 5..75 Brix (testdata/sugar_baume.csv).
-func (s Sucrose) Baume() (float64, error) {
-	if err := s.check(20); err != nil {
-		return 0, err
+// Density returns the density in kg/m3, that of sucrose of the same solids, band +-1 % for
+// maple, +-1.5 % for the others.
+func (s Syrup) Density(tempC float64) (honestplate.Estimate, error) {
+	k, solids, err := s.at(tempC)
+	if err != nil {
+		return honestplate.Estimate{}, err
 	}
-	return 145 * (1 - waterDensity(20)/sucroseDensity(s.Brix, 20)), nil
+	return honestplate.Within(sucroseDensity(solids, tempC), k.density), nil
 }
 
-// SurfaceTension returns the surface tension against air in N/m: that of water
-// plus 5.9 mN/m for each unit of mass fraction, drawn through water and one read
-// value, 76 mN/m at 55 Brix and 20 degC. Band +-6 %: kitchen syrups are less clean.
-func (s Sucrose) SurfaceTension(tempC float64) (Estimate, error) {
-	if err := s.check(tempC); err != nil {
-		return Estimate{}, err
+// SurfaceTension returns the surface tension against air in N/m. Of maple it is that of
+// [Sucrose] of the same Brix, from 30 % below to 5 % above: maple syrup foams, so something
+// in it lowers it. Invert: 0.070 at 20 degC, band +-15 %; glucose: 0.079, band +-10 %; both
+// falling 0.1 mN/m each degC, from memory.
+func (s Syrup) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
+	k, solids, err := s.at(tempC)
+	if err != nil {
+		return honestplate.Estimate{}, err
 	}
-	return Within(waterSurfaceTension(tempC)+5.9e-3*s.Brix/100, 0.06), nil
+	if k.tension == (line{}) {
+		v := waterSurfaceTension(tempC) + 5.9e-3*solids/100
+		return honestplate.Estimate{Low: 0.7 * v, Likely: 0.9 * v, High: 1.05 * v}, nil
+	}
+	return k.tension.at(tempC), nil
+}
+
+// williamsLandelFerry is the viscosity in Pa s of a sugar melt at a number of
+// degC above its glass temperature; Honey gives the equation and its source.
+func williamsLandelFerry(above float64) float64 {
+	return 2.0e11 * math.Exp(-math.Ln10*17.44*above/(51.6+above))
+}
+
+// sugarGlass is the viscosity in Pa s of glucose and fructose with water in % by
+// mass. The glass temperature is mixed as Gordon and Taylor did (from memory),
+//
+//	Tg = (w Ts + k m Tw)/(w + k m),  w sugars, m water, Ts = 290 K, Tw = 136 K, k = 3.77
+//
+// Ts and k chosen to pass through the two ends that Juszczak & Fortuna print,
+// 228.39 K at 14.7 % water and 220.34 K at 18.0 %.
+func sugarGlass(waterPercent, tempC float64) float64 {
+	m := waterPercent / 100
+	tg := ((1-m)*290 + 3.77*m*136) / (1 - m + 3.77*m)
+	return williamsLandelFerry(tempC + physics.Kelvin - tg)
 }

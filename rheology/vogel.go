@@ -3,14 +3,17 @@ package rheology
 import (
 	"math"
 
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
+	"example.org/honestplate/rheology/internal/physics"
 	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
 // A TemperaturePoint is a viscosity that you measured at a temperature.
 type TemperaturePoint struct {
-	TempC float64 // degC
-	PaS   float64 // dynamic viscosity, Pa s
+	TempC float64 `json:"temp_c"` // degC
+	PaS   float64 `json:"pas"`    // dynamic viscosity, Pa s
 }
 
 // A Vogel is a viscosity as a function of temperature,
@@ -20,10 +23,13 @@ type TemperaturePoint struct {
 // which with T0 = 0 is the Arrhenius equation (from memory: Vogel 1921, Fulcher
 // 1925, Tammann 1926). Make one with FitVogel.
 type Vogel struct {
-	A, B, T0    float64 // T0 in K, B in K
-	LowC, HighC float64 // where it holds: the measured points and 5 degC beyond
-	N           int     // number of points
-	Spread      float64 // half-width of the 95 % band of ln(eta)
+	A      float64 `json:"a"`      // of ln(eta), eta in Pa s
+	B      float64 `json:"b_k"`    // K
+	T0     float64 `json:"t0_k"`   // K
+	LowC   float64 `json:"low_c"`  // where it holds: the measured points and 5 degC beyond
+	HighC  float64 `json:"high_c"` // degC
+	N      int     `json:"n"`      // number of points
+	Spread float64 `json:"spread"` // half-width of the 95 % band of ln(eta)
 }
 
 const (
@@ -41,20 +47,20 @@ const (
 // viscosity must fall with temperature overall: otherwise an InputError.
 func FitVogel(points ...TemperaturePoint) (Vogel, error) {
 	if len(points) < 2 {
-		return Vogel{}, &InputError{"number of measured points", float64(len(points)), "", "2 or more"}
+		return Vogel{}, check.Input("Points", float64(len(points)), "points", "2 or more")
 	}
 	low, high := points[0].TempC, points[0].TempC
 	for _, p := range points {
-		if err := within("measured temperature", p.TempC, -50, 250, "degC", "liquids of the kitchen"); err != nil {
+		if err := honestplate.InRange("Points.TempC", p.TempC, -50, 250, "degC", "liquids of the kitchen"); err != nil {
 			return Vogel{}, err
 		}
-		if err := within("measured viscosity", p.PaS, 1e-5, 1e6, "Pa s", "liquids of the kitchen"); err != nil {
+		if err := honestplate.InRange("Points.PaS", p.PaS, 1e-5, 1e6, "Pa s", "liquids of the kitchen"); err != nil {
 			return Vogel{}, err
 		}
 		low, high = min(low, p.TempC), max(high, p.TempC)
 	}
 	if high-low < 2 {
-		return Vogel{}, &InputError{"span of the measured temperatures", high - low, "degC", "2 degC or more"}
+		return Vogel{}, check.Input("Points", high-low, "degC apart", "2 degC or more")
 	}
 	v := Vogel{LowC: low - vogelMargin, HighC: high + vogelMargin, N: len(points)}
 	x, y := make([]float64, len(points)), make([]float64, len(points))
@@ -65,7 +71,7 @@ func FitVogel(points ...TemperaturePoint) (Vogel, error) {
 	// section finds it, and its edge 0 K is the Arrhenius equation.
 	sum := func(t0 float64) float64 {
 		for i, p := range points {
-			x[i] = 1 / (p.TempC + kelvin - t0)
+			x[i] = 1 / (p.TempC + physics.Kelvin - t0)
 		}
 		v.T0 = t0
 		v.A, v.B = stat.LinearRegression(x, y, nil, false)
@@ -79,7 +85,7 @@ func FitVogel(points ...TemperaturePoint) (Vogel, error) {
 	t0, rest := 0.0, sum(0)
 	if len(points) > 2 {
 		const golden = 0.6180339887498949
-		a, b := 0.0, low+kelvin-50
+		a, b := 0.0, low+physics.Kelvin-50
 		for b-a > 1e-6 {
 			c, d := b-golden*(b-a), a+golden*(b-a)
 			if sum(c) < sum(d) {
@@ -94,7 +100,7 @@ func FitVogel(points ...TemperaturePoint) (Vogel, error) {
 	}
 	rest = sum(t0)
 	if !(v.B > 0) {
-		return Vogel{}, &InputError{"change of viscosity with temperature", v.B, "K", "a viscosity that falls as it warms"}
+		return Vogel{}, check.Input("Points", v.B, "K for B", "a viscosity that falls as it warms")
 	}
 	v.Spread = vogelRepeat
 	if free := len(points) - 3; free > 0 {
@@ -106,26 +112,16 @@ func FitVogel(points ...TemperaturePoint) (Vogel, error) {
 
 // Viscosity returns the viscosity in Pa s inside the range of the points and 5 degC
 // beyond, a RangeError outside.
-func (v Vogel) Viscosity(tempC float64) (Estimate, error) {
+func (v Vogel) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	if v.N < 2 {
-		return Estimate{}, &InputError{"number of measured points", float64(v.N), "", "a curve made by FitVogel"}
+		return honestplate.Estimate{}, check.Input("Curve.N", float64(v.N), "points", "a curve made by FitVogel")
 	}
-	if err := within("temperature", tempC, v.LowC, v.HighC, "degC", "your measured points"); err != nil {
-		return Estimate{}, err
+	if err := honestplate.InRange("TempC", tempC, v.LowC, v.HighC, "degC", "your measured points"); err != nil {
+		return honestplate.Estimate{}, err
 	}
-	e := Factor(math.Exp(v.A+v.B/(tempC+kelvin-v.T0)), math.Exp(v.Spread))
-	if err := checkBand("viscosity of the fitted curve", e); err != nil {
-		return Estimate{}, err
+	e := honestplate.Factor(math.Exp(v.A+v.B/(tempC+physics.Kelvin-v.T0)), math.Exp(v.Spread))
+	if err := check.Band("Curve", e, 1e-9, 1e12, "Pa s", "anything that flows"); err != nil {
+		return honestplate.Estimate{}, err
 	}
 	return e, nil
-}
-
-// ActivationEnergy returns the slope of ln(eta) as an energy in J/mol, R B
-// [T/(T - T0)]^2, R = 8.314 J/(mol K): the number in which papers compare liquids.
-func (v Vogel) ActivationEnergy(tempC float64) (float64, error) {
-	if _, err := v.Viscosity(tempC); err != nil {
-		return 0, err
-	}
-	t := tempC + kelvin
-	return 8.314462618 * v.B * (t / (t - v.T0)) * (t / (t - v.T0)), nil
 }

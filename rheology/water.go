@@ -1,6 +1,11 @@
 package rheology
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/physics"
+)
 
 // Water is pure water at 0.1 MPa, 0..100 degC as a pour needs it, and on to the
 // limits of the formulas, -20..110 degC, where it is supercooled or superheated.
@@ -20,7 +25,6 @@ const sourceWater = "IAPWS SR6-08(2011), liquid water at 0.1 MPa"
 const (
 	waterLowC  = -20.0
 	waterHighC = 110.0
-	kelvin     = 273.15 // of 0 degC
 )
 
 // Describe says whose numbers these are.
@@ -39,17 +43,17 @@ func (Water) Describe() Description {
 //
 // for -20..110 degC, IAPWS SR6-08(2011); 20 degC gives 1.0016 mPa s. (An
 // older standard, the International Critical Tables of 1928, has 1.0087.)
-func (Water) Viscosity(tempC float64) (Estimate, error) {
-	if err := within("temperature", tempC, waterLowC, waterHighC, "degC", sourceWater); err != nil {
-		return Estimate{}, err
+func (Water) Viscosity(tempC float64) (honestplate.Estimate, error) {
+	if err := honestplate.InRange("TempC", tempC, waterLowC, waterHighC, "degC", sourceWater); err != nil {
+		return honestplate.Estimate{}, err
 	}
-	return Within(waterViscosity(tempC), 0.01), nil
+	return honestplate.Within(waterViscosity(tempC), 0.01), nil
 }
 
 func waterViscosity(tempC float64) float64 {
 	// u^-40 = u^-38 u^-2 and so on would save nothing that matters: four powers
 	// as exponentials of one logarithm.
-	l := math.Log((tempC + kelvin) / 300)
+	l := math.Log((tempC + physics.Kelvin) / 300)
 	return 1e-6 * (280.68*math.Exp(-1.9*l) + 511.45*math.Exp(-7.7*l) + 61.131*math.Exp(-19.6*l) + 0.45903*math.Exp(-40*l))
 }
 
@@ -59,16 +63,16 @@ func waterViscosity(tempC float64) float64 {
 //
 // with R = 461.51805 J/(kg K), Tr = 10 K, alpha = Tr/(593 K - T), beta =
 // Tr/(T - 232 K), for -20..110 degC: IAPWS SR6-08(2011).
-func (Water) Density(tempC float64) (Estimate, error) {
-	if err := within("temperature", tempC, waterLowC, waterHighC, "degC", sourceWater); err != nil {
-		return Estimate{}, err
+func (Water) Density(tempC float64) (honestplate.Estimate, error) {
+	if err := honestplate.InRange("TempC", tempC, waterLowC, waterHighC, "degC", sourceWater); err != nil {
+		return honestplate.Estimate{}, err
 	}
 	rho := waterDensity(tempC)
-	return Estimate{rho, rho - 0.01, rho + 0.01}, nil
+	return honestplate.Estimate{Low: rho - 0.01, Likely: rho, High: rho + 0.01}, nil
 }
 
 func waterDensity(tempC float64) float64 {
-	t := tempC + kelvin
+	t := tempC + physics.Kelvin
 	a, b := 10/(593-t), 10/(t-232)
 	a4 := (a * a) * (a * a)
 	sum := 1.93763157e-2 +
@@ -82,14 +86,14 @@ func waterDensity(tempC float64) float64 {
 //	sigma = 0.2358 tau^1.256 (1 - 0.625 tau),  tau = 1 - T/647.096 K
 //
 // IAPWS R1-76(2014), stated from 0.01 degC; used from -20 degC as its note allows.
-func (Water) SurfaceTension(tempC float64) (Estimate, error) {
-	if err := within("temperature", tempC, waterLowC, waterHighC, "degC", sourceWater); err != nil {
-		return Estimate{}, err
+func (Water) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
+	if err := honestplate.InRange("TempC", tempC, waterLowC, waterHighC, "degC", sourceWater); err != nil {
+		return honestplate.Estimate{}, err
 	}
-	return Within(waterSurfaceTension(tempC), 0.005), nil
+	return honestplate.Within(waterSurfaceTension(tempC), 0.005), nil
 }
 
 func waterSurfaceTension(tempC float64) float64 {
-	tau := 1 - (tempC+kelvin)/647.096
+	tau := 1 - (tempC+physics.Kelvin)/647.096
 	return 0.2358 * math.Pow(tau, 1.256) * (1 - 0.625*tau)
 }

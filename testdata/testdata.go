@@ -4,13 +4,34 @@
 //	# title: what the table holds
 //	# source: author, year, title, table or example (repeat for more than one)
 //	# known: read | memory | computed
+//	# kind: measured | formula | same
+//	# origin: who measured it, in a few words
+//	# assumed: an input of the comparison that nobody published
+//	# mark: A | B | C, of a timed measurement
+//	# licence: of what was copied
 //	# note: anything a reader must know before trusting a row
 //
 // The first other line names the columns, with units in the names. A column
-// "source" or "known", where present, speaks for its row. read means seen in the
-// source or a copy of it; memory means recalled, not seen; computed
-// means generated with the general-purpose library and version that the source
-// names. Only tests and the programs under examples read this package.
+// "source", "known", "kind", "origin" or "assumed", where not empty, speaks for its
+// row.
+//
+// Known: read means seen in the source or a copy of it; memory means recalled, not
+// seen; computed means worked out, by the library and version that the source names
+// or from readings that it names.
+//
+// Kind: measured means nature, read off an instrument or smoothed from such readings
+// by the source. formula means that somebody worked out an example or tabulated a law;
+// a straight line that somebody tabulated is one, whoever drew it through what. same
+// means that the library's own constants, or a formula fitted to this very table, are
+// held against their source. Only what was measured says how far the library agrees
+// with the world.
+//
+// Rows of one origin hang together: twenty cells of one table are one source.
+//
+// Mark: A, the conditions are given; B, one thing has to be assumed that one number
+// can carry; C, several have: such a set is good for order only.
+//
+// Only tests and the programs under examples read this package.
 package testdata
 
 import (
@@ -20,6 +41,8 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io/fs"
+	"maps"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -27,12 +50,24 @@ import (
 //go:embed *.csv
 var files embed.FS
 
+// The kinds of rows.
+const (
+	Measured = "measured"
+	Formula  = "formula"
+	Same     = "same"
+)
+
 // A Table is one CSV file.
 type Table struct {
 	Name    string // file name without .csv
 	Title   string
 	Sources []string
 	Known   string
+	Kind    string
+	Origin  string // empty: the column of the rows, or the first source
+	Assumed string
+	Mark    string // A, B or C of a timed measurement, else empty
+	Licence string // of what was copied, where it was said
 	Notes   []string
 	Columns []string
 	Rows    []Row
@@ -56,13 +91,17 @@ func Names() []string {
 	return entries
 }
 
-// Load reads a table and checks its form: the header keys, known's values, and
-// every row as long as the column line.
+// Load reads a table and checks its form: the header keys, the values of known, kind
+// and mark, and every row as long as the column line.
 func Load(name string) (*Table, error) {
 	raw, err := files.ReadFile(name + ".csv")
 	if err != nil {
 		return nil, err
 	}
+	return parse(name, raw)
+}
+
+func parse(name string, raw []byte) (*Table, error) {
 	t := &Table{Name: name}
 	var body bytes.Buffer
 	var lines []int
@@ -79,7 +118,16 @@ func Load(name string) (*Table, error) {
 				t.Sources = append(t.Sources, value)
 			case "known":
 				t.Known = value
-			case "kind": // measured, formula or same: for the agreement table
+			case "kind":
+				t.Kind = value
+			case "origin":
+				t.Origin = value
+			case "assumed":
+				t.Assumed = value
+			case "mark":
+				t.Mark = value
+			case "licence":
+				t.Licence = value
 			case "note":
 				t.Notes = append(t.Notes, value)
 			default:
@@ -99,6 +147,9 @@ func Load(name string) (*Table, error) {
 	if t.Title == "" || len(t.Sources) == 0 {
 		return nil, fmt.Errorf("%s.csv: the header needs a title and a source", name)
 	}
+	if !slices.Contains([]string{"", "A", "B", "C"}, t.Mark) {
+		return nil, fmt.Errorf("%s.csv: mark is %q, want A, B or C", name, t.Mark)
+	}
 	records, err := csv.NewReader(&body).ReadAll()
 	if err != nil {
 		return nil, fmt.Errorf("%s.csv: %w", name, err)
@@ -112,14 +163,29 @@ func Load(name string) (*Table, error) {
 		for j, c := range t.Columns {
 			row.fields[c] = strings.TrimSpace(rec[j])
 		}
-		known := row.fields["known"]
-		if known == "" {
-			known = t.Known
+		for key, of := range map[string]struct {
+			header string
+			values []string
+		}{
+			"known": {t.Known, []string{"read", "memory", "computed"}},
+			"kind":  {t.Kind, []string{Measured, Formula, Same}},
+		} {
+			if row.fields[key] == "" {
+				row.fields[key] = of.header
+			}
+			if !slices.Contains(of.values, row.fields[key]) {
+				return nil, fmt.Errorf("%s.csv:%d: %s is %q, want one of %s",
+					name, row.Line, key, row.fields[key], strings.Join(of.values, ", "))
+			}
 		}
-		if known != "read" && known != "memory" && known != "computed" {
-			return nil, fmt.Errorf("%s.csv:%d: known is %q, want read, memory or computed", name, row.Line, known)
+		if row.fields["assumed"] == "" {
+			row.fields["assumed"] = t.Assumed
 		}
-		row.fields["known"] = known
+		for _, origin := range []string{t.Origin, row.fields["source"], t.Sources[0]} {
+			if row.fields["origin"] == "" {
+				row.fields["origin"] = origin
+			}
+		}
 		t.Rows = append(t.Rows, row)
 	}
 	return t, nil
@@ -130,6 +196,23 @@ func (r Row) Text(column string) string { return r.fields[column] }
 
 // Known returns read, memory or computed: the row's own flag, else the table's.
 func (r Row) Known() string { return r.fields["known"] }
+
+// Kind returns measured, formula or same: the row's own, else the table's.
+func (r Row) Kind() string { return r.fields["kind"] }
+
+// Origin names the source that the row counts for: its own column, else the table's
+// origin, else the row's source, else the table's first.
+func (r Row) Origin() string { return r.fields["origin"] }
+
+// Assumed says which input of the comparison was assumed or fitted, or is empty.
+func (r Row) Assumed() string { return r.fields["assumed"] }
+
+// With returns the row with another value in a column.
+func (r Row) With(column, value string) Row {
+	fields := maps.Clone(r.fields)
+	fields[column] = value
+	return Row{Line: r.Line, fields: fields}
+}
 
 // Float returns the field of a column as a number.
 func (r Row) Float(column string) (float64, error) {

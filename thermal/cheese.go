@@ -1,8 +1,13 @@
 package thermal
 
 import (
+	"cmp"
 	"math"
-	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/study"
 )
 
 // A Cheese is a layer of melted pizza-type cheese on a flatbread, out of the oven,
@@ -15,34 +20,34 @@ import (
 // your cheese does.
 type Cheese struct {
 	// Grams of cheese on the round, g.
-	Grams float64
+	Grams float64 `json:"grams,omitzero"`
 	// Diameter of the round that the cheese covers, m, 0.02..1.
-	Diameter float64
+	Diameter float64 `json:"diameter_m,omitzero"`
 	// StartC is the temperature of cheese and bread as the clock starts, deg C,
 	// from 20 to a degree or two below the boiling point in the air (98 at sea level); 0
 	// means 90, as it leaves the oven, or that limit where it is lower.
-	StartC float64
+	StartC float64 `json:"start_c,omitzero"`
 	// BreadThickness below the cheese, m, 0.001..0.1; 0 means 8 mm.
-	BreadThickness float64
+	BreadThickness float64 `json:"bread_thickness_m,omitzero"`
 	// UndersideH is the heat transfer coefficient from the bread to what it lies on,
 	// W/(m2 K), 0.1..1000; 0 means 8, a wooden board (estimate). A rack has about 6, a
 	// cold metal or stone slab 50..200.
-	UndersideH float64
+	UndersideH float64 `json:"underside_h_w_m2k,omitzero"`
 	// UndersideRiseC is how much warmer than the room that is, K, -40..200; a hot
 	// stone keeps the pull alive.
-	UndersideRiseC float64
+	UndersideRiseC float64 `json:"underside_rise_c,omitzero"`
 	// Activity is the water activity of the open surface, 0..1; 0 means 0.9. Fresh
 	// cheese has 0.98, a coat of free fat slows drying: the band is 0.5..0.98.
-	Activity float64
+	Activity float64 `json:"activity,omitzero"`
 	// RunnyC is the temperature above which it runs rather than strings, deg C, 30..120;
 	// zero means 85 (79..91).
-	RunnyC Threshold
+	RunnyC honestplate.Estimate `json:"runny_c,omitzero"`
 	// SetC is the temperature below which it tears rather than strings, deg C, 20..110;
 	// zero means 55 (45..65).
-	SetC Threshold
+	SetC honestplate.Estimate `json:"set_c,omitzero"`
 	// Absorptance for the lamps, which are taken to fall square on; the zero value
 	// means PaleFood.
-	Absorptance Absorptance
+	Absorptance Absorptance `json:"absorptance,omitzero"`
 }
 
 // Properties of the layers: typical values (engineering estimates near published
@@ -57,41 +62,15 @@ const (
 type CheeseClock struct {
 	// Opens is when the cheese has cooled enough to string: 0 if it strings at once,
 	// Never if it was too cold from the start.
-	Opens Window
+	Opens Event `json:"opens"`
 	// Closes is when its mean temperature falls below the stretch limit: Never under
 	// lamps or on a stone that keep it above.
-	Closes Window
-	// Decides ranks the inputs that the closing time hangs on.
-	Decides []Sensitivity
+	Closes Event `json:"closes"`
 	// Series is the likely course, per square metre.
-	Series []HotPoint
+	Series []HotPoint `json:"series"`
 	// Balance is the heat account of the likely course.
-	Balance HeatBalance
+	Balance HeatBalance `json:"balance"`
 }
-
-// A HotPoint is a hot thing at one time.
-type HotPoint struct {
-	Time     time.Duration // since the start
-	MeanC    float64       // of the food, deg C
-	SurfaceC float64       // of its surface, deg C
-	HeatFlux float64       // through the surface, W/m2; negative while it cools
-	DryGrams float64       // water lost by evaporation so far, g/m2
-}
-
-// The uncertain inputs of a Cheese.
-const (
-	cheeseTemp = iota
-	cheeseRH
-	cheeseSpeed
-	cheeseConvection
-	cheeseActivity
-	cheeseStart
-	cheeseUnderside
-	cheeseLight
-	cheeseRunny
-	cheeseSet
-	cheeseInputs
-)
 
 // Clock computes the stretch window of the cheese in the air a under the lamps.
 //
@@ -100,85 +79,66 @@ const (
 // by the mean temperature of the cheese. The edge is left out. The band spans: room
 // +-1.5 K and +-6 % RH; air speed divided and multiplied by 2, or 0..0.6 m/s where
 // none is given; convection +-20 %; activity; the start +-3 K; the underside's
-// coefficient divided and multiplied by 2; the lamps' LightBand; both limits.
+// coefficient divided and multiplied by 2; the lamps' band; both limits.
 //
 // Food that has stood warm for the camera is not eaten: follow local food codes.
 func (c Cheese) Clock(a Air, lamps ...Lamp) (CheeseClock, error) {
-	c, light, err := c.complete(a, lamps)
+	f, err := c.frame(a, lamps)
 	if err != nil {
 		return CheeseClock{}, err
 	}
-	clock, err := c.likely(a, light)
-	if err != nil {
-		return CheeseClock{}, err
-	}
-	study := Study{
-		Inputs: c.uncertain(a, lamps),
-		Events: 2,
-		Model: func() func([]float64, []time.Duration) error {
-			return func(x []float64, at []time.Duration) error { return c.sample(a, light, x, at) }
-		},
-	}
-	out, err := study.Run()
-	if err != nil {
-		return CheeseClock{}, err
-	}
-	clock.Opens, clock.Closes, clock.Decides = out[0].Window, out[1].Window, out[1].Decides
-	return clock, nil
+	return cheeseClock(f.banded())
 }
 
-// Likely computes the likely course alone, without bands: each Window has three
-// equal times, and Decides is empty.
+// Likely computes the likely course alone, without bands: each window has three
+// equal times and nothing decides.
 func (c Cheese) Likely(a Air, lamps ...Lamp) (CheeseClock, error) {
+	f, err := c.frame(a, lamps)
+	if err != nil {
+		return CheeseClock{}, err
+	}
+	return cheeseClock(f.likely())
+}
+
+// A cheeseModel is a complete cheese in its room.
+type cheeseModel struct {
+	hotModel
+	c Cheese
+}
+
+func (c Cheese) frame(a Air, lamps []Lamp) (frame[cheeseModel], error) {
 	c, light, err := c.complete(a, lamps)
-	if err != nil {
-		return CheeseClock{}, err
-	}
-	return c.likely(a, light)
+	m := cheeseModel{c: c, hotModel: newHotModel(a, lamps, light)}
+	return frame[cheeseModel]{model: m, inputs: (*cheeseModel).inputs, run: (*cheeseModel).run, events: 2}, err
 }
 
-func (c Cheese) likely(a Air, light float64) (CheeseClock, error) {
-	r, err := c.start(a, light)
-	if err != nil {
-		return CheeseClock{}, err
-	}
-	r.series = make([]HotPoint, 0, 256)
-	if err := r.run(); err != nil {
-		return CheeseClock{}, err
-	}
-	return CheeseClock{
-		Opens: Window{r.at[0], r.at[0], r.at[0]}, Closes: Window{r.at[1], r.at[1], r.at[1]},
-		Series: r.series, Balance: r.balance,
-	}, nil
+func (m *cheeseModel) inputs() []study.Input {
+	c, most := &m.c, simmering(m.air)
+	start := around("unit.start_c", "start temperature", c.StartC, 3)
+	start.Band.High = min(start.Band.High, most)
+	return append(m.hotModel.inputs(),
+		bound(&c.Activity, ofProduct(study.Input{Key: "product.activity", Name: "wetness of the surface",
+			Band: band(min(0.5, c.Activity), c.Activity, max(0.98, c.Activity)), Max: 1})),
+		bound(&c.StartC, within(start, -40, most)),
+		bound(&c.UndersideH, study.Input{Key: "unit.underside_h", Name: "board", Band: honestplate.Factor(c.UndersideH, 2), Factor: true}),
+		lightInput(&m.brightness, m.lamps),
+		bound(&c.RunnyC.Likely, judged("crew.runny_c", "runny limit", c.RunnyC)),
+		bound(&c.SetC.Likely, judged("crew.set_c", "stretch limit", c.SetC)))
 }
 
-func (c Cheese) uncertain(a Air, lamps []Lamp) []Uncertain {
-	in := make([]Uncertain, cheeseInputs)
-	in[cheeseTemp], in[cheeseRH], in[cheeseSpeed], in[cheeseConvection] = roomUncertain(a)
-	in[cheeseActivity] = Uncertain{Name: "wetness of the surface", Likely: c.Activity, Low: min(0.5, c.Activity), High: max(0.98, c.Activity), Min: 0, Max: 1}
-	in[cheeseStart] = Uncertain{Name: "start temperature", Likely: c.StartC, Low: c.StartC - 3, High: min(c.StartC+3, simmering(a)), Min: -40, Max: simmering(a)}
-	in[cheeseUnderside] = Uncertain{Name: "board", Likely: c.UndersideH, Low: c.UndersideH / 2, High: c.UndersideH * 2, Scale: true}
-	low, high := LightBand(lamps...)
-	in[cheeseLight] = Uncertain{Name: "light", Likely: 1, Low: low, High: high, Scale: true}
-	in[cheeseRunny] = c.RunnyC.uncertain("runny limit")
-	in[cheeseSet] = c.SetC.uncertain("stretch limit")
-	return in
-}
-
-func (c Cheese) sample(a Air, light float64, x []float64, at []time.Duration) error {
-	a.TempC, a.RH, a.Speed = x[cheeseTemp], x[cheeseRH], x[cheeseSpeed]
-	c.Activity, c.StartC, c.UndersideH = x[cheeseActivity], x[cheeseStart], x[cheeseUnderside]
-	c.RunnyC.Likely, c.SetC.Likely = x[cheeseRunny], x[cheeseSet]
-	r, err := c.start(a, light*x[cheeseLight])
+func (m *cheeseModel) run(at []float64, course bool) error {
+	r, err := m.c.start(m.air, m.absorbed(), m.convection)
 	if err != nil {
 		return err
 	}
-	r.x.factor *= x[cheeseConvection]
-	if err := r.run(); err != nil {
-		return err
+	return m.finish(&r, at, course)
+}
+
+func cheeseClock(m cheeseModel, at []Event, err error) (CheeseClock, error) {
+	if err != nil {
+		return CheeseClock{}, err
 	}
-	at[0], at[1] = r.at[0], r.at[1]
-	return nil
+	return CheeseClock{Opens: at[0], Closes: at[1], Series: m.done.series, Balance: m.done.balance}, nil
 }
 
 // complete checks the cheese, fills in its defaults and returns the light that it
@@ -187,42 +147,32 @@ func (c Cheese) complete(a Air, lamps []Lamp) (Cheese, float64, error) {
 	if err := roomCheck(a); err != nil {
 		return c, 0, err
 	}
-	for _, d := range [...]struct {
-		v         *float64
-		or        float64
-		name      string
-		low, high float64
-		unit      string
-	}{
-		{&c.Diameter, 0, "diameter of the round", 0.02, 1, "m"},
-		{&c.StartC, min(90, simmering(a)), "start temperature", 20, simmering(a), "degC"},
-		{&c.BreadThickness, 0.008, "bread thickness", 0.001, 0.1, "m"},
-		{&c.UndersideH, 8, "heat transfer coefficient of the underside", 0.1, 1000, "W/(m2 K)"},
-		{&c.UndersideRiseC, 0, "rise of the underside", -40, 200, "K"},
-		{&c.Activity, 0.9, "water activity", 0, 1, ""},
-	} {
-		if *d.v == 0 {
-			*d.v = d.or
-		}
-		if err := within(d.name, *d.v, d.low, d.high, d.unit, "this package"); err != nil {
-			return c, 0, err
-		}
-	}
-	if err := positive("cheese mass", c.Grams, "g"); err != nil {
+	setDefault(&c.StartC, min(90, simmering(a)))
+	setDefault(&c.BreadThickness, 0.008)
+	setDefault(&c.UndersideH, 8)
+	setDefault(&c.Activity, 0.9)
+	if err := cmp.Or(honestplate.Positive("Grams", c.Grams, "g"), check.Fields("cheese on flatbread: what an oven and a table hold",
+		check.Number("Diameter", c.Diameter, 0.02, 1, "m"),
+		check.Number("StartC", c.StartC, 20, simmering(a), "degC"),
+		check.Number("BreadThickness", c.BreadThickness, 0.001, 0.1, "m"),
+		check.Number("UndersideH", c.UndersideH, 0.1, 1000, "W/(m2 K)"),
+		check.Number("UndersideRiseC", c.UndersideRiseC, -40, 200, "K"),
+		check.Number("Activity", c.Activity, 0, 1, ""),
+	)); err != nil {
 		return c, 0, err
 	}
-	if err := within("thickness of the cheese", c.thickness(), 2e-4, 0.05, "m", "this package"); err != nil {
-		return c, 0, err
+	if thick := c.thickness(); !(thick >= 2e-4 && thick <= 0.05) {
+		perMM := c.Grams / thick / 1000
+		return c, 0, &honestplate.RangeError{Field: "Grams", Value: c.Grams, Low: 0.2 * perMM, High: 50 * perMM, Unit: "g",
+			Source: "a layer of 0.2 to 50 mm over the Diameter"}
 	}
-	c.RunnyC, c.SetC = c.RunnyC.or(79, 85, 91), c.SetC.or(45, 55, 65)
-	if err := c.RunnyC.check("runny limit", 30, 120, "degC"); err != nil {
-		return c, 0, err
-	}
-	if err := c.SetC.check("stretch limit", 20, 110, "degC"); err != nil {
+	c.RunnyC, c.SetC = orBand(c.RunnyC, 79, 85, 91), orBand(c.SetC, 45, 55, 65)
+	const source = "a soft cheese strings in between"
+	if err := cmp.Or(check.Band("RunnyC", c.RunnyC, 30, 120, "degC", source), check.Band("SetC", c.SetC, 20, 110, "degC", source)); err != nil {
 		return c, 0, err
 	}
 	if c.SetC.Likely >= c.RunnyC.Likely {
-		return c, 0, &InputError{"stretch limit", c.SetC.Likely, "degC", "below the runny limit"}
+		return c, 0, check.Input("SetC.Likely", c.SetC.Likely, "degC", "a limit below RunnyC")
 	}
 	if c.Absorptance == (Absorptance{}) {
 		c.Absorptance = PaleFood()
@@ -237,8 +187,8 @@ func (c Cheese) thickness() float64 {
 }
 
 // start prepares a run of a complete cheese.
-func (c Cheese) start(a Air, light float64) (hotRun, error) {
-	s := Surface{Shape: PlateUp, Length: c.Diameter / 4, Activity: c.Activity}
+func (c Cheese) start(a Air, light, convection float64) (hotRun, error) {
+	s := heat.Surface{Shape: heat.PlateUp, Length: c.Diameter / 4, Activity: c.Activity, ConvectionFactor: convection}
 	r, err := newHotRun(s, a, c.StartC)
 	if err != nil {
 		return r, err
@@ -247,14 +197,13 @@ func (c Cheese) start(a Air, light float64) (hotRun, error) {
 	r.layer(c.BreadThickness, breadCells, breadRho*breadHeat, breadK)
 	r.layer(c.thickness(), cheeseCells, cheeseRho*cheeseHeat, cheeseK)
 	r.food = cheeseCells
-	r.below = 1 / (1/c.UndersideH + c.BreadThickness/breadCells/2/breadK)
-	r.belowC = a.TempC + c.UndersideRiseC
+	r.Below = 1 / (1/c.UndersideH + c.BreadThickness/breadCells/2/breadK)
+	r.BelowC = a.TempC + c.UndersideRiseC
 	// It strings below one limit and until the other.
 	r.limits, r.limitCount = [maxLimits]float64{c.RunnyC.Likely, c.SetC.Likely}, 2
 	r.begin()
 	if r.at[1] == 0 {
-		r.at[0] = Never
-		r.at[1] = Never
+		r.at[0], r.at[1] = never, never
 	}
 	return r, nil
 }

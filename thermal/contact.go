@@ -11,7 +11,7 @@ type restingSurface struct {
 	contact contact
 }
 
-func (s *restingSurface) at(surfaceC, seconds float64) (flux, slope float64) {
+func (s *restingSurface) At(surfaceC, seconds float64) (flux, slope float64) {
 	if s.air != nil {
 		flux, slope = s.air.at(surfaceC)
 		flux, slope = (1-s.share)*flux+s.light, (1-s.share)*slope

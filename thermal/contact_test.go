@@ -3,14 +3,17 @@ package thermal
 import (
 	"math"
 	"testing"
+
+	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/testkit"
 )
 
 // The constants of plate and cone follow from what their comments say.
 func TestContactConstants(t *testing.T) {
-	closeRel(t, "effusivity of stoneware", plateEffusivity, math.Sqrt(1.5*2.1e6), 0.001)
-	closeRel(t, "warming of a plate", plateWarms, 2.1e6*0.007/20, 0.001)
-	closeRel(t, "wafer in air", coneFilm, 1/(0.003/0.1+1/10.0), 0.05)
-	closeRel(t, "foot", footShare, 0.3*0.3, 1e-9)
+	testkit.CloseRel(t, "effusivity of stoneware", plateEffusivity, math.Sqrt(1.5*2.1e6), 0.001)
+	testkit.CloseRel(t, "warming of a plate", plateWarms, 2.1e6*0.007/20, 0.001)
+	testkit.CloseRel(t, "wafer in air", coneFilm, 1/(0.003/0.1+1/10.0), 0.05)
+	testkit.CloseRel(t, "foot", footShare, 0.3*0.3, 1e-9)
 }
 
 // At first the film alone resists; later the material behind; a chilled plate warms.
@@ -19,14 +22,14 @@ func TestContactOverTime(t *testing.T) {
 	chilled := warm
 	chilled.startC = -18
 	h0, t0 := warm.at(0)
-	closeRel(t, "at first", h0, plateFilm, 0.01)
+	testkit.CloseRel(t, "at first", h0, plateFilm, 0.01)
 	if t0 != 24 {
 		t.Errorf("a plate at room temperature is at %g degC", t0)
 	}
 	h1, _ := warm.at(600)
-	closeRel(t, "after ten minutes", 1/h1, 1/plateFilm+1/(plateBehind+plateEffusivity/math.Sqrt(math.Pi*600)), 1e-5)
+	testkit.CloseRel(t, "after ten minutes", 1/h1, 1/plateFilm+1/(plateBehind+plateEffusivity/math.Sqrt(math.Pi*600)), 1e-5)
 	_, t1 := chilled.at(735)
-	closeRel(t, "a time constant later", t1, 24-42/math.E, 1e-9)
+	testkit.CloseRel(t, "a time constant later", t1, 24-42/math.E, 1e-9)
 	cone := contact{film: coneFilm, roomC: 24}
 	if h, c := cone.at(100); h != coneFilm || c != 24 {
 		t.Errorf("cone: %g W/(m2 K) to %g degC", h, c)
@@ -35,7 +38,7 @@ func TestContactOverTime(t *testing.T) {
 
 // On its share the contact stands in for the air; the slope is that of the flux.
 func TestRestingSurfaceSharesAirAndContact(t *testing.T) {
-	ex, err := Surface{Shape: Sphere, Length: 0.05, Activity: 1}.In(studio)
+	ex, err := heat.Surface{Shape: heat.Sphere, Length: 0.05, Activity: 1}.In(heat.MoistAir(studio))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -44,14 +47,14 @@ func TestRestingSurfaceSharesAirAndContact(t *testing.T) {
 	free := restingSurface{air: &table, light: 30}
 	held := restingSurface{air: &table, light: 30, share: coneShare, contact: contact{film: coneFilm, roomC: 24}}
 	for _, s := range []float64{-20.3, -3.7, 0.6} {
-		air, slope := free.at(s, 10)
+		air, slope := free.At(s, 10)
 		exact, err := ex.At(s, 30)
 		if err != nil {
 			t.Fatal(err)
 		}
-		closeRel(t, "air and light", air, exact.Total(), 0.002)
-		both, bothSlope := held.at(s, 10)
-		closeRel(t, "held", both, 30+0.75*(air-30)+0.25*8*(24-s), 1e-9)
-		closeRel(t, "slope", bothSlope, 0.75*slope-0.25*8, 1e-9)
+		testkit.CloseRel(t, "air and light", air, exact.Total(), 0.002)
+		both, bothSlope := held.At(s, 10)
+		testkit.CloseRel(t, "held", both, 30+0.75*(air-30)+0.25*8*(24-s), 1e-9)
+		testkit.CloseRel(t, "slope", bothSlope, 0.75*slope-0.25*8, 1e-9)
 	}
 }

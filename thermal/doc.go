@@ -1,13 +1,28 @@
 // Package thermal predicts how long food and drink hold in front of a camera.
 //
-// Air answers for the room: dew point, wet bulb, humidity. A Surface exchanges
-// heat and vapour with it and takes light from a Lamp. From these come the set
-// clocks: the Glass that fogs, beads and runs; the Scoop that softens, drips and
-// slumps; ice in a drink; Cheese that stops stretching, a HotDish that stops
-// steaming; and, before the day, how long a DeepFreeze takes.
+// Start with the room, [Air], and the lights, [Lamp]. Then ask the clock of what is in
+// the frame: each has Clock, with a 95 % band over the stated uncertainties of its
+// inputs, and Likely, the nominal course alone, at a few hundredths of the cost.
 //
-// Every clock is a Window: earliest, likely, latest, a 95 % band from the stated
-// uncertainties of its inputs. What never happens is Never.
+//   - [Glass]: when a cold glass hazes, beads and runs, and when its ice is gone.
+//   - [IcedDrink]: how long the pieces last, how cold and how diluted the drink gets.
+//   - [IceOnTable]: when real ice glistens and when it is gone.
+//   - [Scoop]: when a scoop softens, drips, puddles and slumps.
+//   - [Softening]: when chocolate, butter or cream loses its look.
+//   - [Cheese]: when the cheese on a flatbread strings.
+//   - [HotDish]: how long it stays hot, and steams.
+//   - [DeepFreeze]: before the day, how long a portion takes in a [Medium].
+//
+// Each answer is an [Event]: a window that may be never, and the inputs that decide its
+// width, each said to be of this unit alone or shared with the room, the lamps, the
+// crew's judgement or the product.
+//
+// What else is asked: [Ware.Shock] (does the glass break?), [MixIce] (what do ice and
+// water come to?), [Air.Steam] (does it steam visibly?), [Absorptance] (how much of the
+// light stays in it?). The physics is in the folder heat, what foods are made of in food.
+//
+// A Clock computes some hundreds of courses on all cores: 20 to 200 ms. Types are plain
+// values, safe for use from many goroutines.
 //
 // # Cautions
 //

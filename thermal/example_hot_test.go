@@ -15,8 +15,8 @@ func ExampleCheese_Clock() {
 		return
 	}
 	fmt.Println("strings from", k.Opens)
-	fmt.Println("until       ", quarters(k.Closes))
-	fmt.Println("decided by  ", k.Decides[0].Input)
+	fmt.Println("until       ", quarters(k.Closes.Window))
+	fmt.Println("decided by  ", k.Closes.Decides[0].Input)
 	// Output:
 	// strings from 0:05 (0:00..0:18)
 	// until        2:00 (1:00..4:45)
@@ -31,8 +31,8 @@ func ExampleHotDish_Clock() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println("above 60 degC for", quarters(k.Limit))
-	fmt.Printf("steams to %.0f degC, %v\n", k.SteamC, quarters(k.SteamEnds))
+	fmt.Println("above 60 degC for", quarters(k.Limit.Window))
+	fmt.Printf("steams to %.0f degC, %v\n", k.SteamC, quarters(k.SteamEnds.Window))
 	// Output:
 	// above 60 degC for 6:15 (5:30..8:15)
 	// steams to 37 degC, 22:00 (4:45..24:45)
@@ -46,7 +46,7 @@ func ExampleAir_Steam() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%.0f degC, %.0f %% RH: %.1f g/m3 of droplets, none below %.0f degC\n", room.TempC, 100*room.RH, s.LiquidGrams, s.ThresholdC)
+		fmt.Printf("%.0f degC, %.0f %% RH: %.1f g/m3 of droplets, none below %.0f degC\n", room.TempC, 100*room.RH, s.LiquidGM3, s.ThresholdC)
 	}
 	// Output:
 	// 26 degC, 30 % RH: 2.3 g/m3 of droplets, none below 43 degC

@@ -3,6 +3,7 @@ package thermal_test
 import (
 	"fmt"
 
+	"example.org/honestplate"
 	"example.org/honestplate/thermal"
 )
 
@@ -17,7 +18,7 @@ func ExampleIceOnTable() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%v: shines from %v, half melted at %v\n", source, quarters(c.Shines), quarters(c.HalfOff))
+		fmt.Printf("%v: shines from %v, half melted at %v\n", source, quarters(c.Shines.Window), quarters(c.HalfOff.Window))
 	}
 	// Output:
 	// LED: shines from 1:45 (1:00..2:15), half melted at 31:15 (17:30..35:45)
@@ -27,7 +28,7 @@ func ExampleIceOnTable() {
 // One large ball or as much crushed ice: how cold, how soon, and how watered?
 func ExampleIcedDrink() {
 	room := thermal.Air{TempC: 24, RH: 0.5}
-	drink := thermal.IcedDrink{DrinkGrams: 150, DrinkC: 20, IceGrams: 80, IceC: -12, Diameter: 0.07, WallC: 24}
+	drink := thermal.IcedDrink{DrinkGrams: 150, DrinkC: honestplate.Some(20), IceGrams: 80, IceC: -12, Diameter: 0.07, WallC: honestplate.Some(24)}
 	for _, ice := range []struct {
 		shape thermal.IceShape
 		size  float64
@@ -39,8 +40,8 @@ func ExampleIcedDrink() {
 			return
 		}
 		m := c.Series[len(c.Series)/6]
-		fmt.Printf("%v: coldest %.1f degC; watered at %v; ice gone at %v\n", ice.shape, c.ColdestC, quarters(c.Watered), quarters(c.IceGone))
-		fmt.Printf("  at %s: %.1f degC, %.0f g of melt\n", thermal.Clock(m.Time), m.DrinkC, m.MeltGrams)
+		fmt.Printf("%v: coldest %.1f degC; watered at %v; ice gone at %v\n", ice.shape, c.ColdestC, quarters(c.Watered.Window), quarters(c.IceGone.Window))
+		fmt.Printf("  at %s: %.1f degC, %.0f g of melt\n", honestplate.After(m.Time), m.DrinkC, m.MeltGrams)
 	}
 	// Output:
 	// ball: coldest 2.6 degC; watered at 2:15 (0:30..6:30); ice gone at 1:07:00 (44:00..1:44:45)

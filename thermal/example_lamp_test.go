@@ -4,13 +4,14 @@ import (
 	"fmt"
 
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/food"
 )
 
 // What moving a tungsten head from 1 m to 1.5 m buys: less than half the heat, and the
 // scoop holds longer.
 func ExampleLamp_At() {
 	room := thermal.Air{TempC: 24, RH: 0.5}
-	scoop := thermal.Scoop{Mix: thermal.VanillaIceCream(), Diameter: 0.055, StartC: -18}
+	scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -18}
 	near := thermal.Lamp{Watts: 650, Source: thermal.Tungsten, Distance: 1, BeamDegrees: 50, Head: thermal.Fresnel}
 	far, err := near.At(1.5)
 	if err != nil {
@@ -28,34 +29,11 @@ func ExampleLamp_At() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%.1f m: %.0f W/m2, the scoop softens after %s\n", l.Distance, e, thermal.Clock(quarters(c.Softens).Likely))
+		fmt.Printf("%.1f m: %.0f W/m2, the scoop softens after %s\n", l.Distance, e.Likely, fmt.Sprint(quarters(c.Softens.Window).Likely))
 	}
 	// Output:
 	// 1.0 m: 254 W/m2, the scoop softens after 5:45
 	// 1.5 m: 113 W/m2, the scoop softens after 6:15
-}
-
-// The same 5000 lx from four sources: a white food takes up fifty times more heat
-// from tungsten than from LED.
-func ExampleIrradianceFromLux() {
-	for s := thermal.Tungsten; s <= thermal.Flash; s++ {
-		e, err := thermal.IrradianceFromLux(5000, s)
-		if err != nil {
-			fmt.Println(err)
-			return
-		}
-		share, err := thermal.WhiteFood().Of(s)
-		if err != nil {
-			fmt.Println(err)
-			return
-		}
-		fmt.Printf("%-9v %3.0f W/m2, absorbed %3.0f\n", s, e, share*e)
-	}
-	// Output:
-	// tungsten  185 W/m2, absorbed 120
-	// discharge  38 W/m2, absorbed  13
-	// LED        16 W/m2, absorbed   2
-	// flash      53 W/m2, absorbed  20
 }
 
 // How much of a lamp's light stays in 30 mm of clear ice.
@@ -70,35 +48,14 @@ func ExampleClearIce() {
 	// tungsten 65 %, discharge 29 %, LED 0.4 %
 }
 
-// How much of a lamp's radiation can be seen? Below 0.7 um lies a tenth of tungsten's and
-// a half of daylight's.
-func ExampleBlackbodyFraction() {
-	for _, kelvins := range []float64{3200, 5600} {
-		f, err := thermal.BlackbodyFraction(0.7e-6 * kelvins)
-		if err != nil {
-			fmt.Println(err)
-			return
-		}
-		fmt.Printf("%.0f K: %.0f %%\n", kelvins, 100*f)
-	}
-	// Output:
-	// 3200 K: 11 %
-	// 5600 K: 47 %
-}
-
 // What things take up, W/m2, from one tungsten head, and how well that is known before
 // anybody has metered it.
 func ExampleAbsorptance_Absorbed() {
 	key := thermal.Lamp{Watts: 650, Source: thermal.Tungsten, Distance: 1.4, BeamDegrees: 40, Head: thermal.Fresnel}
-	water, err := thermal.ClearWater(0.07)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
 	for _, c := range []struct {
 		name string
 		abs  thermal.Absorptance
-	}{{"white food", thermal.WhiteFood()}, {"pale food", thermal.PaleFood()}, {"dark food", thermal.DarkFood()}, {"70 mm of water", water}} {
+	}{{"white food", thermal.WhiteFood()}, {"pale food", thermal.PaleFood()}, {"dark food", thermal.DarkFood()}} {
 		q, err := c.abs.Absorbed(key)
 		if err != nil {
 			fmt.Println(err)
@@ -106,12 +63,15 @@ func ExampleAbsorptance_Absorbed() {
 		}
 		fmt.Printf("%s %.0f\n", c.name, q)
 	}
-	low, high := thermal.LightBand(key)
-	fmt.Printf("all times %.2f to %.0f\n", low, high)
+	falls, err := key.Irradiance()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("of %.0f (%.0f..%.0f)\n", falls.Likely, falls.Low, falls.High)
 	// Output:
 	// white food 131
 	// pale food 141
 	// dark food 177
-	// 70 mm of water 152
-	// all times 0.33 to 3
+	// of 201 (67..603)
 }

@@ -2,36 +2,37 @@ package thermal_test
 
 import (
 	"fmt"
-	"math"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/food"
 )
 
 // quarters rounds a window to quarters of a minute, fives to five minutes: nobody
 // needs more.
-func quarters(w thermal.Window) thermal.Window { return w.Round(15 * time.Second) }
+func quarters(w honestplate.Window) honestplate.Window { return w.Round(15 * time.Second) }
 
-func fives(w thermal.Window) thermal.Window { return w.Round(5 * time.Minute) }
+func fives(w honestplate.Window) honestplate.Window { return w.Round(5 * time.Minute) }
 
 // How long does a scoop hold under one tungsten head, straight from the serving
 // cabinet and after a second, deeper freeze?
-func ExampleScoop_Hold() {
+func ExampleScoop_Clock() {
 	room := thermal.Air{TempC: 24, RH: 0.5}
 	key := thermal.Lamp{Source: thermal.Tungsten, Lux: 5000} // metered at the plate
 	for _, start := range []float64{-13, -30} {
-		s := thermal.Scoop{Mix: thermal.VanillaIceCream(), Diameter: 0.055, StartC: start}
-		c, err := s.Hold(room, key)
+		s := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: start}
+		c, err := s.Clock(room, key)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
 		fmt.Printf("from %.0f degC\n", start)
-		fmt.Println("  softens   ", quarters(c.Softens))
-		fmt.Println("  first drip", quarters(c.FirstDrip))
-		fmt.Println("  puddles   ", quarters(c.Puddles))
-		fmt.Println("  slumps    ", quarters(c.Slumps))
-		fmt.Println("  decided by", c.Decides[0].Input)
+		fmt.Println("  softens   ", quarters(c.Softens.Window))
+		fmt.Println("  first drip", quarters(c.FirstDrip.Window))
+		fmt.Println("  puddles   ", quarters(c.Puddles.Window))
+		fmt.Println("  slumps    ", quarters(c.Slumps.Window))
+		fmt.Println("  decided by", c.FirstDrip.Decides[0].Input)
 	}
 	// Output:
 	// from -13 degC
@@ -52,7 +53,7 @@ func ExampleScoop_Hold() {
 func ExampleRest() {
 	room := thermal.Air{TempC: 24, RH: 0.5}
 	for _, rest := range []thermal.Rest{thermal.OnPlate, thermal.OnChilledPlate, thermal.OnCone, thermal.OnNothing} {
-		s := thermal.Scoop{Mix: thermal.Gelato(), Diameter: 0.05, StartC: -24, Rest: rest, PlateC: -18}
+		s := thermal.Scoop{Mix: food.Recipes().Gelato, Diameter: 0.05, StartC: -24, Rest: rest, PlateC: honestplate.Some(-18)}
 		c, err := s.Likely(room)
 		if err != nil {
 			fmt.Println(err)
@@ -60,9 +61,9 @@ func ExampleRest() {
 		}
 		puddle := "no puddle"
 		if c.Puddles.MayHappen() {
-			puddle = fmt.Sprintf("puddle after %.0f min", c.Puddles.Likely.Minutes())
+			puddle = fmt.Sprintf("puddle after %.0f min", c.Puddles.Likely.After.Minutes())
 		}
-		fmt.Printf("%v: %s, shape lost after %.0f min\n", rest, puddle, c.Slumps.Likely.Minutes())
+		fmt.Printf("%v: %s, shape lost after %.0f min\n", rest, puddle, c.Slumps.Likely.After.Minutes())
 	}
 	// Output:
 	// on a plate: puddle after 4 min, shape lost after 24 min
@@ -80,57 +81,34 @@ func ExampleScoop_Likely() {
 		fmt.Println(err)
 		return
 	}
-	scoop := thermal.Scoop{Mix: thermal.VanillaIceCream(), Diameter: 0.055, StartC: -24}
+	scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -24}
 	for _, lamp := range []thermal.Lamp{near, far} {
 		c, err := scoop.Likely(room, lamp)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("at %.1f m: drips after %.1f min\n", lamp.Distance, c.FirstDrip.Likely.Minutes())
+		fmt.Printf("at %.1f m: drips after %.1f min\n", lamp.Distance, c.FirstDrip.Likely.After.Minutes())
 	}
 	// Output:
 	// at 1.0 m: drips after 9.1 min
 	// at 1.5 m: drips after 12.1 min
 }
 
-// How fast does a slab of water freeze whose faces are held at -20 degC? Stefan's
-// solution and the solver.
-func ExampleBody_Run() {
-	const density, fusion = 917.0, 333600.0
-	slab := thermal.Body{Form: thermal.SlabForm, Radius: 0.05, Cells: 150,
-		Curve: thermal.Sharp(0, 0.02, density*2050, density*4210, density*fusion, 2.22, 0.57, -30, 10)}
-	cold := func(surfaceC float64, _ time.Duration) float64 { return 1e6 * (-20 - surfaceC) }
-	states, err := slab.Run(0.02, 0.01, cold, 20*time.Minute)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	lambda, err := thermal.StefanLambda(2050 * 20 / fusion)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Printf("ice after 20 min: %.1f mm; Stefan %.1f mm\n",
-		1000*slab.Radius*(1-states[0].PastShare), 1000*2*lambda*math.Sqrt(2.22/(density*2050)*1200))
-	// Output:
-	// ice after 20 min: 18.3 mm; Stefan 18.3 mm
-}
-
 // When must scoops made at -6 degC go into the deep freezer to be at -27 degC in
 // the core, and how hard are they after a night at home and two hours there?
 func ExampleDeepFreeze() {
-	scoops := thermal.DeepFreeze{Mix: thermal.VanillaIceCream(), Diameter: 0.055,
-		StartC: -6, TargetC: -27, Medium: thermal.DeepFreezer()}
-	w, err := scoops.Time()
+	scoops := thermal.DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055,
+		StartC: honestplate.Some(-6), TargetC: -27, Medium: thermal.Freezers().Deep}
+	w, err := scoops.Clock()
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println("in the deep freezer for", fives(w))
+	fmt.Println("in the deep freezer for", fives(w.Core.Window))
 	ends, err := scoops.After(
-		thermal.FreezeStage{Medium: thermal.HomeFreezer(), For: 10 * time.Hour},
-		thermal.FreezeStage{Medium: thermal.DeepFreezer(), For: 2 * time.Hour},
+		thermal.FreezeStage{Medium: thermal.Freezers().Home, For: 10 * time.Hour},
+		thermal.FreezeStage{Medium: thermal.Freezers().Deep, For: 2 * time.Hour},
 	)
 	if err != nil {
 		fmt.Println(err)

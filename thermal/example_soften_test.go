@@ -3,6 +3,7 @@ package thermal_test
 import (
 	"fmt"
 
+	"example.org/honestplate"
 	"example.org/honestplate/thermal"
 )
 
@@ -10,16 +11,16 @@ import (
 func ExampleSoftening() {
 	room := thermal.Air{TempC: 23, RH: 0.5}
 	key := thermal.Lamp{Source: thermal.Tungsten, Lux: 4000}
-	for _, food := range []thermal.SoftFood{thermal.WhippedCream(), thermal.Butter(), thermal.DarkChocolate()} {
-		piece := thermal.Softening{Food: food, Thickness: 0.03, StartC: 6}
+	for _, food := range []thermal.SoftFood{thermal.SoftFoods().WhippedCream, thermal.SoftFoods().Butter, thermal.SoftFoods().DarkChocolate} {
+		piece := thermal.Softening{Food: food, Thickness: 0.03, StartC: honestplate.Some(6)}
 		c, err := piece.Clock(room, key)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%s softens %v", food.Name, c.Softens)
-		if len(c.Decides) > 0 {
-			fmt.Printf("; %s decides", c.Decides[0].Input)
+		fmt.Printf("%s softens %v", food.Name, c.Softens.Window)
+		if len(c.Softens.Decides) > 0 {
+			fmt.Printf("; %s decides", c.Softens.Decides[0].Input)
 		}
 		fmt.Println()
 	}
@@ -32,8 +33,8 @@ func ExampleSoftening() {
 // Where each food goes soft and where it runs.
 func ExampleSoftFood() {
 	for _, f := range []thermal.SoftFood{
-		thermal.DarkChocolate(), thermal.MilkChocolate(), thermal.WhiteChocolate(),
-		thermal.Butter(), thermal.WhippedCream(), thermal.SetCream(),
+		thermal.SoftFoods().DarkChocolate, thermal.SoftFoods().MilkChocolate, thermal.SoftFoods().WhiteChocolate,
+		thermal.SoftFoods().Butter, thermal.SoftFoods().WhippedCream, thermal.SoftFoods().SetCream,
 	} {
 		fmt.Printf("%s: soft at %g degC, runs at %g (%g..%g)\n", f.Name, f.SoftC.Likely, f.RunC.Likely, f.RunC.Low, f.RunC.High)
 	}

@@ -1,8 +1,11 @@
 package thermal
 
 import (
-	"math"
 	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/study"
 )
 
 // A Glass is a drinking glass, mug or can set out in the air of the room.
@@ -11,103 +14,87 @@ import (
 //   - Chilled and empty, or frosted: DrinkGrams 0 and WallC.
 //   - A warm glass filled with a cold drink: WallC above DrinkC.
 //
-// Mind the shock of filling a hot glass cold or a frozen one hot: see Ware.Shock.
+// Mind the shock of filling a hot glass cold or a frozen one hot: see [Ware.Shock].
 type Glass struct {
-	Diameter float64 // outside, m, 0.01..1
-	Height   float64 // outside, m, 0.01..1; 0 means a fifth more than the liquid's
+	Diameter float64 `json:"diameter_m,omitzero"` // outside, m, 0.01..1
+	Height   float64 `json:"height_m,omitzero"`   // outside, m, 0.01..1; 0 means a fifth more than the liquid's
 	// WallThickness, m, 0.0001..0.02; 0 means 3 mm.
-	WallThickness float64
+	WallThickness float64 `json:"wall_thickness_m,omitzero"`
 	// DrinkGrams is the liquid alone, g, water-like: 4180 J/(kg K), 1000 kg/m3.
-	DrinkGrams float64
-	IceGrams   float64 // ice in the drink, g
-	// DrinkC is the temperature of the drink as it is poured, deg C, 0..100.
-	DrinkC float64
+	DrinkGrams float64 `json:"drink_grams,omitzero"`
+	IceGrams   float64 `json:"ice_grams,omitzero"` // ice in the drink, g
+	// DrinkC is the temperature of the drink as it is poured, deg C, 0..100; it must be
+	// given where there is a drink.
+	DrinkC honestplate.Optional `json:"drink_c,omitzero"`
 	// IceC is the temperature of the ice as it goes in, deg C, -40..0; 0 is wet,
 	// melting ice.
-	IceC float64
+	IceC float64 `json:"ice_c,omitzero"`
 	// WallC is the temperature of the glass as it is filled or set out, deg C,
-	// -60..100: DrinkC for a glass chilled with its drink, the room's for a warm one.
-	WallC float64
+	// -60..100. Not given, it is the drink's, a glass chilled with its drink, or the
+	// room's where there is no drink.
+	WallC honestplate.Optional `json:"wall_c,omitzero"`
 	// Wall is the material; the zero value means SodaLime.
-	Wall Material
-	// Emissivity of the outside, 0..1; 0 means DefaultEmissivity. A bare metal can
+	Wall heat.Material `json:"wall,omitzero"`
+	// Emissivity of the outside, 0..1; 0 means 0.94. A bare metal can
 	// has 0.05..0.1.
-	Emissivity float64
+	Emissivity float64 `json:"emissivity,omitzero"`
 	// InsideH is the heat transfer coefficient between drink and wall, W/(m2 K); 0
 	// means 150 with a band of 50..500 (engineering estimate: a drink at rest to one
 	// that ice stirs). Inside an empty glass it is 3 (1.5..6).
-	InsideH float64
+	InsideH float64 `json:"inside_h_w_m2k,omitzero"`
 	// EndsH is the coefficient between the drink and the room through its surface and
 	// the base, W/(m2 K); 0 means 6. Its band is EndsH divided and multiplied by 1.5
 	// (engineering estimate: a table of cork to one of stone).
-	EndsH float64
+	EndsH float64 `json:"ends_h_w_m2k,omitzero"`
 	// Absorptance of the drink for the lamps; the zero value means clear as water
 	// over one diameter. An empty glass absorbs nothing.
-	Absorptance Absorptance
+	Absorptance Absorptance `json:"absorptance,omitzero"`
 	// Stages are the amounts of dew that count; the zero value means DefaultStages.
-	Stages FogStages
+	Stages FogStages `json:"stages,omitzero"`
 	// Horizon is how far ahead to look, up to 48 h; 0 means 4 h. What comes later is
 	// Never.
-	Horizon time.Duration
+	Horizon time.Duration `json:"horizon_ns,omitzero"`
 }
 
 // A GlassClock says when the outside of a glass below the liquid line looks like
 // what.
 type GlassClock struct {
 	// Haze, Opaque, Beads and Runs are when dew reaches the glass's Stages.
-	Haze, Opaque, Beads, Runs Window
+	Haze   Event `json:"haze"`
+	Opaque Event `json:"opaque"`
+	Beads  Event `json:"beads"`
+	Runs   Event `json:"runs"`
 	// Dry is when the glass has dried again so far that not even haze is left; Never
 	// if it never had any.
-	Dry Window
+	Dry Event `json:"dry"`
 	// Thawed is when the last frost has melted, for a glass that starts below 0 degC.
-	Thawed Window
+	Thawed Event `json:"thawed"`
 	// IceGone is when the ice in the drink has melted; Never without ice.
-	IceGone Window
+	IceGone Event `json:"ice_gone"`
 	// DewPointC is the room's dew point, deg C: the glass fogs while it is colder. In
 	// air so dry that it has none it is -100.
-	DewPointC float64
+	DewPointC float64 `json:"dew_point_c"`
 	// LiquidLine is the height of the liquid above the table, m; FogLine is how high
 	// the fog can reach, creeping up the wall beyond it, m; 0 if nothing fogs. For an
 	// empty glass both are its height.
-	LiquidLine, FogLine float64
-	// Decides ranks the inputs that the decisive time hangs on: that of the beads, or
-	// of the haze where beads never come.
-	Decides []Sensitivity
+	LiquidLine float64 `json:"liquid_line_m"`
+	FogLine    float64 `json:"fog_line_m"`
 	// Series is the likely course.
-	Series []GlassPoint
+	Series []GlassPoint `json:"series"`
 	// Balance is the heat account of the likely course.
-	Balance HeatBalance
+	Balance HeatBalance `json:"balance"`
 }
 
 // A GlassPoint is a glass at one time.
 type GlassPoint struct {
-	Time       time.Duration // since filling, or setting out
-	DrinkC     float64       // temperature of the drink, deg C; of the inner wall if empty
-	SurfaceC   float64       // temperature of the outside, deg C
-	DewGrams   float64       // water on the outside, g/m2
-	FrostGrams float64       // frost on the outside, g/m2
-	IceGrams   float64       // ice left in the drink, g
-	HeatFlux   float64       // heat through the outside, W/m2
-	DewPerMin  float64       // gain of dew or frost, g/(m2 min), negative for drying
-}
-
-// A HeatBalance is the account of a computation, J; what came in is what is stored
-// but for rounding.
-type HeatBalance struct {
-	Air     float64 // by convection, radiation and vapour through the outer wall
-	Ends    float64 // through the drink's surface, base and rim, or an empty glass's inside
-	Light   float64 // absorbed
-	Thawing float64 // taken by melting frost, negative
-	Stored  float64 // gain of wall, drink and ice
-}
-
-// Error returns the imbalance as a share of all heat exchanged.
-func (b HeatBalance) Error() float64 {
-	all := math.Abs(b.Air) + math.Abs(b.Ends) + math.Abs(b.Light) + math.Abs(b.Thawing) + math.Abs(b.Stored)
-	if all == 0 {
-		return 0
-	}
-	return math.Abs(b.Air+b.Ends+b.Light+b.Thawing-b.Stored) / all
+	Time      time.Duration `json:"time_ns"`        // since filling, or setting out
+	DrinkC    float64       `json:"drink_c"`        // temperature of the drink, deg C; of the inner wall if empty
+	SurfaceC  float64       `json:"surface_c"`      // temperature of the outside, deg C
+	DewGM2    float64       `json:"dew_g_m2"`       // water on the outside, g/m2
+	FrostGM2  float64       `json:"frost_g_m2"`     // frost on the outside, g/m2
+	IceGrams  float64       `json:"ice_grams"`      // ice left in the drink, g
+	HeatFlux  float64       `json:"heat_flux_w_m2"` // heat through the outside, W/m2
+	DewGM2Min float64       `json:"dew_g_m2_min"`   // gain of dew or frost, g/(m2 min), negative for drying
 }
 
 // The events of a glass, in the order of its times.
@@ -132,89 +119,105 @@ const (
 // 6 W/(m2 K) inside (engineering estimates). Dew stays where it forms until it runs; a drying surface dries.
 // The band spans: room +-1.5 K and +-6 % RH; air speed divided and multiplied by 2,
 // or 0..0.6 m/s where none is given (Speed 0); convection +-20 %; the inside
-// and EndsH coefficients; the drink +-1 K; the lamps' LightBand; the stages. All are engineering
+// and EndsH coefficients; the drink +-1 K; the lamps' band; the stages. All are engineering
 // estimates.
 //
 // A still-air model under-predicts the published warming of cans in humid air by
 // about 3 (Durran and Frierson 2013): give the air speed if you know it.
 //
 // A drink with ice below 0 degC, ice so cold that it freezes all of the drink, or a
-// level above the rim gives an *InputError.
+// level above the rim gives an [honestplate.InputError].
 //
 // The base counts as a way of heat, not for the heat that a thick foot holds.
 //
 // The glass and its lamps stand on a wet set: keep mains and liquids apart.
 func (g Glass) Clock(a Air, lamps ...Lamp) (GlassClock, error) {
-	g, err := g.complete(a)
+	f, err := g.frame(a, lamps)
 	if err != nil {
 		return GlassClock{}, err
 	}
-	light, err := g.light(lamps)
-	if err != nil {
-		return GlassClock{}, err
-	}
-	var clock GlassClock
-	if err := g.likely(a, light, &clock); err != nil {
-		return GlassClock{}, err
-	}
-	study := Study{
-		Inputs: g.uncertain(a, lamps),
-		Events: glassEvents,
-		Model: func() func([]float64, []time.Duration) error {
-			return func(x []float64, at []time.Duration) error { return g.sample(a, light, x, at) }
-		},
-	}
-	out, err := study.Run()
-	if err != nil {
-		return GlassClock{}, err
-	}
-	clock.Haze, clock.Opaque = out[eventHaze].Window, out[eventOpaque].Window
-	clock.Beads, clock.Runs = out[eventBeads].Window, out[eventRuns].Window
-	clock.Dry, clock.Thawed = out[eventDry].Window, out[eventThawed].Window
-	clock.IceGone = out[eventIceGone].Window
-	clock.Decides = out[eventBeads].Decides
-	if !clock.Beads.MayHappen() {
-		clock.Decides = out[eventHaze].Decides
-	}
-	return clock, nil
+	return glassClock(f.banded())
 }
 
-// Likely computes the likely course alone, without bands: each Window has three
-// equal times, and Decides is empty. It costs a few hundredths of a Clock.
+// Likely computes the likely course alone, without bands: each window has three
+// equal times and nothing decides. It costs a few hundredths of a Clock.
 func (g Glass) Likely(a Air, lamps ...Lamp) (GlassClock, error) {
-	g, err := g.complete(a)
+	f, err := g.frame(a, lamps)
 	if err != nil {
 		return GlassClock{}, err
 	}
-	light, err := g.light(lamps)
-	if err != nil {
-		return GlassClock{}, err
-	}
-	var clock GlassClock
-	if err := g.likely(a, light, &clock); err != nil {
-		return GlassClock{}, err
-	}
-	return clock, nil
+	return glassClock(f.likely())
 }
 
-// likely runs once and fills the clock.
-func (g Glass) likely(a Air, light float64, clock *GlassClock) error {
-	r, err := g.start(a, light)
+// A glassModel is a complete glass in its room.
+type glassModel struct {
+	g          Glass
+	air        Air
+	lamps      []Lamp
+	light      float64 // absorbed per square metre of the upright section, W/m2
+	brightness float64 // of the lamps, as a factor
+	convection float64 // as a factor
+	done       glassRun
+}
+
+func (g Glass) frame(a Air, lamps []Lamp) (frame[glassModel], error) {
+	g, err := g.complete(a)
+	if err != nil {
+		return frame[glassModel]{}, err
+	}
+	light, err := g.light(lamps)
+	m := glassModel{g: g, air: a, lamps: lamps, light: light, brightness: 1, convection: 1}
+	return frame[glassModel]{model: m, inputs: (*glassModel).inputs, run: (*glassModel).run, events: glassEvents}, err
+}
+
+func (m *glassModel) inputs() []study.Input {
+	in := append(roomInputs(&m.air, &m.convection), m.g.intakeInputs()...)
+	return append(in,
+		bound(&m.g.DrinkC.Value, within(around("unit.drink_c", "drink temperature", m.g.DrinkC.Value, 1), 0, 100)),
+		lightInput(&m.brightness, m.lamps),
+		m.g.Stages.input(&m.g.Stages.Haze, 0), m.g.Stages.input(&m.g.Stages.Opaque, 1),
+		m.g.Stages.input(&m.g.Stages.Beads, 2), m.g.Stages.input(&m.g.Stages.Runs, 3))
+}
+
+// intakeInputs is how well the ways of the heat into the drink are known.
+func (g *Glass) intakeInputs() []study.Input {
+	low, high := 1.0/3, 10.0/3
+	if g.DrinkGrams == 0 {
+		low, high = 0.5, 2
+	}
+	times := func(key, name string, v *float64, low, high float64) study.Input {
+		return study.Input{Key: key, Name: name, Band: band(*v*low, *v, *v*high), Factor: true, To: v}
+	}
+	return []study.Input{
+		times("unit.inside_h", "heat transfer inside", &g.InsideH, low, high),
+		times("unit.ends_h", "drink's surface and base", &g.EndsH, 1/1.5, 1.5),
+	}
+}
+
+func (m *glassModel) run(at []float64, course bool) error {
+	r, err := m.g.start(m.air, m.light*m.brightness, m.convection)
 	if err != nil {
 		return err
 	}
-	r.series = make([]GlassPoint, 0, 320)
-	if err := r.run(); err != nil {
-		return err
+	if course {
+		r.series = make([]GlassPoint, 0, 320)
 	}
-	w := func(event int) Window { return Window{r.at[event], r.at[event], r.at[event]} }
-	clock.Haze, clock.Opaque, clock.Beads, clock.Runs = w(eventHaze), w(eventOpaque), w(eventBeads), w(eventRuns)
-	clock.Dry, clock.Thawed, clock.IceGone = w(eventDry), w(eventThawed), w(eventIceGone)
-	clock.DewPointC = -100
-	if dew, err := a.DewPointC(); err == nil {
-		clock.DewPointC = dew
+	err = r.run()
+	copy(at, r.at[:])
+	m.done = r
+	return err
+}
+
+// glassClock puts the answer of the frame into words.
+func glassClock(m glassModel, at []Event, err error) (GlassClock, error) {
+	if err != nil {
+		return GlassClock{}, err
 	}
-	clock.LiquidLine, clock.FogLine = g.lines(a.TempC, clock.DewPointC, r.coldest)
-	clock.Series, clock.Balance = r.series, r.balance
-	return nil
+	clock := GlassClock{
+		Haze: at[eventHaze], Opaque: at[eventOpaque], Beads: at[eventBeads], Runs: at[eventRuns],
+		Dry: at[eventDry], Thawed: at[eventThawed], IceGone: at[eventIceGone],
+		DewPointC: m.done.dewC, Series: m.done.series, Balance: m.done.balance,
+	}
+	clock.LiquidLine, clock.FogLine = m.g.lines(m.air.TempC, m.done.dewC, m.done.coldest)
+	return clock, nil
 }

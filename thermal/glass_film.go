@@ -2,7 +2,8 @@ package thermal
 
 import (
 	"math"
-	"time"
+
+	"example.org/honestplate/thermal/heat"
 )
 
 // gather adds grams per square metre to what lies on the surface, or takes them.
@@ -26,22 +27,22 @@ func (r *glassRun) gather(grams, surfaceC float64) {
 // thaw melts frost with the heat that the outermost cell has above 0 degC, so that
 // the cell stays at 0 until the frost is gone.
 func (r *glassRun) thaw() {
-	last := r.n - 1
-	if r.frost == 0 || r.temp[last] <= 0 {
+	last := r.Cells - 1
+	if r.frost == 0 || r.TempC[last] <= 0 {
 		return
 	}
-	melted := min(r.frost, 1000*r.temp[last]*r.heat[last]/fusion)
+	melted := min(r.frost, 1000*r.TempC[last]*r.Heat[last]/heat.Fusion)
 	r.frost -= melted
 	r.dew += melted
-	r.temp[last] -= melted / 1000 * fusion / r.heat[last]
-	r.balance.Thawing -= melted / 1000 * fusion * r.area
+	r.TempC[last] -= melted / 1000 * heat.Fusion / r.Heat[last]
+	r.balance.Thawing -= melted / 1000 * heat.Fusion * r.area
 }
 
 // mark notes the events of a step, interpolated within it.
 func (r *glassRun) mark(before *glassRun, dt float64) {
 	note := func(event int, old, now, level float64) {
-		if r.at[event] == Never && old < level && now >= level {
-			r.at[event] = time.Duration((before.time + dt*(level-old)/(now-old)) * float64(time.Second))
+		if r.at[event] == never && old < level && now >= level {
+			r.at[event] = before.time + dt*(level-old)/(now-old)
 		}
 	}
 	old, now := before.dew+before.frost, r.dew+r.frost
@@ -49,25 +50,25 @@ func (r *glassRun) mark(before *glassRun, dt float64) {
 	note(eventOpaque, old, now, r.stages.Opaque.Likely)
 	note(eventBeads, before.dew, r.dew, r.stages.Beads.Likely)
 	note(eventRuns, before.dew, r.dew, r.stages.Runs.Likely)
-	if r.at[eventHaze] != Never {
+	if r.at[eventHaze] != never {
 		note(eventDry, -old, -now, -r.stages.Haze.Likely)
 	}
-	if before.frost > 0 && r.frost == 0 && r.at[eventThawed] == Never {
-		r.at[eventThawed] = time.Duration(r.time * float64(time.Second))
+	if before.frost > 0 && r.frost == 0 && r.at[eventThawed] == never {
+		r.at[eventThawed] = r.time
 	}
 	if r.iced {
 		note(eventIceGone, before.energy, r.energy, 0)
 	}
-	r.coldest = min(r.coldest, r.surface)
+	r.coldest = min(r.coldest, r.Surface)
 }
 
 // settled reports that no further event can come: no ice, nothing on the glass, and
 // drink and surface above the dew point in a room that warms them.
 func (r *glassRun) settled() bool {
 	const margin = 0.5 // K
-	if r.dew+r.frost > 0 || r.held {
+	if r.dew+r.frost > 0 || r.Held {
 		return false
 	}
 	clear := r.dewC + margin
-	return math.Min(r.surface, r.temp[0]) > clear && r.airC > clear
+	return math.Min(r.Surface, r.TempC[0]) > clear && r.airC > clear
 }

@@ -3,6 +3,10 @@ package thermal
 import (
 	"math"
 	"time"
+
+	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/solve"
+	"example.org/honestplate/thermal/internal/study"
 )
 
 const (
@@ -14,14 +18,14 @@ const (
 // air above it, and the temperatures of interest that its mean passes on the way
 // down.
 type hotRun struct {
-	stack
-	x          Exchanger
+	solve.Stack
+	x          heat.Exchanger
 	light      float64 // absorbed at the surface, W/m2
 	food       int     // how many of the upper cells are what is looked at
 	limits     [maxLimits]float64
 	ofSurface  [maxLimits]bool // the limit is one of the surface, not of the food's mean
 	limitCount int
-	at         [maxLimits]time.Duration
+	at         [maxLimits]float64 // s
 	airC       float64
 	time       float64 // s
 	scale      float64 // shortens the steps for convergence tests
@@ -30,10 +34,50 @@ type hotRun struct {
 	series     []HotPoint // appended to if not nil
 }
 
-func newHotRun(s Surface, a Air, startC float64) (hotRun, error) {
-	x, err := s.In(a)
+// A HotPoint is a hot thing at one time.
+type HotPoint struct {
+	Time     time.Duration `json:"time_ns"`        // since the start
+	MeanC    float64       `json:"mean_c"`         // of the food, deg C
+	SurfaceC float64       `json:"surface_c"`      // of its surface, deg C
+	HeatFlux float64       `json:"heat_flux_w_m2"` // through the surface, W/m2; negative while it cools
+	DryGM2   float64       `json:"dry_g_m2"`       // water lost by evaporation so far, g/m2
+}
+
+// A hotModel is what the models of hot things share.
+type hotModel struct {
+	air        Air
+	lamps      []Lamp
+	light      float64 // absorbed, W/m2
+	brightness float64 // of the lamps, as a factor
+	convection float64 // as a factor
+	done       hotRun
+}
+
+func newHotModel(a Air, lamps []Lamp, light float64) hotModel {
+	return hotModel{air: a, lamps: lamps, light: light, brightness: 1, convection: 1}
+}
+
+func (m *hotModel) inputs() []study.Input {
+	return roomInputs(&m.air, &m.convection)
+}
+
+func (m *hotModel) absorbed() float64 { return m.light * m.brightness }
+
+// finish carries a run to its end.
+func (m *hotModel) finish(r *hotRun, at []float64, course bool) error {
+	if course {
+		r.series = make([]HotPoint, 0, 256)
+	}
+	err := r.run()
+	copy(at, r.at[:])
+	m.done = *r
+	return err
+}
+
+func newHotRun(s heat.Surface, a Air, startC float64) (hotRun, error) {
+	x, err := s.In(heat.MoistAir(a))
 	r := hotRun{x: x, airC: a.TempC, scale: 1}
-	r.surface = startC
+	r.Surface = startC
 	return r, err
 }
 
@@ -43,20 +87,20 @@ func (r *hotRun) layer(thickness float64, cells int, capacity, k float64) {
 	d := thickness / float64(cells)
 	half := 2 * k / d
 	for range cells {
-		if r.n > 0 {
-			r.link[r.n-1] = 1 / (1/r.top + 1/half) // r.top is still the half of the cell below
+		if r.Cells > 0 {
+			r.Link[r.Cells-1] = 1 / (1/r.Top + 1/half) // r.top is still the half of the cell below
 		}
-		r.temp[r.n], r.heat[r.n] = r.surface, capacity*d
-		r.top = half
-		r.n++
+		r.TempC[r.Cells], r.Heat[r.Cells] = r.Surface, capacity*d
+		r.Top = half
+		r.Cells++
 	}
 }
 
 // mean is the mean temperature of the food's cells, which are of one size.
 func (r *hotRun) mean() float64 {
 	sum := 0.0
-	for i := r.n - r.food; i < r.n; i++ {
-		sum += r.temp[i]
+	for i := r.Cells - r.food; i < r.Cells; i++ {
+		sum += r.TempC[i]
 	}
 	return sum / float64(r.food)
 }
@@ -64,7 +108,7 @@ func (r *hotRun) mean() float64 {
 // looked is the temperature that a limit is about.
 func (r *hotRun) looked(limit int) float64 {
 	if r.ofSurface[limit] {
-		return r.surface
+		return r.Surface
 	}
 	return r.mean()
 }
@@ -72,7 +116,7 @@ func (r *hotRun) looked(limit int) float64 {
 // begin notes the limits passed before the start.
 func (r *hotRun) begin() {
 	for i := range r.limitCount {
-		r.at[i] = Never
+		r.at[i] = never
 		if r.looked(i) <= r.limits[i] {
 			r.at[i] = 0
 		}
@@ -82,7 +126,7 @@ func (r *hotRun) begin() {
 // run carries the food until it has passed all its limits, or to the horizon; with
 // a series, to a little beyond.
 func (r *hotRun) run() error {
-	start := r.stored()
+	start := r.Stored()
 	until := hotHorizon
 	for r.time < until {
 		dt := r.scale * min(max(0.25, 0.05*r.time), 200)
@@ -91,30 +135,30 @@ func (r *hotRun) run() error {
 		for i := range r.limitCount {
 			was[i] = r.looked(i)
 		}
-		f, err := r.x.At(r.surface, r.light)
+		f, err := r.x.At(r.Surface, r.light)
 		if err != nil {
 			return err
 		}
-		surface := r.surface
-		flow := r.advance(dt, f)
+		surface := r.Surface
+		flow := r.Advance(dt, f.Total(), f.Slope)
 		r.time += dt
-		r.dried -= 1000 * dt * (f.VapourRate + f.VapourSlope*(flow.surface-surface))
-		r.balance.Air += dt * (flow.heat - r.light)
+		r.dried -= 1000 * dt * (f.VapourRate + f.VapourSlope*(flow.Surface-surface))
+		r.balance.Air += dt * (flow.Heat - r.light)
 		r.balance.Light += dt * r.light
-		r.balance.Ends += dt * flow.below
+		r.balance.Ends += dt * flow.Below
 		now := r.mean()
 		passed := true
 		for i := range r.limitCount {
-			if is := r.looked(i); r.at[i] == Never && was[i] > r.limits[i] && is <= r.limits[i] {
+			if is := r.looked(i); r.at[i] == never && was[i] > r.limits[i] && is <= r.limits[i] {
 				share := (was[i] - r.limits[i]) / (was[i] - is)
-				r.at[i] = time.Duration((before + share*dt) * float64(time.Second))
+				r.at[i] = before + share*dt
 			}
-			passed = passed && r.at[i] != Never
+			passed = passed && r.at[i] != never
 		}
 		if r.series != nil {
 			r.series = append(r.series, HotPoint{
-				Time: time.Duration(r.time * float64(time.Second)), MeanC: now,
-				SurfaceC: r.surface, HeatFlux: flow.heat, DryGrams: r.dried,
+				Time: seconds(r.time), MeanC: now,
+				SurfaceC: r.Surface, HeatFlux: flow.Heat, DryGM2: r.dried,
 			})
 		}
 		steady := math.Abs(old-now) < 1e-7*dt && r.time > 60 // nothing more will come
@@ -125,6 +169,6 @@ func (r *hotRun) run() error {
 			until = min(until, 1.5*r.time+60) // a curve goes on a little
 		}
 	}
-	r.balance.Stored = r.stored() - start
+	r.balance.Stored = r.Stored() - start
 	return nil
 }

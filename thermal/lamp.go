@@ -1,6 +1,12 @@
 package thermal
 
-import "math"
+import (
+	"cmp"
+	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/check"
+)
 
 // A Head is what a lamp sits in.
 type Head int
@@ -15,6 +21,17 @@ const (
 	Profile              // an ellipsoidal spot: 1.33, by 1.7
 	PAR                  // a PAR 64: 2.4, by 1.3
 )
+
+var heads = [...]string{"open face", "Fresnel", "profile", "PAR"}
+
+// String gives the head's name.
+func (h Head) String() string { return check.Name("head", int(h), heads[:]) }
+
+// MarshalText writes the head's name; an unknown one is refused.
+func (h Head) MarshalText() ([]byte, error) { return check.Named("Head", int(h), heads[:]) }
+
+// UnmarshalText reads the head's name.
+func (h *Head) UnmarshalText(b []byte) error { return check.Read("Head", b, heads[:], h) }
 
 // share returns the head's BeamShare and the factor to which it is known.
 func (h Head) share() (share, factor float64) {
@@ -37,34 +54,34 @@ func (h Head) share() (share, factor float64) {
 // food (Lux) says it to a third.
 type Lamp struct {
 	// Watts is the electrical power, W, 0..100000. A Flash has none: give Joules.
-	Watts float64
+	Watts float64 `json:"watts,omitzero"`
 	// Source is the kind of light.
-	Source Source
+	Source Source `json:"source,omitzero"`
 	// Distance from the lamp to the food, m, 0.05..100.
-	Distance float64
+	Distance float64 `json:"distance_m,omitzero"`
 	// BeamDegrees is the full angle of the beam to half its peak, degrees, 1..180;
 	// 0 means 60, a plain reflector.
-	BeamDegrees float64
+	BeamDegrees float64 `json:"beam_degrees,omitzero"`
 	// Head is the kind of head, which says how much of the light is in the beam.
-	Head Head
+	Head Head `json:"head,omitzero"`
 	// BeamShare is the share of the radiated power that is in the beam, were it as
 	// bright all over as in the middle, 0..3; 0 means the Head's.
-	BeamShare float64
+	BeamShare float64 `json:"beam_share,omitzero"`
 	// Transmittance of what hangs in front, 0..1; 0 means 1. A soft box or a full
 	// diffusion frame passes about 0.3..0.5 towards the food, a light one 0.7
 	// (engineering estimates).
-	Transmittance float64
+	Transmittance float64 `json:"transmittance,omitzero"`
 	// Lux is the illuminance measured at the food, lx; 0 means not measured. Given,
 	// it decides: power, beam and transmittance are not looked at. Of a Flash it is
 	// the modelling lamp's.
-	Lux float64
+	Lux float64 `json:"lux,omitzero"`
 	// Joules is the energy a Flash stores for one pop, J (Ws), 0..10000.
-	Joules float64
+	Joules float64 `json:"joules,omitzero"`
 	// PopsPerMinute is how often a Flash fires, 0..600.
-	PopsPerMinute float64
+	PopsPerMinute float64 `json:"pops_per_minute,omitzero"`
 	// ModellingWatts is the power of a Flash's tungsten modelling lamp while it
 	// burns, W, 0..5000.
-	ModellingWatts float64
+	ModellingWatts float64 `json:"modelling_watts,omitzero"`
 }
 
 // Irradiance returns the radiation that falls on a surface square to the lamp,
@@ -75,47 +92,40 @@ type Lamp struct {
 // and for a Flash Joules x PopsPerMinute/60 in place of Watts, with the modelling
 // lamp added. With Lux it is Lux over the source's efficacy. The cone law holds
 // from about five times the size of the lamp. A field that makes no sense gives an
-// *InputError or a *RangeError.
+// [honestplate.InputError] or a [honestplate.RangeError].
 //
 // Hot lamps burn skin and set paper, gel and fabric alight: keep the maker's
 // distances, follow local codes and licensed practice. These are estimates.
-func (l Lamp) Irradiance() (float64, error) {
+//
+// The band is that of the factor to which it is known: 1.35 where it was measured (Lux),
+// 1.5 where its BeamShare is given, else what the Head is known to.
+func (l Lamp) Irradiance() (honestplate.Estimate, error) {
 	parts, err := l.parts()
-	if err != nil {
-		return 0, err
-	}
-	var sum float64
-	for _, p := range parts {
-		sum += p.irradiance
-	}
-	return sum, nil
+	return honestplate.Factor(parts[0].irradiance+parts[1].irradiance, l.known()), err
 }
 
 // Illuminance returns the lx that the lamp gives at the food, from its Irradiance
 // and the source's efficacy; for a Flash that of the modelling lamp alone.
-func (l Lamp) Illuminance() (float64, error) {
+func (l Lamp) Illuminance() (honestplate.Estimate, error) {
 	parts, err := l.parts()
-	if err != nil {
-		return 0, err
-	}
 	p := parts[0]
 	if l.Source == Flash {
 		p = parts[1]
 	}
-	return p.irradiance * p.source.data().Efficacy, nil
+	return honestplate.Factor(p.irradiance*p.source.data().Efficacy.Likely, l.known()), err
 }
 
 // At returns the lamp moved to another distance, m: a measured Lux falls with the
 // square of it.
 func (l Lamp) At(distance float64) (Lamp, error) {
-	if err := within("lamp distance", distance, 0.05, 100, "m", "this package"); err != nil {
+	if err := honestplate.InRange("Distance", distance, 0.05, 100, "m", "lamps of a studio"); err != nil {
 		return Lamp{}, err
 	}
 	if _, err := l.parts(); err != nil {
 		return Lamp{}, err
 	}
 	if l.Lux > 0 {
-		if err := within("lamp distance", l.Distance, 0.05, 100, "m", "this package"); err != nil {
+		if err := honestplate.InRange("Distance", l.Distance, 0.05, 100, "m", "lamps of a studio"); err != nil {
 			return Lamp{}, err
 		}
 		l.Lux *= l.Distance * l.Distance / (distance * distance)
@@ -134,45 +144,36 @@ type part struct {
 // modelling lamp.
 func (l Lamp) parts() ([2]part, error) {
 	var none [2]part
-	if err := l.Source.check(); err != nil {
+	const source = "lamps of a studio"
+	if err := cmp.Or(check.One("Source", int(l.Source), sources[:]), check.One("Head", int(l.Head), heads[:]), check.Fields(source,
+		check.Number("Watts", l.Watts, 0, 1e5, "W"),
+		check.Number("BeamDegrees", cmp.Or(l.BeamDegrees, 60), 1, 180, "degrees"),
+		check.Number("BeamShare", l.BeamShare, 0, 3, ""),
+		check.Number("Transmittance", l.Transmittance, 0, 1, ""),
+		check.Number("Lux", l.Lux, 0, 1e7, "lx"),
+		check.Number("Joules", l.Joules, 0, 1e4, "J"),
+		check.Number("PopsPerMinute", l.PopsPerMinute, 0, 600, "/min"),
+		check.Number("ModellingWatts", l.ModellingWatts, 0, 5000, "W"),
+	)); err != nil {
 		return none, err
 	}
-	if l.Head < OpenFace || l.Head > PAR {
-		return none, &InputError{"lamp head", float64(l.Head), "", "open face, Fresnel, profile or PAR"}
-	}
-	for _, f := range [...]struct {
-		name           string
-		v, low, high   float64
-		unit           string
-		zeroIsDefault  bool
-		neededForPower bool
-	}{
-		{"lamp power", l.Watts, 0, 1e5, "W", false, false},
-		{"beam angle", l.BeamDegrees, 1, 180, "degrees", true, false},
-		{"beam share", l.BeamShare, 0, 3, "", false, false},
-		{"lamp transmittance", l.Transmittance, 0, 1, "", false, false},
-		{"illuminance", l.Lux, 0, 1e7, "lx", false, false},
-		{"flash energy", l.Joules, 0, 1e4, "J", false, false},
-		{"pops per minute", l.PopsPerMinute, 0, 600, "/min", false, false},
-		{"modelling lamp power", l.ModellingWatts, 0, 5000, "W", false, false},
-	} {
-		if f.zeroIsDefault && f.v == 0 {
-			continue
-		}
-		if err := within(f.name, f.v, f.low, f.high, f.unit, "this package"); err != nil {
-			return none, err
-		}
-	}
 	if l.Source == Flash && l.Watts > 0 {
-		return none, &InputError{"lamp power", l.Watts, "W", "0 for a flash: give Joules, PopsPerMinute and ModellingWatts"}
+		return none, check.Input("Watts", l.Watts, "W", "0 for a flash: give Joules, PopsPerMinute and ModellingWatts")
 	}
 	if l.Source != Flash && (l.Joules > 0 || l.PopsPerMinute > 0 || l.ModellingWatts > 0) {
-		return none, &InputError{"flash energy, pops or modelling lamp", max(l.Joules, l.PopsPerMinute, l.ModellingWatts), "", "0 unless the source is a flash"}
+		return none, check.Input("Joules", max(l.Joules, l.PopsPerMinute, l.ModellingWatts), "", "0, as PopsPerMinute and ModellingWatts, unless the Source is a flash")
 	}
 	power := max(l.Watts, l.Joules, l.ModellingWatts)
+	if power == 0 && l.Lux == 0 {
+		want := "the electrical power, or Lux as measured at the food; leave out a lamp that is off"
+		if l.Source == Flash {
+			return none, check.Input("Joules", 0, "J", "the energy of a pop, ModellingWatts or Lux; leave out a lamp that is off")
+		}
+		return none, check.Input("Watts", 0, "W", want)
+	}
 	var perWatt float64 // irradiance per watt radiated
 	if power > 0 && (l.Lux == 0 || l.Source == Flash) {
-		if err := within("lamp distance", l.Distance, 0.05, 100, "m", "this package"); err != nil {
+		if err := honestplate.InRange("Distance", l.Distance, 0.05, 100, "m", "lamps of a studio"); err != nil {
 			return none, err
 		}
 		angle, share, transmittance := l.BeamDegrees, l.BeamShare, l.Transmittance
@@ -192,34 +193,38 @@ func (l Lamp) parts() ([2]part, error) {
 	var modelling part
 	if l.Source == Flash {
 		watts = l.Joules * l.PopsPerMinute / 60
-		modelling = part{Tungsten, l.ModellingWatts * Tungsten.data().Radiated * perWatt}
+		modelling = part{Tungsten, l.ModellingWatts * Tungsten.data().Radiated.Likely * perWatt}
 		if l.Lux > 0 {
-			modelling.irradiance = l.Lux / Tungsten.data().Efficacy
+			modelling.irradiance = l.Lux / Tungsten.data().Efficacy.Likely
 		}
 	}
-	main := part{l.Source, watts * l.Source.data().Radiated * perWatt}
+	main := part{l.Source, watts * l.Source.data().Radiated.Likely * perWatt}
 	if l.Lux > 0 && l.Source != Flash {
-		main.irradiance = l.Lux / l.Source.data().Efficacy
+		main.irradiance = l.Lux / l.Source.data().Efficacy.Likely
 	}
 	return [2]part{main, modelling}, nil
 }
 
-// LightBand returns the factors between which the true irradiance of these lamps
-// lies with 95 %, relative to Irradiance: divided and multiplied by 1.35 where every
-// lamp was measured (Lux), by 1.5 where its BeamShare is given, else by what its Head
-// is known to; the worst of the lamps counts. 1 and 1 without lamps.
-func LightBand(lamps ...Lamp) (low, high float64) {
+// known is the factor to which the irradiance of a lamp is known, with 95 %.
+func (l Lamp) known() float64 {
+	switch {
+	case l.Lux > 0:
+		return 1.35
+	case l.BeamShare > 0:
+		return 1.5
+	case l.Head < OpenFace || l.Head > PAR:
+		return 1
+	}
+	_, f := l.Head.share()
+	return f
+}
+
+// lightBand returns the factors between which the true irradiance of these lamps lies
+// with 95 %: the worst of the lamps counts. 1 and 1 without lamps.
+func lightBand(lamps []Lamp) (low, high float64) {
 	factor := 1.0
 	for _, l := range lamps {
-		switch {
-		case l.Lux > 0:
-			factor = max(factor, 1.35)
-		case l.BeamShare > 0:
-			factor = max(factor, 1.5)
-		default:
-			_, f := l.Head.share()
-			factor = max(factor, f)
-		}
+		factor = max(factor, l.known())
 	}
 	return 1 / factor, factor
 }

@@ -3,6 +3,9 @@ package thermal
 import (
 	"math"
 	"testing"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/testkit"
 )
 
 func mustIrradiance(t *testing.T, l Lamp) float64 {
@@ -11,7 +14,7 @@ func mustIrradiance(t *testing.T, l Lamp) float64 {
 	if err != nil {
 		t.Fatalf("%+v: %v", l, err)
 	}
-	return e
+	return e.Likely
 }
 
 func TestLightFallsWithTheSquareOfTheDistance(t *testing.T) {
@@ -61,12 +64,12 @@ func TestFlashAloneHardlyHeatsItsModellingLampDoes(t *testing.T) {
 		t.Errorf("pops %g W/m2, with the modelling lamp %g", pops, with)
 	}
 	lux, err := Lamp{Source: Flash, Joules: 500, PopsPerMinute: 4, ModellingWatts: 250, Distance: 1.2}.Illuminance()
-	if err != nil || math.Abs(lux-(with-pops)*27) > 1e-6 {
-		t.Errorf("a meter sees the modelling lamp alone: %g lx, %v", lux, err)
+	if err != nil || math.Abs(lux.Likely-(with-pops)*27) > 1e-6 {
+		t.Errorf("a meter sees the modelling lamp alone: %v lx, %v", lux, err)
 	}
 	measured, err := Lamp{Source: Flash, ModellingWatts: 250, Distance: 1.2, Lux: 2700}.Illuminance()
-	if err != nil || math.Abs(measured-2700) > 1e-9 {
-		t.Errorf("%g lx, %v", measured, err)
+	if err != nil || math.Abs(measured.Likely-2700) > 1e-9 {
+		t.Errorf("%v lx, %v", measured, err)
 	}
 }
 
@@ -80,12 +83,12 @@ func TestMeasuredLuxDecides(t *testing.T) {
 	}
 }
 
-func TestLightBandKnowsWhatWasMeasured(t *testing.T) {
+func TestBandOfTheLampsKnowsWhatWasMeasured(t *testing.T) {
 	for want, lamps := range map[float64][]Lamp{
 		1: nil, 1.35: {{Lux: 1000}}, 1.5: {{Lux: 1000}, {Watts: 1, BeamShare: 0.5}},
 		3: {{Lux: 1000}, {Watts: 1}}, 1.7: {{Watts: 1, Head: Profile}}, 1.3: {{Watts: 1, Head: PAR}},
 	} {
-		if low, high := LightBand(lamps...); high != want || low != 1/want {
+		if low, high := lightBand(lamps); high != want || low != 1/want {
 			t.Errorf("%v: %g..%g, want %g", lamps, low, high, want)
 		}
 	}
@@ -93,29 +96,26 @@ func TestLightBandKnowsWhatWasMeasured(t *testing.T) {
 
 func TestLampRefusesNonsense(t *testing.T) {
 	for name, l := range map[string]Lamp{
-		"NaN": {Watts: math.NaN(), Distance: 1}, "negative": {Watts: -5, Distance: 1}, "a power station": {Watts: 1e9, Distance: 1},
+		"nothing": {}, "off": {Distance: 1}, "no pops": {Source: Flash, Distance: 1}, "NaN": {Watts: math.NaN(), Distance: 1}, "negative": {Watts: -5, Distance: 1}, "a power station": {Watts: 1e9, Distance: 1},
 		"no distance": {Watts: 100}, "too near": {Watts: 100, Distance: 0.001}, "beam": {Watts: 100, Distance: 1, BeamDegrees: 270},
 		"source": {Watts: 100, Distance: 1, Source: 4}, "head": {Watts: 100, Distance: 1, Head: 4}, "share": {Watts: 100, Distance: 1, BeamShare: 4},
 		"transmittance": {Watts: 100, Distance: 1, Transmittance: 2}, "lux": {Lux: -1}, "flash in watts": {Source: Flash, Watts: 500, Distance: 1},
 		"pops of a lamp": {Watts: 100, Distance: 1, PopsPerMinute: 3}, "joules": {Source: Flash, Joules: math.Inf(1), Distance: 1},
 		"pops": {Source: Flash, Joules: 1, PopsPerMinute: -1, Distance: 1}, "modelling": {Source: Flash, ModellingWatts: 1e9, Distance: 1},
 	} {
-		for m, f := range map[string]func() (float64, error){
+		for m, f := range map[string]func() (honestplate.Estimate, error){
 			"Irradiance": l.Irradiance, "Illuminance": l.Illuminance,
-			"At": func() (float64, error) { _, err := l.At(1); return 0, err },
+			"At": func() (honestplate.Estimate, error) { _, err := l.At(1); return honestplate.Estimate{}, err },
 		} {
 			if v, err := f(); err == nil {
-				t.Errorf("%s of %s: got %g", m, name, v)
+				t.Errorf("%s of %s: got %v", m, name, v)
 			} else {
-				typed(t, err)
+				testkit.Typed(t, err)
 			}
 		}
 	}
 	if _, err := (Lamp{Watts: 1, Distance: 1}).At(0); err == nil {
 		t.Error("moved onto the food")
-	}
-	if e := mustIrradiance(t, Lamp{}); e != 0 {
-		t.Errorf("no lamp gives %g", e)
 	}
 }
 
@@ -124,7 +124,7 @@ func FuzzLamp(f *testing.F) {
 	f.Add(0.0, 3, 1.4, 40.0, 1, 0.0, 0.5, 0.0, 500.0, 4.0, 250.0, 2.0)
 	f.Fuzz(func(t *testing.T, watts float64, source int, distance, beam float64, head int, share, through, lux, joules, pops, modelling, to float64) {
 		l := Lamp{watts, Source(source), distance, beam, Head(head), share, through, lux, joules, pops, modelling}
-		low, high := LightBand(l)
+		low, high := lightBand([]Lamp{l})
 		if !(low > 0 && low <= 1 && high >= 1) {
 			t.Errorf("band %g..%g", low, high)
 		}
@@ -135,9 +135,9 @@ func FuzzLamp(f *testing.F) {
 			func() (any, error) { return WhiteFood().Absorbed(l) },
 		} {
 			if v, err := g(); err != nil {
-				typed(t, err)
+				testkit.Typed(t, err)
 			} else {
-				finiteAll(t, v)
+				testkit.Finite(t, v)
 			}
 		}
 	})

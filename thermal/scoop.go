@@ -1,6 +1,12 @@
 package thermal
 
-import "time"
+import (
+	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/internal/check"
+)
 
 // A Rest is what a scoop rests on.
 type Rest int
@@ -14,19 +20,15 @@ const (
 )
 
 // String says it for people.
-func (r Rest) String() string {
-	switch r {
-	case OnPlate:
-		return "on a plate"
-	case OnChilledPlate:
-		return "on a chilled plate"
-	case OnCone:
-		return "on a cone"
-	case OnNothing:
-		return "on nothing"
-	}
-	return "on something unknown"
-}
+func (r Rest) String() string { return check.Name("rest", int(r), rests[:]) }
+
+// MarshalText writes the words of String; an unknown rest is refused.
+func (r Rest) MarshalText() ([]byte, error) { return check.Named("Rest", int(r), rests[:]) }
+
+// UnmarshalText reads the words of String.
+func (r *Rest) UnmarshalText(b []byte) error { return check.Read("Rest", b, rests[:], r) }
+
+var rests = [...]string{"on a plate", "on a chilled plate", "on a cone", "on nothing"}
 
 // A Scoop is a ball of frozen dessert that has just been put in front of the camera.
 //
@@ -42,128 +44,109 @@ func (r Rest) String() string {
 // engineering estimates, no source, and are inputs. Laboratories see the first drip
 // of 80 to 100 g at 20 to 25 degC after 10 to 30 min (from memory), without lamps.
 type Scoop struct {
-	// Mix is the recipe; see VanillaIceCream and the others.
-	Mix FrozenMix
+	// Mix is the recipe; see [food.Recipes].
+	Mix food.FrozenMix `json:"mix,omitzero"`
 	// Diameter of the ball, m, 0.01..0.3.
-	Diameter float64
+	Diameter float64 `json:"diameter_m,omitzero"`
 	// StartC is its temperature when it comes out, degC, -60 to 0.5 K below where
 	// the mix flows.
-	StartC float64
+	StartC float64 `json:"start_c,omitzero"`
 	// Rest is what it rests on.
-	Rest Rest
+	Rest Rest `json:"rest,omitzero"`
 	// PlateC is the temperature of an OnChilledPlate when it comes out, degC,
-	// -60..20. Others ignore it.
-	PlateC float64
+	// -60..20; it must be given for one. Others ignore it.
+	PlateC honestplate.Optional `json:"plate_c,omitzero"`
 	// Absorptance of the surface by source; zero means WhiteFood. Give DarkFood for
 	// chocolate.
-	Absorptance Absorptance
+	Absorptance Absorptance `json:"absorptance,omitzero"`
 	// SoftFrozen is the share of the water that is still ice when the dessert counts
 	// as soft: 0..0.95, default 0.65 (0.60..0.70). Served ice cream is aimed at 0.65
 	// to 0.70 (dairy science page, read).
-	SoftFrozen Threshold
+	SoftFrozen honestplate.Estimate `json:"soft_frozen,omitzero"`
 	// SoftDepth is how deep it must be soft, m: 0 to a quarter of the diameter,
 	// default 3 mm (2..5), of a ball below 20 mm 0.15 of it. Engineering estimate.
-	SoftDepth Threshold
+	SoftDepth honestplate.Estimate `json:"soft_depth_m,omitzero"`
 	// FlowFrozen is the share of the water that is still ice when the dessert flows:
 	// 0..0.5, default 0.08 (0..0.2). Engineering estimate; more stabiliser, less ice.
-	FlowFrozen Threshold
-	// ClingGrams is the melt that clings before it drips, g/m2: 5..2000, default 200
+	FlowFrozen honestplate.Estimate `json:"flow_frozen,omitzero"`
+	// ClingGM2 is the melt that clings before it drips, g/m2: 5..2000, default 200
 	// (80..450). Engineering estimate, from the film that drains a viscous mix.
-	ClingGrams Threshold
+	ClingGM2 honestplate.Estimate `json:"cling_g_m2,omitzero"`
 	// SlumpShare is the share of the ball that has melted when its shape is lost:
 	// 0.01..0.5, default 0.10 (0.06..0.18). Engineering estimate.
-	SlumpShare Threshold
+	SlumpShare honestplate.Estimate `json:"slump_share,omitzero"`
 	// Horizon is how long to look; later is Never. 0 means 2 h; at most 24 h.
-	Horizon time.Duration
+	Horizon time.Duration `json:"horizon_ns,omitzero"`
 }
 
 // A ScoopClock says when what happens to a Scoop, counted from when it comes out.
 type ScoopClock struct {
 	// Softens: the side to the lamps is soft to SoftDepth; details round off.
-	Softens Window
+	Softens Event `json:"softens"`
 	// FirstDrip: on that side more has melted than clings.
-	FirstDrip Window
+	FirstDrip Event `json:"first_drip"`
 	// Puddles: at the foot more has melted against the plate than clings. Never on a
 	// cone or on nothing.
-	Puddles Window
+	Puddles Event `json:"puddles"`
 	// Slumps: SlumpShare has melted; the shape is lost.
-	Slumps Window
-	// Decides ranks the inputs by their share in the spread of the first drip, or of
-	// the softening if it never drips.
-	Decides []Sensitivity
-	// DecidesSlump does the same for the loss of shape.
-	DecidesSlump []Sensitivity
+	Slumps Event `json:"slumps"`
 	// Series is the likely course, in even steps of time.
-	Series []ScoopMoment
+	Series []ScoopPoint `json:"series"`
 }
 
-// A ScoopMoment is a scoop at one time of its likely course.
-type ScoopMoment struct {
-	Time time.Duration // since it was scooped onto the set
+// A ScoopPoint is a scoop at one time of its likely course.
+type ScoopPoint struct {
+	Time time.Duration `json:"time_ns"` // since it was scooped onto the set
 	// SurfaceC is the temperature of the side to the lamps, degC; after its first
 	// drip it stays as it was then.
-	SurfaceC float64
+	SurfaceC float64 `json:"surface_c"`
 	// MeanC and CoreC are those of what is left of the ball, degC.
-	MeanC, CoreC float64
+	MeanC float64 `json:"mean_c"`
+	CoreC float64 `json:"core_c"`
 	// SoftMM is how deep it is soft on the average side, mm.
-	SoftMM float64
+	SoftMM float64 `json:"soft_mm"`
 	// MeltedShare is the share of the ball that has melted, 0..1.
-	MeltedShare float64
+	MeltedShare float64 `json:"melted_share"`
 	// DrippedGrams is what has run off.
-	DrippedGrams float64
-	// FrostGrams is the dew and frost taken up on that side, up to its first drip,
+	DrippedGrams float64 `json:"dripped_grams"`
+	// FrostGM2 is the dew and frost taken up on that side, up to its first drip,
 	// g/m2; negative: dried.
-	FrostGrams float64
+	FrostGM2 float64 `json:"frost_g_m2"`
 }
 
-// Hold computes how long the scoop holds in the air a under the lamps, which burn
+// Clock computes how long the scoop holds in the air a under the lamps, which burn
 // from the start (a Flash on the average of its pops, with its modelling lamp).
 //
 // The windows are 95 % bands over: room temperature (+-1.5 K), humidity (+-0.06),
 // air speed (x/:2, or 0..0.6 m/s where none is given), convection (x/:1.2), light
-// (LightBand), absorptance (x/:1.25), the lit side's slope to the light (0.8 of
+// (see [Lamp.Irradiance]), absorptance (x/:1.25), the lit side's slope to the light (0.8 of
 // square on, 0.5..1), conductivity (x/:1.25), density (x/:1.05), start (+-1 K),
 // contact with the plate (x/:2), and the thresholds.
 //
-// Errors: *InputError and *RangeError for what makes no sense or leaves a model's
+// Errors: [honestplate.InputError] and [honestplate.RangeError] for what makes no sense or leaves a model's
 // range. Estimates, not guarantees. Hot lamps burn; food that has stood in the light
 // is not eaten.
-func (s Scoop) Hold(a Air, lamps ...Lamp) (ScoopClock, error) {
-	m, err := s.model(a, lamps)
+func (s Scoop) Clock(a Air, lamps ...Lamp) (ScoopClock, error) {
+	f, err := s.frame(a, lamps)
 	if err != nil {
 		return ScoopClock{}, err
 	}
-	outcomes, err := m.study().Run()
-	if err != nil {
-		return ScoopClock{}, err
-	}
-	clock := ScoopClock{
-		Softens:      outcomes[softens].Window,
-		FirstDrip:    outcomes[drips].Window,
-		Puddles:      outcomes[puddles].Window,
-		Slumps:       outcomes[slumps].Window,
-		Decides:      outcomes[drips].Decides,
-		DecidesSlump: outcomes[slumps].Decides,
-	}
-	if !clock.FirstDrip.MayHappen() {
-		clock.Decides = outcomes[softens].Decides
-	}
-	clock.Series, err = m.series()
-	return clock, err
+	return scoopClock(f.banded())
 }
 
-// Likely computes only the likely times, without bands or series: for a program
-// that looks for a setting. They are those of Hold.
+// Likely computes the likely course alone, without bands: each window has three
+// equal times and nothing decides. For a program that looks for a setting.
 func (s Scoop) Likely(a Air, lamps ...Lamp) (ScoopClock, error) {
-	m, err := s.model(a, lamps)
+	f, err := s.frame(a, lamps)
 	if err != nil {
 		return ScoopClock{}, err
 	}
-	var at [scoopEvents]time.Duration
-	if err := new(scoopRun).times(m, m.likely(), at[:]); err != nil {
+	return scoopClock(f.likely())
+}
+
+func scoopClock(m scoopModel, at []Event, err error) (ScoopClock, error) {
+	if err != nil {
 		return ScoopClock{}, err
 	}
-	same := func(t time.Duration) Window { return Window{t, t, t} }
-	return ScoopClock{Softens: same(at[softens]), FirstDrip: same(at[drips]),
-		Puddles: same(at[puddles]), Slumps: same(at[slumps])}, nil
+	return ScoopClock{Softens: at[softens], FirstDrip: at[drips], Puddles: at[puddles], Slumps: at[slumps], Series: m.course}, nil
 }

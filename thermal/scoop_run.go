@@ -1,15 +1,17 @@
 package thermal
 
 import (
+	"cmp"
 	"math"
-	"time"
+
+	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/solve"
 )
 
 // A scoopRun is the work space of one core.
 type scoopRun struct {
-	e     engine
-	c     compiled
-	curve Curve
+	e     solve.Engine
+	c     solve.Compiled
 	table fluxTable
 	face  restingSurface
 	foot  restingSurface
@@ -17,45 +19,45 @@ type scoopRun struct {
 }
 
 // times computes the four events for one set of inputs.
-func (r *scoopRun) times(m *scoopModel, x []float64, at []time.Duration) error {
-	p, err := r.prepare(m, x)
+func (r *scoopRun) times(m *scoopModel, at []float64) error {
+	p, err := r.prepare(m)
 	if err != nil {
 		return err
 	}
 	end := m.s.Horizon.Seconds()
 
 	r.begin(m, &r.face, p)
-	soft := r.e.expect(p.radius-x[scoopDepth], p.softC)
-	drip := r.e.expect(p.dripRadius, p.flowC)
+	soft := r.e.Expect(p.radius-m.s.SoftDepth.Likely, p.softC)
+	drip := r.e.Expect(p.dripRadius, p.flowC)
 	if err := r.untilFired(end); err != nil {
 		return err
 	}
-	at[softens], at[drips] = r.e.firedAt(soft), r.e.firedAt(drip)
+	at[softens], at[drips] = r.e.FiredAt(soft), r.e.FiredAt(drip)
 
-	at[puddles] = Never
+	at[puddles] = never
 	if m.s.Rest == OnPlate || m.s.Rest == OnChilledPlate {
 		r.begin(m, &r.foot, p)
-		wet := r.e.expect(p.radius-p.film, p.flowC)
+		wet := r.e.Expect(p.radius-p.film, p.flowC)
 		if err := r.untilFired(end); err != nil {
 			return err
 		}
-		at[puddles] = r.e.firedAt(wet)
+		at[puddles] = r.e.FiredAt(wet)
 	}
 
 	r.begin(m, &r.ball, p)
-	slump := r.e.expect(p.radius*math.Cbrt(1-x[scoopSlump]), p.flowC)
-	for r.e.t < end && !r.e.allFired() {
-		if err := r.e.advanceShedding(end, p.flowC, p.film); err != nil {
+	slump := r.e.Expect(p.radius*math.Cbrt(1-m.s.SlumpShare.Likely), p.flowC)
+	for r.e.Time < end && !r.e.AllFired() {
+		if err := r.e.AdvanceShedding(end, p.flowC, p.film); err != nil {
 			return err
 		}
 	}
-	at[slumps] = r.e.firedAt(slump)
+	at[slumps] = r.e.FiredAt(slump)
 	return r.table.err
 }
 
 func (r *scoopRun) untilFired(end float64) error {
-	for r.e.t < end && !r.e.allFired() {
-		if err := r.e.advance(end); err != nil {
+	for r.e.Time < end && !r.e.AllFired() {
+		if err := r.e.Advance(end); err != nil {
 			return err
 		}
 	}
@@ -70,47 +72,46 @@ type scoopSample struct {
 	dripRadius                   float64
 }
 
-func (r *scoopRun) prepare(m *scoopModel, x []float64) (scoopSample, error) {
+func (r *scoopRun) prepare(m *scoopModel) (scoopSample, error) {
 	s := m.s
 	air := m.air
-	air.TempC, air.RH, air.Speed = x[scoopAirC], x[scoopRH], x[scoopSpeed]
-	surface := Surface{Shape: Sphere, Length: s.Diameter, Activity: 1, ConvectionFactor: x[scoopWind]}
-	ex, err := surface.In(air)
+	surface := heat.Surface{Shape: heat.Sphere, Length: s.Diameter, Activity: 1, ConvectionFactor: m.convection}
+	ex, err := surface.In(heat.MoistAir(air))
 	if err != nil {
 		return scoopSample{}, err
 	}
 	r.table.reset(ex)
-	r.curve = append(r.curve[:0], m.curve...)
-	for i := range r.curve {
-		r.curve[i].Enthalpy *= x[scoopDensity]
-		r.curve[i].Conductivity *= x[scoopK]
-	}
-	r.c.load(r.curve)
+	solve.Load(&r.c, m.curve, m.density, m.k)
 
-	light := m.light * x[scoopLight] * x[scoopAbsorbs]
-	held := contact{film: plateFilm * x[scoopContact], effuse: plateEffusivity, behind: plateBehind, startC: air.TempC, roomC: air.TempC}
+	light := m.light * m.brightness * m.absorbs
+	held := contact{film: plateFilm * m.contact, effuse: plateEffusivity, behind: plateBehind, startC: air.TempC, roomC: air.TempC}
 	share := footShare
 	switch s.Rest {
 	case OnChilledPlate:
-		held.startC = s.PlateC
+		held.startC = s.PlateC.Value
 	case OnCone:
 		held = contact{film: coneFilm, roomC: air.TempC}
 		share = coneShare
 	case OnNothing:
 		share = 0
 	}
-	r.face = restingSurface{air: &r.table, light: light * x[scoopSlope]}
+	r.face = restingSurface{air: &r.table, light: light * m.slope}
 	r.foot = restingSurface{share: 1, contact: held}
 	// A ball catches light on its cross-section and spreads it over four times that.
 	r.ball = restingSurface{air: &r.table, light: light / 4, share: share, contact: held}
 
-	density := s.Mix.mixDensity() / (1 + s.Mix.OverrunPercent/100) * x[scoopDensity]
+	density, err := s.Mix.Density()
+	softC, softErr := s.Mix.FrozenAtC(s.SoftFrozen.Likely)
+	flowC, flowErr := s.Mix.FrozenAtC(s.FlowFrozen.Likely)
+	if err := cmp.Or(err, softErr, flowErr); err != nil {
+		return scoopSample{}, err
+	}
+	density *= m.density
 	radius := s.Diameter / 2
-	film := x[scoopCling] / 1000 / density
+	film := s.ClingGM2.Likely / 1000 / density
 	return scoopSample{
-		radius: radius, startC: x[scoopStart], density: density, film: film,
-		softC:      s.Mix.thawC(x[scoopSoft]),
-		flowC:      s.Mix.thawC(x[scoopFlow]),
+		radius: radius, startC: s.StartC, density: density, film: film,
+		softC: softC, flowC: flowC,
 		dripRadius: math.Cbrt(max(radius*radius*radius-3*radius*radius*film, radius*radius*radius/8)),
 	}, nil
 }
@@ -122,14 +123,14 @@ const scoopFrom = 3
 // begin starts one of the computations; the foot is a slab, whose heat does not
 // come from all sides. Where a film is waited for, the shells divide it finely.
 func (r *scoopRun) begin(m *scoopModel, x *restingSurface, p scoopSample) {
-	form, cells, grade := SphereForm, m.cells, gradeFor(m.cells, p.film/6/p.radius)
+	form, cells, grade := heat.SphereForm, m.cells, solve.GradeFor(m.cells, p.film/6/p.radius)
 	switch x {
 	case &r.foot:
-		form, cells = SlabForm, 2*m.cells
+		form, cells = heat.SlabForm, 2*m.cells
 	case &r.ball:
-		grade = usualGrade
+		grade = solve.UsualGrade
 	}
-	r.e.build(form, p.radius, cells, grade)
-	r.e.begin(&r.c, p.startC, m.tol, x)
-	r.e.careFrom(scoopFrom)
+	r.e.Build(int(form), p.radius, cells, grade)
+	r.e.Begin(&r.c, p.startC, m.tol, x)
+	r.e.CareFrom(scoopFrom)
 }

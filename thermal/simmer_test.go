@@ -4,13 +4,16 @@ import (
 	"errors"
 	"math"
 	"testing"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
 )
 
 // What is hot and wet cannot be hotter than the air pressure lets it: the band of a
 // start near boiling stays below, and a start above is refused by its name.
 func TestHotStartsStayBelowBoilingAtEveryAltitude(t *testing.T) {
 	for _, altitude := range []float64{0, 1000, 2000, 3000, 4500} {
-		pa, err := PressureAtAltitude(altitude)
+		pa, err := heat.PressureAtAltitude(altitude)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -20,7 +23,7 @@ func TestHotStartsStayBelowBoilingAtEveryAltitude(t *testing.T) {
 			if _, err := (Cheese{Grams: 150, Diameter: 0.28, StartC: startC}).Clock(room); err != nil {
 				t.Errorf("cheese from %g degC at %g m: %v", startC, altitude, err)
 			}
-			if _, err := (HotDish{Grams: 350, Diameter: 0.16, StartC: startC}).Clock(room); err != nil {
+			if _, err := (HotDish{Grams: 350, Diameter: 0.16, StartC: max(1, startC)}).Clock(room); err != nil {
 				t.Errorf("dish from %g degC at %g m: %v", startC, altitude, err)
 			}
 		}
@@ -28,8 +31,8 @@ func TestHotStartsStayBelowBoilingAtEveryAltitude(t *testing.T) {
 			"cheese": second(Cheese{Grams: 150, Diameter: 0.28, StartC: top + 0.1}.Clock(room)),
 			"dish":   second(HotDish{Grams: 350, Diameter: 0.16, StartC: top + 0.1}.Clock(room)),
 		} {
-			var out *RangeError
-			if !errors.As(err, &out) || out.Quantity != "start temperature" {
+			var out *honestplate.RangeError
+			if !errors.As(err, &out) || out.Field != "StartC" {
 				t.Errorf("%s above boiling at %g m: %v", name, altitude, err)
 			}
 		}

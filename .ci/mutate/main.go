@@ -4,7 +4,8 @@
 // The tree itself is not touched: the changed file is overlaid on the build.
 //
 // It runs from the module's root, go run ./.ci/mutate, and takes some minutes.
-// -match runs only the mutations whose line contains a text.
+// -match runs only the mutations whose line contains a text; -check runs none and
+// says whether the list fits the code.
 package main
 
 import (
@@ -22,11 +23,16 @@ type mutation struct{ file, old, new string }
 
 func main() {
 	match := flag.String("match", "", "only mutations whose line contains this")
+	check := flag.Bool("check", false, "only check that each text stands once in its file")
 	flag.Parse()
-	survivors, n, err := run(*match)
+	survivors, n, err := run(*match, *check)
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "mutate:", err)
 		os.Exit(1)
+	}
+	if *check {
+		fmt.Println("the list fits the code")
+		return
 	}
 	fmt.Printf("%d constants changed, %d noticed by a test\n", n, n-survivors)
 	if survivors > 0 {
@@ -34,7 +40,7 @@ func main() {
 	}
 }
 
-func run(match string) (survivors, n int, err error) {
+func run(match string, check bool) (survivors, n int, err error) {
 	list, err := read(".ci/mutate/constants.txt")
 	if err != nil {
 		return 0, 0, err
@@ -48,6 +54,9 @@ func run(match string) (survivors, n int, err error) {
 		if k := strings.Count(string(src), m.old); k != 1 {
 			return 0, 0, fmt.Errorf("%s, %s: stands %d times in the file, want once", m.file, m.old, k)
 		}
+	}
+	if check {
+		return 0, 0, nil
 	}
 	dir, err := os.MkdirTemp("", "mutate-")
 	if err != nil {
@@ -95,8 +104,9 @@ func read(path string) ([]mutation, error) {
 	return out, sc.Err()
 }
 
-// noticed runs the tests of the file's package with the constant changed. A change
-// that does not compile is an error: it would prove nothing.
+// noticed runs the tests of the file's package with the constant changed, then those
+// of its tree: a law in a folder of its own is tested where it is used. A change that
+// does not compile is an error: it would prove nothing.
 func (m mutation) noticed(dir string) (bool, error) {
 	src, err := os.ReadFile(m.file)
 	if err != nil {
@@ -123,8 +133,9 @@ func (m mutation) noticed(dir string) (bool, error) {
 		return false, fmt.Errorf("does not compile: %s", out)
 	}
 	// The published values come first: they are quick and catch most.
-	for _, args := range [][]string{{"-run", "TestPublished"}, {"-failfast"}} {
-		cmd := exec.Command("go", append(append([]string{"test", "-vet=off", "-overlay", path}, args...), pkg)...)
+	tree, _, _ := strings.Cut(filepath.ToSlash(m.file), "/")
+	for _, args := range [][]string{{"-run", "TestPublished", pkg}, {"-failfast", pkg}, {"-failfast", "./" + tree + "/..."}} {
+		cmd := exec.Command("go", append([]string{"test", "-vet=off", "-overlay", path}, args...)...)
 		if err := cmd.Run(); err != nil {
 			return true, nil
 		}

@@ -10,6 +10,7 @@ import (
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/pour"
 	"example.org/honestplate/testdata"
 	"gonum.org/v1/plot/plotter"
 )
@@ -48,7 +49,7 @@ func drawBlend() ([]byte, error) {
 			return nil, err
 		}
 		fat = append(fat, f)
-		likely, low, high = append(likely, 1e3*v.Value), append(low, 1e3*v.Low), append(high, 1e3*v.High)
+		likely, low, high = append(likely, 1e3*v.Likely), append(low, 1e3*v.Low), append(high, 1e3*v.High)
 	}
 	table, err := testdata.Load("dairy_viscosity")
 	if err != nil {
@@ -111,12 +112,12 @@ func drawCoat() ([]byte, error) {
 	}{{"milk", milk}, {"the blend", blend}} {
 		var at, likely, low, high []float64
 		for s := 1.0; s <= 30; s += 0.5 {
-			coat, err := rheology.Wall{Height: 0.04}.Drain(l.liquid, 5, time.Duration(s*float64(time.Second)))
+			coat, err := pour.Wall{Height: 0.04}.Drain(l.liquid, 5, time.Duration(s*float64(time.Second)))
 			if err != nil {
 				return nil, err
 			}
 			at = append(at, s)
-			likely, low, high = append(likely, 1e3*coat.Mean.Value), append(low, 1e3*coat.Mean.Low), append(high, 1e3*coat.Mean.High)
+			likely, low, high = append(likely, 1e3*coat.Mean.Likely), append(low, 1e3*coat.Mean.Low), append(high, 1e3*coat.Mean.High)
 		}
 		if err := figure.Band(p, i, "", at, low, high); err != nil {
 			return nil, err

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/pour"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -30,7 +31,7 @@ func Example_mayItBeBlended() {
 	_, err := recipe.For(0.010)
 	fmt.Println(err)
 	// Output:
-	// rheology: will not blend ["milk, 3.5 % fat" "cream, 36 % fat"]: the advertised product is shown as it is sold; choose its temperature instead
+	// honestplate: Advertised: milk, 3.5 % fat and cream, 36 % fat would be blended, and the advertised product is shown as it is sold; choose its temperature instead (ServeAt)
 }
 
 // # How thick is wanted?
@@ -62,10 +63,10 @@ func Example_grams() {
 			fmt.Println(err)
 			return
 		}
-		fat, _ := mix.FatPercent()
+		made, _ := rheology.CompositionOf(mix)
 		p := batch.Predicted
 		fmt.Printf("%4g   %4g g  %4g g   %2.0f %%   %4.1f (%.0f to %.0f)\n", wanted,
-			batch.ThinGrams, batch.ThickGrams, fat, 1e3*p.Value, 1e3*p.Low, 1e3*p.High)
+			batch.ThinGrams, batch.ThickGrams, made.FatPercent, 1e3*p.Likely, 1e3*p.Low, 1e3*p.High)
 	}
 	// Output:
 	// wanted   milk   cream   fat    likely, 95 % band, mPa s
@@ -99,14 +100,14 @@ func Example_grams() {
 // printed.)
 //
 // The rule of mixing is in doubt as well. The library's own mixes the logarithms by
-// mass; another goes by volume, a third by the shape that was found for hot cream.
+// mass; another goes by the shape that was found for hot cream.
 func Example_rules() {
 	recipe := rheology.Recipe{
 		Thin:       rheology.Dairy{FatPercent: 3.5},
 		Thick:      rheology.Dairy{FatPercent: 36},
 		BatchGrams: 800, StepGrams: 5, TempC: 5,
 	}
-	for _, rule := range []rheology.Rule{rheology.LogMass, rheology.LogVolume, rheology.Emulsion} {
+	for _, rule := range []rheology.Rule{{}, {Emulsion: true}} {
 		recipe.Rule = rule
 		batch, err := recipe.For(0.010)
 		if err != nil {
@@ -117,11 +118,10 @@ func Example_rules() {
 	}
 	// Output:
 	// log-mixing by mass     milk 420 g, cream 380 g
-	// log-mixing by volume   milk 425 g, cream 375 g
 	// emulsion rule          milk 380 g, cream 420 g
 }
 
-// Forty-five grams between the rules are little beside the band, so this is not the thing to
+// Forty grams between the rules are little beside the band, so this is not the thing to
 // quarrel about. The next chapter ends the quarrel with a flow cup and a stop-watch.
 //
 // # What a slip costs
@@ -173,15 +173,15 @@ func Example_theCamera() {
 		fmt.Println(err)
 		return
 	}
-	jug := rheology.Lip{Width: 0.018, Length: 0.010, Head: 0.008}
-	bowl := rheology.Wall{Height: 0.04}
+	jug := pour.Lip{Width: 0.018, Length: 0.010, Head: 0.008}
+	bowl := pour.Wall{Height: 0.04}
 	for _, l := range []rheology.Liquid{milk, blend} {
-		pour, err := jug.Pour(l, 5, 200)
+		poured, err := jug.Pour(l, 5, 200)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		stream, err := pour.Stream(0.15)
+		stream, err := poured.Stream(0.15)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -191,10 +191,10 @@ func Example_theCamera() {
 			fmt.Println(err)
 			return
 		}
-		d, c := pour.Duration, coat.Mean.Times(1000)
+		d, c := poured.Duration, coat.Mean.Times(1000)
 		fmt.Printf("pour %.0f s (%.0f to %.0f), stream %.0f mm, coat %.2f mm (%.2f to %.2f)\n",
-			d.Likely.Seconds(), d.Shortest.Seconds(), d.Longest.Seconds(),
-			1e3*stream.Diameter, c.Value, c.Low, c.High)
+			d.Likely.After.Seconds(), d.Earliest.After.Seconds(), d.Latest.After.Seconds(),
+			1e3*stream.Diameter, c.Likely, c.Low, c.High)
 	}
 	// Output:
 	// pour 15 s (12 to 19), stream 3 mm, coat 0.03 mm (0.03 to 0.04)

@@ -6,6 +6,7 @@ import (
 	"os"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
 	"example.org/honestplate/rheology"
@@ -51,6 +52,10 @@ func drawCorrection() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	cup, err := rheology.CupNamed("ISO 3")
+	if err != nil {
+		return nil, err
+	}
 	var table, after series
 	for cream := 0.0; cream <= 500; cream += 10 {
 		mix, err := rheology.Blend(
@@ -70,7 +75,7 @@ func drawCorrection() ([]byte, error) {
 	var measured float64
 	for wanted := 0.0035; wanted <= 0.0235; wanted += 0.0005 {
 		first.TargetPaS = wanted
-		fix, err := first.CorrectFromCup(rheology.ISO2431(3), 33*time.Second)
+		fix, err := first.CorrectFromCup(cup, 33*time.Second)
 		if err != nil {
 			return nil, err
 		}
@@ -98,9 +103,9 @@ func drawCorrection() ([]byte, error) {
 // A series is an estimate along x, in mPa s.
 type series struct{ x, likely, low, high []float64 }
 
-func (s *series) add(x float64, pas rheology.Estimate) {
+func (s *series) add(x float64, pas honestplate.Estimate) {
 	s.x = append(s.x, x)
-	s.likely, s.low, s.high = append(s.likely, 1e3*pas.Value), append(s.low, 1e3*pas.Low), append(s.high, 1e3*pas.High)
+	s.likely, s.low, s.high = append(s.likely, 1e3*pas.Likely), append(s.low, 1e3*pas.Low), append(s.high, 1e3*pas.High)
 }
 
 func drawCups() ([]byte, error) {
@@ -112,22 +117,26 @@ func drawCups() ([]byte, error) {
 	figure.LogY(p)
 	var known plotter.XYs
 	for i, c := range []struct {
-		cup    rheology.Cup
+		cup    string
 		name   string
 		family string // in the table; empty: not there
 	}{
-		{rheology.ZahnCup(4), "Zahn 4", "Zahn"},
-		{rheology.DIN53211(), "DIN 53211, 4 mm", ""},
-		{rheology.FordCup(4), "Ford 4", "Ford"},
-		{rheology.ISO2431(4), "ISO 2431, 4 mm", ""},
+		{"Zahn 4", "Zahn 4", "Zahn"},
+		{"DIN 4", "DIN 53211, 4 mm", ""},
+		{"Ford 4", "Ford 4", "Ford"},
+		{"ISO 4", "ISO 2431, 4 mm", ""},
 	} {
-		low, high, err := c.cup.Range()
+		cup, err := rheology.CupNamed(c.cup)
+		if err != nil {
+			return nil, err
+		}
+		low, high, err := cup.Range()
 		if err != nil {
 			return nil, err
 		}
 		line := plotter.XYs{}
 		for nu := low; nu < high; nu *= 1.02 {
-			t, err := c.cup.Time(nu)
+			t, err := cup.Time(nu)
 			if err != nil {
 				return nil, err
 			}

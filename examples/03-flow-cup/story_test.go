@@ -42,16 +42,17 @@ func Example_predict() {
 		fmt.Println(err)
 		return
 	}
-	cup, err := rheology.ISOCupFor(nu.Value)
+	cup, err := rheology.ISOCupFor(nu.Likely)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	likely, shortest, longest, err := cup.TimeOf(mix, 6)
+	w, err := cup.TimeOf(mix, 6)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
+	likely, shortest, longest := w.Likely.After, w.Earliest.After, w.Latest.After
 	fmt.Printf("%v: about %.0f s, between %.0f and %.0f s\n",
 		cup, likely.Seconds(), shortest.Seconds(), longest.Seconds())
 	// Output:
@@ -76,6 +77,11 @@ func Example_predict() {
 // Our times were 33 s (invented, like the batch): five seconds less than the likely
 // time. Beside it stands what would have followed from 42 s.
 func Example_correct() {
+	cup, err := rheology.CupNamed("ISO 3")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
 	batch, err := rheology.Recipe{
 		Thin:       rheology.Dairy{FatPercent: 3.5},
 		Thick:      rheology.Dairy{FatPercent: 36},
@@ -86,7 +92,7 @@ func Example_correct() {
 		return
 	}
 	for _, seconds := range []int{33, 42} {
-		fix, err := batch.CorrectFromCup(rheology.ISO2431(3), time.Duration(seconds)*time.Second)
+		fix, err := batch.CorrectFromCup(cup, time.Duration(seconds)*time.Second)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -94,7 +100,7 @@ func Example_correct() {
 		p := fix.Predicted.Times(1000)
 		fmt.Printf("%d s is %.1f mPa s: add milk %g g, cream %g g\n",
 			seconds, 1e3*fix.MeasuredPaS, fix.AddThinGrams, fix.AddThickGrams)
-		fmt.Printf("  then %g g of %.0f mPa s, between %.0f and %.0f\n", fix.TotalGrams, p.Value, p.Low, p.High)
+		fmt.Printf("  then %g g of %.0f mPa s, between %.0f and %.0f\n", fix.TotalGrams, p.Likely, p.Low, p.High)
 	}
 	// Output:
 	// 33 s is 8.7 mPa s: add milk 0 g, cream 196 g
@@ -127,6 +133,11 @@ func Example_correct() {
 // The addition was large, so measure again. What comes back from a correction is a
 // batch like the first, and can be corrected in the same way.
 func Example_again() {
+	cup, err := rheology.CupNamed("ISO 3")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
 	batch, err := rheology.Recipe{
 		Thin:       rheology.Dairy{FatPercent: 3.5},
 		Thick:      rheology.Dairy{FatPercent: 36},
@@ -139,7 +150,7 @@ func Example_again() {
 	p := batch.Predicted
 	fmt.Printf("by the table: %.0f to %.0f mPa s, a factor of %.1f\n", 1e3*p.Low, 1e3*p.High, p.High/p.Low)
 	for _, seconds := range []int{33, 37} {
-		fix, err := batch.CorrectFromCup(rheology.ISO2431(3), time.Duration(seconds)*time.Second)
+		fix, err := batch.CorrectFromCup(cup, time.Duration(seconds)*time.Second)
 		if err != nil {
 			fmt.Println(err)
 			return

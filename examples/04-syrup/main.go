@@ -40,7 +40,7 @@ func main() {
 func drawMaple() ([]byte, error) {
 	p := figure.New("", "temperature, degC", "viscosity, Pa s")
 	figure.LogY(p)
-	if err := curve(p, 0, "maple syrup, 66.9 % solids", rheology.Maple{}, 5, 60); err != nil {
+	if err := curve(p, 0, "maple syrup, 66.9 % solids", rheology.Syrup{Of: "maple"}, 5, 60); err != nil {
 		return nil, err
 	}
 	if err := curve(p, 1, "sugar syrup, 65 %", rheology.Sucrose{Brix: 65}, 5, 60); err != nil {
@@ -90,7 +90,7 @@ func curve(p *plot.Plot, i int, name string, l rheology.Liquid, lowC, highC floa
 			return err
 		}
 		at = append(at, t)
-		likely, low, high = append(likely, v.Value), append(low, v.Low), append(high, v.High)
+		likely, low, high = append(likely, v.Likely), append(low, v.Low), append(high, v.High)
 	}
 	if err := figure.Band(p, i, "", at, low, high); err != nil {
 		return err

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/pour"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -20,16 +21,13 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 // Say to the library that the syrup is advertised, and it will not put anything
 // into it, not even a syrup that looks the same.
 func Example_noBlend() {
-	_, err := rheology.Program{
-		Stock: []rheology.Stock{
-			{Liquid: rheology.Maple{}, Advertised: true},
-			{Liquid: rheology.Invert{}},
-		},
+	_, err := rheology.Recipe{
+		Thin: rheology.Syrup{Of: "maple"}, Thick: rheology.Syrup{Of: "invert"}, Advertised: true,
 		BatchGrams: 200, StepGrams: 1, TempC: 20,
 	}.For(0.5)
 	fmt.Println(err)
 	// Output:
-	// rheology: will not blend ["maple syrup, 66.9 Brix"]: the advertised product is shown as it is sold; choose its temperature instead
+	// honestplate: Advertised: maple syrup, 66.9 Brix and invert syrup, 80 % solids would be blended, and the advertised product is shown as it is sold; choose its temperature instead (ServeAt)
 }
 
 // The message ends with the way out. A syrup from the refrigerator is the same syrup,
@@ -39,7 +37,7 @@ func Example_noBlend() {
 //
 // How much does temperature do? (Brix is the sugar in per cent by mass.)
 func Example_warmAndCold() {
-	for _, l := range []rheology.Liquid{rheology.Maple{}, rheology.Invert{}, rheology.Honey{}} {
+	for _, l := range []rheology.Liquid{rheology.Syrup{Of: "maple"}, rheology.Syrup{Of: "invert"}, rheology.Honey{}} {
 		fmt.Println(l.Describe().Name)
 		for _, tempC := range []float64{10, 20, 40} {
 			v, err := l.Viscosity(tempC)
@@ -53,7 +51,7 @@ func Example_warmAndCold() {
 				return
 			}
 			fmt.Printf("%4g degC  %6.2g Pa s, to a factor of %.1f; a degree warmer %.0f %%\n",
-				tempC, v.Value, v.High/v.Value, 100*(warmer.Value/v.Value-1))
+				tempC, v.Likely, v.High/v.Likely, 100*(warmer.Likely/v.Likely-1))
 		}
 	}
 	// Output:
@@ -92,7 +90,7 @@ func Example_serveAt() {
 	for _, s := range []struct {
 		liquid rheology.Liquid
 		wanted float64 // Pa s
-	}{{rheology.Maple{}, 0.3}, {rheology.Honey{}, 5}, {rheology.Maple{}, 5}} {
+	}{{rheology.Syrup{Of: "maple"}, 0.3}, {rheology.Honey{}, 5}, {rheology.Syrup{Of: "maple"}, 5}} {
 		at, err := rheology.ServeAt(s.liquid, s.wanted, 5, 45)
 		if err != nil {
 			fmt.Println(err)
@@ -103,12 +101,12 @@ func Example_serveAt() {
 			fmt.Println(err)
 			return
 		}
-		thickJar, err := rheology.ServeAt(s.liquid, s.wanted*v.Value/v.High, 5, 45)
+		thickJar, err := rheology.ServeAt(s.liquid, s.wanted*v.Likely/v.High, 5, 45)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		thinJar, err := rheology.ServeAt(s.liquid, s.wanted*v.Value/v.Low, 5, 45)
+		thinJar, err := rheology.ServeAt(s.liquid, s.wanted*v.Likely/v.Low, 5, 45)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -119,7 +117,7 @@ func Example_serveAt() {
 	// Output:
 	// maple syrup, 66.9 Brix, 0.3 Pa s: 16 degC (12 for a thin jar, 21 for a thick one)
 	// honey, 17 % moisture, 5 Pa s: 30 degC (25 for a thin jar, 35 for a thick one)
-	// rheology: viscosity wanted is 5 Pa s, outside 0.0467365..0.856798 Pa s (reach of maple syrup, 66.9 Brix between 5 and 45 degC)
+	// honestplate: PaS is 5 Pa s, outside 0.0467365..0.856798 Pa s (reach of maple syrup, 66.9 Brix between 5 and 45 degC)
 }
 
 // The last line is an answer too. Maple syrup is not to be had as thick as honey at
@@ -153,7 +151,7 @@ func Example_fallingBall() {
 		Diameter: 0.003, Density: 7800, TubeDiameter: 0.060,
 		Distance: 0.10, Reading: 500 * time.Millisecond,
 	}
-	eta, err := ball.Viscosity(42*time.Second, density.Value)
+	eta, err := ball.Viscosity(42*time.Second, density.Likely)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -164,7 +162,7 @@ func Example_fallingBall() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("42 s at 20 degC: %.0f Pa s\n", eta.Value)
+	fmt.Printf("42 s at 20 degC: %.0f Pa s\n", eta.Likely)
 	fmt.Printf("5 Pa s at %.0f degC\n", at)
 	// Output:
 	// 42 s at 20 degC: 12 Pa s
@@ -178,23 +176,23 @@ func Example_fallingBall() {
 // 60 g from a small jug, over a lip 15 mm wide with 10 mm of head, at three
 // temperatures; and the width of the stream after falling 20 cm.
 func Example_thePour() {
-	jug := rheology.Lip{Width: 0.015, Length: 0.012, Head: 0.010}
-	for _, l := range []rheology.Liquid{rheology.Maple{}, rheology.Invert{}, rheology.Honey{}} {
+	jug := pour.Lip{Width: 0.015, Length: 0.012, Head: 0.010}
+	for _, l := range []rheology.Liquid{rheology.Syrup{Of: "maple"}, rheology.Syrup{Of: "invert"}, rheology.Honey{}} {
 		fmt.Println(l.Describe().Name)
 		for _, tempC := range []float64{10, 20, 40} {
-			pour, err := jug.Pour(l, tempC, 60)
+			poured, err := jug.Pour(l, tempC, 60)
 			if err != nil {
 				fmt.Println(err)
 				return
 			}
-			stream, err := pour.Stream(0.20)
+			stream, err := poured.Stream(0.20)
 			if err != nil {
 				fmt.Println(err)
 				return
 			}
-			d := pour.Duration
+			d := poured.Duration
 			fmt.Printf("%4g degC  %4.0f s  (%.0f to %.0f)  stream %.1f mm\n", tempC,
-				d.Likely.Seconds(), d.Shortest.Seconds(), d.Longest.Seconds(), 1e3*stream.Diameter)
+				d.Likely.After.Seconds(), d.Earliest.After.Seconds(), d.Latest.After.Seconds(), 1e3*stream.Diameter)
 		}
 	}
 	// Output:

@@ -8,6 +8,8 @@ import (
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/law"
+	"example.org/honestplate/rheology/pour"
 	"gonum.org/v1/plot/plotter"
 )
 
@@ -36,27 +38,27 @@ func main() {
 }
 
 func drawHeight() ([]byte, error) {
-	pour, err := rheology.Lip{Width: 0.020, Length: 0.010, Head: 0.008}.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
+	poured, err := pour.Lip{Width: 0.020, Length: 0.010, Head: 0.008}.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
 	if err != nil {
 		return nil, err
 	}
 	var at, lands, low, high, pool []float64
 	for cm := 2.0; cm <= 80; cm++ {
-		s, err := pour.Stream(cm / 100)
+		s, err := poured.Stream(cm / 100)
 		if err != nil {
 			return nil, err
 		}
-		dry, err := s.Splash(rheology.Target{})
+		dry, err := s.Splash(pour.Target{})
 		if err != nil {
 			return nil, err
 		}
-		wet, err := s.Splash(rheology.Target{Film: 0.010})
+		wet, err := s.Splash(pour.Target{Film: 0.010})
 		if err != nil {
 			return nil, err
 		}
 		at, lands = append(at, cm), append(lands, s.Speed)
 		low, high = append(low, dry.Threshold.Low), append(high, dry.Threshold.High)
-		pool = append(pool, wet.Threshold.Value)
+		pool = append(pool, wet.Threshold.Likely)
 	}
 	p := figure.New("", "height of the fall, cm", "speed, m/s")
 	if err := figure.Band(p, 1, "dry glazed plate: lowest to highest threshold", at, low, high); err != nil {
@@ -92,12 +94,12 @@ func drawThickness() ([]byte, error) {
 	} {
 		var pts plotter.XYs
 		for eta := 1e-3; eta < 0.2; eta *= 1.03 {
-			drop := rheology.Stream{Diameter: 0.003, Speed: 2, Viscosity: eta, Density: 1030, SurfaceTension: 0.047}
-			splash, err := drop.Splash(rheology.Target{Film: c.film})
+			drop := pour.Stream{Diameter: 0.003, Speed: 2, Fluid: law.Fluid{Viscosity: eta, Density: 1030, SurfaceTension: 0.047}}
+			splash, err := drop.Splash(pour.Target{Film: c.film})
 			if err != nil {
 				return nil, err
 			}
-			for _, v := range splash.Verdicts[:splash.Count] {
+			for _, v := range splash.Verdicts {
 				if v.Criterion == c.criterion && v.Applies {
 					pts = append(pts, plotter.XY{X: 1000 * eta, Y: v.ThresholdSpeed})
 				}

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/pour"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -20,14 +21,14 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 // pull against each other: speed makes droplets, and a narrow stream needs more of it.
 // This is cold milk over a jug's lip 20 mm wide, under 8 mm of head.
 func Example_theStream() {
-	jug := rheology.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
-	pour, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
+	jug := pour.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
+	poured, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	for _, drop := range []float64{0.05, 0.10, 0.25, 0.50} {
-		s, err := pour.Stream(drop)
+		s, err := poured.Stream(drop)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -48,14 +49,14 @@ func Example_theStream() {
 // good to a factor of 1.6 and no better, hence "perhaps".
 func Example_theTrickle() {
 	for _, mm := range []float64{3, 6} {
-		spout := rheology.Spout{Diameter: mm / 1000, Length: 0.010, Head: 0.030}
-		pour, err := spout.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 50)
+		spout := pour.Spout{Diameter: mm / 1000, Length: 0.010, Head: 0.030}
+		poured, err := spout.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 50)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
 		for _, drop := range []float64{0.10, 0.25, 0.60} {
-			s, err := pour.Stream(drop)
+			s, err := poured.Stream(drop)
 			if err != nil {
 				fmt.Println(err)
 				return
@@ -90,25 +91,25 @@ func Example_theTrickle() {
 // Here is the milk after 25 cm, on a dry glazed plate and into milk that already lies
 // there. A stream's head is taken as a drop of the stream's width.
 func Example_everyCriterion() {
-	jug := rheology.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
-	pour, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
+	jug := pour.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
+	poured, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	stream, err := pour.Stream(0.25)
+	stream, err := poured.Stream(0.25)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	for _, film := range []float64{0, 0.002, 0.010} {
-		splash, err := stream.Splash(rheology.Target{Film: film})
+		splash, err := stream.Splash(pour.Target{Film: film})
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
 		fmt.Printf("%g mm of milk in the bowl, lands at %.1f m/s: %s\n", film*1000, splash.Speed, splash.Summary)
-		for _, v := range splash.Verdicts[:splash.Count] {
+		for _, v := range splash.Verdicts {
 			if v.Applies {
 				fmt.Printf("  %-34s %s from %.1f m/s\n", v.Criterion, v.Outcome, v.ThresholdSpeed)
 			}
@@ -140,8 +141,8 @@ func Example_everyCriterion() {
 // Turn it into heights. From which fall on does the first criterion say droplets, and
 // from which do all of them?
 func Example_heightAndFilm() {
-	jug := rheology.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
-	pour, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
+	jug := pour.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
+	poured, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -149,20 +150,20 @@ func Example_heightAndFilm() {
 	for _, film := range []float64{0, 0.002, 0.010} {
 		first, all := "beyond 100", "beyond 100"
 		for cm := 100; cm >= 1; cm-- {
-			stream, err := pour.Stream(float64(cm) / 100)
+			stream, err := poured.Stream(float64(cm) / 100)
 			if err != nil {
 				fmt.Println(err)
 				return
 			}
-			splash, err := stream.Splash(rheology.Target{Film: film})
+			splash, err := stream.Splash(pour.Target{Film: film})
 			if err != nil {
 				fmt.Println(err)
 				return
 			}
 			switch splash.Summary {
-			case rheology.SplashLikely:
+			case pour.SplashLikely:
 				first, all = fmt.Sprint(cm), fmt.Sprint(cm)
-			case rheology.CriteriaDisagree:
+			case pour.CriteriaDisagree:
 				first = fmt.Sprint(cm)
 			}
 		}
@@ -183,13 +184,13 @@ func Example_heightAndFilm() {
 // A film lets a crown rise first: a rim that stands up and falls back whole.
 // That is often the picture that was wanted. How large, and how short?
 func Example_theCrown() {
-	jug := rheology.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
-	pour, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
+	jug := pour.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
+	poured, err := jug.Pour(rheology.Dairy{FatPercent: 3.5}, 6, 200)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	stream, err := pour.Stream(0.10)
+	stream, err := poured.Stream(0.10)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -200,7 +201,7 @@ func Example_theCrown() {
 		return
 	}
 	fmt.Printf("in half a millimetre of milk: %.0f to %.0f cm across, over in %.2f to %.2f s\n",
-		200*crown.Largest.Low, 200*crown.Largest.High, crown.Lasts.Shortest.Seconds(), crown.Lasts.Longest.Seconds())
+		200*crown.Largest.Low, 200*crown.Largest.High, crown.Lasts.Earliest.After.Seconds(), crown.Lasts.Latest.After.Seconds())
 	// Output:
 	// in half a millimetre of milk: 3 to 7 cm across, over in 0.03 to 0.08 s
 }
@@ -213,26 +214,26 @@ func Example_theCrown() {
 // Cream is thicker than milk. Surely it splashes less? Pour four liquids from the
 // same jug and read the lowest and highest threshold for each.
 func Example_thickness() {
-	jug := rheology.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
+	jug := pour.Lip{Width: 0.020, Length: 0.010, Head: 0.008}
 	for _, l := range []rheology.Liquid{
-		rheology.Dairy{FatPercent: 3.5}, rheology.Dairy{FatPercent: 12}, rheology.Dairy{FatPercent: 30}, rheology.Maple{},
+		rheology.Dairy{FatPercent: 3.5}, rheology.Dairy{FatPercent: 12}, rheology.Dairy{FatPercent: 30}, rheology.Syrup{Of: "maple"},
 	} {
-		pour, err := jug.Pour(l, 6, 200)
+		poured, err := jug.Pour(l, 6, 200)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		stream, err := pour.Stream(0.25)
+		stream, err := poured.Stream(0.25)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		dry, err := stream.Splash(rheology.Target{})
+		dry, err := stream.Splash(pour.Target{})
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		wet, err := stream.Splash(rheology.Target{Film: 0.010})
+		wet, err := stream.Splash(pour.Target{Film: 0.010})
 		if err != nil {
 			fmt.Println(err)
 			return

@@ -9,6 +9,7 @@ import (
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/pour"
 )
 
 var chapter = notebook.Chapter{
@@ -40,20 +41,20 @@ func main() {
 	}
 }
 
-var spout = rheology.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
+var spout = pour.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
 
 // drawMap scans the heights of each temperature for where coiling begins, turns
 // inertial and ends.
 func drawMap() ([]byte, error) {
 	var at, begin, turn, end []float64
 	for tempC := 5.0; tempC <= 45; tempC += 0.25 {
-		pour, err := spout.Pour(rheology.Honey{}, tempC, 40)
+		poured, err := spout.Pour(rheology.Honey{}, tempC, 40)
 		if err != nil {
 			return nil, err
 		}
 		first, inertial, last := 0.0, 0.0, 0.0
 		for drop := 0.01; drop <= 1; drop *= 1.01 {
-			stream, err := pour.Stream(drop)
+			stream, err := poured.Stream(drop)
 			if err != nil {
 				return nil, err
 			}
@@ -61,13 +62,13 @@ func drawMap() ([]byte, error) {
 			if err != nil {
 				return nil, err
 			}
-			if coil.Regime == rheology.NoCoil {
+			if !coil.Coils {
 				continue
 			}
 			if last = 100 * drop; first == 0 {
 				first = last
 			}
-			if coil.Regime == rheology.InertialCoil && inertial == 0 {
+			if coil.Regime == "inertial" && inertial == 0 {
 				inertial = last
 			}
 		}
@@ -95,17 +96,17 @@ func drawSpread() ([]byte, error) {
 	// The bands go under all of the lines.
 	var lines []func() error
 	for i, tempC := range []float64{40, 20, 10} {
-		pour, err := spout.Pour(rheology.Honey{}, tempC, 40)
+		poured, err := spout.Pour(rheology.Honey{}, tempC, 40)
 		if err != nil {
 			return nil, err
 		}
 		var at, likely, low, high []float64
 		for s := 3.0; s <= 4*3600; s *= 1.1 {
-			puddle, err := pour.Puddle(time.Duration(s*float64(time.Second)), 40)
+			puddle, err := poured.Puddle(time.Duration(s*float64(time.Second)), 40)
 			if err != nil {
 				return nil, err
 			}
-			at, likely = append(at, s/60), append(likely, 2000*puddle.Radius.Value)
+			at, likely = append(at, s/60), append(likely, 2000*puddle.Radius.Likely)
 			low, high = append(low, 2000*puddle.Radius.Low), append(high, 2000*puddle.Radius.High)
 		}
 		if err := figure.Band(p, i, "", at, low, high); err != nil {
@@ -132,12 +133,12 @@ func drawBubbles() ([]byte, error) {
 	for i, tempC := range []float64{20, 40} {
 		var at, likely, low, high []float64
 		for mm := 0.1; mm <= 5; mm *= 1.1 {
-			wait, err := rheology.BubblesClear(rheology.Honey{}, tempC, mm/1000, 0.08)
+			wait, err := pour.BubblesClear(rheology.Honey{}, tempC, mm/1000, 0.08)
 			if err != nil {
 				return nil, err
 			}
-			at, likely = append(at, mm), append(likely, wait.Likely.Minutes())
-			low, high = append(low, wait.Shortest.Minutes()), append(high, wait.Longest.Minutes())
+			at, likely = append(at, mm), append(likely, wait.Likely.After.Minutes())
+			low, high = append(low, wait.Earliest.After.Minutes()), append(high, wait.Latest.After.Minutes())
 		}
 		if err := figure.Band(p, i, "", at, low, high); err != nil {
 			return nil, err

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/pour"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -23,15 +24,15 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 // momentum brings, and when it has fallen far enough to be a thread: some ten times its
 // width where it lands. Ask for a spout 12 mm wide, four temperatures, three heights.
 func Example_doesItCoil() {
-	spout := rheology.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
+	spout := pour.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
 	for _, tempC := range []float64{10, 20, 30, 40} {
-		pour, err := spout.Pour(rheology.Honey{}, tempC, 40)
+		poured, err := spout.Pour(rheology.Honey{}, tempC, 40)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
 		for _, drop := range []float64{0.02, 0.05, 0.20} {
-			stream, err := pour.Stream(drop)
+			stream, err := poured.Stream(drop)
 			if err != nil {
 				fmt.Println(err)
 				return
@@ -42,9 +43,9 @@ func Example_doesItCoil() {
 				return
 			}
 			why := ""
-			if coil.Regime == rheology.NoCoil && coil.Slender < 10 {
+			if !coil.Coils && coil.Slender < 10 {
 				why = ", the fall is too short"
-			} else if coil.Regime == rheology.NoCoil {
+			} else if !coil.Coils {
 				why = ", too runny for its speed"
 			}
 			fmt.Printf("%g degC from %2.0f cm: %s%s\n", tempC, 100*drop, coil.Regime, why)
@@ -78,14 +79,14 @@ func Example_doesItCoil() {
 // them it plunges in or spreads. What about other thick things, from 10 cm at room
 // temperature?
 func Example_otherThings() {
-	spout := rheology.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
-	for _, l := range []rheology.Liquid{rheology.Maple{}, rheology.SweetenedCondensed, rheology.Glucose{}} {
-		pour, err := spout.Pour(l, 20, 40)
+	spout := pour.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
+	for _, l := range []rheology.Liquid{rheology.Syrup{Of: "maple"}, rheology.Food("sweetened condensed milk"), rheology.Syrup{Of: "glucose"}} {
+		poured, err := spout.Pour(l, 20, 40)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		stream, err := pour.Stream(0.10)
+		stream, err := poured.Stream(0.10)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -111,14 +112,14 @@ func Example_otherThings() {
 // This is what one wants to know with a hand on the spout. If I go up, does it turn
 // faster? If I let more come?
 func Example_whichWay() {
-	spout := rheology.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
-	pour, err := spout.Pour(rheology.Honey{}, 15, 40)
+	spout := pour.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
+	poured, err := spout.Pour(rheology.Honey{}, 15, 40)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	for _, drop := range []float64{0.05, 0.20} {
-		stream, err := pour.Stream(drop)
+		stream, err := poured.Stream(drop)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -144,13 +145,13 @@ func Example_whichWay() {
 //
 // How often does it turn? Here the library is blunt.
 func Example_howOften() {
-	spout := rheology.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
-	pour, err := spout.Pour(rheology.Honey{}, 15, 40)
+	spout := pour.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
+	poured, err := spout.Pour(rheology.Honey{}, 15, 40)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	stream, err := pour.Stream(0.05)
+	stream, err := poured.Stream(0.05)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -162,8 +163,8 @@ func Example_howOften() {
 	}
 	order := func(x float64) float64 { return math.Pow(10, math.Round(math.Log10(x))) }
 	fmt.Printf("of the order of %.0f turns a second, in rings of the order of %.0f mm;\n",
-		order(coil.Frequency.Value), order(1000*coil.Radius.Value))
-	fmt.Printf("either may be %.0f times more or less\n", coil.Frequency.High/coil.Frequency.Value)
+		order(coil.Frequency.Likely), order(1000*coil.Radius.Likely))
+	fmt.Printf("either may be %.0f times more or less\n", coil.Frequency.High/coil.Frequency.Likely)
 	// Output:
 	// of the order of 10 turns a second, in rings of the order of 1 mm;
 	// either may be 10 times more or less
@@ -180,21 +181,21 @@ func Example_howOften() {
 // twice the time makes it a tenth wider. Here are 40 g on a level plate that the honey
 // meets at 40 degrees, with the band of the honey and of the law.
 func Example_spreading() {
-	spout := rheology.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
+	spout := pour.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
 	for _, tempC := range []float64{10, 20, 40} {
-		pour, err := spout.Pour(rheology.Honey{}, tempC, 40)
+		poured, err := spout.Pour(rheology.Honey{}, tempC, 40)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
 		for _, after := range []time.Duration{time.Minute, 30 * time.Minute} {
-			puddle, err := pour.Puddle(after, 40)
+			puddle, err := poured.Puddle(after, 40)
 			if err != nil {
 				fmt.Println(err)
 				return
 			}
 			fmt.Printf("%g degC, %2.0f min: %.0f cm across (%.0f to %.0f), held by %s\n", tempC, after.Minutes(),
-				200*puddle.Radius.Value, 200*puddle.Radius.Low, 200*puddle.Radius.High, puddle.Held)
+				200*puddle.Radius.Likely, 200*puddle.Radius.Low, 200*puddle.Radius.High, puddle.Held)
 		}
 	}
 	// Output:
@@ -228,12 +229,12 @@ func Example_bubbles() {
 	}
 	for _, tempC := range []float64{20, 40} {
 		for _, mm := range []float64{3, 1, 0.3} {
-			wait, err := rheology.BubblesClear(rheology.Honey{}, tempC, mm/1000, 0.08)
+			wait, err := pour.BubblesClear(rheology.Honey{}, tempC, mm/1000, 0.08)
 			if err != nil {
 				fmt.Println(err)
 				return
 			}
-			fmt.Printf("%g degC, bubbles of %g mm: from %s to %s\n", tempC, mm, roughly(wait.Shortest), roughly(wait.Longest))
+			fmt.Printf("%g degC, bubbles of %g mm: from %s to %s\n", tempC, mm, roughly(wait.Earliest.After), roughly(wait.Latest.After))
 		}
 	}
 	// Output:

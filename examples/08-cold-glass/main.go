@@ -6,6 +6,7 @@ import (
 	"os"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
 	"example.org/honestplate/thermal"
@@ -36,22 +37,23 @@ func main() {
 }
 
 // about prints a window as coarsely as its band deserves.
-func about(w thermal.Window) string {
+func about(w honestplate.Window) string {
 	if !w.MayHappen() {
 		return "never"
 	}
 	if w.Likely == w.Earliest && w.Likely == w.Latest {
 		return rounded(w.Likely)
 	}
-	if w.Likely == thermal.Never {
+	if w.Likely.Never {
 		return fmt.Sprintf("never, or from %s", rounded(w.Earliest))
 	}
 	return fmt.Sprintf("%s (%s to %s)", rounded(w.Likely), rounded(w.Earliest), rounded(w.Latest))
 }
 
-func rounded(d time.Duration) string {
+func rounded(m honestplate.Moment) string {
+	d := m.After
 	switch {
-	case d == thermal.Never:
+	case m.Never:
 		return "never"
 	case d < 2*time.Minute:
 		return fmt.Sprintf("%d s", 5*max(1, (d+2500*time.Millisecond)/(5*time.Second)))
@@ -62,7 +64,7 @@ func rounded(d time.Duration) string {
 }
 
 func iced() thermal.Glass {
-	return thermal.Glass{Diameter: 0.075, Height: 0.14, DrinkGrams: 200, IceGrams: 120, DrinkC: 4, WallC: 4}
+	return thermal.Glass{Diameter: 0.075, Height: 0.14, DrinkGrams: 200, IceGrams: 120, DrinkC: honestplate.Some(4), WallC: honestplate.Some(4)}
 }
 
 func drawDew() ([]byte, error) {
@@ -70,14 +72,14 @@ func drawDew() ([]byte, error) {
 	figure.LogY(p)
 	const least = 0.05 // g/m2, the foot of the axis
 	stages := thermal.DefaultStages()
-	for _, s := range []thermal.Threshold{stages.Haze, stages.Beads, stages.Runs} {
+	for _, s := range []honestplate.Estimate{stages.Haze, stages.Beads, stages.Runs} {
 		if err := figure.Band(p, 3, "", []float64{0, 120}, []float64{s.Low, s.Low}, []float64{s.High, s.High}); err != nil {
 			return nil, err
 		}
 	}
-	chilled := thermal.Glass{Diameter: 0.075, Height: 0.14, DrinkGrams: 300, DrinkC: 4, WallC: 4}
+	chilled := thermal.Glass{Diameter: 0.075, Height: 0.14, DrinkGrams: 300, DrinkC: honestplate.Some(4), WallC: honestplate.Some(4)}
 	warm := iced()
-	warm.WallC = 23
+	warm.WallC = honestplate.Some(23)
 	for i, g := range []struct {
 		name  string
 		glass thermal.Glass
@@ -91,8 +93,8 @@ func drawDew() ([]byte, error) {
 			if s.Time > 2*time.Hour {
 				break
 			}
-			if s.DewGrams >= least {
-				at, dew = append(at, s.Time.Minutes()), append(dew, s.DewGrams)
+			if s.DewGM2 >= least {
+				at, dew = append(at, s.Time.Minutes()), append(dew, s.DewGM2)
 			} else if len(at) > 0 {
 				// Dry again: draw down to the axis and end.
 				at, dew = append(at, s.Time.Minutes()), append(dew, least)
@@ -116,11 +118,11 @@ func drawHumidity() ([]byte, error) {
 	p := figure.New("", "relative humidity, %", "time since filling, min")
 	figure.LogY(p)
 	const top = 240.0
-	minutes := func(d time.Duration) float64 {
-		if d == thermal.Never {
+	minutes := func(m honestplate.Moment) float64 {
+		if m.Never {
 			return top
 		}
-		return d.Minutes()
+		return m.After.Minutes()
 	}
 	names := []string{"beads", "haze"}
 	type course struct{ at, likely, low, high, known []float64 }
@@ -130,15 +132,15 @@ func drawHumidity() ([]byte, error) {
 		if err != nil {
 			return nil, err
 		}
-		for i, w := range []thermal.Window{clock.Beads, clock.Haze} {
+		for i, w := range []honestplate.Window{clock.Beads.Window, clock.Haze.Window} {
 			if !w.MayHappen() {
 				continue
 			}
 			c := &looks[i]
 			c.at = append(c.at, percent)
 			c.low, c.high = append(c.low, minutes(w.Earliest)), append(c.high, minutes(w.Latest))
-			if w.Likely != thermal.Never {
-				c.known, c.likely = append(c.known, percent), append(c.likely, w.Likely.Minutes())
+			if !w.Likely.Never {
+				c.known, c.likely = append(c.known, percent), append(c.likely, w.Likely.After.Minutes())
 			}
 		}
 	}

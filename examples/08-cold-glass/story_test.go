@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"example.org/honestplate"
 	"example.org/honestplate/thermal"
 )
 
@@ -26,18 +27,18 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 func Example_threeLooks() {
 	room := thermal.Air{TempC: 23, RH: 0.50, Speed: 0.15}
 	for _, ice := range []float64{0, 120} {
-		glass := thermal.Glass{Diameter: 0.075, Height: 0.14, DrinkGrams: 320 - ice, IceGrams: ice, DrinkC: 4, WallC: 4}
+		glass := thermal.Glass{Diameter: 0.075, Height: 0.14, DrinkGrams: 320 - ice, IceGrams: ice, DrinkC: honestplate.Some(4), WallC: honestplate.Some(4)}
 		clock, err := glass.Clock(room)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
 		fmt.Printf("%.0f g of ice\n", ice)
-		fmt.Println("  haze    ", about(clock.Haze))
-		fmt.Println("  beads   ", about(clock.Beads))
-		fmt.Println("  runs    ", about(clock.Runs))
-		fmt.Println("  dry     ", about(clock.Dry))
-		fmt.Println("  ice gone", about(clock.IceGone))
+		fmt.Println("  haze    ", about(clock.Haze.Window))
+		fmt.Println("  beads   ", about(clock.Beads.Window))
+		fmt.Println("  runs    ", about(clock.Runs.Window))
+		fmt.Println("  dry     ", about(clock.Dry.Window))
+		fmt.Println("  ice gone", about(clock.IceGone.Window))
 	}
 	// Output:
 	// 0 g of ice
@@ -77,15 +78,15 @@ func Example_warmGlass() {
 		tempC, thick float64
 	}{{"chilled", 4, 0.003}, {"from the shelf", 23, 0.003}, {"from the shelf, thick", 23, 0.006}} {
 		glass := thermal.Glass{
-			Diameter: 0.075, Height: 0.14, WallThickness: wall.thick, WallC: wall.tempC,
-			DrinkGrams: 200, IceGrams: 120, DrinkC: 4,
+			Diameter: 0.075, Height: 0.14, WallThickness: wall.thick, WallC: honestplate.Some(wall.tempC),
+			DrinkGrams: 200, IceGrams: 120, DrinkC: honestplate.Some(4),
 		}
 		clock, err := glass.Clock(room)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%s: haze %s, beads %s\n", wall.name, about(clock.Haze), about(clock.Beads))
+		fmt.Printf("%s: haze %s, beads %s\n", wall.name, about(clock.Haze.Window), about(clock.Beads.Window))
 	}
 	// Output:
 	// chilled: haze 15 s (5 s to 40 s), beads 11 min (5 min to 32 min)
@@ -102,13 +103,13 @@ func Example_warmGlass() {
 // Ask the clock which of its inputs its doubt comes from.
 func Example_whatDecides() {
 	room := thermal.Air{TempC: 23, RH: 0.50, Speed: 0.15}
-	glass := thermal.Glass{Diameter: 0.075, Height: 0.14, DrinkGrams: 200, IceGrams: 120, DrinkC: 4, WallC: 4}
+	glass := thermal.Glass{Diameter: 0.075, Height: 0.14, DrinkGrams: 200, IceGrams: 120, DrinkC: honestplate.Some(4), WallC: honestplate.Some(4)}
 	clock, err := glass.Clock(room)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	most := clock.Decides[0]
+	most := clock.Beads.Decides[0]
 	fmt.Printf("%s: about %.0f tenths of the spread\n", most.Input, 10*most.Share)
 	// Output:
 	// what counts as beads: about 8 tenths of the spread
@@ -117,7 +118,7 @@ func Example_whatDecides() {
 // Not the ice, not the lamps: what one calls beads. That can be weighed, and is below.
 // What the crew can change is the air.
 func Example_theRoom() {
-	glass := thermal.Glass{Diameter: 0.075, Height: 0.14, DrinkGrams: 200, IceGrams: 120, DrinkC: 4, WallC: 4}
+	glass := thermal.Glass{Diameter: 0.075, Height: 0.14, DrinkGrams: 200, IceGrams: 120, DrinkC: honestplate.Some(4), WallC: honestplate.Some(4)}
 	for _, room := range []thermal.Air{
 		{TempC: 23, RH: 0.30, Speed: 0.15},
 		{TempC: 23, RH: 0.50, Speed: 0.15},
@@ -129,7 +130,7 @@ func Example_theRoom() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%.0f %%, air at %g m/s: beads %s; runs %s\n", 100*room.RH, room.Speed, about(clock.Beads), about(clock.Runs))
+		fmt.Printf("%.0f %%, air at %g m/s: beads %s; runs %s\n", 100*room.RH, room.Speed, about(clock.Beads.Window), about(clock.Runs.Window))
 	}
 	// Output:
 	// 30 %, air at 0.15 m/s: beads 65 min (18 min to never); runs never
@@ -152,7 +153,7 @@ func Example_theRoom() {
 // running.
 func Example_theSwap() {
 	room := thermal.Air{TempC: 23, RH: 0.50, Speed: 0.15}
-	glass := thermal.Glass{Diameter: 0.075, Height: 0.14, DrinkGrams: 200, IceGrams: 120, DrinkC: 4, WallC: 4}
+	glass := thermal.Glass{Diameter: 0.075, Height: 0.14, DrinkGrams: 200, IceGrams: 120, DrinkC: honestplate.Some(4), WallC: honestplate.Some(4)}
 	clock, err := glass.Clock(room)
 	if err != nil {
 		fmt.Println(err)
@@ -161,15 +162,15 @@ func Example_theSwap() {
 	const tissue = 0.55 // g gained
 	dew := tissue / (math.Pi * glass.Diameter * clock.FogLine)
 	glass.Stages = thermal.DefaultStages()
-	glass.Stages.Beads = thermal.Threshold{Low: 0.8 * dew, Likely: dew, High: 1.2 * dew}
+	glass.Stages.Beads = honestplate.Estimate{Low: 0.8 * dew, Likely: dew, High: 1.2 * dew}
 	weighed, err := glass.Clock(room)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	ahead, end := weighed.Beads.Latest, weighed.Runs.Earliest
-	fmt.Printf("%.0f g/m2: beads %s\n", dew, about(weighed.Beads))
-	fmt.Printf("set out %s before the shot; good for %s after that\n", rounded(ahead), rounded(end-ahead))
+	fmt.Printf("%.0f g/m2: beads %s\n", dew, about(weighed.Beads.Window))
+	fmt.Printf("set out %s before the shot; good for %s after that\n", rounded(ahead), rounded(honestplate.After(end.After-ahead.After)))
 	// Output:
 	// 24 g/m2: beads 14 min (9 min to 22 min)
 	// set out 22 min before the shot; good for 27 min after that
@@ -188,20 +189,20 @@ func Example_theSwap() {
 // into a glass from the dishwasher, ask what the glass stands.
 func Example_hotAndFrozen() {
 	room := thermal.Air{TempC: 23, RH: 0.50, Speed: 0.15}
-	mug := thermal.Glass{Diameter: 0.085, Height: 0.12, WallThickness: 0.006, WallC: -18}
+	mug := thermal.Glass{Diameter: 0.085, Height: 0.12, WallThickness: 0.006, WallC: honestplate.Some(-18)}
 	clock, err := mug.Clock(room)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("white in %s, frost gone in %s\n", about(clock.Opaque), about(clock.Thawed))
+	fmt.Printf("white in %s, frost gone in %s\n", about(clock.Opaque.Window), about(clock.Thawed.Window))
 	for _, glassC := range []float64{23, 60} {
-		shock, err := thermal.AnnealedGlass().Shock(glassC, 2, 0, 0)
+		shock, err := thermal.Glassware().Annealed.Shock(glassC, 2, 0, 0)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("glass at %g degC, drink at 2: %s\n", glassC, shock.Risk)
+		fmt.Printf("glass at %g degC, drink at 2: %s\n", glassC, shock)
 	}
 	// Output:
 	// white in 65 s (15 s to 3 min), frost gone in 7 min (6 min to 8 min)

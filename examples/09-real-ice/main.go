@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 
+	"example.org/honestplate"
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
 	"example.org/honestplate/thermal"
@@ -50,23 +51,23 @@ func drawMelt() ([]byte, error) {
 		{"one ball of 63 mm", thermal.IceBall, 0.063},
 	} {
 		drink := thermal.IcedDrink{
-			DrinkGrams: 180, DrinkC: 6, Diameter: 0.07, WallC: 23,
+			DrinkGrams: 180, DrinkC: honestplate.Some(6), Diameter: 0.07, WallC: honestplate.Some(23),
 			IceGrams: 120, IceC: -12, Shape: ice.shape, Size: ice.size,
 		}
 		grams := []float64{0}
 		early, likely, late := []float64{0}, []float64{0}, []float64{0}
 		for share := 0.01; share < 0.6; share += max(0.01, share/6) {
-			drink.DilutionShare = thermal.Exactly(share)
+			drink.DilutionShare = honestplate.Exactly(share)
 			c, err := drink.Clock(room)
 			if err != nil {
 				return nil, err
 			}
 			w := c.Watered
-			if w.Latest == thermal.Never {
+			if w.Latest.Never {
 				break
 			}
 			grams = append(grams, share*drink.DrinkGrams)
-			early, likely, late = append(early, w.Earliest.Minutes()), append(likely, w.Likely.Minutes()), append(late, w.Latest.Minutes())
+			early, likely, late = append(early, w.Earliest.After.Minutes()), append(likely, w.Likely.After.Minutes()), append(late, w.Latest.After.Minutes())
 		}
 		var x, low, mid, high []float64
 		for t := 0.0; t <= last; t++ {
@@ -116,7 +117,7 @@ func drawDew() ([]byte, error) {
 		var x, y []float64
 		for _, s := range c.Series {
 			if s.Time.Minutes() <= last {
-				x, y = append(x, s.Time.Minutes()), append(y, s.DewGrams)
+				x, y = append(x, s.Time.Minutes()), append(y, s.DewGM2)
 			}
 		}
 		if err := figure.Line(p, i, g.name, figure.XY(x, y)); err != nil {
@@ -138,9 +139,9 @@ type namedGlass struct {
 // 180 g of drink and 120 g of acrylic hold as much heat as 222 g of water.
 func glasses() []namedGlass {
 	return []namedGlass{
-		{"real ice, glass from the shelf", thermal.Glass{Diameter: 0.07, DrinkGrams: 180, DrinkC: 6, IceGrams: 120, IceC: -12, WallC: 23}},
-		{"acrylic in a cold drink", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: 9, WallC: 23}},
-		{"acrylic, drink and glass chilled", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: 6, WallC: 6}},
-		{"all as warm as the room", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: 23, WallC: 23}},
+		{"real ice, glass from the shelf", thermal.Glass{Diameter: 0.07, DrinkGrams: 180, DrinkC: honestplate.Some(6), IceGrams: 120, IceC: -12, WallC: honestplate.Some(23)}},
+		{"acrylic in a cold drink", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: honestplate.Some(9), WallC: honestplate.Some(23)}},
+		{"acrylic, drink and glass chilled", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: honestplate.Some(6), WallC: honestplate.Some(6)}},
+		{"all as warm as the room", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: honestplate.Some(23), WallC: honestplate.Some(23)}},
 	}
 }

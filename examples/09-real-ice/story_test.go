@@ -5,6 +5,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/portion"
 	"example.org/honestplate/thermal"
 )
@@ -29,7 +30,7 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 func Example_sixCubes() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
 	drink := thermal.IcedDrink{
-		DrinkGrams: 180, DrinkC: 6, Diameter: 0.07, WallC: 23,
+		DrinkGrams: 180, DrinkC: honestplate.Some(6), Diameter: 0.07, WallC: honestplate.Some(23),
 		Shape: thermal.IceCube, Size: 0.028, IceGrams: 120, IceC: -12,
 	}
 	c, err := drink.Clock(room)
@@ -75,7 +76,7 @@ func Example_shapes() {
 		{"one ball of 63 mm", thermal.IceBall, 0.063},
 	} {
 		c, err := thermal.IcedDrink{
-			DrinkGrams: 180, DrinkC: 6, Diameter: 0.07, WallC: 23,
+			DrinkGrams: 180, DrinkC: honestplate.Some(6), Diameter: 0.07, WallC: honestplate.Some(23),
 			Shape: ice.shape, Size: ice.size, IceGrams: 120, IceC: -12,
 		}.Clock(room)
 		if err != nil {
@@ -120,10 +121,10 @@ func Example_fog() {
 		name  string
 		glass thermal.Glass
 	}{
-		{"real ice", thermal.Glass{Diameter: 0.07, DrinkGrams: 180, DrinkC: 6, IceGrams: 120, IceC: -12, WallC: 23}},
-		{"acrylic in a cold drink", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: 9, WallC: 23}},
-		{"acrylic, drink and glass chilled", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: 6, WallC: 6}},
-		{"all of it as warm as the room", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: 23, WallC: 23}},
+		{"real ice", thermal.Glass{Diameter: 0.07, DrinkGrams: 180, DrinkC: honestplate.Some(6), IceGrams: 120, IceC: -12, WallC: honestplate.Some(23)}},
+		{"acrylic in a cold drink", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: honestplate.Some(9), WallC: honestplate.Some(23)}},
+		{"acrylic, drink and glass chilled", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: honestplate.Some(6), WallC: honestplate.Some(6)}},
+		{"all of it as warm as the room", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: honestplate.Some(23), WallC: honestplate.Some(23)}},
 	} {
 		c, err := g.glass.Clock(room)
 		if err != nil {
@@ -176,7 +177,7 @@ func Example_lights() {
 			return
 		}
 		drink, err := thermal.IcedDrink{
-			DrinkGrams: 180, DrinkC: 6, Diameter: 0.07, WallC: 23,
+			DrinkGrams: 180, DrinkC: honestplate.Some(6), Diameter: 0.07, WallC: honestplate.Some(23),
 			Shape: thermal.IceCube, Size: 0.028, IceGrams: 120, IceC: -12,
 		}.Clock(room, lamp)
 		if err != nil {
@@ -236,7 +237,7 @@ func Example_record() {
 // warmer: it takes up less and keeps some of it. The glass says of the six cubes:
 func Example_twoModels() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
-	glass := thermal.Glass{Diameter: 0.07, DrinkGrams: 180, DrinkC: 6, IceGrams: 120, IceC: -12, WallC: 23}
+	glass := thermal.Glass{Diameter: 0.07, DrinkGrams: 180, DrinkC: honestplate.Some(6), IceGrams: 120, IceC: -12, WallC: honestplate.Some(23)}
 	c, err := glass.Clock(room)
 	if err != nil {
 		fmt.Println(err)

@@ -4,12 +4,13 @@ package main
 import (
 	"fmt"
 	"os"
-	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
 	"example.org/honestplate/testdata"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/food"
 	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg"
 )
@@ -43,20 +44,20 @@ func drawHold() ([]byte, error) {
 	key := thermal.Lamp{Source: thermal.Tungsten, Lux: 5000}
 	var start []float64
 	var softens, slumps [3][]float64
-	add := func(to *[3][]float64, w thermal.Window) {
-		for i, t := range []time.Duration{w.Earliest, w.Likely, w.Latest} {
-			to[i] = append(to[i], t.Minutes())
+	add := func(to *[3][]float64, w honestplate.Window) {
+		for i, m := range []honestplate.Moment{w.Earliest, w.Likely, w.Latest} {
+			to[i] = append(to[i], m.After.Minutes())
 		}
 	}
 	for c := -36.0; c <= -12; c += 2 {
-		scoop := thermal.Scoop{Mix: thermal.VanillaIceCream(), Diameter: 0.055, StartC: c}
-		clock, err := scoop.Hold(room, key)
+		scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: c}
+		clock, err := scoop.Clock(room, key)
 		if err != nil {
 			return nil, err
 		}
 		start = append(start, c)
-		add(&softens, clock.Softens)
-		add(&slumps, clock.Slumps)
+		add(&softens, clock.Softens.Window)
+		add(&slumps, clock.Slumps.Window)
 	}
 	p := figure.New("", "temperature of the scoop as it comes out, degC", "time under the lamp, min")
 	series := []struct {
@@ -88,7 +89,7 @@ func drawHold() ([]byte, error) {
 
 // drawCurve draws the mix whose freezing curve is published.
 func drawCurve() ([]byte, error) {
-	mix := thermal.FrozenMix{MSNFPercent: 10, WheySolidsPercent: 2, SucrosePercent: 12, GlucoseSyrupPercent: 4, FatPercent: 12}
+	mix := food.FrozenMix{MSNFPercent: 10, WheySolidsPercent: 2, SucrosePercent: 12, GlucoseSyrupPercent: 4, FatPercent: 12}
 	var tempC, share []float64
 	for frozen := 0.0; frozen < 0.88; frozen += 0.01 {
 		t, err := mix.FrozenAtC(frozen)

@@ -5,7 +5,9 @@ import (
 	"testing"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/food"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -23,7 +25,7 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 // of the water, and the colder it gets the more of it turns to ice. The library
 // builds that curve from the recipe. So ask it where the cold of a scoop sits.
 func Example_cold() {
-	mix := thermal.VanillaIceCream()
+	mix := food.Recipes().VanillaIceCream
 	curve, err := mix.Curve()
 	if err != nil {
 		fmt.Println(err)
@@ -71,8 +73,8 @@ func Example_hold() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
 	key := thermal.Lamp{Source: thermal.Tungsten, Lux: 5000} // metered at the plate
 	for _, startC := range []float64{-12, -18, -30} {
-		scoop := thermal.Scoop{Mix: thermal.VanillaIceCream(), Diameter: 0.055, StartC: startC}
-		c, err := scoop.Hold(room, key)
+		scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: startC}
+		c, err := scoop.Clock(room, key)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -105,16 +107,21 @@ func Example_goesIn() {
 	call := time.Date(2026, time.May, 4, 9, 0, 0, 0, time.UTC)
 	for _, startC := range []float64{-6, -18} {
 		in, err := thermal.DeepFreeze{
-			Mix: thermal.VanillaIceCream(), Diameter: 0.055,
-			StartC: startC, TargetC: -27, Medium: thermal.DeepFreezer(),
-		}.Time()
+			Mix: food.Recipes().VanillaIceCream, Diameter: 0.055,
+			StartC: honestplate.Some(startC), TargetC: -27, Medium: thermal.Freezers().Deep,
+		}.Clock()
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		start := call.Add(-in.Latest).Truncate(15 * time.Minute)
+		start, ever := in.Core.Latest.BackFrom(call)
+		if !ever {
+			fmt.Println("never in this freezer")
+			continue
+		}
+		start = start.Truncate(15 * time.Minute)
 		fmt.Printf("from %.0f degC it takes %v; for %s, in by %s\n", startC,
-			in.Round(15*time.Minute), call.Format("15:04"), start.Format("15:04"))
+			in.Core.Round(15*time.Minute), call.Format("15:04"), start.Format("15:04"))
 	}
 	// Output:
 	// from -6 degC it takes 1:45:00 (1:15:00..2:45:00); for 09:00, in by 06:00
@@ -134,12 +141,12 @@ func Example_goesIn() {
 // might.
 func Example_tooWarm() {
 	_, err := thermal.DeepFreeze{
-		Mix: thermal.VanillaIceCream(), Diameter: 0.055,
-		StartC: -6, TargetC: -27, Medium: thermal.HomeFreezer(),
-	}.Time()
+		Mix: food.Recipes().VanillaIceCream, Diameter: 0.055,
+		StartC: honestplate.Some(-6), TargetC: -27, Medium: thermal.Freezers().Home,
+	}.Clock()
 	fmt.Println(err)
 	// Output:
-	// thermal: target temperature is -27 degC, outside -17.8..-6 degC (the freezer: at least 0.2 K above its temperature)
+	// honestplate: TargetC is -27 degC, outside -17.8..-6 degC (the freezer: at least 0.2 K above its temperature)
 }
 
 // # The way to the plate
@@ -148,9 +155,9 @@ func Example_tooWarm() {
 // morning, and a walk of two minutes across the studio.
 func Example_theWay() {
 	walk := thermal.Medium{Name: "studio air, walking", TempC: 23, H: 12}
-	ends, err := thermal.DeepFreeze{Mix: thermal.VanillaIceCream(), Diameter: 0.055, StartC: -6}.After(
-		thermal.FreezeStage{Medium: thermal.HomeFreezer(), For: 10 * time.Hour},
-		thermal.FreezeStage{Medium: thermal.DeepFreezer(), For: 90 * time.Minute},
+	ends, err := thermal.DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: honestplate.Some(-6)}.After(
+		thermal.FreezeStage{Medium: thermal.Freezers().Home, For: 10 * time.Hour},
+		thermal.FreezeStage{Medium: thermal.Freezers().Deep, For: 90 * time.Minute},
 		thermal.FreezeStage{Medium: walk, For: 2 * time.Minute},
 	)
 	if err != nil {
@@ -177,8 +184,8 @@ func Example_thePlate() {
 	key := thermal.Lamp{Source: thermal.Tungsten, Lux: 5000}
 	for _, rest := range []thermal.Rest{thermal.OnPlate, thermal.OnChilledPlate} {
 		c, err := thermal.Scoop{
-			Mix: thermal.VanillaIceCream(), Diameter: 0.055, StartC: -30, Rest: rest, PlateC: -18,
-		}.Hold(room, key)
+			Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -30, Rest: rest, PlateC: honestplate.Some(-18),
+		}.Clock(room, key)
 		if err != nil {
 			fmt.Println(err)
 			return

@@ -10,6 +10,7 @@ import (
 	"example.org/honestplate/examples/internal/notebook"
 	"example.org/honestplate/testdata"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/food"
 )
 
 var chapter = notebook.Chapter{
@@ -43,7 +44,7 @@ func main() {
 
 func drawDistance() ([]byte, error) {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
-	scoop := thermal.Scoop{Mix: thermal.VanillaIceCream(), Diameter: 0.055, StartC: -18}
+	scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -18}
 	head := thermal.Lamp{Watts: 1000, Source: thermal.Tungsten, BeamDegrees: 50, Head: thermal.Fresnel, Distance: 1}
 	var x, low, mid, high []float64
 	for d := 0.75; d <= 3; d += 0.125 {
@@ -51,12 +52,12 @@ func drawDistance() ([]byte, error) {
 		if err != nil {
 			return nil, err
 		}
-		c, err := scoop.Hold(room, lamp)
+		c, err := scoop.Clock(room, lamp)
 		if err != nil {
 			return nil, err
 		}
 		x = append(x, d)
-		low, mid, high = append(low, c.Softens.Earliest.Minutes()), append(mid, c.Softens.Likely.Minutes()), append(high, c.Softens.Latest.Minutes())
+		low, mid, high = append(low, c.Softens.Earliest.After.Minutes()), append(mid, c.Softens.Likely.After.Minutes()), append(high, c.Softens.Latest.After.Minutes())
 	}
 	off, err := scoop.Likely(room)
 	if err != nil {
@@ -69,7 +70,7 @@ func drawDistance() ([]byte, error) {
 	if err := figure.Line(p, 0, "lamp on, likely", figure.XY(x, mid)); err != nil {
 		return nil, err
 	}
-	dark := off.Softens.Likely.Minutes()
+	dark := off.Softens.Likely.After.Minutes()
 	if err := figure.Line(p, 2, "lamp off, likely", figure.XY([]float64{0.75, 3}, []float64{dark, dark})); err != nil {
 		return nil, err
 	}
@@ -93,10 +94,7 @@ func drawIce() ([]byte, error) {
 			if err != nil {
 				return nil, err
 			}
-			share, err := ice.Of(c.source)
-			if err != nil {
-				return nil, err
-			}
+			share := map[thermal.Source]float64{thermal.Tungsten: ice.Tungsten, thermal.Discharge: ice.Discharge, thermal.LED: ice.LED}[c.source]
 			x, y = append(x, mm), append(y, 100*share)
 		}
 		if err := figure.Line(p, i, c.name, figure.XY(x, y)); err != nil {
@@ -131,8 +129,7 @@ func drawBeams() ([]byte, error) {
 			if err != nil {
 				return nil, err
 			}
-			lo, hi := thermal.LightBand(lamp)
-			x, low, high = append(x, a), append(low, lux*lo), append(high, lux*hi)
+			x, low, high = append(x, a), append(low, lux.Low), append(high, lux.High)
 		}
 		if err := figure.Band(p, i, "", x, low, high); err != nil {
 			return nil, err

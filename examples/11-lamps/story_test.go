@@ -5,7 +5,10 @@ import (
 	"testing"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/heat"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -40,7 +43,7 @@ func Example_sameLux() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%-10s %6.0f %13.0f %12.0f\n", s, falls, white, dark)
+		fmt.Printf("%-10s %6.0f %13.0f %12.0f\n", s, falls.Likely, white, dark)
 	}
 	// Output:
 	// 8000 lx      W/m2   white keeps   dark keeps
@@ -60,11 +63,11 @@ func Example_sameLux() {
 // dark chocolate 10 mm thick from a cool cupboard.
 func Example_twoFoods() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
-	scoop := thermal.Scoop{Mix: thermal.VanillaIceCream(), Diameter: 0.055, StartC: -18}
-	slab := thermal.Softening{Food: thermal.DarkChocolate(), Form: thermal.SlabForm, Thickness: 0.01, StartC: 18}
+	scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -18}
+	slab := thermal.Softening{Food: thermal.SoftFoods().DarkChocolate, Form: heat.SlabForm, Thickness: 0.01, StartC: honestplate.Some(18)}
 	for s := thermal.Tungsten; s <= thermal.LED; s++ {
 		lamp := thermal.Lamp{Source: s, Lux: 8000}
-		ice, err := scoop.Hold(room, lamp)
+		ice, err := scoop.Clock(room, lamp)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -101,7 +104,7 @@ func Example_twoFoods() {
 // 1.5 m both are divided by 2.25, which costs a little over one stop.
 func Example_moveBack() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
-	scoop := thermal.Scoop{Mix: thermal.VanillaIceCream(), Diameter: 0.055, StartC: -18}
+	scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -18}
 	near := thermal.Lamp{Watts: 1000, Source: thermal.Tungsten, Distance: 1, BeamDegrees: 50, Head: thermal.Fresnel}
 	far, err := near.At(1.5)
 	if err != nil {
@@ -114,14 +117,14 @@ func Example_moveBack() {
 			fmt.Println(err)
 			return
 		}
-		c, err := scoop.Hold(room, lamp)
+		c, err := scoop.Clock(room, lamp)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%.1f m: about %.0f W/m2, soft at %v\n", lamp.Distance, e, c.Softens.Round(15*time.Second))
+		fmt.Printf("%.1f m: about %.0f W/m2, soft at %v\n", lamp.Distance, e.Likely, c.Softens.Round(15*time.Second))
 	}
-	off, err := scoop.Hold(room)
+	off, err := scoop.Clock(room)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -160,7 +163,7 @@ func Example_flash() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%-46s %4.0f W/m2\n", use.name, e)
+		fmt.Printf("%-46s %4.0f W/m2\n", use.name, e.Likely)
 	}
 	// Output:
 	// 500 J, four pops a minute, modelling lamp out     5 W/m2
@@ -215,8 +218,7 @@ func Example_meter() {
 			fmt.Println(err)
 			return
 		}
-		low, high := thermal.LightBand(l.lamp)
-		fmt.Printf("%-18s %3.0f W/m2 (%.0f..%.0f)\n", l.name, e, e*low, e*high)
+		fmt.Printf("%-18s %3.0f W/m2 (%.0f..%.0f)\n", l.name, e.Likely, e.Low, e.High)
 	}
 	// Output:
 	// from its power     173 W/m2 (58..520)

@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/thermal"
 )
 
@@ -31,7 +32,7 @@ func Example_board() {
 	}
 	fmt.Println("strings from", k.Opens.Round(5*time.Second))
 	fmt.Println("until       ", k.Closes.Round(15*time.Second))
-	fmt.Println("decided by  ", k.Decides[0].Input)
+	fmt.Println("decided by  ", k.Closes.Decides[0].Input)
 	// Output:
 	// strings from 0:05 (0:00..0:20)
 	// until        2:00 (1:00..4:45)
@@ -125,9 +126,9 @@ func Example_account() {
 	lost := -k.Balance.Air - k.Balance.Ends
 	fmt.Printf("through the top: %.0f %% of the heat\n", 100*-k.Balance.Air/lost)
 	for _, s := range k.Series {
-		if s.Time >= k.Closes.Likely {
+		if s.Time >= k.Closes.Likely.After {
 			area := math.Pi / 4 * round.Diameter * round.Diameter
-			fmt.Printf("water gone as vapour by then: about %.0f g\n", s.DryGrams*area)
+			fmt.Printf("water gone as vapour by then: about %.0f g\n", s.DryGM2*area)
 			return
 		}
 	}
@@ -154,14 +155,14 @@ func Example_account() {
 func Example_measured() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
 	cheese := thermal.Cheese{Grams: 150, Diameter: 0.28}
-	cheese.SetC = thermal.Threshold{Low: 50, Likely: 52, High: 54} // from a trial round
+	cheese.SetC = honestplate.Estimate{Low: 50, Likely: 52, High: 54} // from a trial round
 	k, err := cheese.Clock(room)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	fmt.Println("closes at ", k.Closes.Round(15*time.Second))
-	fmt.Println("decided by", k.Decides[0].Input)
+	fmt.Println("decided by", k.Closes.Decides[0].Input)
 	// Output:
 	// closes at  2:30 (2:00..4:15)
 	// decided by wetness of the surface

@@ -1,8 +1,8 @@
 // Command agreement prints how far the library agrees with the published values
-// in testdata: a row a data set, with its points, the share inside the stated
-// band, the mean ratio of predicted to published and the worst point. With -out
-// it also writes the page and its figures into a folder, with -readme the table
-// into the project's README.
+// in testdata: how many points were measured and by how many, and for each set of
+// them what is outside the band, which way it leans and how sharp the band is. With
+// -out it also writes the page and its figures into a folder, with -readme the
+// headline into the project's README.
 package main
 
 import (
@@ -15,7 +15,7 @@ import (
 
 func main() {
 	out := flag.String("out", "", "also write README.md and the figures into this folder")
-	readme := flag.String("readme", "", "also renew the table in this README")
+	readme := flag.String("readme", "", "also renew the headline in this README")
 	flag.Parse()
 	if err := run(os.Stdout, *out, *readme); err != nil {
 		fmt.Fprintln(os.Stderr, "agreement:", err)
@@ -24,15 +24,15 @@ func main() {
 }
 
 func run(w io.Writer, out, readme string) error {
-	rows, err := results()
+	e, err := gather()
 	if err != nil {
 		return err
 	}
-	if err := writeText(w, rows); err != nil {
+	if err := writeText(w, e); err != nil {
 		return err
 	}
 	if out != "" {
-		files, err := page(rows)
+		files, err := page(e)
 		if err != nil {
 			return err
 		}
@@ -49,7 +49,7 @@ func run(w io.Writer, out, readme string) error {
 	if err != nil {
 		return err
 	}
-	renewed, err := intoReadme(old, rows)
+	renewed, err := intoReadme(old, e)
 	if err != nil {
 		return err
 	}

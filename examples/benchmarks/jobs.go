@@ -8,9 +8,11 @@ import (
 	"os"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/portion"
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/heat"
 )
 
 // A job is done by both sides. The name ties the figures together.
@@ -25,7 +27,6 @@ var jobs = []job{
 	{"melting sphere, 200 shells, 30 min", meltingSphere},
 	{"recipe, the liquids evaluated before", prepared},
 	{"recipe, liquids and all", recipe},
-	{"sphere series, 6 terms, one evaluation", sphereSeries},
 	{"12 of 60, closest sum", picks(0)},
 	{"12 of 60, best looks within 2 g", picks(1)},
 	{"12 of 60, best looks at the exact sum", picks(2)},
@@ -45,7 +46,7 @@ func wetBulb(i int) (float64, error) { return room(i).WetBulbC() }
 // share of the volume.
 func meltingSphere(int) (float64, error) {
 	const rho, solid, liquid, latent = 917.0, 2100.0, 4180.0, 333.5e3
-	body := thermal.Body{Radius: 0.025, Cells: 200, Uniform: true, Curve: thermal.Curve{
+	body := heat.Body{Radius: 0.025, Cells: 200, Uniform: true, Curve: heat.Curve{
 		{TempC: -40, Enthalpy: -39 * rho * solid, Conductivity: 2.2}, {TempC: -1, Enthalpy: 0, Conductivity: 2.2},
 		{TempC: 0, Enthalpy: rho * latent, Conductivity: 0.56}, {TempC: 25.1, Enthalpy: rho*latent + 25.1*rho*liquid, Conductivity: 0.56},
 	}}
@@ -66,39 +67,17 @@ func recipe(i int) (float64, error) {
 
 // prepared is recipe for many viscosities from the same two liquids.
 func prepared(i int) (float64, error) {
-	batch, err := ready.For(wanted(i))
+	batch, err := pour.For(wanted(i))
 	return batch.ThickGrams / 1000, err
 }
 
 func wanted(i int) float64 { return 0.01 + 0.05*float64(i%997)/997 }
 
 var pour = rheology.Recipe{
-	Thin:       rheology.Measured{Liquid: rheology.Dairy{FatPercent: 3.5}, TempC: 6, PaS: rheology.Exactly(0.0026)},
-	Thick:      rheology.Measured{Liquid: rheology.Dairy{FatPercent: 36}, TempC: 6, PaS: rheology.Exactly(0.09)},
-	BatchGrams: 1000, StepGrams: 0.1, TempC: 6, Rule: rheology.Interaction{D: -1.1},
+	Thin:       rheology.Measured{Liquid: rheology.Dairy{FatPercent: 3.5}, TempC: 6, PaS: honestplate.Exactly(0.0026)},
+	Thick:      rheology.Measured{Liquid: rheology.Dairy{FatPercent: 36}, TempC: 6, PaS: honestplate.Exactly(0.09)},
+	BatchGrams: 1000, StepGrams: 0.1, TempC: 6, Rule: rheology.Rule{D: -1.1},
 }
-
-var ready = func() rheology.Prepared {
-	p, err := pour.Prepare()
-	if err != nil {
-		panic(err) // the inputs are constants
-	}
-	return p
-}()
-
-var sphere = func() *thermal.History {
-	s, err := thermal.NewSeries(thermal.SphereForm, 1)
-	if err != nil {
-		panic(err) // the inputs are constants
-	}
-	at, err := s.At(0)
-	if err != nil {
-		panic(err)
-	}
-	return at
-}()
-
-func sphereSeries(i int) (float64, error) { return sphere.Theta(0.05 + 1.95*float64(i%1000)/999) }
 
 // An instance is a tray of pieces: weights in steps of 0.1 g, whole scores.
 type instance struct {

@@ -126,7 +126,7 @@ func contradictions() []broken {
 		swap("a bare NaN", `"grams": 240`, `"grams": NaN`, "not JSON"),
 		swap("a field given twice", `"title":`, `"title": "x", "title":`, "title"),
 		swap("call time in words", `"08:00"`, `"eight"`, "call_time"),
-		swap("a day that is not", `"2026-10-14"`, `"2026-02-30"`, "call_time"),
+		swap("a day that is not", `"2026-10-14"`, `"2026-02-30"`, "date"),
 		swap("shot before the call", `"first_shot": "10:00"`, `"first_shot": "07:00"`, "first_shot"),
 		swap("pressure and altitude", `"altitude_m": 210`, `"altitude_m": 210, "pressure_hpa": 990`, "room.pressure_hpa"),
 		swap("unknown lamp", `"tungsten"`, `"candle"`, "lamps[0].source"),
@@ -193,7 +193,10 @@ func TestBrokenBriefsAreRefusedByName(t *testing.T) {
 	}
 	dir := t.TempDir()
 	file, out := filepath.Join(dir, "brief.json"), filepath.Join(dir, "sheet")
-	for _, b := range all {
+	for i, b := range all {
+		if testing.Short() && i%4 != 0 {
+			continue
+		}
 		if err := os.WriteFile(file, []byte(b.brief), 0o600); err != nil {
 			t.Fatal(err)
 		}
@@ -217,6 +220,73 @@ func TestBrokenBriefsAreRefusedByName(t *testing.T) {
 		}
 	}
 	t.Logf("%d broken briefs refused", len(all))
+}
+
+// The whole message, as it reaches whoever wrote the brief.
+func TestMessagesOfBrokenBriefs(t *testing.T) {
+	demo := string(demoBrief)
+	swap := func(old, new string) string {
+		if !strings.Contains(demo, old) {
+			t.Fatalf("the demonstration no longer holds %s", old)
+		}
+		return strings.Replace(demo, old, new, 1)
+	}
+	long := strings.Repeat("k", 500_000)
+	for _, c := range []struct{ brief, want string }{
+		{swap(`"client":`, `"cliant":`), "cliant: unknown field"},
+		{swap(`"wanted_mpas":`, `"wanted_mpa":`), "dishes[0].pour.wanted_mpa: unknown field"},
+		{swap(`"client":`, `"\u001b[2Jevil\n":`), `"\x1b[2Jevil\n": unknown field`},
+		{swap(`"client":`, `"na.me": 1, "client":`), `"na.me": unknown field`},
+		{swap(`"client":`, `"": 1, "client":`), `"": unknown field`},
+		{swap(`"client":`, `"`+long+`": 1, "client":`), `"` + long[:40] + `...": unknown field`},
+		{swap(`"client":`, `"title": "x", "client":`), "title: given twice"},
+		{swap(`"wanted_mpas": 9`, `"wanted_mpas": "9"`), "dishes[0].pour.wanted_mpas: is a text, want a number"},
+		{swap(`"wanted_mpas": 9`, `"wanted_mpas": [9]`), "dishes[0].pour.wanted_mpas: is a list, want a number"},
+		{swap(`"wanted_mpas": 9`, `"wanted_mpas": {}`), "dishes[0].pour.wanted_mpas: is an object, want a number"},
+		{swap(`"wanted_mpas": 9`, `"wanted_mpas": true`), "dishes[0].pour.wanted_mpas: is true or false, want a number"},
+		{swap(`"wanted_mpas": 9`, `"wanted_mpas": null`), "dishes[0].pour.wanted_mpas: is null: leave it out instead"},
+		{swap(`"wanted_takes": 2`, `"wanted_takes": 2.5`), "dishes[0].wanted_takes: is a number, want a whole number"},
+		{swap(`"title": `, `"title": 7, "x": `), "title: is a number, want a text"},
+		{swap(`"2026-10-14"`, `"2026-02-30"`), `date: "2026-02-30": want a day of the calendar, as 2026-10-14`},
+		{swap(`"rh_percent": `, `"rh_percent": 0.`), "room.rh_percent: is 0."},
+		{swap(`"Spiced oat bowl"`, `"Spiced\u202eoat bowl"`), "dishes[0].name: has a control character at byte 6"},
+		{swap(`"Spiced oat bowl"`, `"Spiced\u009boat bowl"`), "dishes[0].name: has a control character at byte 6"},
+		{swap(`{"item": "linen and spoon", "advertised": false}`, `{"item": "linen and spoon", "advertised": false, "grams": 0.35, "step_grams": 0.1}`), "dishes[0].frame[3]: "},
+		{"[]", "the brief is a list, want an object: a { and its fields"},
+		{`"text"`, "the brief is a text, want an object: a { and its fields"},
+		{"7", "the brief is a number, want an object: a { and its fields"},
+		{"null", "title: missing"},
+		{"{}", "title: missing"},
+		{"", "the brief is not JSON at byte 0: unexpected EOF"},
+	} {
+		b, err := ReadBrief(strings.NewReader(c.brief))
+		if err == nil {
+			_, err = b.Plan()
+		}
+		// A want that ends open is the field and the beginning of a message of the library.
+		open := strings.HasSuffix(c.want, ": ") || strings.HasSuffix(c.want, ".")
+		if err == nil || err.Error() != c.want && !(open && strings.HasPrefix(err.Error(), c.want)) {
+			t.Errorf("%.80s...: %v, want %s", c.brief, err, c.want)
+		}
+	}
+}
+
+// Notepad and its like begin a file with a byte order mark.
+func TestAByteOrderMarkIsSkipped(t *testing.T) {
+	with, err := ReadBrief(strings.NewReader("\uFEFF" + string(demoBrief)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	without, err := ReadBrief(bytes.NewReader(demoBrief))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !reflect.DeepEqual(with, without) {
+		t.Error("the brief is another one")
+	}
+	if _, err := ReadBrief(strings.NewReader("\uFEFF\uFEFF{}")); err == nil {
+		t.Error("a second mark is no white space")
+	}
 }
 
 // Each number of the brief states its limits.

@@ -31,7 +31,7 @@ type Brief struct {
 // Room is the air of the set. Pressure follows from the altitude unless given.
 type Room struct {
 	TempC       float64 `json:"temp_c" range:"5,40"`
-	RHPercent   float64 `json:"rh_percent" range:"0,100"`
+	RHPercent   float64 `json:"rh_percent" range:"1,100"`
 	AirSpeed    float64 `json:"air_speed_m_s" range:"0,5"` // 0: still; people moving 0.1..0.2; a fan 1 and more
 	AltitudeM   float64 `json:"altitude_m,omitzero" range:"-400,5000"`
 	PressureHPa float64 `json:"pressure_hpa,omitzero" range:"500,1100"`
@@ -192,8 +192,11 @@ func ReadBrief(r io.Reader) (*Brief, error) {
 
 // times returns the call time and the first shot.
 func (b *Brief) times() (call, first time.Time, err error) {
+	if _, err = time.Parse("2006-01-02", b.Date); err != nil {
+		return call, first, fieldErrorf("date", "%q: want a day of the calendar, as 2026-10-14", b.Date)
+	}
 	if call, err = time.Parse("2006-01-02 15:04", b.Date+" "+b.CallTime); err != nil {
-		return call, first, fieldErrorf("call_time", "date %q and call_time %q: want 2006-01-02 and 15:04", b.Date, b.CallTime)
+		return call, first, fieldErrorf("call_time", "%q: want 15:04", b.CallTime)
 	}
 	if first, err = time.Parse("2006-01-02 15:04", b.Date+" "+b.FirstShot); err != nil {
 		return call, first, fieldErrorf("first_shot", "%q: want 15:04", b.FirstShot)

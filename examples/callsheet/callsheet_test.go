@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"encoding/xml"
 	"errors"
+	"fmt"
 	"io"
 	"math"
 	"os"
@@ -12,6 +13,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 	"unicode/utf8"
 
@@ -21,30 +23,68 @@ import (
 
 const coast = "testdata/coast.json"
 
-// sheetOf runs the program into a fresh folder and returns what it printed and
-// wrote.
-func sheetOf(t *testing.T, brief string) (text string, files map[string][]byte) {
-	t.Helper()
-	dir := filepath.Join(t.TempDir(), "sheet")
-	args := []string{"-out", dir}
+// demoPlan is the demonstration worked out.
+var demoPlan = sync.OnceValues(func() (*Plan, error) {
+	b, err := ReadBrief(bytes.NewReader(demoBrief))
+	if err != nil {
+		return nil, err
+	}
+	return b.Plan()
+})
+
+// A day is what the program prints and writes for a brief.
+type day struct {
+	text  string
+	files map[string][]byte
+}
+
+// The days most tests look at are planned once.
+var (
+	demoDay  = sync.OnceValues(func() (day, error) { return planDay("") })
+	coastDay = sync.OnceValues(func() (day, error) { return planDay(coast) })
+)
+
+// planDay runs the program into a fresh folder.
+func planDay(brief string) (d day, err error) {
+	dir, err := os.MkdirTemp("", "callsheet-test-")
+	if err != nil {
+		return d, err
+	}
+	defer func() { err = errors.Join(err, os.RemoveAll(dir)) }()
+	args := []string{"-out", filepath.Join(dir, "sheet")}
 	if brief != "" {
 		args = append(args, "-brief", brief)
 	}
 	var stdout, stderr bytes.Buffer
 	if status := run(args, &stdout, &stderr); status != 0 {
-		t.Fatalf("exit status %d: %s", status, stderr.String())
+		return d, fmt.Errorf("exit status %d: %s", status, stderr.String())
 	}
-	files = map[string][]byte{}
-	entries, err := os.ReadDir(dir)
+	d = day{stdout.String(), map[string][]byte{}}
+	entries, err := os.ReadDir(args[1])
+	if err != nil {
+		return d, err
+	}
+	for _, e := range entries {
+		if d.files[e.Name()], err = os.ReadFile(filepath.Join(args[1], e.Name())); err != nil {
+			return d, err
+		}
+	}
+	return d, nil
+}
+
+// sheetOf returns what the program prints and writes for the demonstration ("") or
+// the day at the coast.
+func sheetOf(t *testing.T, brief string) (text string, files map[string][]byte) {
+	t.Helper()
+	plan := demoDay
+	if brief == coast {
+		plan = coastDay
+	}
+	d, err := plan()
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, e := range entries {
-		if files[e.Name()], err = os.ReadFile(filepath.Join(dir, e.Name())); err != nil {
-			t.Fatal(err)
-		}
-	}
-	return stdout.String(), files
+	return d.text, d.files
 }
 
 func TestTheSheetFitsATerminal(t *testing.T) {
@@ -114,11 +154,7 @@ func TestPrintedSumsAreExact(t *testing.T) {
 
 // The chosen plums are nine, and weigh what is declared to the step.
 func TestChosenPiecesWeighWhatIsDeclared(t *testing.T) {
-	b, err := ReadBrief(bytes.NewReader(demoBrief))
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := b.Plan()
+	p, err := demoPlan()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -209,13 +245,32 @@ func TestFilesAreCompleteAndWellFormed(t *testing.T) {
 	}
 }
 
+// A brief's words stay words in the Markdown sheet.
+func TestMarkdownIsEscaped(t *testing.T) {
+	for text, want := range map[string]string{
+		`a | b`:                         `a \| b`,
+		`\[x](https://example.invalid)`: `\\\[x](https://example.invalid)`,
+		`\*em\*`:                        `\\\*em\\\*`,
+		"~~~":                           `\~\~\~`,
+		"<b>&lt;":                       "&lt;b>&amp;lt;",
+		"`x` _y_ #1":                    `'x' \_y\_ \#1`,
+	} {
+		if got := escape(text); got != want {
+			t.Errorf("%s: %s, want %s", text, got, want)
+		}
+	}
+}
+
 func TestSameBriefSameBytes(t *testing.T) {
-	text1, files1 := sheetOf(t, "")
-	text2, files2 := sheetOf(t, "")
-	if text1 != text2 {
+	text, files := sheetOf(t, "")
+	again, err := planDay("")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if text != again.text {
 		t.Error("two runs print different sheets")
 	}
-	if diff := cmp.Diff(files1, files2); diff != "" {
+	if diff := cmp.Diff(files, again.files); diff != "" {
 		t.Errorf("two runs write different files:\n%s", diff)
 	}
 }
@@ -249,9 +304,9 @@ func TestAnOlderSheetIsRenewed(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	var stdout, stderr bytes.Buffer
-	if status := run([]string{"-out", dir}, &stdout, &stderr); status != 0 {
-		t.Fatalf("exit status %d: %s", status, stderr.String())
+	_, files := sheetOf(t, "")
+	if err := writeFolder(dir, files, nil); err != nil {
+		t.Fatal(err)
 	}
 	sheet, _ := os.ReadFile(filepath.Join(dir, "callsheet.md"))
 	notes, _ := os.ReadFile(filepath.Join(dir, "notes.txt"))

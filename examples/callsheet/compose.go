@@ -7,7 +7,7 @@ import (
 	"strings"
 	"time"
 
-	"example.org/honestplate/thermal"
+	"example.org/honestplate"
 )
 
 // Sheet sets the plan in the order a crew reads it: the day, what must start
@@ -64,7 +64,7 @@ func (p *Plan) daySection() Section {
 			holds = s.Holds.String()
 		}
 		if s.Swap > 0 {
-			swap = thermal.Clock(s.Swap)
+			swap = honestplate.After(s.Swap).String()
 		}
 		sec.Table.Rows = append(sec.Table.Rows, []string{s.At.Format("15:04"), s.Dish.Name, holds, swap, fmt.Sprint(s.Units), cmp.Or(s.Decides, "-")})
 	}
@@ -133,9 +133,9 @@ func (s *Shot) section(i int) Section {
 		100*s.confidence, 100*s.Dish.SuccessRate)
 	sec.add("Heroes", heroes)
 	if s.Swap > 0 {
-		sec.add("Swap", fmt.Sprintf("a fresh one every %s at the latest: then %s", thermal.Clock(s.Swap), s.HoldsTill))
+		sec.add("Swap", fmt.Sprintf("a fresh one every %s at the latest: then %s", honestplate.After(s.Swap), s.HoldsTill))
 		if need := time.Duration(s.Units) * s.Swap; need < 5*time.Minute {
-			sec.add("", fmt.Sprintf("all %d together last %s on set: light with a stand-in, camera ready before each comes out", s.Units, thermal.Clock(need)))
+			sec.add("", fmt.Sprintf("all %d together last %s on set: light with a stand-in, camera ready before each comes out", s.Units, honestplate.After(need)))
 		}
 	}
 	return sec
@@ -248,5 +248,8 @@ func (s *Shot) layoutName(i int) string {
 		}
 		return '-'
 	}, s.Dish.Name)
+	if len(name) > 60 { // a file's name has a limit
+		name = name[:60]
+	}
 	return fmt.Sprintf("layout-%d-%s.svg", i+1, strings.Trim(name, "-"))
 }

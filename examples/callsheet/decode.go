@@ -1,12 +1,14 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
 	"reflect"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"github.com/go-json-experiment/json"
 	"github.com/go-json-experiment/json/jsontext"
@@ -44,6 +46,7 @@ func decode(r io.Reader, v any) error {
 	if len(raw) > maxBriefBytes {
 		return fmt.Errorf("the brief is longer than %d bytes", maxBriefBytes)
 	}
+	raw = bytes.TrimPrefix(raw, []byte("\uFEFF")) // some editors begin UTF-8 with it
 	if err := json.Unmarshal(raw, v, json.RejectUnknownMembers(true)); err != nil {
 		return inWords(err)
 	}
@@ -62,13 +65,13 @@ func inWords(err error) error {
 		field := fieldPath(semantic.JSONPointer)
 		switch {
 		case errors.Is(err, json.ErrUnknownName):
-			_, name, _ := strings.Cut(semantic.Err.Error(), `"`)
-			name, _, _ = strings.Cut(name, `"`)
-			return fieldErrorf(join(field, name), "unknown field")
+			return fieldErrorf(field, "unknown field")
 		case errors.Is(err, strconv.ErrRange):
 			return fieldErrorf(field, "the number is too large")
+		case field == "" && semantic.GoType != nil:
+			return fmt.Errorf("the brief is %s, want an object: a { and its fields", jsonInWords(semantic.JSONKind))
 		case semantic.GoType != nil:
-			return fieldErrorf(field, "is a JSON %s, want %s", semantic.JSONKind, kindInWords(semantic.GoType))
+			return fieldErrorf(field, "is %s, want %s", jsonInWords(semantic.JSONKind), kindInWords(semantic.GoType))
 		}
 		return &FieldError{field, err}
 	}
@@ -80,6 +83,23 @@ func inWords(err error) error {
 		return fmt.Errorf("the brief is not JSON at byte %d: %w", syntactic.ByteOffset, syntactic.Err)
 	}
 	return fmt.Errorf("the brief is not JSON: %w", err)
+}
+
+func jsonInWords(k jsontext.Kind) string {
+	switch k {
+	case '{':
+		return "an object"
+	case '[':
+		return "a list"
+	case '"':
+		return "a text"
+	case '0':
+		return "a number"
+	case 't', 'f':
+		return "true or false"
+	default:
+		return "null"
+	}
 }
 
 func kindInWords(t reflect.Type) string {
@@ -102,17 +122,32 @@ func kindInWords(t reflect.Type) string {
 	}
 }
 
-// fieldPath writes a JSON pointer the way a brief's author reads it.
+// fieldPath writes a JSON pointer the way a brief's author reads it. A name that no
+// field could have is quoted and cut: it may hold anything, at any length.
 func fieldPath(p jsontext.Pointer) string {
 	path := ""
 	for token := range p.Tokens() {
 		if _, err := strconv.Atoi(token); err == nil {
 			path += "[" + token + "]"
 		} else {
-			path = join(path, token)
+			path = join(path, plainName(token))
 		}
 	}
 	return path
+}
+
+func plainName(name string) string {
+	const most = 40
+	odd := func(r rune) bool {
+		return r != '_' && (r > unicode.MaxASCII || !unicode.IsLetter(r) && !unicode.IsDigit(r))
+	}
+	if name != "" && len(name) <= most && !strings.ContainsFunc(name, odd) {
+		return name
+	}
+	if runes := []rune(name); len(runes) > most {
+		name = string(runes[:most]) + "..."
+	}
+	return strconv.QuoteToASCII(name)
 }
 
 func join(path, name string) string {
@@ -183,7 +218,7 @@ func inLimits(field string, sf reflect.StructField, v reflect.Value) error {
 		if n := len(v.String()); n == 0 || n > 500 {
 			return fieldErrorf(field, "has %d bytes, want 1..500", n)
 		}
-		if i := strings.IndexFunc(v.String(), func(r rune) bool { return r < ' ' || r == 0x7f }); i >= 0 {
+		if i := strings.IndexFunc(v.String(), unprintable); i >= 0 {
 			return fieldErrorf(field, "has a control character at byte %d", i)
 		}
 		return nil
@@ -200,6 +235,12 @@ func inLimits(field string, sf reflect.StructField, v reflect.Value) error {
 		return fieldErrorf(field, "is %g, outside %g..%g", x, low, high)
 	}
 	return nil
+}
+
+// unprintable says of a character that it steers a terminal or turns the text around
+// it, or that no XML may hold it.
+func unprintable(r rune) bool {
+	return unicode.IsControl(r) || unicode.In(r, unicode.Zl, unicode.Zp, unicode.Bidi_Control) || r == 0xFFFE || r == 0xFFFF
 }
 
 // limits reads a range tag; a number without one is an error of the program,

@@ -13,17 +13,13 @@ func (p *Plan) Files(sheet *Sheet) (map[string][]byte, error) {
 	if err := sheet.WriteMarkdown(&page); err != nil {
 		return nil, err
 	}
-	timeline, err := timelineSVG(p.Shots)
-	if err != nil {
-		return nil, err
-	}
 	record, err := json.MarshalIndent(p.Records(), "", "  ")
 	if err != nil {
 		return nil, err
 	}
 	files := map[string][]byte{
 		"callsheet.md": page.Bytes(),
-		"timeline.svg": timeline,
+		"timeline.svg": timelineSVG(p.Shots),
 		"record.json":  append(record, '\n'),
 	}
 	for i := range p.Shots {

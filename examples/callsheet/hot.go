@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/portion"
 	"example.org/honestplate/thermal"
 )
@@ -37,16 +38,16 @@ func (p *Plan) planFlatbread(s *Shot, d *Flatbread) error {
 		return &FieldError{field, err}
 	}
 	every := (s.slot() / time.Duration(s.Units)).Truncate(time.Minute)
-	s.add("Oven", fmt.Sprintf("one leaves it every %s for the %d heroes of the slot", thermal.Clock(max(every, time.Minute)), s.Units))
-	s.Events = []Event{{"strings", clock.Opens, false}, {"pull over", clock.Closes, true}}
-	s.add("Pull", fmt.Sprintf("strings from %s; over %s; decided by: %s", opensAt(clock.Opens), when(clock.Closes), decisive(clock.Decides)))
-	s.Holds, s.HoldsTill, s.Decides = clock.Closes, "the cheese sets", decisive(clock.Decides)
+	s.add("Oven", fmt.Sprintf("one leaves it every %s for the %d heroes of the slot", honestplate.After(max(every, time.Minute)), s.Units))
+	s.Events = []Event{{"strings", clock.Opens.Window, false}, {"pull over", clock.Closes.Window, true}}
+	s.add("Pull", fmt.Sprintf("strings from %s; over %s; decided by: %s", opensAt(clock.Opens.Window), when(clock.Closes.Window), decisive(clock.Closes.Decides)))
+	s.Holds, s.HoldsTill, s.Decides = clock.Closes.Window, "the cheese sets", decisive(clock.Closes.Decides)
 	s.Cautions = append(s.Cautions, "oven-hot boards and cheese burn: gloves for whoever pulls the slice")
 	return nil
 }
 
-func opensAt(w thermal.Window) string {
-	if w.Likely == 0 {
+func opensAt(w honestplate.Window) string {
+	if w.Likely == (honestplate.Moment{}) {
 		return "the oven on"
 	}
 	return w.String() + " out of the oven"

@@ -8,7 +8,8 @@
 //	callsheet -out sheet       also sheet/callsheet.md, its figures and record.json
 //
 // The exit status is 2 for a brief or a flag that cannot be used and 1 for a file
-// that cannot be read or written. Nothing is left half-written.
+// that cannot be read or written. A folder gets all of the files or keeps what it had;
+// a record.json that was filled in is never replaced.
 package main
 
 import (
@@ -18,6 +19,8 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
+	"syscall"
 )
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
@@ -64,7 +67,11 @@ func run(args []string, stdout, stderr io.Writer) int {
 		if err != nil {
 			return fail(1, err)
 		}
-		if err := writeFolder(*out, files); err != nil {
+		interrupt := make(chan os.Signal, 1)
+		signal.Notify(interrupt, os.Interrupt, syscall.SIGTERM)
+		err = writeFolder(*out, files, interrupt)
+		signal.Stop(interrupt)
+		if err != nil {
 			return fail(1, err)
 		}
 	}

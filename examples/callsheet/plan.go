@@ -1,13 +1,14 @@
 package main
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/portion"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/heat"
 )
 
 // A Plan is the brief worked out.
@@ -28,7 +29,7 @@ type Shot struct {
 	At    time.Time
 	// Holds is how long one unit looks right on the set; Never in all three places
 	// where nothing changes within the hour.
-	Holds      thermal.Window
+	Holds      honestplate.Window
 	HoldsTill  string // what ends it
 	Moment     string // for what is over in a moment: how long that lasts
 	Decides    string // which uncertain input the time hangs on most
@@ -58,7 +59,7 @@ type Buy struct {
 }
 
 // fresh is the window of what does not change while it is on the set.
-var fresh = thermal.Window{Earliest: thermal.Never, Likely: thermal.Never, Latest: thermal.Never}
+var fresh = honestplate.Window{Earliest: honestplate.Never(), Likely: honestplate.Never(), Latest: honestplate.Never()}
 
 // Plan works the brief out. Its errors name the field of the brief.
 func (b *Brief) Plan() (*Plan, error) {
@@ -79,7 +80,7 @@ func (b *Brief) Plan() (*Plan, error) {
 		if err != nil {
 			return nil, &FieldError{fmt.Sprintf("lamps[%d]", i), err}
 		}
-		p.Lamps, p.Light = append(p.Lamps, lamp), append(p.Light, light)
+		p.Lamps, p.Light = append(p.Lamps, lamp), append(p.Light, light.Likely)
 	}
 	for i := range b.Dishes {
 		shot, err := p.shot(&b.Dishes[i], fmt.Sprintf("dishes[%d]", i))
@@ -95,7 +96,15 @@ func (b *Brief) Plan() (*Plan, error) {
 // order puts what holds longest first: the light is settled on what waits, and
 // what melts comes when everything else is proven. Ties keep the brief's order.
 func (p *Plan) order() {
-	slices.SortStableFunc(p.Shots, func(a, b Shot) int { return cmp.Compare(b.Holds.Earliest, a.Holds.Earliest) })
+	slices.SortStableFunc(p.Shots, func(a, b Shot) int {
+		switch {
+		case b.Holds.Earliest.Before(a.Holds.Earliest):
+			return -1
+		case a.Holds.Earliest.Before(b.Holds.Earliest):
+			return 1
+		}
+		return 0
+	})
 	at := p.First
 	for i := range p.Shots {
 		p.Shots[i].At = at
@@ -111,8 +120,8 @@ func (p *Plan) shot(d *Dish, field string) (*Shot, error) {
 	s := &Shot{Dish: d, Field: field, Holds: fresh, Planned: map[string]string{}, confidence: p.Brief.Confidence}
 	for j := range d.Frame {
 		it := &d.Frame[j]
-		if !it.Advertised {
-			continue
+		if it.Grams == 0 && it.Count == 0 {
+			continue // only dresses the picture
 		}
 		if err := it.declaration().Validate(); err != nil {
 			return nil, &FieldError{fmt.Sprintf("%s.frame[%d]", field, j), err}
@@ -146,8 +155,8 @@ func (p *Plan) shot(d *Dish, field string) (*Shot, error) {
 // rhythm sets how often a unit is swapped: at the earliest time it may be over,
 // rounded down to what a person counts.
 func (s *Shot) rhythm() {
-	hold := s.Holds.Earliest
-	if hold > time.Hour {
+	hold := s.Holds.Earliest.After
+	if s.Holds.Earliest.Never || hold > time.Hour {
 		return
 	}
 	step := 5 * time.Second
@@ -175,7 +184,7 @@ func (it *Item) declaration() portion.Declaration {
 func (r Room) air() (thermal.Air, error) {
 	a := thermal.Air{TempC: r.TempC, RH: r.RHPercent / 100, Speed: r.AirSpeed, PressurePa: r.PressureHPa * 100}
 	if r.AltitudeM != 0 {
-		pa, err := thermal.PressureAtAltitude(r.AltitudeM)
+		pa, err := heat.PressureAtAltitude(r.AltitudeM)
 		if err != nil {
 			return a, err
 		}

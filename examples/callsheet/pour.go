@@ -8,9 +8,10 @@ import (
 	"strings"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/portion"
 	"example.org/honestplate/rheology"
-	"example.org/honestplate/thermal"
+	"example.org/honestplate/rheology/pour"
 )
 
 // kinds are the liquids a brief may name, each with the field that says which.
@@ -21,8 +22,8 @@ var kinds = map[string]struct {
 	"dairy":   {"fat_percent", func(l Liquid) rheology.Liquid { return rheology.Dairy{FatPercent: l.FatPercent} }},
 	"sucrose": {"brix", func(l Liquid) rheology.Liquid { return rheology.Sucrose{Brix: l.Brix} }},
 	"honey":   {"moisture_percent", func(l Liquid) rheology.Liquid { return rheology.Honey{MoisturePercent: l.MoisturePercent} }},
-	"maple":   {"brix", func(l Liquid) rheology.Liquid { return rheology.Maple{Brix: l.Brix} }},
-	"invert":  {"solids_percent", func(l Liquid) rheology.Liquid { return rheology.Invert{SolidsPercent: l.SolidsPercent} }},
+	"maple":   {"brix", func(l Liquid) rheology.Liquid { return rheology.Syrup{Of: "maple", SolidsPercent: l.Brix} }},
+	"invert":  {"solids_percent", func(l Liquid) rheology.Liquid { return rheology.Syrup{Of: "invert", SolidsPercent: l.SolidsPercent} }},
 	"water":   {"", func(Liquid) rheology.Liquid { return rheology.Water{} }},
 }
 
@@ -51,7 +52,7 @@ func (l Liquid) liquid(field string) (rheology.Liquid, error) {
 	}
 	liquid := kind.make(l)
 	if m := l.Measured; m != nil {
-		liquid = rheology.Measured{Liquid: liquid, TempC: m.TempC, PaS: rheology.Within(m.MPaS/1000, m.PlusMinus/100)}
+		liquid = rheology.Measured{Liquid: liquid, TempC: m.TempC, PaS: honestplate.Within(m.MPaS/1000, m.PlusMinus/100)}
 		if _, err := liquid.Viscosity(m.TempC); err != nil {
 			return nil, &FieldError{field + ".measured", err}
 		}
@@ -91,7 +92,7 @@ func (p *Plan) planPour(s *Shot, d *Pour) error {
 		if err != nil {
 			return &FieldError{field + ".temp_c", err}
 		}
-		wanted = eta.Value
+		wanted = eta.Likely
 	}
 	var jug mixed
 	var err error
@@ -114,11 +115,11 @@ func (s *Shot) mix(d *Pour, field string, liquids []rheology.Liquid, wanted floa
 	recipe := rheology.Recipe{Thin: liquids[0], Thick: liquids[1], BatchGrams: d.BatchGrams, StepGrams: d.StepGrams, TempC: d.TempC}
 	batch, err := recipe.For(wanted)
 	if err != nil {
-		var outside *rheology.RangeError
+		var outside *honestplate.RangeError
 		switch {
 		case errors.As(err, &outside) && outside.Unit == "Pa s":
 			return mixed{}, &FieldError{field + ".wanted_mpas", err}
-		case errors.Is(err, rheology.ErrInput):
+		case errors.Is(err, honestplate.ErrInput):
 			return mixed{}, &FieldError{field + ".batch_grams", err}
 		}
 		return mixed{}, &FieldError{field, err}
@@ -130,7 +131,7 @@ func (s *Shot) mix(d *Pour, field string, liquids []rheology.Liquid, wanted floa
 	decimals := stepDecimals(d.StepGrams)
 	recipeText := fmt.Sprintf("%.*f g %s + %.*f g %s = %.*f g", decimals, batch.ThinGrams, d.Liquids[0].Name,
 		decimals, batch.ThickGrams, d.Liquids[1].Name, decimals, d.BatchGrams)
-	s.add("Mix", fmt.Sprintf("%s, to pour at %s at %.0f degC; predicted %s", recipeText, mPaS(rheology.Exactly(wanted)), d.TempC, mPaS(batch.Predicted)))
+	s.add("Mix", fmt.Sprintf("%s, to pour at %s at %.0f degC; predicted %s", recipeText, mPaS(honestplate.Exactly(wanted)), d.TempC, mPaS(batch.Predicted)))
 	s.Prep = append(s.Prep, Prep{mixAhead, fmt.Sprintf("mix the %s, chill it to %.0f degC, time the cup and correct", d.Item, d.TempC)})
 	s.Planned[d.Item] = recipeText
 	batches := math.Ceil(d.PouredGrams * float64(s.Units) / d.BatchGrams)
@@ -144,7 +145,7 @@ func (s *Shot) mix(d *Pour, field string, liquids []rheology.Liquid, wanted floa
 // serveAsItIs plans an advertised liquid: only its temperature may be chosen.
 func (s *Shot) serveAsItIs(d *Pour, field string, liquid rheology.Liquid, wanted float64) (mixed, error) {
 	_, refused := rheology.Recipe{Thin: liquid, Thick: liquid, BatchGrams: d.BatchGrams, StepGrams: d.StepGrams, TempC: d.TempC, Advertised: true}.For(wanted)
-	if !errors.Is(refused, rheology.ErrAdvertised) {
+	if !errors.Is(refused, honestplate.ErrAdvertised) {
 		return mixed{}, &FieldError{field, fmt.Errorf("blending an advertised liquid was not refused: %v", refused)}
 	}
 	tempC, err := rheology.ServeAt(liquid, wanted, d.LowestC, d.HighestC)
@@ -156,7 +157,7 @@ func (s *Shot) serveAsItIs(d *Pour, field string, liquid rheology.Liquid, wanted
 		return mixed{}, &FieldError{field, err}
 	}
 	s.add("Mix", fmt.Sprintf("nothing: %s is advertised and pours as it is; only its temperature may be chosen", d.Item))
-	s.add("Serve", fmt.Sprintf("at %.0f degC for %s; predicted %s", tempC, mPaS(rheology.Exactly(wanted)), mPaS(eta)))
+	s.add("Serve", fmt.Sprintf("at %.0f degC for %s; predicted %s", tempC, mPaS(honestplate.Exactly(wanted)), mPaS(eta)))
 	if asIs, err := liquid.Viscosity(d.TempC); err == nil && math.Abs(tempC-d.TempC) >= 1 {
 		s.add("", fmt.Sprintf("as it stands, at %.0f degC, it is %s", d.TempC, mPaS(asIs)))
 	}
@@ -175,19 +176,20 @@ func (s *Shot) cupTest(jug mixed) error {
 	if err != nil {
 		return err
 	}
-	cup, err := rheology.ISOCupFor(eta.Value / rho.Value)
-	if errors.Is(err, rheology.ErrRange) {
+	cup, err := rheology.ISOCupFor(eta.Likely / rho.Likely)
+	if errors.Is(err, honestplate.ErrRange) {
 		s.Decides = "a timed pour"
-		s.add("Test", fmt.Sprintf("no ISO 2431 cup reaches %s mm2/s: time the pour itself", digits(1e6*eta.Value/rho.Value, 2)))
+		s.add("Test", fmt.Sprintf("no ISO 2431 cup reaches %s mm2/s: time the pour itself", digits(1e6*eta.Likely/rho.Likely, 2)))
 		return nil
 	}
 	if err != nil {
 		return err
 	}
-	likely, shortest, longest, err := cup.TimeOf(jug.liquid, jug.tempC)
+	w, err := cup.TimeOf(jug.liquid, jug.tempC)
 	if err != nil {
 		return err
 	}
+	likely, shortest, longest := w.Likely.After, w.Earliest.After, w.Latest.After
 	least, most := "", ""
 	if shortest == cup.Least {
 		least = " or less" // the cup reads no shorter
@@ -211,7 +213,7 @@ func (s *Shot) corrections(cup rheology.Cup, likely time.Duration, jug mixed) er
 	for _, t := range []time.Duration{max(likely*5/6, cup.Least), min(likely*7/6, cup.Most)} {
 		t = t.Round(time.Second)
 		fix, err := jug.batch.CorrectFromCup(cup, t)
-		if errors.Is(err, rheology.ErrRange) {
+		if errors.Is(err, honestplate.ErrRange) {
 			continue // so far off that adding a little of either does not mend it
 		}
 		if err != nil {
@@ -233,21 +235,21 @@ func (s *Shot) corrections(cup rheology.Cup, likely time.Duration, jug mixed) er
 
 // pourAndLand follows the liquid from the jug to the food.
 func (s *Shot) pourAndLand(d *Pour, field string, jug mixed) error {
-	spout := rheology.Spout{Diameter: d.Jug.OutletMM / 1000, Length: d.Jug.LengthMM / 1000, Head: d.Jug.HeadMM / 1000}
-	pour, err := spout.Pour(jug.liquid, jug.tempC, d.PouredGrams)
+	spout := pour.Spout{Diameter: d.Jug.OutletMM / 1000, Length: d.Jug.LengthMM / 1000, Head: d.Jug.HeadMM / 1000}
+	poured, err := spout.Pour(jug.liquid, jug.tempC, d.PouredGrams)
 	if err != nil {
 		return &FieldError{field + ".jug", err}
 	}
-	s.add("Pour", fmt.Sprintf("%s g in %s (%s to %s), %s mL/s; decided by: %s", digits(d.PouredGrams, 3), seconds(pour.Duration.Likely),
-		seconds(pour.Duration.Shortest), seconds(pour.Duration.Longest), digits(pour.Rate.Value*1e6, 2), decidesPour(pour)))
-	s.Events = []Event{{"pour ends", thermal.Window{Earliest: pour.Duration.Shortest, Likely: pour.Duration.Likely, Latest: pour.Duration.Longest}, true}}
-	s.Moment = "pour lasts " + seconds(pour.Duration.Likely)
-	stream, err := pour.Stream(d.DropMM / 1000)
+	s.add("Pour", fmt.Sprintf("%s g in %s (%s to %s), %s mL/s; decided by: %s", digits(d.PouredGrams, 3), seconds(poured.Duration.Likely.After),
+		seconds(poured.Duration.Earliest.After), seconds(poured.Duration.Latest.After), digits(poured.Rate.Likely*1e6, 2), decidesPour(poured)))
+	s.Events = []Event{{"pour ends", poured.Duration, true}}
+	s.Moment = "pour lasts " + seconds(poured.Duration.Likely.After)
+	stream, err := poured.Stream(d.DropMM / 1000)
 	if err != nil {
 		return &FieldError{field + ".drop_mm", err}
 	}
 	s.add("Stream", streamWords(stream))
-	splash, err := stream.Splash(rheology.Target{Film: d.FilmMM / 1000})
+	splash, err := stream.Splash(pour.Target{Film: d.FilmMM / 1000})
 	if err != nil {
 		return &FieldError{field + ".film_mm", err}
 	}
@@ -261,35 +263,35 @@ func (s *Shot) pourAndLand(d *Pour, field string, jug mixed) error {
 }
 
 // decidesPour says what the duration's band comes from: the liquid or the outlet.
-func decidesPour(p rheology.Pour) string {
+func decidesPour(p pour.Pour) string {
 	spread := math.Log(p.Viscosity.High / p.Viscosity.Low)
-	if p.Regime == rheology.FrictionFlow && spread > 2*p.Hydraulics {
+	if p.Friction > 0.5 && spread > 2*p.Hydraulics {
 		return "the liquid's thickness, so test it first"
 	}
 	return fmt.Sprintf("the jug (%s) more than the liquid", p.Regime)
 }
 
-func streamWords(st rheology.Stream) string {
+func streamWords(st pour.Stream) string {
 	width, speed := digits(st.Diameter*1000, 2), digits(st.Speed, 2)
 	switch {
 	case st.Drips:
 		return fmt.Sprintf("it only drips, in drops of %s mm: tilt further for a stream", width)
 	case st.Broken:
 		return fmt.Sprintf("broken into drops of %s mm where it lands, at %s m/s: it holds together for %s mm (%s to %s)", width, speed,
-			digits(st.BreakUp.Value*1000, 2), digits(st.BreakUp.Low*1000, 2), digits(st.BreakUp.High*1000, 2))
+			digits(st.BreakUp.Likely*1000, 2), digits(st.BreakUp.Low*1000, 2), digits(st.BreakUp.High*1000, 2))
 	case st.MayBreak:
 		return fmt.Sprintf("%s mm wide where it lands, at %s m/s; it may break up: it holds together for %s mm (%s to %s)", width, speed,
-			digits(st.BreakUp.Value*1000, 2), digits(st.BreakUp.Low*1000, 2), digits(st.BreakUp.High*1000, 2))
+			digits(st.BreakUp.Likely*1000, 2), digits(st.BreakUp.Low*1000, 2), digits(st.BreakUp.High*1000, 2))
 	}
 	return fmt.Sprintf("%s mm wide and whole where it lands, at %s m/s", width, speed)
 }
 
-func splashWords(sp rheology.Splash) string {
+func splashWords(sp pour.Splash) string {
 	above, apply := 0, 0
-	for _, v := range sp.Verdicts[:sp.Count] {
+	for _, v := range sp.Verdicts {
 		if v.Applies {
 			apply++
-			if v.Exceeded() {
+			if v.Exceeded {
 				above++
 			}
 		}

@@ -10,15 +10,12 @@ import (
 
 // The README's first result is what the program prints today.
 func TestReadmeShowsTodaysSheet(t *testing.T) {
-	var stdout, stderr bytes.Buffer
-	if status := run(nil, &stdout, &stderr); status != 0 {
-		t.Fatal(stderr.String())
-	}
+	text, _ := sheetOf(t, "")
 	old, err := os.ReadFile("../../README.md")
 	if err != nil {
 		t.Fatal(err)
 	}
-	renewed, err := notebook.Between(old, "callsheet", notebook.FirstResult(stdout.String()))
+	renewed, err := notebook.Between(old, "callsheet", notebook.FirstResult(text))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -121,4 +121,4 @@ func (t *TableBlock) writeMarkdown(b *strings.Builder) {
 }
 
 // escape keeps a brief's own words from becoming Markdown.
-var escape = strings.NewReplacer("|", `\|`, "*", `\*`, "_", `\_`, "<", "&lt;", "`", "'", "[", `\[`, "#", `\#`).Replace
+var escape = strings.NewReplacer(`\`, `\\`, "&", "&amp;", "~", `\~`, "|", `\|`, "*", `\*`, "_", `\_`, "<", "&lt;", "`", "'", "[", `\[`, "#", `\#`).Replace

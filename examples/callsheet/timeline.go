@@ -1,135 +1,156 @@
 package main
 
 import (
-	"image/color"
 	"math"
-	"time"
 
-	"golang.org/x/image/font"
-	"gonum.org/v1/plot"
-	"gonum.org/v1/plot/vg"
-	"gonum.org/v1/plot/vg/draw"
-
-	"example.org/honestplate/examples/internal/figure"
-	"example.org/honestplate/thermal"
+	"example.org/honestplate"
 )
 
 // An Event is something that happens to a dish after it lands on the set.
 type Event struct {
 	Name   string
-	Window thermal.Window
+	Window honestplate.Window
 	Ends   bool // the picture is over when it happens
 }
 
-// A lane is one line of the timeline: a dish's name, or an event under it.
-type lane struct {
-	heading string
-	Event
+// A bar is an event as the timeline draws it, in seconds after the dish landed;
+// what never happens is at +Inf.
+type bar struct {
+	label                 string
+	early, likely, latest float64
+	ends                  bool
 }
 
-const laneHeight = 0.58 * vg.Centimeter
+func barOf(e Event) bar {
+	seconds := func(m honestplate.Moment) float64 {
+		if m.Never {
+			return math.Inf(1)
+		}
+		return m.After.Seconds()
+	}
+	b := bar{e.Name + " " + e.Window.Likely.String(), seconds(e.Window.Earliest), seconds(e.Window.Likely), seconds(e.Window.Latest), e.Ends}
+	if math.IsInf(b.likely, 1) && !math.IsInf(b.early, 1) {
+		b.label = e.Name + ", most likely never"
+	}
+	return b
+}
 
-// The timeline's clock runs from axisStart to axisEnd seconds; what comes later is
-// said in words at its end.
+// The timeline's clock is logarithmic, from clockStart to clockEnd seconds. What
+// happens outside is drawn at that end; the label says when.
 const (
-	axisStart = 1
-	axisEnd   = 4 * 3600
+	clockStart = 1.0
+	clockEnd   = 4 * 3600.0
 )
 
-// timelineSVG draws when things happen on the set, on a logarithmic clock that
-// starts when the dish lands: bars are 95 % bands, the upright mark the likely
-// time. What ends the picture is drawn in the darker ink.
-func timelineSVG(shots []Shot) ([]byte, error) {
-	var lanes []lane
+// Measures of the drawing, in pixels.
+const (
+	timelineWidth = 720.0
+	clockLeft     = 24.0
+	clockRight    = timelineWidth - 24
+	laneTop       = 48.0 // below the key
+	laneHeight    = 22.0
+)
+
+// What ends the picture is drawn dark and its mark thick, so that print without
+// colour tells it from what only happens.
+const (
+	overBar, overMark = `fill="#b9c4cf"`, `fill="#16324f"`
+	openBar, openMark = `fill="#f4e3bd"`, `fill="#b07a00"`
+)
+
+func clockX(seconds float64) float64 {
+	at := math.Log(min(max(seconds, clockStart), clockEnd)/clockStart) / math.Log(clockEnd/clockStart)
+	return clockLeft + float64(at*(clockRight-clockLeft))
+}
+
+// timelineSVG draws when things happen on the set, on a clock that starts when the
+// dish lands: bars are 95 % bands, the upright mark the likely time.
+func timelineSVG(shots []Shot) []byte {
+	lanes := 0
+	for _, s := range shots {
+		lanes += 1 + len(s.Events)
+	}
+	bottom := laneTop + float64(lanes)*laneHeight
+	var c canvas
+	timelineKey(&c)
+	timelineClock(&c, bottom)
+	y := laneTop + laneHeight/2
 	for _, s := range shots {
 		name := s.At.Format("15:04") + "  " + s.Dish.Name
 		if len(s.Events) == 0 {
 			name += ": holds as long as it is fresh"
 		}
-		lanes = append(lanes, lane{heading: name})
+		c.line(clockLeft, y-laneHeight/2, clockRight, y-laneHeight/2, `stroke="#b5b5b5"`)
+		c.text(clockLeft, y, "start", ` font-weight="bold"`, fit(name, clockRight-clockLeft))
+		y += laneHeight
 		for _, e := range s.Events {
-			lanes = append(lanes, lane{Event: e})
+			barOf(e).draw(&c, y)
+			y += laneHeight
 		}
 	}
-	p := figure.New("bar: earliest to latest; mark: likely; dark: the picture is over", "time since the dish landed on the set", "")
-	p.Title.TextStyle.Font.Size = 9
-	p.X.Scale, p.X.Tick.Marker = plot.LogScale{}, clockTicks{}
-	p.X.Min, p.X.Max = axisStart, axisEnd
-	p.Y.Min, p.Y.Max = -0.6, float64(len(lanes))-0.4
-	p.Y.Tick.Marker = plot.ConstantTicks(nil)
-	p.Y.LineStyle.Width = 0
-	p.Add(bars(lanes))
-	return figure.SVG(p, 18*vg.Centimeter, vg.Length(len(lanes))*laneHeight+2.4*vg.Centimeter)
+	return c.svg(timelineWidth, bottom+56, "Timeline of the day",
+		"For each dish when things happen after it landed on the set: a bar from earliest to latest, a mark at the likely time.")
 }
 
-// clockTicks marks times of everyday speech.
-type clockTicks struct{}
+// timelineKey says what bars and marks mean.
+func timelineKey(c *canvas) {
+	const y = 22.0
+	x := clockLeft
+	for _, k := range []struct {
+		bar, mark string
+		half      float64
+		text      string
+	}{
+		{openBar, openMark, 1, "happens: earliest to latest, mark: likely"},
+		{overBar, overMark, 2, "the picture is over"},
+	} {
+		c.rect(x, y-5, 40, 10, k.bar)
+		c.rect(x+20-k.half, y-8, 2*k.half, 16, k.mark)
+		c.text(x+48, y, "start", "", k.text)
+		x += 48 + widthOf(k.text) + 24
+	}
+}
 
-// Ticks implements plot.Ticker.
-func (clockTicks) Ticks(low, high float64) []plot.Tick {
-	var out []plot.Tick
+// timelineClock draws the clock under the lanes, at times of everyday speech.
+func timelineClock(c *canvas, bottom float64) {
 	for _, t := range []struct {
 		s     float64
 		label string
-	}{{1, "1 s"}, {2, "2"}, {5, "5"}, {10, "10 s"}, {30, "30"}, {60, "1 min"}, {120, "2"}, {300, "5"}, {600, "10 min"}, {1800, "30"}, {3600, "1 h"}, {7200, "2"}, {14400, "4 h"}} {
-		if low <= t.s && t.s <= high {
-			out = append(out, plot.Tick{Value: t.s, Label: t.label})
-		}
+	}{
+		{1, "1 s"}, {2, "2"}, {5, "5"}, {10, "10 s"}, {30, "30"}, {60, "1 min"}, {120, "2"}, {300, "5"},
+		{600, "10 min"}, {1800, "30"}, {3600, "1 h"}, {7200, "2"}, {14400, "4 h"},
+	} {
+		x := clockX(t.s)
+		c.line(x, laneTop, x, bottom+5, `stroke="#e4e4e4"`)
+		c.text(x, bottom+15, "middle", "", t.label)
 	}
-	return out
+	c.line(clockLeft, bottom, clockRight, bottom, `stroke="#5a5a5a"`)
+	c.text((clockLeft+clockRight)/2, bottom+38, "middle", "", "time since the dish landed on the set")
 }
 
-// bars is the plotter of the lanes, the first on top.
-type bars []lane
-
-// Plot implements plot.Plotter.
-func (b bars) Plot(c draw.Canvas, p *plot.Plot) {
-	trX, trY := p.Transforms(&c)
-	x := func(d time.Duration) vg.Length {
-		return trX(math.Min(math.Max(d.Seconds(), p.X.Min), p.X.Max))
+// draw sets the bar with its label after it or, where the page ends, before it.
+func (b bar) draw(c *canvas, y float64) {
+	if math.IsInf(b.early, 1) {
+		c.text(clockRight, y, "end", "", fit(b.label, clockRight-clockLeft))
+		return
 	}
-	words := draw.TextStyle{Color: figure.Ink, Font: p.X.Tick.Label.Font, Handler: p.X.Tick.Label.Handler, YAlign: draw.YCenter}
-	bold := words
-	bold.Font.Weight = font.WeightBold
-	rule := draw.LineStyle{Color: color.Gray{0xc8}, Width: vg.Points(0.5)}
-	for i, l := range b {
-		y := trY(float64(len(b) - 1 - i))
-		if l.heading != "" {
-			c.StrokeLine2(rule, c.Min.X, y+laneHeight/2, c.Max.X, y+laneHeight/2)
-			c.FillText(bold, vg.Point{X: c.Min.X, Y: y}, l.heading)
-			continue
-		}
-		ink, tint := figure.Colour(2), figure.Tint(2)
-		if l.Ends {
-			ink, tint = figure.Colour(0), figure.Tint(0)
-		}
-		label := l.Name + " " + thermal.Clock(l.Window.Likely)
-		if l.Window.Likely == thermal.Never && l.Window.MayHappen() {
-			label = l.Name + ", most likely never"
-		}
-		if !l.Window.MayHappen() {
-			end := words
-			end.XAlign = draw.XRight
-			c.FillText(end, vg.Point{X: c.Max.X, Y: y}, label)
-			continue
-		}
-		left, right, h := x(l.Window.Earliest), x(l.Window.Latest), laneHeight*0.25
-		rect(c, tint, left, right, y-h, y+h)
-		if l.Window.Likely != thermal.Never {
-			at := x(l.Window.Likely)
-			rect(c, ink, at-vg.Points(1.2), at+vg.Points(1.2), y-1.4*h, y+1.4*h)
-		}
-		at := vg.Point{X: right + vg.Points(5), Y: y}
-		if right > c.Min.X+(c.Max.X-c.Min.X)*0.72 {
-			words := words
-			words.XAlign = draw.XRight
-			c.FillText(words, vg.Point{X: left - vg.Points(5), Y: y}, label)
-			continue
-		}
-		c.FillText(words, at, label)
+	left, right := clockX(b.early), clockX(b.latest)
+	tint, ink, half := openBar, openMark, 1.0
+	if b.ends {
+		tint, ink, half = overBar, overMark, 2.0
 	}
-}
-
-func rect(c draw.Canvas, ink color.Color, left, right, bottom, top vg.Length) {
-	c.FillPolygon(ink, []vg.Point{{X: left, Y: bottom}, {X: right, Y: bottom}, {X: right, Y: top}, {X: left, Y: top}})
+	c.rect(left, y-5, max(right-left, 1), 10, tint)
+	if !math.IsInf(b.likely, 1) {
+		c.rect(clockX(b.likely)-half, y-8, 2*half, 16, ink)
+	}
+	const gap = 6
+	switch w := widthOf(b.label); {
+	case right+gap+w <= clockRight:
+		c.text(right+gap, y, "start", "", b.label)
+	case left-gap-w >= clockLeft:
+		c.text(left-gap, y, "end", "", b.label)
+	default: // the bar leaves room on neither side: on it, edged in white
+		halo := ` stroke="#ffffff" stroke-width="4" paint-order="stroke" stroke-linejoin="round"`
+		c.text(clockLeft+gap, y, "start", halo, fit(b.label, clockRight-clockLeft-2*gap))
+	}
 }

@@ -6,34 +6,40 @@ import (
 	"strconv"
 	"time"
 
-	"example.org/honestplate/rheology"
+	"example.org/honestplate"
 	"example.org/honestplate/thermal"
 )
 
 // when puts a window in words: when it happens, or that it does not.
-func when(w thermal.Window) string {
+func when(w honestplate.Window) string {
 	switch {
 	case !w.MayHappen():
 		return "never"
-	case w.Likely == thermal.Never:
-		return fmt.Sprintf("most likely never, at the earliest after %s", thermal.Clock(w.Earliest))
-	case w.Latest == thermal.Never:
-		return fmt.Sprintf("after %s (%s or later, perhaps never)", thermal.Clock(w.Likely), thermal.Clock(w.Earliest))
+	case w.Likely.Never:
+		return fmt.Sprintf("most likely never, at the earliest after %s", w.Earliest)
+	case w.Latest.Never:
+		return fmt.Sprintf("after %s (%s or later, perhaps never)", w.Likely, w.Earliest)
 	}
 	return "after " + w.String()
 }
 
 // until says when a window closes, or that it does not.
-func until(w thermal.Window) string {
-	if w.Likely == thermal.Never {
+func until(w honestplate.Window) string {
+	if w.Likely.Never {
 		return "the end of the slot"
 	}
-	return thermal.Clock(w.Likely)
+	return w.Likely.String()
 }
 
 // earlier is the window of whatever comes first of two.
-func earlier(a, b thermal.Window) thermal.Window {
-	return thermal.Window{Earliest: min(a.Earliest, b.Earliest), Likely: min(a.Likely, b.Likely), Latest: min(a.Latest, b.Latest)}
+func earlier(a, b honestplate.Window) honestplate.Window {
+	first := func(x, y honestplate.Moment) honestplate.Moment {
+		if x.Before(y) {
+			return x
+		}
+		return y
+	}
+	return honestplate.Window{Earliest: first(a.Earliest, b.Earliest), Likely: first(a.Likely, b.Likely), Latest: first(a.Latest, b.Latest)}
 }
 
 // decisive names the input that explains most of a time's spread, and its share.
@@ -55,11 +61,11 @@ func digits(v float64, n int) string {
 }
 
 // mPaS prints a viscosity with its band, if it has one.
-func mPaS(e rheology.Estimate) string {
+func mPaS(e honestplate.Estimate) string {
 	if e.Low == e.High {
-		return digits(e.Value*1000, 2) + " mPa s"
+		return digits(e.Likely*1000, 2) + " mPa s"
 	}
-	return fmt.Sprintf("%s (%s to %s) mPa s", digits(e.Value*1000, 2), digits(e.Low*1000, 2), digits(e.High*1000, 2))
+	return fmt.Sprintf("%s (%s to %s) mPa s", digits(e.Likely*1000, 2), digits(e.Low*1000, 2), digits(e.High*1000, 2))
 }
 
 // seconds prints a short time: to a tenth below ten seconds.

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/testdata"
 )
@@ -55,28 +56,17 @@ func cupOf(r testdata.Row, family, number string) (rheology.Cup, float64, error)
 	if err != nil {
 		return rheology.Cup{}, 0, err
 	}
-	switch r.Text(family) {
-	case "ISO":
-		return rheology.ISO2431(int(n)), n, nil
-	case "DIN":
-		return rheology.DIN53211(), n, nil
-	case "Ford":
-		return rheology.FordCup(int(n)), n, nil
-	case "Zahn":
-		return rheology.ZahnCup(int(n)), n, nil
-	case "Shell":
-		return rheology.ShellCup(n), n, nil
-	}
-	return rheology.Cup{}, 0, fmt.Errorf("unknown cup %q", r.Text(family))
+	c, err := rheology.CupNamed(fmt.Sprintf("%s %g", r.Text(family), n))
+	return c, n, err
 }
 
 // cupReading returns the viscosity in m2/s that a cup tells from a row's time. The
 // printed times are not stopwatch readings by hand, so that only the calibration is
 // in the band.
-func cupReading(r testdata.Row, cup rheology.Cup) (rheology.Estimate, float64, error) {
+func cupReading(r testdata.Row, cup rheology.Cup) (honestplate.Estimate, float64, error) {
 	seconds, err := r.Float("time_s")
 	if err != nil {
-		return rheology.Estimate{}, 0, err
+		return honestplate.Estimate{}, 0, err
 	}
 	cup.Reading = 0
 	e, err := cup.KinematicViscosity(time.Duration(seconds * float64(time.Second)))
@@ -100,7 +90,7 @@ func cupPoints(r testdata.Row) ([]Point, error) {
 	if r.Text("assigned") == "fit" {
 		return []Point{Skip(label, "the cup's number is not printed; it was assigned by fit")}, nil
 	}
-	return []Point{{Label: label, Published: nu, Predicted: e.Value * 1e6, Low: e.Low * 1e6, High: e.High * 1e6}}, nil
+	return []Point{{Label: label, Published: nu, Predicted: e.Likely * 1e6, Low: e.Low * 1e6, High: e.High * 1e6}}, nil
 }
 
 func cupConstantPoints(r testdata.Row) ([]Point, error) {
@@ -142,7 +132,7 @@ func cupConversionPoints(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	return []Point{Near(fmt.Sprintf("%s %g, %g s", r.Text("family"), number, seconds), nu, e.Value*1e6, 5e-5)}, nil
+	return []Point{Near(fmt.Sprintf("%s %g, %g s", r.Text("family"), number, seconds), nu, e.Likely*1e6, 5e-5)}, nil
 }
 
 func fallingBallPoints(r testdata.Row) ([]Point, error) {
@@ -163,7 +153,7 @@ func fallingBallPoints(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	return []Point{NearRel("steel in glycerol", v[4], e.Value, 1e-8)}, nil
+	return []Point{NearRel("steel in glycerol", v[4], e.Likely, 1e-8)}, nil
 }
 
 func logMixingPoints(r testdata.Row) ([]Point, error) {
@@ -181,7 +171,7 @@ func logMixingPoints(r testdata.Row) ([]Point, error) {
 	}
 	var parts []rheology.Part
 	for i, v := range values {
-		parts = append(parts, rheology.Part{Liquid: rheology.Measured{Liquid: rheology.Dairy{FatPercent: 10}, TempC: 20, PaS: rheology.Exactly(v)}, Grams: fractions[i]})
+		parts = append(parts, rheology.Part{Liquid: rheology.Measured{Liquid: rheology.Dairy{FatPercent: 10}, TempC: 20, PaS: honestplate.Exactly(v)}, Grams: fractions[i]})
 	}
 	m, err := rheology.Blend(parts...)
 	if err != nil {
@@ -191,7 +181,7 @@ func logMixingPoints(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	return []Point{NearRel("fractions "+r.Text("fractions"), want, e.Value, 1e-15)}, nil
+	return []Point{NearRel("fractions "+r.Text("fractions"), want, e.Likely, 1e-15)}, nil
 }
 
 func fatPoints(r testdata.Row) ([]Point, error) {
@@ -221,7 +211,7 @@ func dairyBlendPoints(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	m, err := c.Mix(rheology.LogMass)
+	m, err := c.Mix(rheology.Rule{})
 	if err != nil {
 		return nil, err
 	}
@@ -230,7 +220,7 @@ func dairyBlendPoints(r testdata.Row) ([]Point, error) {
 		return nil, err
 	}
 	label := c.Source + ", " + strconv.FormatFloat(c.FatPercent, 'g', -1, 64) + " % fat"
-	return []Point{{Label: label, Published: 1e3 * c.PaS, Predicted: 1e3 * e.Value, Low: 1e3 * e.Low, High: 1e3 * e.High}}, nil
+	return []Point{{Label: label, Published: 1e3 * c.PaS, Predicted: 1e3 * e.Likely, Low: 1e3 * e.Low, High: 1e3 * e.High}}, nil
 }
 
 // DairyBlend reads a row of the table dairy_blends.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/testdata"
 )
@@ -53,10 +54,6 @@ var rheologyLiquids = []Check{
 		Claim: "the model's own 95 % band", Banded: true, Points: sucroseDensity,
 	},
 	{
-		Table: "sugar_baume", Package: "rheology", Quantity: "degrees Baume", Unit: "Be",
-		Claim: "0.4: the table steps 2.3 to 2.9 for each 5 Brix, uneven by as much", Points: sugarBaume,
-	},
-	{
 		Table: "honey_viscosity", Package: "rheology", Quantity: "viscosity", Unit: "Pa s",
 		Claim: "the model's own 95 % band", Banded: true, Points: honeyViscosity,
 	},
@@ -77,15 +74,15 @@ func columns(r testdata.Row, names ...string) ([]float64, error) {
 
 // estimated turns a prediction into a point whose band is the model's own, in the
 // unit of the published value, widened by slack.
-func estimated(label string, published float64, e rheology.Estimate, err error, unit, slack float64) ([]Point, error) {
+func estimated(label string, published float64, e honestplate.Estimate, err error, unit, slack float64) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
 	e = e.Times(unit)
-	return []Point{{Label: label, Published: published, Predicted: e.Value, Low: e.Low - slack, High: e.High + slack}}, nil
+	return []Point{{Label: label, Published: published, Predicted: e.Likely, Low: e.Low - slack, High: e.High + slack}}, nil
 }
 
-type waterProperty func(rheology.Water, float64) (rheology.Estimate, error)
+type waterProperty func(rheology.Water, float64) (honestplate.Estimate, error)
 
 func waterProperties(column string, unit, half float64, f waterProperty) func(testdata.Row) ([]Point, error) {
 	return func(r testdata.Row) ([]Point, error) {
@@ -97,7 +94,7 @@ func waterProperties(column string, unit, half float64, f waterProperty) func(te
 		if err != nil {
 			return nil, err
 		}
-		return []Point{Near(fmt.Sprintf("%g degC", v[0]), v[1], e.Value*unit, half)}, nil
+		return []Point{Near(fmt.Sprintf("%g degC", v[0]), v[1], e.Likely*unit, half)}, nil
 	}
 }
 
@@ -111,7 +108,7 @@ func waterICT(column string, unit, rel float64, f waterProperty) func(testdata.R
 		if err != nil {
 			return nil, err
 		}
-		return []Point{NearRel(fmt.Sprintf("%g degC", v[0]), v[1], e.Value*unit, rel)}, nil
+		return []Point{NearRel(fmt.Sprintf("%g degC", v[0]), v[1], e.Likely*unit, rel)}, nil
 	}
 }
 
@@ -132,7 +129,7 @@ func waterSurfaceTension(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	return []Point{Near(label, v[1], e.Value*1e3, half)}, nil
+	return []Point{Near(label, v[1], e.Likely*1e3, half)}, nil
 }
 
 func dairyViscosity(r testdata.Row) ([]Point, error) {
@@ -248,20 +245,4 @@ func honeyViscosity(r testdata.Row) ([]Point, error) {
 	}
 	e, err := rheology.Honey{MoisturePercent: moisture}.Viscosity(v[0])
 	return estimated(fmt.Sprintf("%s, %g degC", r.Text("flower"), v[0]), v[1], e, err, 1, 0)
-}
-
-func sugarBaume(r testdata.Row) ([]Point, error) {
-	v, err := columns(r, "brix", "baume")
-	if err != nil {
-		return nil, err
-	}
-	label := fmt.Sprintf("%g Brix", v[0])
-	if v[0] > 75 {
-		return []Point{Skip(label, "beyond 75 Brix")}, nil
-	}
-	be, err := rheology.Sucrose{Brix: v[0]}.Baume()
-	if err != nil {
-		return nil, err
-	}
-	return []Point{Near(label, v[1], be, 0.4)}, nil
 }

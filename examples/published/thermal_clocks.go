@@ -2,25 +2,15 @@ package published
 
 import (
 	"fmt"
-	"math"
 	"time"
 
 	"example.org/honestplate/testdata"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/heat"
 )
 
 // Checks of scoops, ice and the enthalpy solver.
 var thermalClocks = []Check{
-	{
-		Table: "ice_ball_in_air_stream", Package: "thermal", Quantity: "melting of a ball of ice", Unit: "g/s or s",
-		Claim:  "half a per cent; the printed rate has three digits",
-		Points: iceBall,
-	},
-	{
-		Table: "ice_sheet_growth", Package: "thermal", Quantity: "growth of a sheet of ice", Unit: "s",
-		Claim:  "half the last printed digit",
-		Points: iceSheet,
-	},
 	{
 		Table: "ice_in_water", Package: "thermal", Quantity: "ice mixed with water", Unit: "degC or g",
 		Claim:  "the sources' latent heat: 0.5 % of the ice, 0.1 K",
@@ -31,46 +21,6 @@ var thermalClocks = []Check{
 		Claim:  "0.2 % of the heat, 0.001 of the volume",
 		Points: meltingSphere,
 	},
-}
-
-func iceBall(r testdata.Row) ([]Point, error) {
-	v, err := floats(r, "diameter_m", "speed_m_s", "air_c", "viscosity_pa_s", "conductivity_w_mk",
-		"density_kg_m3", "heat_j_kgk", "ice_kg_m3", "fusion_j_kg", "mass_share", "value")
-	if err != nil {
-		return nil, err
-	}
-	d0, speed, air, mu, k, rho, cp := v[0], v[1], v[2], v[3], v[4], v[5], v[6]
-	ice, fusion, share, printed := v[7], v[8], v[9], v[10]
-	h := func(d float64) float64 {
-		// The correlation begins at Reynolds number 3.5; the example stays above 4000.
-		nu, err := thermal.NusseltSphereInStream(rho*speed*d/mu, mu*cp/k, 1)
-		if err != nil {
-			return math.NaN()
-		}
-		return nu * k / d
-	}
-	label := r.Text("quantity")
-	if share == 0 {
-		rate := h(d0) * math.Pi * d0 * d0 * air / fusion * 1000
-		return []Point{NearRel(label, printed, rate, 0.005)}, nil
-	}
-	t, err := thermal.BallMeltTime(d0, share, air, ice*fusion, h)
-	if err != nil {
-		return nil, err
-	}
-	return []Point{NearRel(label, printed, t.Seconds(), 0.005)}, nil
-}
-
-func iceSheet(r testdata.Row) ([]Point, error) {
-	v, err := floats(r, "from_m", "to_m", "below_freezing_k", "conductivity_w_mk", "latent_j_m3", "time_s", "printed_to_s")
-	if err != nil {
-		return nil, err
-	}
-	t, err := thermal.SheetTime(v[0], v[1], v[2], v[3], v[4])
-	if err != nil {
-		return nil, err
-	}
-	return []Point{Near(r.Text("case"), v[5], t.Seconds(), v[6])}, nil
 }
 
 func iceInWater(r testdata.Row) ([]Point, error) {
@@ -94,7 +44,7 @@ func meltingSphere(r testdata.Row) ([]Point, error) {
 		return nil, err
 	}
 	const rho, solid, liquid, latent = 917.0, 2100.0, 4180.0, 333.5e3
-	body := thermal.Body{Form: thermal.SphereForm, Radius: v[0], Curve: thermal.Curve{
+	body := heat.Body{Form: heat.SphereForm, Radius: v[0], Curve: heat.Curve{
 		{TempC: -50, Enthalpy: -49 * rho * solid, Conductivity: 2.2},
 		{TempC: -1, Enthalpy: 0, Conductivity: 2.2},
 		{TempC: 0, Enthalpy: rho * latent, Conductivity: 0.56},

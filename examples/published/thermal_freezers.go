@@ -5,6 +5,7 @@ import (
 
 	"example.org/honestplate/testdata"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/food"
 )
 
 func freezerMedia(r testdata.Row) ([]Point, error) {
@@ -12,7 +13,7 @@ func freezerMedia(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	for _, m := range []thermal.Medium{thermal.HomeFreezer(), thermal.BlastFreezer(), thermal.PlateFreezer(), thermal.DryIce()} {
+	for _, m := range []thermal.Medium{thermal.Freezers().Home, thermal.Freezers().Blast, thermal.Freezers().Plate, thermal.Freezers().DryIce} {
 		switch {
 		case m.Name != r.Text("medium"):
 		case r.Text("quantity") == "temp_c":
@@ -24,33 +25,6 @@ func freezerMedia(r testdata.Row) ([]Point, error) {
 	return nil, fmt.Errorf("unknown medium %q", r.Text("medium"))
 }
 
-// plankConstants takes P and R out of the freezing time by making the other's term
-// vanish: rho L/(Tf - Ta) is 1e6 s W/(m3 K), a is 0.1 m.
-func plankConstants(r testdata.Row) ([]Point, error) {
-	v, err := floats(r, "numerator", "denominator")
-	if err != nil {
-		return nil, err
-	}
-	size, ok := map[string]thermal.Size{
-		"slab": {Height: 0.1}, "cylinder": {Diameter: 0.1, Long: true}, "ball": {Diameter: 0.1},
-		"cube": {Height: 0.1, Width: 0.1, Depth: 0.1},
-	}[r.Text("shape")]
-	if !ok {
-		return nil, fmt.Errorf("unknown shape %q", r.Text("shape"))
-	}
-	f := thermal.Freezing{
-		Size: size, Food: thermal.Freezable{FreezeC: 0, Density: 1000, Latent: 2e4, FrozenK: 1e9},
-		Medium: thermal.Medium{TempC: -20, H: 10},
-	}
-	scale := 1e6 * 0.1 / 10
-	if r.Text("constant") == "R" {
-		f.Food.FrozenK, f.Medium.H = 1, 1e9
-		scale = 1e6 * 0.01
-	}
-	t, err := f.Plank()
-	return []Point{NearRel(r.Text("shape")+", "+r.Text("constant"), v[0]/v[1], t.Seconds()/scale, 1e-3)}, err
-}
-
 // sucroseEquivalents finds how much sucrose lowers the freezing point of 75 g of
 // water as much as 10 g of the sweetener.
 func sucroseEquivalents(r testdata.Row) ([]Point, error) {
@@ -59,7 +33,7 @@ func sucroseEquivalents(r testdata.Row) ([]Point, error) {
 		return nil, err
 	}
 	label := r.Text("solute")
-	mix := thermal.FrozenMix{OtherSolidsPercent: 15}
+	mix := food.FrozenMix{OtherSolidsPercent: 15}
 	low, high := 0.99, 1.01
 	switch label {
 	case "dextrose", "fructose", "galactose", "allulose invert sugar honey":
@@ -74,18 +48,18 @@ func sucroseEquivalents(r testdata.Row) ([]Point, error) {
 	default:
 		return []Point{Skip(label, "not an ingredient of FrozenMix, unless through SyrupFactor")}, nil
 	}
-	temp, err := mix.FreezingPointC()
+	temp, err := mix.FrozenAtC(0)
 	if err != nil {
 		return nil, err
 	}
-	a, b := 0.0, 100.0
+	a, b := 3.0, 100.0
 	for range 50 {
 		mid := (a + b) / 2
-		d, err := thermal.SucroseDepression(mid)
+		d, err := food.FrozenMix{SucrosePercent: 100 * mid / (100 + mid)}.FrozenAtC(0)
 		if err != nil {
 			return nil, err
 		}
-		if d < -temp {
+		if d > temp {
 			a = mid
 		} else {
 			b = mid

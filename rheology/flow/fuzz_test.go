@@ -1,0 +1,78 @@
+package flow
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	"example.org/honestplate"
+)
+
+// sound fails for a number that is none without an error, and for an error of another kind.
+func sound(t *testing.T, what string, v float64, err error) {
+	t.Helper()
+	if err == nil && (math.IsNaN(v) || math.IsInf(v, 0)) {
+		t.Fatalf("%s: %v", what, v)
+	}
+	if err != nil && !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
+		t.Fatalf("%s: %v", what, err)
+	}
+}
+
+func FuzzModels(f *testing.F) {
+	f.Add(5.0, 0.5, 0.3, 0.01, 1000.0, 10.0)
+	f.Add(0.0, 1e12, 2.0, 1e6, 1e12, 1e12)
+	f.Add(math.NaN(), math.Inf(1), -1.0, 0.0, math.NaN(), math.Inf(-1))
+	f.Fuzz(func(t *testing.T, a, b, n, size, pressure, rate float64) {
+		for _, m := range []Model{
+			nil, (*Newtonian)(nil), Newtonian{a}, PowerLaw{a, n}, Bingham{a, b}, HerschelBulkley{a, b, n}, Casson{a, b}, Carreau{a, b, size, n}, disguised{Bingham{a, b}},
+		} {
+			v, err := Viscosity(m, rate)
+			sound(t, "viscosity", v, err)
+			if _, own := m.(disguised); err == nil && !own && v*rate < m.Stress(0)*(1-1e-9) {
+				t.Errorf("%v%+v at %v 1/s: %v Pa s", m, m, rate, v)
+			}
+			for _, p := range []Pipe{{size, size}, {0.01, size}} {
+				flow, err := p.Flow(m, pressure)
+				for _, x := range []float64{flow.Rate, flow.Speed, flow.CentreSpeed, flow.WallShearRate, flow.PlugDiameter} {
+					sound(t, "flow", x, err)
+				}
+				re, err := flow.Reynolds(size)
+				sound(t, "Reynolds number", re, err)
+				dp, err := p.PressureFor(m, rate)
+				sound(t, "pressure", dp, err)
+			}
+		}
+	})
+}
+
+func FuzzFit(f *testing.F) {
+	f.Add(1.0, 2.0, 3.0, 5.0, 30.0, 20.0, 100.0, 40.0, 1.0)
+	f.Add(1.0, 2.0, 1.0, 2.0, 1.0, 2.0, 1.6, 2.0, math.NaN())
+	f.Fuzz(func(t *testing.T, r1, s1, r2, s2, r3, s3, r4, s4, w float64) {
+		fits, err := FitAll([]Point{{r1, s1, w}, {r2, s2, 0}, {r3, s3, 0}, {r4, s4, w}, {2 * r4, s4 * 1.1, 0}})
+		sound(t, "fit", 0, err)
+		for _, fit := range fits {
+			sound(t, "residuals", fit.RSS, Check(fit.Model))
+			for i, v := range append(fit.Values, fit.Errors...) {
+				if math.IsNaN(v) || math.IsInf(v, 0) {
+					t.Errorf("%v: constant or error %d is %v", fit.Model, i, v)
+				}
+			}
+			e, err := fit.Viscosity(r2)
+			sound(t, "fitted viscosity", e.High-e.Low, err)
+		}
+	})
+}
+
+func FuzzReadPoints(f *testing.F) {
+	f.Add("rate,stress\n1,2\n10,12\n")
+	f.Add("1;2\n")
+	f.Fuzz(func(t *testing.T, text string) {
+		points, err := ReadPoints(strings.NewReader(text))
+		if err == nil && len(points) == 0 {
+			t.Error("no points and no error")
+		}
+	})
+}

@@ -1,0 +1,166 @@
+package flow
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
+	"gonum.org/v1/gonum/mat"
+)
+
+// checkPoints returns the geometric mean of the rates.
+func checkPoints(points []Point) (float64, error) {
+	if len(points) == 0 {
+		return 0, check.Input("Points", 0, "points", "1 or more")
+	}
+	var sum float64
+	low, high := math.Inf(1), 0.0
+	for i, p := range points {
+		if err := cmp.Or(honestplate.InRange("ShearRate", p.ShearRate, 1e-6, 1e8, "1/s", "what rheometers reach"),
+			honestplate.InRange("Stress", p.Stress, 1e-9, 1e9, "Pa", "what rheometers reach"),
+			honestplate.InRange("Weight", p.Weight, 0, 1e18, "", "sensible weights")); err != nil {
+			return 0, honestplate.In(fmt.Sprintf("Points[%d]", i), err)
+		}
+		sum += math.Log(p.ShearRate)
+		low, high = min(low, p.ShearRate), max(high, p.ShearRate)
+	}
+	if len(points) > 1 && high < 1.5*low {
+		return 0, check.Input("Points", high/low, "between the shear rates", "a factor of 1.5 or more")
+	}
+	return math.Exp(sum / float64(len(points))), nil
+}
+
+func distinctRates(points []Point) int {
+	rates := make([]float64, len(points))
+	for i, p := range points {
+		rates[i] = p.ShearRate
+	}
+	slices.Sort(rates)
+	return len(slices.Compact(rates))
+}
+
+func weight(p Point) float64 {
+	if p.Weight == 0 {
+		return 1
+	}
+	return p.Weight
+}
+
+type search struct {
+	shape
+	points []Point
+	total  float64 // weighted sum of squared stresses
+}
+
+// rss is the least weighted sum of squares at bending constants t, relative to
+// the total, or a steep wall outside their bounds.
+func (f *search) rss(t []float64) float64 {
+	if len(t) > 0 {
+		n := t[len(t)-1]
+		low, high := 0.02, 2.0
+		if len(f.names) == 2 && f.linear == 1 && f.names[0] == "yield stress" {
+			low, high = -30, 15 // ln of the Casson ratio
+		}
+		if n < low || n > high {
+			return 2 + math.Abs(n)
+		}
+		if len(t) == 2 && math.Abs(t[0]) > 25 {
+			return 2 + math.Abs(t[0])
+		}
+	}
+	_, s := f.solve(t)
+	return s / f.total
+}
+
+// solve returns the linear constants, none negative, and the weighted RSS.
+func (f *search) solve(t []float64) (c [2]float64, rss float64) {
+	var a00, a01, a11, b0, b1 float64
+	var phi [2]float64
+	for _, p := range f.points {
+		f.basis(p.ShearRate, t, &phi)
+		w := weight(p)
+		a00 += w * phi[0] * phi[0]
+		b0 += w * phi[0] * p.Stress
+		if f.linear == 2 {
+			a01 += w * phi[0] * phi[1]
+			a11 += w * phi[1] * phi[1]
+			b1 += w * phi[1] * p.Stress
+		}
+	}
+	if f.linear == 1 {
+		c[0] = b0 / a00
+	} else if det := a00*a11 - a01*a01; det > 1e-14*a00*a11 {
+		c[0], c[1] = (b0*a11-b1*a01)/det, (b1*a00-b0*a01)/det
+		// A negative constant is set to zero and the other solved alone.
+		if c[0] < 0 {
+			c[0], c[1] = 0, b1/a11
+		} else if c[1] < 0 {
+			c[0], c[1] = b0/a00, 0
+		}
+	} else {
+		c[0] = b0 / a00
+	}
+	for _, p := range f.points {
+		f.basis(p.ShearRate, t, &phi)
+		r := p.Stress - c[0]*phi[0] - c[1]*phi[1]
+		rss += weight(p) * r * r
+	}
+	return c, rss
+}
+
+// aicc is Akaike's criterion with the small-sample term (Hurvich & Tsai 1989, from
+// memory): n ln(RSS/n) + 2k + 2k(k+1)/(n-k-1), k the constants and the variance. An
+// RSS below rounding counts as rounding.
+func aicc(rss, total float64, n, constants int) float64 {
+	k := float64(constants + 1)
+	free := float64(n) - k - 1
+	if free <= 0 {
+		return math.Inf(1)
+	}
+	rss = max(rss, 1e-26*total)
+	return float64(n)*math.Log(rss/float64(n)) + 2*k + 2*k*(k+1)/free
+}
+
+func covariance(s shape, values []float64, points []Point, rss float64) *mat.SymDense {
+	p := len(values)
+	if len(points) <= p {
+		return nil
+	}
+	normal := mat.NewSymDense(p, nil)
+	g := make([]float64, p)
+	for _, pt := range points {
+		s.grad(pt.ShearRate, values, g)
+		normal.SymRankOne(normal, weight(pt), mat.NewVecDense(p, g))
+	}
+	// Scaled to a unit diagonal, since a consistency and an index differ by orders.
+	d := make([]float64, p)
+	for i := range p {
+		d[i] = math.Sqrt(normal.At(i, i))
+		if !(d[i] > 0) || math.IsInf(d[i], 0) {
+			return nil
+		}
+	}
+	for i := range p {
+		for j := i; j < p; j++ {
+			normal.SetSym(i, j, normal.At(i, j)/(d[i]*d[j]))
+		}
+	}
+	var chol mat.Cholesky
+	if !chol.Factorize(normal) || chol.Cond() > 1e14 {
+		return nil
+	}
+	var inverse mat.SymDense
+	if err := chol.InverseTo(&inverse); err != nil {
+		return nil
+	}
+	v := rss / float64(len(points)-p)
+	for i := range p {
+		for j := i; j < p; j++ {
+			inverse.SetSym(i, j, inverse.At(i, j)*v/(d[i]*d[j]))
+		}
+	}
+	return &inverse
+}

@@ -1,0 +1,161 @@
+package pour_test
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/law"
+	"example.org/honestplate/rheology/pour"
+)
+
+// numbers fails if what a call returned without an error holds a NaN or an infinity.
+func numbers(t *testing.T, what string, err error, values ...any) {
+	t.Helper()
+	if err != nil {
+		return
+	}
+	for _, v := range values {
+		s := fmt.Sprintf("%+v", v)
+		if strings.Contains(s, "NaN") || strings.Contains(s, "Inf") {
+			t.Fatalf("%s: %s", what, s)
+		}
+	}
+}
+
+// after runs everything that can be asked of a pour.
+func after(t *testing.T, p pour.Pour, drop, film, degrees float64, rough bool, n int, wait int64) {
+	t.Helper()
+	s, err := p.Stream(drop)
+	numbers(t, "stream", err, s)
+	if err == nil {
+		x, err := s.Splash(pour.Target{Film: film, Rough: rough})
+		numbers(t, "splash", err, x)
+		c, err := s.Crown(film)
+		numbers(t, "crown", err, c)
+		k, err := s.Coil()
+		numbers(t, "coil", err, k)
+	}
+	m, err := p.Series(n % 20)
+	numbers(t, "series", err, m)
+	l, err := p.AtEnd()
+	numbers(t, "last", err, l)
+	c, err := p.Dribble(degrees)
+	numbers(t, "cling", err, c)
+	r, err := p.Settled(degrees)
+	numbers(t, "rest", err, r)
+	u, err := p.Puddle(time.Duration(wait), degrees)
+	numbers(t, "puddle", err, u)
+}
+
+func FuzzSpout(f *testing.F) {
+	f.Add(0.008, 0.03, 0.06, 0.0, 0.0, 0.0, 0.02, 1000.0, 0.05, 0.0, 1.0, 20.0, 200.0, 0.2, 0.001, 30.0, false, 5, int64(1e9))
+	f.Add(0.02, 0.05, 0.1, 0.01, 0.1, 0.6, 2.0, 1300.0, 0.08, 20.0, 0.4, 20.0, 50.0, 1.5, 0.0, 90.0, true, 3, int64(1e12))
+	f.Fuzz(func(t *testing.T, d, length, head, surface, wall, cd, eta, rho, sigma, yield, n, tempC, grams, drop, film, degrees float64, rough bool, steps int, wait int64) {
+		base := given{eta: eta, rho: rho, sigma: sigma, band: 0.2}
+		s := pour.Spout{Diameter: d, Length: length, Head: head, SurfaceArea: surface, WallArea: wall, Discharge: cd}
+		for _, l := range []rheology.Liquid{base, stiff{base, yield}, thinning{base, n}} {
+			p, err := s.Pour(l, tempC, grams)
+			numbers(t, "pour", err, p.Rate, p.EndRate, p.Duration, p.LeftGrams, p.Viscosity, p.Speed, p.Diameter, p.Reynolds, p.ShearRate)
+			if err == nil {
+				after(t, p, drop, film, degrees, rough, steps, wait)
+			}
+		}
+	})
+}
+
+func FuzzLip(f *testing.F) {
+	f.Add(0.03, 0.01, 0.01, 0.0, 0.0, 0.02, 1000.0, 0.05, 0.0, 1.0, 20.0, 200.0, 0.2, 0.001, 30.0, false, 5, int64(1e9))
+	f.Add(0.05, 0.03, 0.03, 0.01, 0.1, 2.0, 1300.0, 0.08, 20.0, 0.4, 20.0, 50.0, 1.5, 0.0, 90.0, true, 3, int64(1e12))
+	f.Add(0.00375, 8.3e-05, 0.011, 46.0, 0.0, 30.12, 133.3, 6.26, 0.0, -8.4, -106.0, 600.0, 1.2, 8.8, -29.0, false, -83, int64(1e9)) // a stress that falls with the rate
+	f.Fuzz(func(t *testing.T, width, length, head, surface, wall, eta, rho, sigma, yield, n, tempC, grams, drop, film, degrees float64, rough bool, steps int, wait int64) {
+		base := given{eta: eta, rho: rho, sigma: sigma, band: 0.2}
+		s := pour.Lip{Width: width, Length: length, Head: head, SurfaceArea: surface, WallArea: wall}
+		for _, l := range []rheology.Liquid{base, stiff{base, yield}, thinning{base, n}} {
+			p, err := s.Pour(l, tempC, grams)
+			numbers(t, "pour", err, p.Rate, p.EndRate, p.Duration, p.LeftGrams, p.Viscosity, p.Speed, p.Diameter, p.Reynolds, p.ShearRate)
+			if err == nil {
+				after(t, p, drop, film, degrees, rough, steps, wait)
+			}
+		}
+	})
+}
+
+func FuzzJetsAndDrops(f *testing.F) {
+	f.Add(0.005, 1.0, 0.02, 1000.0, 0.05, 0.3, 1.2, 1.8e-5, 6.8e-8)
+	f.Add(1e-6, 100.0, 1e6, 3e4, 1e-4, 3.0, 1e-6, 1e-7, 1.0)
+	f.Fuzz(func(t *testing.T, d, v, eta, rho, sigma, z, gas, gasEta, path float64) {
+		j := law.Jet{Diameter: d, Speed: v, Fluid: law.Fluid{Viscosity: eta, Density: rho, SurfaceTension: sigma}}
+		end, err := j.Fall(z)
+		numbers(t, "fall", err, end)
+		for _, turbulent := range []bool{false, true} {
+			j.Turbulent = turbulent
+			e, err := j.BreakUp()
+			numbers(t, "break-up", err, e)
+		}
+		x, err := j.DrippingWeber(d, z)
+		numbers(t, "dripping", err, x)
+		x, err = law.TerminalSpeed(d)
+		numbers(t, "terminal", err, x)
+		x, err = j.PendantDrop(d)
+		numbers(t, "drop", err, x)
+		x, err = j.DraggedFilm(v)
+		numbers(t, "film", err, x)
+		l, err := law.Impact{Fluid: j.Fluid, Diameter: d, Speed: v, GasDensity: gas, GasViscosity: gasEta, MeanFreePath: path}.Lift()
+		numbers(t, "lift", err, l)
+		s := pour.Stream{Drop: z, Diameter: d, Speed: v, Fluid: law.Fluid{Viscosity: eta, Density: rho, SurfaceTension: sigma}, Rate: gas, Broken: z > 1}
+		for _, film := range []float64{0, z, d / 2} {
+			p, err := s.Splash(pour.Target{Film: film})
+			numbers(t, "splash", err, p)
+		}
+		c, err := s.Crown(d / 3)
+		numbers(t, "crown", err, c)
+		_, err = s.Coil()
+		if err == nil {
+			t.Fatal("a made-up stream has no outlet to coil from")
+		}
+	})
+}
+
+func FuzzClosedForms(f *testing.F) {
+	f.Add(0.01, 0.001, 0.3, 0.1, 1e-3)
+	f.Add(1e9, 1e-12, 1e6, 0.0, 1e6)
+	f.Fuzz(func(t *testing.T, a, b, d, e, nu float64) {
+		v, err := law.Tube{Bore: b, Length: d}.Time(nu, a, d, e)
+		numbers(t, "tube", err, v)
+		v, err = law.ReleasedPuddle(b, nu, a)
+		numbers(t, "released", err, v)
+		v, err = law.FedPuddle(b, nu, a)
+		numbers(t, "fed", err, v)
+	})
+}
+
+func FuzzWallsAndBubbles(f *testing.F) {
+	f.Add(0.1, 30.0, 0.02, 1000.0, 0.05, 20.0, 0.4, 20.0, int64(1e9), 0.001, 1.2)
+	f.Add(10.0, 90.0, 1e6, 3e4, 1e-4, 0.0, 1.0, 20.0, int64(1e15), 0.05, 0.0)
+	f.Fuzz(func(t *testing.T, height, degrees, eta, rho, sigma, yield, n, tempC float64, wait int64, d, gas float64) {
+		base := given{eta: eta, rho: rho, sigma: sigma, band: 0.2}
+		for _, l := range []rheology.Liquid{base, stiff{base, yield}, thinning{base, n}} {
+			c, err := pour.Wall{Height: height, Degrees: degrees}.Drain(l, tempC, time.Duration(wait))
+			numbers(t, "coat", err, c)
+			u, err := pour.BubbleRise(l, tempC, d)
+			numbers(t, "bubble", err, u)
+			if err == nil && (u.Low > u.Likely || u.High < u.Likely) {
+				t.Fatalf("bubble: %v", u)
+			}
+			w, err := pour.BubblesClear(l, tempC, d, height)
+			numbers(t, "clear", err, w)
+			if err == nil && (w.Earliest.After > w.Likely.After || w.Latest.After < w.Likely.After || math.Signbit(float64(w.Earliest.After))) {
+				t.Fatalf("clear: %v", w)
+			}
+		}
+		b := law.Bubble{Fluid: law.Fluid{Viscosity: eta, Density: rho, SurfaceTension: sigma}, Diameter: d, Gas: gas}
+		v, err := b.Coated()
+		numbers(t, "coated", err, v)
+		v, err = b.Clean()
+		numbers(t, "clean", err, v)
+	})
+}

@@ -1,0 +1,148 @@
+package pour
+
+import (
+	"cmp"
+	"math"
+	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/internal/check"
+	"example.org/honestplate/rheology/law"
+)
+
+// A Pour is what a spout or a lip does with a mass of liquid.
+type Pour struct {
+	// Duration from the first to the last of the grams.
+	Duration honestplate.Window
+	// Rate at the start and at the end, m3/s. They are equal where the head stays.
+	Rate, EndRate honestplate.Estimate
+	// Speed is the mean in the bore, or at the edge of a lip, at the start, m/s.
+	Speed float64
+	// Diameter of the stream where it leaves the outlet, m: that of the jet, which
+	// behind a hole is narrower than the hole; for a lip, that of the circle of the
+	// same section.
+	Diameter float64
+	// Reynolds number at the start: V D/nu in a bore, 4 q/nu of a lip's film (q in
+	// m2/s, per width).
+	Reynolds float64
+	// Regime of the flow at the start: "laminar, held by friction", "laminar, held by
+	// inertia", "between laminar and turbulent" or "turbulent".
+	Regime string
+	// Friction is its share of the head at the start, 0..1: near 1 the rate goes with one
+	// over the viscosity, near 0 it hardly knows it.
+	Friction float64
+	// ShearRate at which the viscosity was read, 1/s.
+	ShearRate float64
+	// Viscosity in Pa s at that rate, Density in kg/m3, SurfaceTension in N/m: the
+	// liquid's, with their bands.
+	Viscosity, Density, SurfaceTension honestplate.Estimate
+	// MayStay reports that the yield stress, at the high end of its band, would hold the
+	// liquid in its outlet: the other figures are for one that runs.
+	MayStay bool
+	// Hydraulics is the uncertainty of the rate from the outlet alone, as a fraction.
+	Hydraulics float64
+	// Grams that leave the outlet, and LeftGrams that stay behind as a film on the
+	// wall and in the bore: weigh in the sum.
+	Grams     float64
+	LeftGrams honestplate.Estimate
+
+	asked       question
+	out         outlet
+	first, last float64              // heads that drive the flow at the start and the end, m
+	surface     float64              // m2; 0: the head stays
+	yield       honestplate.Estimate // Pa; 0: none
+	stuck       float64              // head that the yield stress holds, m
+}
+
+// The regimes of a pour.
+const (
+	// friction: laminar, held back by friction: thick liquids, narrow bores. The rate goes
+	// with one over the viscosity.
+	friction = "laminar, held by friction"
+	// inertia: laminar, held back by its own velocity: thin liquids, short spouts. The rate
+	// hardly knows the viscosity.
+	inertia = "laminar, held by inertia"
+	// transitional lies between Re 2000 and 4000, where it can be either.
+	transitional = "between laminar and turbulent"
+	// turbulent lies above Re 4000.
+	turbulent = "turbulent"
+)
+
+// longestPour ends what counts as a pour.
+const longestPour = 7 * 24 * time.Hour
+
+// newPour checks the liquid and reads its properties.
+func newPour(l rheology.Liquid, tempC, grams float64) (Pour, error) {
+	var p Pour
+	if check.IsNil(l) {
+		return p, check.Missing("Liquid", "a liquid to pour")
+	}
+	err := cmp.Or(honestplate.Finite("TempC", tempC, "degC"), honestplate.Positive("Grams", grams, "g"),
+		honestplate.InRange("Grams", grams, 1e-9, 1e9, "g", "from a fine drop to a tanker"))
+	if err != nil {
+		return p, err
+	}
+	if p.Density, err = l.Density(tempC); err != nil {
+		return p, err
+	}
+	if p.SurfaceTension, err = l.SurfaceTension(tempC); err != nil {
+		return p, err
+	}
+	if p.Viscosity, err = l.Viscosity(tempC); err != nil {
+		return p, err
+	}
+	err = cmp.Or(check.Band("Liquid.Density", p.Density, 100, 3e4, "kg/m3", "from foam to metal"),
+		check.Band("Liquid.SurfaceTension", p.SurfaceTension, 1e-4, 10, "N/m", "from soap to metal"),
+		check.Band("Liquid.Viscosity", p.Viscosity, 1e-6, 1e9, "Pa s", "from thin gases to pitch"))
+	if err != nil {
+		return p, err
+	}
+	p.Grams = grams
+	p.out = outlet{tempC: tempC, eta: p.Viscosity.Likely, rho: p.Density.Likely, scale: 1}
+	p.out.reads(l)
+	p.asked.liquid = l
+	return p, nil
+}
+
+// yields keeps the liquid's yield stress, if it has one, and the head that it holds, and
+// returns a RefusedError if that is not less than the head there is, of which surface tension
+// holds another part. stress is the one at the wall.
+func (p *Pour) yields(l rheology.Liquid, stress, head, tension float64) error {
+	y, ok := l.(rheology.Yielding)
+	if !ok {
+		return nil
+	}
+	yield, err := y.YieldStress(p.out.tempC)
+	if err != nil {
+		return err
+	}
+	if yield == (honestplate.Estimate{}) {
+		return nil
+	}
+	if err := check.Band("Liquid.YieldStress", yield, 1e-6, 1e6, "Pa", "softer than butter"); err != nil {
+		return err
+	}
+	p.yield, p.out.yield = yield, yield.Likely
+	p.stuck = p.out.standing(yield.Likely)
+	p.MayStay = p.out.standing(yield.High) >= head-tension
+	if p.stuck >= head-tension {
+		return held("yield stress", head, tension+p.stuck)
+	}
+	return nil
+}
+
+// fluid is the liquid of the pour at a viscosity, as the closed forms see it.
+func (p *Pour) fluid(eta float64) law.Fluid {
+	return law.Fluid{Viscosity: eta, Density: p.Density.Likely, SurfaceTension: p.SurfaceTension.Likely}
+}
+
+// check refuses the zero Pour.
+func (p *Pour) check() error {
+	if !(p.Rate.Likely > 0) {
+		return check.Missing("Pour", "the result of Spout.Pour or Lip.Pour")
+	}
+	return nil
+}
+
+func inSeconds(s float64) time.Duration { return time.Duration(math.Round(s * 1e9)) }

@@ -1,0 +1,104 @@
+package pour
+
+import (
+	"cmp"
+	"math"
+	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/internal/physics"
+	"example.org/honestplate/rheology/internal/root"
+)
+
+// A Wall is a surface on which a liquid drains: the inside of a glass, a spoon, a bottle.
+type Wall struct {
+	// Height that drains, m, along the wall; above 0.
+	Height float64 `json:"height_m"`
+	// Degrees by which it leans from level; 0 is taken as upright, 90.
+	Degrees float64 `json:"degrees,omitzero"`
+}
+
+// A Coat is what a wall still carries.
+type Coat struct {
+	// Mean and Foot are the thickness over the wall and at its lower end, m. At the
+	// upper end it is none, or what a yield stress keeps.
+	Mean honestplate.Estimate `json:"mean_m"`
+	Foot honestplate.Estimate `json:"foot_m"`
+	// GramsPerArea is the mean coat's mass, g/m2.
+	GramsPerArea honestplate.Estimate `json:"grams_per_area_per_m2"`
+	// Stands reports that a yield stress keeps the mean coat up for good.
+	Stands bool `json:"stands"`
+}
+
+// Drain returns the coat of a liquid on the wall a time after the wall was covered or the
+// level fell away:
+//
+//	h(z, t) = sqrt(nu z/(g sin b t)),   mean = 2/3 h(Height)
+//
+// z is the distance from the top. Range: the time is long against that in which the level
+// fell; thin against the wall's height. Source: Jeffreys 1930, "The draining of a vertical
+// plate" (Bird, Stewart and Lightfoot, Problem 2D.2; read; the mean is its integral). No
+// measured coat was found: the band is the viscosity's and the density's under the root, and 15 % for the
+// start (estimated, no source). A liquid that thins is taken at the shear rate of its
+// film at the foot, rho g sin b h/eta (or the nearest in its range), and one with a yield stress keeps at least
+// tau/(rho g sin b). Errors: those of the liquid, InputError, and RangeError for a wall
+// above 10 m, a time out of 1 ms to a month, or a coat above a tenth of the height.
+func (w Wall) Drain(l rheology.Liquid, tempC float64, after time.Duration) (Coat, error) {
+	b, err := w.sine()
+	if err != nil {
+		return Coat{}, err
+	}
+	p, err := newPour(l, tempC, 1)
+	if err != nil {
+		return Coat{}, err
+	}
+	t := after.Seconds()
+	if err := honestplate.InRange("After", t, 1e-3, 31*86400, "s", "from a blink to a month"); err != nil {
+		return Coat{}, err
+	}
+	rho := p.Density.Likely
+	pull := rho * physics.Gravity * b
+	eta := p.Viscosity
+	foot := func(eta float64) float64 { return math.Sqrt(eta * w.Height / (pull * t)) }
+	if p.out.thins != nil {
+		// The thicker the film the faster it shears and the thinner it runs.
+		_, err := root.Settle(eta.Likely, func(x float64) (float64, error) {
+			var err error
+			eta, err = p.out.atRate(pull*foot(x)/x, false)
+			return eta.Likely, err
+		})
+		if err != nil {
+			return Coat{}, err
+		}
+	}
+	var c Coat
+	h := foot(eta.Likely)
+	up := 1 + math.Hypot(math.Sqrt(eta.High/eta.Likely)-1, 0.15)
+	down := 1 + math.Hypot(math.Sqrt(eta.Likely/eta.Low)-1, 0.15)
+	c.Foot = honestplate.Estimate{Low: h / down, Likely: h, High: h * up}
+	c.Mean = c.Foot.Times(2.0 / 3)
+	if y, ok := l.(rheology.Yielding); ok {
+		yield, err := y.YieldStress(tempC)
+		if err != nil {
+			return Coat{}, err
+		}
+		stands := yield.Times(1 / pull)
+		if stands.Likely > c.Mean.Likely {
+			c.Mean, c.Foot, c.Stands = stands, stands, true
+		}
+	}
+	if err := honestplate.InRange("Coat", c.Foot.Likely, 0, w.Height/10, "m", "a film thin against its wall"); err != nil {
+		return Coat{}, err
+	}
+	c.GramsPerArea = c.Mean.Times(rho * 1000)
+	return c, nil
+}
+
+func (w Wall) sine() (float64, error) {
+	err := cmp.Or(honestplate.Positive("Height", w.Height, "m"), honestplate.InRange("Height", w.Height, 1e-4, 10, "m", "a tank"))
+	if err != nil || w.Degrees == 0 {
+		return 1, err
+	}
+	return math.Sin(w.Degrees * math.Pi / 180), honestplate.InRange("Degrees", w.Degrees, 1, 90, "degrees", "a wall; nearer to level it is a floor")
+}

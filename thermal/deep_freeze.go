@@ -1,0 +1,201 @@
+package thermal
+
+import (
+	"cmp"
+	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/root"
+	"example.org/honestplate/thermal/internal/solve"
+	"example.org/honestplate/thermal/internal/study"
+)
+
+// A DeepFreeze is a portion of frozen dessert put into a freezer to come out hard.
+// Scoops that must last under lamps are hardened a second time, in a deeper freezer
+// than they were served from (common practice, no source).
+//
+// It is computed by the enthalpy solver of Body with the mix's own freezing curve;
+// the portion starts at one temperature throughout and keeps its shape.
+type DeepFreeze struct {
+	// Mix is the recipe; see [food.Recipes].
+	Mix food.FrozenMix `json:"mix,omitzero"`
+	// Form of the portion; the zero value is a ball. A filled tray is a SlabForm
+	// cooled on both faces, a narrow tub a CylinderForm.
+	Form heat.Form `json:"form,omitzero"`
+	// Diameter of the ball or cylinder, or thickness of the slab, m, 0.005..0.5.
+	Diameter float64 `json:"diameter_m,omitzero"`
+	// StartC is its temperature when it goes in, degC, -60..30; it must be given.
+	StartC honestplate.Optional `json:"start_c,omitzero"`
+	// TargetC is the temperature wanted, degC: below StartC and at least 0.2 K above
+	// that of the Medium.
+	TargetC float64 `json:"target_c,omitzero"`
+	// Medium is the freezer.
+	Medium Medium `json:"medium,omitzero"`
+}
+
+// A FreezeClock says when the target is reached, from the time it goes in.
+type FreezeClock struct {
+	Surface Event `json:"surface"` // at the surface
+	Mean    Event `json:"mean"`    // at the temperature it would even out to: what counts on set
+	Core    Event `json:"core"`    // at the centre: the safe one
+}
+
+// freezeHorizon is beyond what anybody waits: what takes longer is never.
+const freezeHorizon = 14 * 24 * time.Hour
+
+// The events of a deep freeze.
+const (
+	freezeSurface = iota
+	freezeMean
+	freezeCore
+	freezeEvents
+)
+
+// Clock returns when surface, mean and core reach the target. The 95 % bands are
+// over the medium's heat transfer coefficient (its own limits), its temperature
+// (+-1.5 K), the start (+-1 K), conductivity (x/:1.25) and density (x/:1.05). Where
+// a freezer a little too warm never gets there, Latest is Never.
+//
+// Errors: [honestplate.InputError] and [honestplate.RangeError] for what makes no sense, among them a target
+// that the medium cannot reach. Mind the medium's Caution: bare skin sticks to deep
+// cold, and dry ice suffocates.
+func (d DeepFreeze) Clock() (FreezeClock, error) {
+	f, err := d.frame()
+	if err != nil {
+		return FreezeClock{}, err
+	}
+	return freezeClock(f.banded())
+}
+
+// Likely computes the likely times alone, without bands.
+func (d DeepFreeze) Likely() (FreezeClock, error) {
+	f, err := d.frame()
+	if err != nil {
+		return FreezeClock{}, err
+	}
+	return freezeClock(f.likely())
+}
+
+func freezeClock(_ freezeModel, at []Event, err error) (FreezeClock, error) {
+	if err != nil {
+		return FreezeClock{}, err
+	}
+	return FreezeClock{Surface: at[freezeSurface], Mean: at[freezeMean], Core: at[freezeCore]}, nil
+}
+
+func (d DeepFreeze) frame() (frame[freezeModel], error) {
+	m, err := d.model()
+	return frame[freezeModel]{model: m, inputs: (*freezeModel).inputs, run: (*freezeModel).run, events: freezeEvents}, err
+}
+
+func (m *freezeModel) inputs() []study.Input {
+	d := &m.d
+	low, high := d.Medium.limits()
+	h := study.Input{Key: "room.freezer_h", Name: "air movement in the freezer", Band: band(low, d.Medium.H, high), Factor: true}
+	// The tails of the bands stay inside the curve.
+	air := within(around("room.freezer_c", "freezer temperature", d.Medium.TempC, 1.5), curveLow+2, 40)
+	h.Shared, air.Shared = study.Room, study.Room
+	return []study.Input{
+		bound(&d.Medium.H, h), bound(&d.Medium.TempC, air),
+		bound(&d.StartC.Value, within(around("unit.start_c", "start temperature", d.StartC.Value, 1), d.TargetC+1e-3, 40)),
+		bound(&m.k, ofProduct(factor("product.conductivity", "conductivity", 0.8, 1.25))),
+		bound(&m.density, ofProduct(factor("product.density", "density", 1/1.05, 1.05))),
+	}
+}
+
+func (m *freezeModel) run(at []float64, _ bool) error {
+	if m.work == nil {
+		m.work = new(freezeRun)
+	}
+	return m.work.times(m, at)
+}
+
+const (
+	freezeCells     = 40
+	freezeTolerance = 3e-4
+)
+
+// A freezeModel is a checked DeepFreeze, its curve and its uncertain factors.
+type freezeModel struct {
+	d          DeepFreeze
+	curve      heat.Curve
+	k, density float64
+	work       *freezeRun
+}
+
+// material checks what After needs.
+func (d DeepFreeze) material() (freezeModel, error) {
+	if !d.StartC.Given {
+		return freezeModel{}, &honestplate.InputError{Field: "StartC", Got: "not given", Want: "the temperature as it goes in"}
+	}
+	_, formErr := d.Form.MarshalText()
+	if err := cmp.Or(formErr, check.Fields("portions of frozen dessert",
+		check.Number("Diameter", d.Diameter, 0.005, 0.5, "m"), check.Number("StartC", d.StartC.Value, -60, 30, "degC"))); err != nil {
+		return freezeModel{}, err
+	}
+	full, err := d.Mix.Curve()
+	if err != nil {
+		return freezeModel{}, honestplate.In("Mix", err)
+	}
+	return freezeModel{d: d, curve: full.Points(), k: 1, density: 1}, nil
+}
+
+func (d DeepFreeze) model() (freezeModel, error) {
+	m, err := d.material()
+	if err := cmp.Or(err, honestplate.In("Medium", d.Medium.check()), honestplate.Finite("TargetC", d.TargetC, "degC")); err != nil {
+		return m, err
+	}
+	if d.TargetC >= d.StartC.Value {
+		return m, check.Input("TargetC", d.TargetC, "degC", "a temperature below the start")
+	}
+	return m, honestplate.InRange("TargetC", d.TargetC, max(d.Medium.TempC+0.2, curveLow+2), d.StartC.Value, "degC",
+		"the freezer: at least 0.2 K above its temperature")
+}
+
+// A newtonLaw is a constant coefficient to a constant temperature.
+type newtonLaw struct{ h, tempC float64 }
+
+func (l *newtonLaw) At(surfaceC, _ float64) (flux, slope float64) {
+	return l.h * (l.tempC - surfaceC), -l.h
+}
+
+// A freezeRun is the work space of one core.
+type freezeRun struct {
+	e   solve.Engine
+	c   solve.Compiled
+	law newtonLaw
+}
+
+func (r *freezeRun) times(m *freezeModel, at []float64) error {
+	solve.Load(&r.c, m.curve, m.density, m.k)
+	e := &r.e
+	e.Build(int(m.d.Form), m.d.Diameter/2, freezeCells, solve.UsualGrade)
+	r.law = newtonLaw{m.d.Medium.H, m.d.Medium.TempC}
+	e.Begin(&r.c, m.d.StartC.Value, freezeTolerance, &r.law)
+	e.CareFrom(30)
+	surface := e.ExpectCold(m.d.Diameter/2, m.d.TargetC)
+	core := e.ExpectCold(0, m.d.TargetC)
+	want := e.Content(m.d.Diameter/2) * (r.c.EnthalpyAt(m.d.TargetC) - e.StartH)
+	at[freezeMean] = never
+	end := freezeHorizon.Seconds()
+	if m.d.Medium.TempC >= m.d.TargetC {
+		end = 0 // never
+	}
+	for e.Time < end && !e.AllFired() {
+		heat, q := e.Heat, e.Flow
+		if err := e.Advance(end); err != nil {
+			return err
+		}
+		if at[freezeMean] == never && e.Heat <= want {
+			passed := root.Rising(func(share float64) float64 {
+				return -root.Cubic(share, heat-want, e.Heat-want, q*e.Span, e.Flow*e.Span)
+			}, 0, 1)
+			at[freezeMean] = e.Time - e.Span*(1-passed)
+		}
+	}
+	at[freezeSurface], at[freezeCore] = e.FiredAt(surface), e.FiredAt(core)
+	return nil
+}

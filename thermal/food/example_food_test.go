@@ -1,0 +1,112 @@
+package food_test
+
+import (
+	"fmt"
+	"os"
+	"text/tabwriter"
+
+	"example.org/honestplate/thermal/food"
+)
+
+// Bread dough, invented: what freezing does to it.
+func ExampleFood() {
+	dough := food.Food{Water: 0.44, Protein: 0.07, Fat: 0.03, Carbohydrate: 0.43, Fibre: 0.015, Ash: 0.015, FreezeC: -4}
+	w := tabwriter.NewWriter(os.Stdout, 0, 0, 2, ' ', tabwriter.AlignRight)
+	fmt.Fprint(w, "degC\tice %\tkg/m3\tW/(m K)\tkJ/kg\t\n")
+	for _, temp := range []float64{-30, -18, -8, 5} {
+		ice, err := dough.IceFraction(temp)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		rho, _ := dough.Density(temp) // the same checks hold
+		k, _ := dough.Conductivity(temp)
+		h, _ := dough.Enthalpy(temp)
+		fmt.Fprintf(w, "%g\t%.0f\t%.0f\t%.2f\t%.0f\t\n", temp, 100*ice, rho, k, h/1000)
+	}
+	w.Flush()
+	// Output:
+	// degC  ice %  kg/m3  W/(m K)  kJ/kg
+	//    -30     36   1190     0.80     27
+	//    -18     32   1192     0.76     66
+	//     -8     21   1205     0.62    127
+	//      5      0   1230     0.41    230
+}
+
+// The freezing curve of a vanilla mix, and what a cold core has to give.
+func ExampleFrozenMix() {
+	mix := food.Recipes().VanillaIceCream
+	curve, err := mix.Curve()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	density, _ := mix.Density() // a mix that has a curve
+	start, _ := mix.FrozenAtC(0)
+	fmt.Printf("%s: %.0f kg/m3, begins to freeze at %.1f degC\n", mix.Name, density, start)
+	melted, err := curve.Enthalpy(start)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, temp := range []float64{-8, -13, -18, -30} {
+		ice, err := curve.IceFraction(temp)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		h, _ := curve.Enthalpy(temp) // in the same range
+		fmt.Printf("%4.0f degC: %2.0f %% of the water is ice, %3.0f kJ/kg until melted\n",
+			temp, 100*ice/0.606, (melted-h)/1000)
+	}
+	// Output:
+	// vanilla ice cream (typical): 580 kg/m3, begins to freeze at -2.6 degC
+	//   -8 degC: 64 % of the water is ice, 139 kJ/kg until melted
+	//  -13 degC: 76 % of the water is ice, 175 kJ/kg until melted
+	//  -18 degC: 82 % of the water is ice, 197 kJ/kg until melted
+	//  -30 degC: 88 % of the water is ice, 231 kJ/kg until melted
+}
+
+// The typical mixes beside one another: how much ice each holds at -14 degC.
+func ExampleFrozenMix_presets() {
+	w := tabwriter.NewWriter(os.Stdout, 0, 0, 2, ' ', 0)
+	for _, mix := range []food.FrozenMix{
+		food.Recipes().VanillaIceCream, food.Recipes().PremiumIceCream, food.Recipes().ChocolateIceCream, food.Recipes().Gelato,
+		food.Recipes().FrozenYogurt, food.Recipes().SoftServe, food.Recipes().Sorbet, food.Recipes().IcePop,
+	} {
+		curve, err := mix.Curve()
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		start, _ := mix.FrozenAtC(0) // a mix that has a curve
+		ice, err := curve.IceFraction(-14)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Fprintf(w, "%s\tfrom %.1f degC\t%.0f %% ice\n", mix.Name, start, 100*ice)
+	}
+	w.Flush()
+	// Output:
+	// vanilla ice cream (typical)    from -2.6 degC  47 % ice
+	// premium ice cream (typical)    from -2.5 degC  45 % ice
+	// chocolate ice cream (typical)  from -2.7 degC  44 % ice
+	// gelato (typical)               from -3.0 degC  48 % ice
+	// frozen yogurt (typical)        from -2.4 degC  54 % ice
+	// soft serve (typical)           from -2.3 degC  54 % ice
+	// sorbet (typical)               from -2.9 degC  52 % ice
+	// ice pop (typical)              from -1.3 degC  74 % ice
+}
+
+// A litre of mix weighs 1090 g, a litre of the ice cream 560 g.
+func ExampleOverrun() {
+	percent, err := food.Overrun(1090, 560)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.0f %% of air\n", percent)
+	// Output:
+	// 95 % of air
+}

@@ -1,0 +1,209 @@
+package thermal
+
+import (
+	"math"
+	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/check"
+)
+
+// complete checks a glass and fills in its defaults.
+func (g Glass) complete(a Air) (Glass, error) {
+	if err := roomCheck(a); err != nil {
+		return g, err
+	}
+	if g.WallThickness == 0 {
+		g.WallThickness = 0.003
+	}
+	if g.Wall == (heat.Material{}) {
+		g.Wall = heat.SodaLime()
+	}
+	if g.InsideH == 0 {
+		g.InsideH = 150
+		if g.DrinkGrams == 0 {
+			g.InsideH = 3
+		}
+	}
+	if g.EndsH == 0 {
+		g.EndsH = 6
+	}
+	if g.Stages == (FogStages{}) {
+		g.Stages = DefaultStages()
+	}
+	if g.DrinkGrams != 0 && !g.DrinkC.Given {
+		return g, &honestplate.InputError{Field: "DrinkC", Got: "not given", Want: "the temperature of the drink as it is poured"}
+	}
+	wall := a.TempC
+	if g.DrinkGrams != 0 {
+		wall = g.DrinkC.Value
+	}
+	g.WallC = honestplate.Some(g.WallC.Or(wall))
+	if g.Horizon == 0 {
+		g.Horizon = 4 * time.Hour
+	}
+	if err := check.Fields("glasses, mugs and cans",
+		check.Number("Diameter", g.Diameter, 0.01, 1, "m"),
+		check.Number("WallThickness", g.WallThickness, 1e-4, 0.02, "m"),
+		check.Number("DrinkGrams", g.DrinkGrams, 0, 1e5, "g"),
+		check.Number("IceGrams", g.IceGrams, 0, 1e5, "g"),
+		check.Number("DrinkC", g.DrinkC.Value, 0, 100, "degC"),
+		check.Number("IceC", g.IceC, -40, 0, "degC"),
+		check.Number("WallC", g.WallC.Value, -60, 100, "degC"),
+		check.Number("Wall.Conductivity", g.Wall.Conductivity, 0.01, 1000, "W/(m K)"),
+		check.Number("Wall.Density", g.Wall.Density, 1, 3e4, "kg/m3"),
+		check.Number("Wall.SpecificHeat", g.Wall.SpecificHeat, 100, 1e4, "J/(kg K)"),
+		check.Number("Emissivity", g.Emissivity, 0, 1, ""),
+		check.Number("InsideH", g.InsideH, 0.01, 1e5, "W/(m2 K)"),
+		check.Number("EndsH", g.EndsH, 0.01, 1000, "W/(m2 K)"),
+		check.Number("Horizon", g.Horizon.Seconds(), 1, 48*3600, "s"),
+	); err != nil {
+		return g, err
+	}
+	if err := g.Stages.check(); err != nil {
+		return g, err
+	}
+	return g, g.fits()
+}
+
+// fits checks the glass's geometry and heat against its contents.
+func (g Glass) fits() error {
+	if g.bore() < 0.002 {
+		return check.Input("Diameter", g.Diameter, "m", "2 mm more than two walls")
+	}
+	if g.DrinkGrams == 0 {
+		if g.IceGrams > 0 {
+			return check.Input("DrinkGrams", 0, "g", "above 0 where there is ice")
+		}
+		return honestplate.InRange("Height", g.Height, 0.01, 1, "m", "the height of an empty glass must be given")
+	}
+	if depth := g.depth(); depth < 0.005 || depth > 1 {
+		perMetre := (g.DrinkGrams + g.IceGrams) / depth
+		return &honestplate.RangeError{Field: "DrinkGrams", Value: g.DrinkGrams, Low: max(0, 0.005*perMetre-g.IceGrams),
+			High: perMetre - g.IceGrams, Unit: "g", Source: "a depth of 5 mm to 1 m in the Diameter"}
+	}
+	if g.Height != 0 {
+		if err := honestplate.InRange("Height", g.Height, 0.01, 1, "m", "glasses, mugs and cans"); err != nil {
+			return err
+		}
+		if line := g.WallThickness + g.depth(); line > g.Height {
+			return check.Input("Height", g.Height, "m", "above the liquid line; the drink does not fit")
+		}
+	}
+	if all := (g.DrinkGrams + g.IceGrams) / 1000; g.energy() < -heat.Fusion*all {
+		return check.Input("IceC", g.IceC, "degC", "not so cold that it freezes all of the drink")
+	}
+	return nil
+}
+
+func (g Glass) bore() float64 { return g.Diameter - 2*g.WallThickness }
+
+// depth of the liquid, m: floating ice displaces its own mass.
+func (g Glass) depth() float64 {
+	r := g.bore() / 2
+	return (g.DrinkGrams + g.IceGrams) / 1000 / drinkRho / (math.Pi * r * r)
+}
+
+// energy of drink and ice, J, against water at 0 degC.
+func (g Glass) energy() float64 {
+	return g.DrinkGrams/1000*drinkHeat*g.DrinkC.Value + g.IceGrams/1000*(heat.Ice().SpecificHeat*g.IceC-heat.Fusion)
+}
+
+// light is what the drink absorbs per square metre of the glass's upright section.
+func (g Glass) light(lamps []Lamp) (float64, error) {
+	if len(lamps) == 0 || g.DrinkGrams == 0 {
+		// An empty glass lets nearly all through; check the lamps all the same.
+		_, err := Absorptance{}.Absorbed(lamps...)
+		return 0, err
+	}
+	abs := g.Absorptance
+	if abs == (Absorptance{}) {
+		var err error
+		if abs, err = clearWater(g.bore()); err != nil {
+			return 0, err
+		}
+	}
+	return abs.Absorbed(lamps...)
+}
+
+// rim is how far the wall stands out of the liquid, m.
+func (g Glass) rim() float64 {
+	if g.Height == 0 {
+		return 0.2 * g.depth()
+	}
+	return g.Height - g.WallThickness - g.depth()
+}
+
+// Coefficients of the wall above the liquid, W/(m2 K).
+const finOutside, finInside = 10.0, 6.0
+
+// fade is the length over which the coldness of the wall fades above the liquid, m:
+// (k w/(h_out + h_in))^(1/2), some 14 mm in glass of 3 mm.
+func (g Glass) fade() float64 {
+	return math.Sqrt(g.Wall.Conductivity * g.WallThickness / (finOutside + finInside))
+}
+
+// lines returns the liquid line and the highest fog above the table. Above the liquid
+// the wall is a fin with an idle tip: its coldness fades as cosh((rim - x)/fade)/cosh(rim/fade).
+func (g Glass) lines(airC, dewC, coldestC float64) (liquid, fog float64) {
+	if g.DrinkGrams == 0 {
+		if coldestC < dewC {
+			fog = g.Height
+		}
+		return g.Height, fog
+	}
+	liquid = g.WallThickness + g.depth()
+	if coldestC >= dewC {
+		return liquid, 0
+	}
+	rim, fade := g.rim(), g.fade()
+	// Saturated air fogs all that is colder than itself.
+	share := max(0, airC-dewC) / (airC - coldestC)
+	if rim/fade > 300 { // cosh would overflow: a long, thin fin
+		return liquid, liquid + min(rim, -fade*math.Log(share))
+	}
+	if c := share * math.Cosh(rim/fade); c > 1 {
+		return liquid, liquid + rim - fade*math.Acosh(c)
+	}
+	return liquid, liquid + rim
+}
+
+// outside is the outer surface below the liquid line in the air a, dry; of an empty
+// glass all of it.
+func (g Glass) outside() heat.Surface {
+	length := g.Height
+	if g.DrinkGrams > 0 {
+		length = g.depth()
+	}
+	return heat.Surface{Shape: heat.VerticalCylinder, Length: length, Diameter: g.Diameter, Emissivity: g.Emissivity}
+}
+
+// side is the area of that surface, m2.
+func (g Glass) side() float64 {
+	if g.DrinkGrams > 0 {
+		return math.Pi * g.Diameter * g.depth()
+	}
+	return math.Pi * g.Diameter * g.Height
+}
+
+// endsConductance is W/K between the drink and the room through its surface, base and
+// the rim that sticks out of it.
+//
+// The rim is a fin whose root is the wetted wall, itself a fin in the drink: per metre
+// of the rim's length their conductances are (h k w)^(1/2) tanh(length (h/(k w))^(1/2)),
+// in series. Far below the line the wall lies between drink and room, nearer to the
+// drink by the share s = h_in/(h_in + h_out); the rim is so much the less cold, and of
+// what it brings down the share s goes into the drink, the rest keeps heat of the room
+// from the wall below: hence s^2.
+func (g Glass) endsConductance() float64 {
+	face := math.Pi * g.bore() * g.bore() / 4
+	kw := g.Wall.Conductivity * g.WallThickness
+	fin := func(h, length float64) float64 { return math.Sqrt(h*kw) * math.Tanh(length*math.Sqrt(h/kw)) }
+	wet, rim := g.InsideH+finOutside, g.rim()
+	if rim <= 0 {
+		return 2 * g.EndsH * face
+	}
+	s := g.InsideH / wet
+	return 2*g.EndsH*face + math.Pi*g.Diameter*s*s/(1/fin(finOutside+finInside, rim)+1/fin(wet, g.depth()))
+}

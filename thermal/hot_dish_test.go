@@ -1,0 +1,282 @@
+package thermal
+
+import (
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/testkit"
+)
+
+func soup() HotDish { return HotDish{Grams: 350, Diameter: 0.16, StartC: 85} }
+
+func TestDishCoolsAndSteamEnds(t *testing.T) {
+	k, err := soup().Clock(calmRoom)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !(at(k.Limit.Likely) > time.Minute && at(k.Limit.Likely) < 40*time.Minute) || at(k.SteamEnds.Likely) <= at(k.Limit.Likely) {
+		t.Errorf("60 degC after %v, steam ends %v (%g degC)", k.Limit, k.SteamEnds, k.SteamC)
+	}
+	if e := k.Balance.Error(); e > 1e-6 {
+		t.Errorf("%g of the heat is missing: %+v", e, k.Balance)
+	}
+	if len(k.Limit.Decides) == 0 || at(k.Limit.Earliest) >= at(k.Limit.Latest) {
+		t.Errorf("%v by %v", k.Limit, k.Limit.Decides)
+	}
+	last := math.Inf(1)
+	for _, p := range k.Series {
+		if p.MeanC > last+1e-9 || p.SurfaceC > p.MeanC+1e-9 {
+			t.Fatalf("%+v after %g", p, last)
+		}
+		last = p.MeanC
+	}
+}
+
+func TestDishHoldsLongerDeeperInsulatedLitDamp(t *testing.T) {
+	limit := func(d HotDish, a Air, lamps ...Lamp) time.Duration {
+		t.Helper()
+		k, err := d.Likely(a, lamps...)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return at(k.Limit.Likely)
+	}
+	base := limit(soup(), calmRoom)
+	deep, mug, fat := soup(), soup(), soup()
+	deep.Grams, mug.VesselGrams, fat.Activity = 700, 400, 0.6
+	for name, d := range map[string]time.Duration{
+		"deeper": limit(deep, calmRoom), "in a warmed bowl": limit(mug, calmRoom), "under fat": limit(fat, calmRoom),
+		"lit": limit(soup(), calmRoom, Lamp{Watts: 650, Distance: 1, BeamDegrees: 40}), "damp": limit(soup(), Air{TempC: 23, RH: 0.9}),
+	} {
+		if d <= base {
+			t.Errorf("%s: %v, plain %v", name, d, base)
+		}
+	}
+	if d := limit(soup(), Air{TempC: 23, RH: 0.5, Speed: 1}); d >= base {
+		t.Errorf("blown upon: %v, still %v", d, base)
+	}
+	mash := soup()
+	mash.Solid = true
+	k, err := mash.Likely(calmRoom)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := soup().Likely(calmRoom)
+	if err != nil {
+		t.Fatal(err)
+	}
+	// mash keeps its heat inside: its surface is the first to cool
+	surface := func(k HotClock) float64 {
+		for _, p := range k.Series {
+			if p.Time > 3*time.Minute {
+				return p.SurfaceC
+			}
+		}
+		return math.NaN()
+	}
+	if at(k.Limit.Likely) <= base || !(surface(k) < surface(s)) {
+		t.Errorf("mash %v, surface %g; soup %v, surface %g", k.Limit, surface(k), base, surface(s))
+	}
+}
+
+func TestDishUnderALampNeverCoolsToItsLimit(t *testing.T) {
+	d := soup()
+	d.LimitC = honestplate.Some(24)
+	k, err := d.Likely(calmRoom, Lamp{Watts: 1000, Distance: 1, BeamDegrees: 40})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if at(k.Limit.Likely) != neverAt {
+		t.Errorf("%v", k.Limit)
+	}
+	cold := soup()
+	cold.StartC = 20
+	c, err := cold.Likely(calmRoom)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if at(c.Limit.Likely) != 0 || at(c.SteamEnds.Likely) != 0 {
+		t.Errorf("cold soup: %v, %v", c.Limit, c.SteamEnds)
+	}
+}
+
+func TestSteamShowsMoreWhereTheRoomIsCoolAndDamp(t *testing.T) {
+	show := func(a Air, surfaceC, activity float64) heat.Steam {
+		t.Helper()
+		s, err := a.Steam(surfaceC, activity)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if s.Visible != (s.LiquidGM3 > 0) || s.Visible && surfaceC < s.ThresholdC-0.5 || !s.Visible && surfaceC > s.ThresholdC+0.5 {
+			t.Errorf("%+v at %g degC: %+v", a, surfaceC, s)
+		}
+		return s
+	}
+	base := show(calmRoom, 70, 1)
+	for name, s := range map[string]heat.Steam{
+		"cooler": show(Air{TempC: 17, RH: 0.5}, 70, 1), "damper": show(Air{TempC: 23, RH: 0.7}, 70, 1), "hotter": show(calmRoom, 80, 1),
+	} {
+		if s.LiquidGM3 <= base.LiquidGM3 || s.ThresholdC > base.ThresholdC {
+			t.Errorf("%s: %+v, plain %+v", name, s, base)
+		}
+	}
+	if s := show(calmRoom, 70, 0.9); s.LiquidGM3 >= base.LiquidGM3 {
+		t.Errorf("drier surface: %+v", s)
+	}
+	if s := show(calmRoom, 20, 1); s.Visible {
+		t.Errorf("a cool surface steams: %+v", s)
+	}
+	if s := show(Air{TempC: 40, RH: 0.1}, 99, 0.1); s.Visible || s.ThresholdC != 100 {
+		t.Errorf("a dry crust steams: %+v", s)
+	}
+}
+
+// Everyday observation, no source: breath, 34 degC and damp, is just seen at 7 degC and
+// 65 %. That calibrates what LiquidGM3 means.
+func TestBreathOnACoolDayIsJustSeen(t *testing.T) {
+	s, err := Air{TempC: 7, RH: 0.65}.Steam(34, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !s.Visible || s.LiquidGM3 < 0.8 || s.LiquidGM3 > 2.2 {
+		t.Errorf("%+v", s)
+	}
+}
+
+func TestShockGrades(t *testing.T) {
+	for _, c := range []struct {
+		ware          Ware
+		glass, liquid float64
+		want          string
+	}{
+		{Glassware().Annealed, 23, 4, "below the known limits"}, {Glassware().Annealed, 60, 20, "may break"}, {Glassware().Annealed, -18, 95, "expect it to break"},
+		{Glassware().Borosilicate, 20, 95, "below the known limits"}, {Glassware().Borosilicate, 120, 15, "may break"}, {Glassware().Tempered, 80, 2, "below the known limits"},
+	} {
+		s, err := c.ware.Shock(c.glass, c.liquid, 0, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if s.String() != c.want || math.Signbit(s.StressPa) != math.Signbit(s.DeltaK) {
+			t.Errorf("%s from %g to %g: %v, %+v", c.ware.Name, c.glass, c.liquid, s, s)
+		}
+	}
+	// an unyielding quench tends to E alpha dT/(1 - nu), 0.81 MPa/K for soda-lime
+	s, err := Glassware().Annealed.Shock(100, 0, 0.05, 1e5)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if full := 0.81e6 * 100; s.StressPa > full || s.StressPa < 0.6*full {
+		t.Errorf("%g Pa of %g", s.StressPa, full)
+	}
+	thin, _ := Glassware().Annealed.Shock(60, 10, 0.002, 0)
+	thick, _ := Glassware().Annealed.Shock(60, 10, 0.008, 0)
+	if thin.StressPa >= thick.StressPa {
+		t.Errorf("thin %g, thick %g", thin.StressPa, thick.StressPa)
+	}
+}
+
+func TestHotThingsRefuseNonsense(t *testing.T) {
+	change := func(f func(*HotDish)) HotDish {
+		d := soup()
+		f(&d)
+		return d
+	}
+	for name, d := range map[string]HotDish{
+		"nothing": {}, "NaN": change(func(d *HotDish) { d.Grams = math.NaN() }), "wide": change(func(d *HotDish) { d.Diameter = 3 }),
+		"boiling": change(func(d *HotDish) { d.StartC = 120 }), "limit": change(func(d *HotDish) { d.LimitC = honestplate.Some(200) }),
+		"activity": change(func(d *HotDish) { d.Activity = 2 }), "vessel": change(func(d *HotDish) { d.VesselGrams = -1 }),
+		"side": change(func(d *HotDish) { d.SideH = 1e6 }), "a film": change(func(d *HotDish) { d.Grams = 5 }),
+		"absorptance": change(func(d *HotDish) { d.Absorptance.Tungsten = 2 }),
+	} {
+		for m, f := range map[string]func(Air, ...Lamp) (HotClock, error){"Clock": d.Clock, "Likely": d.Likely} {
+			if k, err := f(calmRoom, Lamp{Watts: 100, Distance: 1}); err == nil {
+				t.Errorf("%s, %s: got %v", m, name, k.Limit)
+			} else {
+				testkit.Typed(t, err)
+			}
+		}
+	}
+	if _, err := soup().Clock(Air{RH: 3}); err == nil {
+		t.Error("bad air passes")
+	}
+	if _, err := soup().Likely(calmRoom, Lamp{Watts: 1e5, Distance: 0.06}); err == nil {
+		t.Error("a furnace passes")
+	}
+	for name, f := range map[string]func() error{
+		"steam, air":      func() error { _, err := Air{RH: 2}.Steam(60, 1); return err },
+		"steam, surface":  func() error { _, err := calmRoom.Steam(math.NaN(), 1); return err },
+		"steam, activity": func() error { _, err := calmRoom.Steam(60, -1); return err },
+		"steam, boiling":  func() error { _, err := Air{TempC: 20, PressurePa: 30000}.Steam(80, 1); return err },
+		"shock, glass":    func() error { _, err := Glassware().Annealed.Shock(math.NaN(), 0, 0, 0); return err },
+		"shock, wall":     func() error { _, err := Glassware().Annealed.Shock(20, 0, 9, 0); return err },
+		"shock, ware":     func() error { _, err := Ware{}.Shock(20, 0, 0, 0); return err },
+		"shock, limits": func() error {
+			w := Glassware().Annealed
+			w.LowK = 1000
+			_, err := w.Shock(20, 0, 0, 0)
+			return err
+		},
+	} {
+		if err := f(); err == nil {
+			t.Errorf("%s: no error", name)
+		} else {
+			testkit.Typed(t, err)
+		}
+	}
+}
+
+// Where the likely run holds but a brighter one in the band boils, the error says so.
+func TestBandThatLeavesTheModelSaysSo(t *testing.T) {
+	lamp := Lamp{Watts: 16000, Distance: 1, BeamDegrees: 40}
+	if _, err := soup().Likely(calmRoom, lamp); err != nil {
+		t.Fatal(err)
+	}
+	for name, f := range map[string]func() error{
+		"soup":   func() error { _, err := soup().Clock(calmRoom, lamp); return err },
+		"cheese": func() error { _, err := pull().Clock(calmRoom, lamp); return err },
+	} {
+		err := f()
+		if err == nil || !strings.Contains(err.Error(), "of the band") {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		testkit.Typed(t, err)
+	}
+}
+
+func FuzzHot(f *testing.F) {
+	f.Add(350.0, 0.16, 85.0, 60.0, false, 1.0, 200.0, 8.0, 23.0, 0.5, 0.1, 650.0)
+	f.Fuzz(func(t *testing.T, grams, d, start, limit float64, solid bool, activity, vessel, side, airC, rh, speed, watts float64) {
+		dish := HotDish{grams, d, start, honestplate.Some(limit), solid, activity, vessel, side, Absorptance{}}
+		for _, clock := range []func(Air, ...Lamp) (HotClock, error){dish.Likely, dish.Clock} {
+			k, err := clock(Air{TempC: airC, RH: rh, Speed: speed}, Lamp{Watts: watts, Distance: 2})
+			if err != nil {
+				testkit.Typed(t, err)
+				return
+			}
+			testkit.Finite(t, k)
+			if e := k.Balance.Error(); e > 1e-6 {
+				t.Errorf("%g of the heat is missing: %+v", e, k.Balance)
+			}
+		}
+		w := Glassware().Annealed
+		w.LowK, w.HighK = activity, limit
+		if s, err := w.Shock(start, airC, d/100, side); err != nil {
+			testkit.Typed(t, err)
+		} else {
+			testkit.Finite(t, s)
+		}
+	})
+}
+
+func BenchmarkHotDishClock(b *testing.B) {
+	for b.Loop() {
+		if _, err := soup().Clock(calmRoom); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,201 @@
+package thermal
+
+import (
+	"cmp"
+	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/root"
+	"example.org/honestplate/thermal/internal/solve"
+	"example.org/honestplate/thermal/internal/study"
+)
+
+// IceOnTable is real ice lying in the air of the set: a cube, a ball or a chip on a
+// plate-like table. Its melt runs off but for a film.
+//
+// Artificial ice neither melts nor, being as warm as the room, fogs: where real ice
+// is not what is advertised it may stand in.
+type IceOnTable struct {
+	Shape IceShape `json:"shape,omitzero"` // what Size measures
+	// Size is the edge, diameter or thickness, m, 0.001..0.2.
+	Size float64 `json:"size_m,omitzero"`
+	// StartC is its temperature as it comes out, degC, -60..-0.1. Ice put out below
+	// about -16 degC may crack when wetted: clear ice is tempered first (King and
+	// Fletcher 1976, J. Atmos. Sci. 33:97: median cracking temperature, read in the
+	// abstract).
+	StartC float64 `json:"start_c,omitzero"`
+	// Cloudy ice sends light on longer ways and absorbs twice as much.
+	Cloudy bool `json:"cloudy,omitzero"`
+	// ClingGM2 is the film of melt that stays, g/m2: 5..2000, default 100 (50..200).
+	// Engineering estimate: water drains.
+	ClingGM2 honestplate.Estimate `json:"cling_g_m2,omitzero"`
+	// Horizon is how long to look; later is Never. 0 means 6 h; at most 24 h.
+	Horizon time.Duration `json:"horizon_ns,omitzero"`
+}
+
+// An IceClock says how ice on a table goes.
+type IceClock struct {
+	Shines  Event      `json:"shines"`   // the surface is at 0 degC: frost is gone, it is wet and glistens
+	HalfOff Event      `json:"half_off"` // half the mass has melted
+	Gone    Event      `json:"gone"`     // 99 % has melted
+	Series  []IcePoint `json:"series"`   // the likely course
+}
+
+// An IcePoint is a piece of ice at one time.
+type IcePoint struct {
+	Time     time.Duration `json:"time_ns"`   // since it was set down
+	IceGrams float64       `json:"ice_grams"` // solid left, g
+	// PuddleGrams is what has melted and run off, g.
+	PuddleGrams float64 `json:"puddle_grams"`
+	SurfaceC    float64 `json:"surface_c"` // degC
+}
+
+const (
+	iceShines = iota
+	iceHalf
+	iceGone
+	iceEvents
+)
+
+// icePure is how far from 0 degC the latent heat is spread, K: see Sharp.
+const icePure = 0.02
+
+// An iceModel is a checked piece of ice in its room.
+type iceModel struct {
+	i          IceOnTable
+	air        Air
+	lamps      []Lamp
+	c          *solve.Compiled
+	lights     [iceLights + 1]float64 // absorbed over the surface, W/m2, by radius
+	step       float64                // of the radius, m
+	convection float64                // this and the next are factors
+	brightness float64
+	absorbs    float64
+	size       float64
+	contact    float64
+	work       *iceRun
+	series     []IcePoint
+}
+
+// iceLights is in how many steps of radius the absorbed light is kept.
+const iceLights = 24
+
+// Clock computes the ice in the air a under the lamps. A piece is taken as the ball
+// of the same ratio of volume to surface; light goes through clear ice and what the
+// mean path absorbs is taken as heat at its surface.
+//
+// The windows are 95 % bands over the room (as for a Scoop), light (see [Lamp.Irradiance]),
+// absorptance (x0.7..1.4), size (+-5 %), start (+-2 K), contact with the table
+// (x/:2) and the film. Errors: [honestplate.InputError] and [honestplate.RangeError].
+func (i IceOnTable) Clock(a Air, lamps ...Lamp) (IceClock, error) {
+	f, err := i.frame(a, lamps)
+	if err != nil {
+		return IceClock{}, err
+	}
+	return iceClock(f.banded())
+}
+
+// Likely computes the likely course alone, without bands: each window has three
+// equal times and nothing decides.
+func (i IceOnTable) Likely(a Air, lamps ...Lamp) (IceClock, error) {
+	f, err := i.frame(a, lamps)
+	if err != nil {
+		return IceClock{}, err
+	}
+	return iceClock(f.likely())
+}
+
+func iceClock(m iceModel, at []Event, err error) (IceClock, error) {
+	if err != nil {
+		return IceClock{}, err
+	}
+	return IceClock{Shines: at[iceShines], HalfOff: at[iceHalf], Gone: at[iceGone], Series: m.series}, nil
+}
+
+func (i IceOnTable) frame(a Air, lamps []Lamp) (frame[iceModel], error) {
+	m, err := i.model(a, lamps)
+	return frame[iceModel]{model: m, inputs: (*iceModel).inputs, run: (*iceModel).run, events: iceEvents}, err
+}
+
+func (i IceOnTable) model(a Air, lamps []Lamp) (iceModel, error) {
+	i.ClingGM2 = orBand(i.ClingGM2, 50, 100, 200)
+	if i.Horizon == 0 {
+		i.Horizon = 6 * time.Hour
+	}
+	m := iceModel{i: i, air: a, lamps: lamps, convection: 1, brightness: 1, absorbs: 1, size: 1, contact: 1}
+	if err := cmp.Or(honestplate.In("Air", a.Validate()),
+		honestplate.InRange("Air.TempC", a.TempC, 3, 50, "degC", "the air must melt ice"),
+		i.Shape.check(i.Size),
+		check.Fields("ice in a room",
+			check.Number("StartC", i.StartC, -60, -0.1, "degC"), check.Number("Horizon", i.Horizon.Seconds(), 1, 86400, "s")),
+		check.Band("ClingGM2", i.ClingGM2, 5, 2000, "g/m2", "films of water"),
+	); err != nil {
+		return m, err
+	}
+	m.step = 1.15 * i.Shape.piece(i.Size).radius / iceLights // beyond the band of the size
+	for k := range m.lights {
+		var err error
+		if m.lights[k], err = m.absorbed(float64(k) * m.step); err != nil {
+			return m, err
+		}
+	}
+	if err := honestplate.InRange("Lamps", m.lights[iceLights], 0, 5000, "W/m2", "five times the sun"); err != nil {
+		return m, err
+	}
+	m.c = new(solve.Compiled)
+	solve.Load(m.c, heat.Melting{Width: icePure, Latent: heat.Ice().Density * heat.Fusion,
+		SolidK: heat.Ice().Conductivity, SolidHeat: heat.Ice().Density * heat.Ice().SpecificHeat,
+		LiquidK: meltConductivity, LiquidHeat: heat.Ice().Density * heat.WaterHeat}.Curve(-80, 95), 1, 1)
+	return m, nil
+}
+
+// light is absorbed at a radius between the steps.
+func (m *iceModel) light(radius float64) float64 {
+	k, f := root.Cell(radius/m.step, len(m.lights))
+	return m.lights[k] + f*(m.lights[k+1]-m.lights[k])
+}
+
+// absorbed is what a ball of the radius absorbs over its surface, W/m2: it catches
+// light on a quarter of that, on paths of two thirds of the diameter.
+func (m *iceModel) absorbed(radius float64) (float64, error) {
+	a, err := ClearIce(4.0 / 3 * radius)
+	if err != nil {
+		return 0, err
+	}
+	light, err := a.Absorbed(m.lamps...)
+	if m.i.Cloudy {
+		light *= 2
+	}
+	return light / 4, err
+}
+
+func (m *iceModel) inputs() []study.Input {
+	start := around("unit.start_c", "start temperature", m.i.StartC, 2)
+	start.Band.High = min(start.Band.High, -0.05)
+	absorbs := factor("product.absorptance", "absorptance", 1, 1)
+	if len(m.lamps) > 0 {
+		absorbs = factor("product.absorptance", "absorptance", 0.7, 1.4)
+	}
+	return append(roomInputs(&m.air, &m.convection),
+		lightInput(&m.brightness, m.lamps),
+		bound(&m.absorbs, ofProduct(absorbs)),
+		bound(&m.size, factor("unit.size", "size", 1/1.05, 1.05)),
+		bound(&m.i.StartC, within(start, -75, -0.05)),
+		bound(&m.contact, factor("unit.contact", "contact with the table", 0.5, 2)),
+		bound(&m.i.ClingGM2.Likely, within(ofProduct(judged("product.cling_g_m2", "melt that clings", m.i.ClingGM2)), 1, 4000)))
+}
+
+// run computes the events; the course has sixty steps to the last of the ice.
+func (m *iceModel) run(at []float64, course bool) error {
+	if m.work == nil {
+		m.work = new(iceRun)
+	}
+	err := m.work.times(m, at, nil, 0)
+	if err == nil && course {
+		every := min(m.i.Horizon.Seconds(), at[iceGone]) / 60
+		err = m.work.times(m, make([]float64, iceEvents), &m.series, every)
+	}
+	return err
+}

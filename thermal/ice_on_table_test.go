@@ -1,0 +1,393 @@
+package thermal
+
+import (
+	"errors"
+	"math"
+	"testing"
+	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/solve"
+	"example.org/honestplate/thermal/internal/testkit"
+)
+
+func TestPieceGrams(t *testing.T) {
+	for _, c := range []struct {
+		s    IceShape
+		size float64
+		want float64
+	}{{IceCube, 0.03, 24.759}, {IceBall, 0.05, 60.02}, {IceChip, 0.005, 1.0316}} {
+		got, err := c.s.PieceGrams(c.size)
+		if err != nil {
+			t.Fatal(err)
+		}
+		testkit.CloseRel(t, c.s.String(), got, c.want, 1e-3)
+	}
+	if _, err := IceShape(9).PieceGrams(0.01); !errors.Is(err, honestplate.ErrInput) || IceShape(9).String() != "unknown ice shape (9)" {
+		t.Error(err)
+	}
+	if _, err := IceBall.PieceGrams(2); !errors.Is(err, honestplate.ErrRange) {
+		t.Error(err)
+	}
+}
+
+// Whatever goes in, the heat of what comes out is the same.
+func TestMixIceKeepsHeat(t *testing.T) {
+	heat := func(ice, iceC, water, waterC float64) float64 {
+		return water*heat.WaterHeat*waterC + ice*(heat.Ice().SpecificHeat*iceC-heat.Fusion)
+	}
+	for _, ice := range []float64{0, 10, 100, 1000} {
+		for _, water := range []float64{1, 50, 500} {
+			for _, iceC := range []float64{0, -20, -60} {
+				for _, waterC := range []float64{0, 4, 30, 100} {
+					m, err := MixIce(ice, iceC, water, waterC)
+					if err != nil {
+						t.Fatal(err)
+					}
+					before := heat(ice, iceC, water, waterC)
+					after := heat(m.IceGrams, min(m.TempC, 0), m.WaterGrams, max(m.TempC, 0))
+					if math.Abs(before-after) > 1e-6*(1+math.Abs(before)) || math.Abs(m.IceGrams+m.WaterGrams-ice-water) > 1e-9*(ice+water) {
+						t.Errorf("%g g at %g in %g g at %g: %+v", ice, iceC, water, waterC, m)
+					}
+				}
+			}
+		}
+	}
+	for _, v := range [][4]float64{{-1, 0, 1, 0}, {1, 5, 1, 0}, {1, 0, -1, 0}, {1, 0, 1, 200}, {0, 0, 0, 0}, {math.NaN(), 0, 1, 1}} {
+		if _, err := MixIce(v[0], v[1], v[2], v[3]); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
+			t.Errorf("%v: %v", v, err)
+		}
+	}
+}
+
+// The solver, its melt dripping, against the quasi-steady ball whose coefficient
+// follows its diameter: t = integral of rho L dr/(h dT).
+func TestDrippingBallIsQuasiSteady(t *testing.T) {
+	h := func(d float64) float64 { return (2 + 6.64*math.Sqrt(d/0.04)*6.4) * 0.026 / d }
+	const n = 20000
+	want, end := 0.0, 0.02*math.Cbrt(0.5)
+	for i := range n {
+		r := end + (0.02-end)*(float64(i)+0.5)/n
+		want += heat.Ice().Density * heat.Fusion / (h(2*r) * 25) * (0.02 - end) / n
+	}
+	m, err := IceOnTable{Shape: IceBall, Size: 0.04, StartC: -1}.model(studio, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var r iceRun
+	law := &shrinkingLaw{h: h, e: &r.e}
+	r.e.Build(int(heat.SphereForm), 0.02, 80, 0)
+	r.e.Begin(m.c, -icePure/2-0.001, 1e-4, law)
+	whole, left, t0 := r.e.Content(0.02), 1.0, 0.0
+	for {
+		before := left
+		if err := r.e.AdvanceShedding(1e5, icePure/2, 1e-9); err != nil {
+			t.Fatal(err)
+		}
+		if left = r.solid(m.c) / whole; left <= 0.5 {
+			t0 += (r.e.Time - t0) * (before - 0.5) / (before - left)
+			break
+		}
+		t0 = r.e.Time
+	}
+	testkit.CloseRel(t, "time to half the mass", t0, want, 0.015)
+}
+
+type shrinkingLaw struct {
+	h func(float64) float64
+	e *solve.Engine
+}
+
+func (l *shrinkingLaw) At(s, _ float64) (float64, float64) {
+	h := l.h(2 * l.e.Faces[l.e.Shells])
+	return h * (25 - s), -h
+}
+
+// iceTimes are the likely times of a piece of ice.
+func iceTimes(t *testing.T, i IceOnTable, a Air, lamps ...Lamp) [iceEvents]float64 {
+	t.Helper()
+	f, err := i.frame(a, lamps)
+	_, times := runOnce(t, f, err)
+	return [iceEvents]float64(times)
+}
+
+func TestIceOnTableIsMonotone(t *testing.T) {
+	base := IceOnTable{Shape: IceCube, Size: 0.03, StartC: -15}
+	dark, lit := iceTimes(t, base, studio), iceTimes(t, base, studio, tungsten)
+	cold, big, cloudy, short := base, base, base, base
+	cold.StartC, big.Size, cloudy.Cloudy, short.Horizon = -30, 0.05, true, 10*time.Second
+	led := Lamp{Source: LED, Lux: 5000}
+	for name, c := range map[string]struct{ early, late [iceEvents]float64 }{
+		"colder start":  {dark, iceTimes(t, cold, studio)},
+		"bigger":        {dark, iceTimes(t, big, studio)},
+		"light":         {lit, dark},
+		"cloudy in it":  {iceTimes(t, cloudy, studio, tungsten), lit},
+		"damper room":   {iceTimes(t, base, Air{TempC: 24, RH: 0.8}), dark},
+		"warmer room":   {iceTimes(t, base, Air{TempC: 30, RH: 0.5}), dark},
+		"draught":       {iceTimes(t, base, Air{TempC: 24, RH: 0.5, Speed: 1}), dark},
+		"short horizon": {dark, iceTimes(t, short, studio)},
+	} {
+		if c.late[iceHalf] <= c.early[iceHalf] || c.late[iceShines] < c.early[iceShines] {
+			t.Errorf("%s: %v, %v", name, c.early, c.late)
+		}
+	}
+	if r := iceTimes(t, base, studio, led)[iceHalf] / dark[iceHalf]; r < 0.995 || r > 1 {
+		t.Errorf("LED light melts clear ice %.4f times as fast", 1/r)
+	}
+}
+
+func TestIceOnTableTellsItsCourse(t *testing.T) {
+	base := IceOnTable{Shape: IceCube, Size: 0.03, StartC: -15}
+	b, err := base.Clock(studio)
+	if err != nil {
+		t.Fatal(err)
+	}
+	likely := iceTimes(t, base, studio)
+	if b.Shines.Likely != moment(likely[iceShines]) || b.HalfOff.Likely != moment(likely[iceHalf]) || b.Gone.Likely != moment(likely[iceGone]) {
+		t.Errorf("%v %v %v, likely %v", b.Shines, b.HalfOff, b.Gone, likely)
+	}
+	if !(at(b.Shines.Likely) < at(b.HalfOff.Likely) && at(b.HalfOff.Likely) < at(b.Gone.Likely) && b.Gone.MayHappen()) || len(b.HalfOff.Decides) == 0 {
+		t.Errorf("%v %v %v", b.Shines, b.HalfOff, b.Gone)
+	}
+	grams, err := base.Shape.PieceGrams(base.Size)
+	if err != nil {
+		t.Fatal(err)
+	}
+	last := grams * (1 + 1e-9)
+	for _, m := range b.Series {
+		if m.IceGrams > last || m.IceGrams+m.PuddleGrams > grams*1.0001 || m.SurfaceC > 0 {
+			t.Errorf("%+v", m)
+		}
+		last = m.IceGrams
+	}
+	if last > 0.02*grams || len(b.Series) < 50 {
+		t.Errorf("%g g at the end of %d moments", last, len(b.Series))
+	}
+	base.Horizon = 10 * time.Second
+	if c, err := base.Clock(studio); err != nil || c.HalfOff.MayHappen() {
+		t.Errorf("short: %v, %v", c.HalfOff, err)
+	}
+}
+
+func whisky() IcedDrink {
+	return IcedDrink{DrinkGrams: 200, DrinkC: honestplate.Some(20), Shape: IceCube, Size: 0.025, IceGrams: 100, IceC: -15, Diameter: 0.07}
+}
+
+// What came from outside is what drink and ice gained, to 1e-6 of it.
+func TestIcedDrinkEnergyBalance(t *testing.T) {
+	for _, iceC := range []float64{0, -5, -40} {
+		d := whisky()
+		d.IceC, d.WallC = iceC, honestplate.Some(24)
+		f, err := d.frame(studio, []Lamp{tungsten})
+		m, _ := runOnce(t, f, err)
+		r := m.work
+		if !(r.in > 1000) || math.Abs(r.imbalance) > 1e-6*r.in {
+			t.Errorf("ice at %g degC: %g J from outside, %g J unaccounted for", iceC, r.in, r.imbalance)
+		}
+	}
+}
+
+// With nothing from outside, ice and drink end where the balance of heat says.
+func TestIcedDrinkEndsWhereTheHeatSays(t *testing.T) {
+	for _, ice := range []float64{20, 45, 100} {
+		d := whisky()
+		d.IceGrams = ice
+		m, err := d.model(studio, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var series []IcedDrinkPoint
+		new(icedRun).integrate(&m, make([]float64, drinkEvents), &series, 600) // no gain tabulated
+		end := series[len(series)-1]
+		want, err := MixIce(ice, -15, 200, 20)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if math.Abs(end.DrinkC-want.TempC) > 0.02 || math.Abs(end.IceGrams-want.IceGrams) > 0.1 {
+			t.Errorf("%g g of ice: %+v, want %+v", ice, end, want)
+		}
+	}
+}
+
+func TestIcedDrink(t *testing.T) {
+	clock := func(d IcedDrink) IcedDrinkClock {
+		t.Helper()
+		c, err := d.Clock(studio)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return c
+	}
+	cubes := clock(whisky())
+	one, chips, warm := whisky(), whisky(), whisky()
+	one.Shape, one.Size = IceBall, 0.055
+	chips.Shape, chips.Size = IceChip, 0.004
+	warm.DrinkC = honestplate.Some(30)
+	b, c, w := clock(one), clock(chips), clock(warm)
+	if !(at(c.IceHalf.Likely) < at(cubes.IceHalf.Likely) && at(cubes.IceHalf.Likely) < at(b.IceHalf.Likely)) {
+		t.Errorf("half gone: chips %v, cubes %v, one ball %v", c.IceHalf, cubes.IceHalf, b.IceHalf)
+	}
+	if !(c.ColdestC < cubes.ColdestC && cubes.ColdestC < b.ColdestC) {
+		t.Errorf("coldest: chips %.2f, cubes %.2f, one ball %.2f", c.ColdestC, cubes.ColdestC, b.ColdestC)
+	}
+	if at(w.IceGone.Likely) >= at(cubes.IceGone.Likely) || at(w.Watered.Likely) >= at(cubes.Watered.Likely) {
+		t.Errorf("warmer drink: gone %v, watered %v", w.IceGone, w.Watered)
+	}
+	if !(at(cubes.Cold.Likely) < at(cubes.IceGone.Likely)) || len(cubes.IceGone.Decides) == 0 {
+		t.Errorf("cold %v, gone %v", cubes.Cold, cubes.IceGone)
+	}
+	last := cubes.Series[len(cubes.Series)-1]
+	if math.Abs(last.MeltGrams-100) > 0.5 || last.DrinkC < 3 {
+		t.Errorf("at the end %+v", last)
+	}
+	// Very cold ice first takes on some of a cold drink.
+	frost := whisky()
+	frost.DrinkC, frost.IceC = honestplate.Some(1), -40
+	f := clock(frost)
+	if f.Series[1].MeltGrams >= 0 {
+		t.Errorf("nothing freezes on: %+v", f.Series[1])
+	}
+}
+
+func TestIceClocksRefuseNonsense(t *testing.T) {
+	table := func(f func(*IceOnTable)) IceOnTable {
+		i := IceOnTable{Shape: IceCube, Size: 0.03, StartC: -10}
+		f(&i)
+		return i
+	}
+	nan := math.NaN()
+	for name, i := range map[string]IceOnTable{
+		"shape":   table(func(i *IceOnTable) { i.Shape = 7 }),
+		"size":    table(func(i *IceOnTable) { i.Size = 0 }),
+		"warm":    table(func(i *IceOnTable) { i.StartC = 2 }),
+		"NaN":     table(func(i *IceOnTable) { i.StartC = nan }),
+		"film":    table(func(i *IceOnTable) { i.ClingGM2 = honestplate.Exactly(1e9) }),
+		"horizon": table(func(i *IceOnTable) { i.Horizon = -1 }),
+	} {
+		if _, err := i.Clock(studio); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
+			t.Errorf("on a table, %s: %v", name, err)
+		}
+	}
+	ok := table(func(*IceOnTable) {})
+	for name, a := range map[string]Air{"frost": {TempC: -5, RH: 0.5}, "NaN": {TempC: nan}} {
+		if _, err := ok.Clock(a); err == nil {
+			t.Errorf("air, %s: no error", name)
+		}
+		if _, err := whisky().Clock(a); err == nil {
+			t.Errorf("air, %s: no error", name)
+		}
+	}
+	bad := Lamp{Watts: nan}
+	blazing := Lamp{Watts: 1e5, Distance: 0.06, BeamDegrees: 5}
+	for _, l := range []Lamp{bad, blazing} {
+		if _, err := ok.Clock(studio, l); err == nil {
+			t.Errorf("%+v: no error", l)
+		}
+		if _, err := whisky().Clock(studio, l); err == nil {
+			t.Errorf("%+v: no error", l)
+		}
+	}
+	drink := func(f func(*IcedDrink)) IcedDrink { d := whisky(); f(&d); return d }
+	for name, d := range map[string]IcedDrink{
+		"zero":          {},
+		"shape":         drink(func(d *IcedDrink) { d.Shape = -1 }),
+		"no drink":      drink(func(d *IcedDrink) { d.DrinkGrams = 0 }),
+		"freezing":      drink(func(d *IcedDrink) { d.DrinkC = honestplate.Some(-3) }),
+		"no ice":        drink(func(d *IcedDrink) { d.IceGrams = 0 }),
+		"mostly ice":    drink(func(d *IcedDrink) { d.IceGrams = 5000 }),
+		"solid":         drink(func(d *IcedDrink) { d.IceGrams, d.IceC, d.DrinkC = 900, -60, honestplate.Some(0) }),
+		"narrow":        drink(func(d *IcedDrink) { d.DrinkGrams, d.Diameter = 1e4, 0.02 }),
+		"hot wall":      drink(func(d *IcedDrink) { d.WallC = honestplate.Some(200) }),
+		"frosted":       drink(func(d *IcedDrink) { d.WallC = honestplate.Some(-18) }),
+		"overfull":      drink(func(d *IcedDrink) { d.Height = 0.05 }),
+		"no bore":       drink(func(d *IcedDrink) { d.Diameter, d.WallThickness = 0.02, 0.02 }),
+		"wall":          drink(func(d *IcedDrink) { d.WallThickness = 1 }),
+		"stirring":      drink(func(d *IcedDrink) { d.IceH = honestplate.Exactly(-5) }),
+		"share":         drink(func(d *IcedDrink) { d.DilutionShare = honestplate.Exactly(nan) }),
+		"horizon":       drink(func(d *IcedDrink) { d.Horizon = 1000 * time.Hour }),
+		"absorbs twice": drink(func(d *IcedDrink) { d.Absorptance.Tungsten = 2 }),
+	} {
+		if _, err := d.Clock(studio, tungsten); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
+			t.Errorf("iced drink, %s: %v", name, err)
+		}
+	}
+}
+
+func FuzzIceOnTable(f *testing.F) {
+	f.Add(0, 0.03, -15.0, 24.0, 0.5, 0.0, 5000.0, 0, 100.0)
+	f.Add(1, 0.2, -60.0, 50.0, 1.0, 30.0, 0.0, 1, 5.0)
+	f.Add(2, 0.001, -0.1, 3.0, 0.0, 0.0, 1e5, 2, 2000.0)
+	f.Fuzz(func(t *testing.T, shape int, size, start, air, rh, speed, lux float64, source int, cling float64) {
+		i := IceOnTable{Shape: IceShape(shape), Size: size, StartC: start, ClingGM2: honestplate.Exactly(cling), Horizon: time.Hour}
+		a, l := Air{TempC: air, RH: rh, Speed: speed}, Lamp{Source: Source(source), Lux: lux}
+		m, err := i.model(a, []Lamp{l})
+		if err != nil {
+			return
+		}
+		var c IceClock
+		if m.work = new(iceRun); m.work.times(&m, make([]float64, iceEvents), &c.Series, 60) == nil && rarely(size) { // the whole band takes long
+			if c, err = i.Clock(a, l); err != nil {
+				return
+			}
+		}
+		for _, p := range c.Series {
+			if math.IsNaN(p.IceGrams) || math.IsNaN(p.PuddleGrams) || math.IsNaN(p.SurfaceC) || p.IceGrams < 0 {
+				t.Fatalf("%+v", p)
+			}
+		}
+		if min(at(c.Shines.Earliest), at(c.HalfOff.Earliest), at(c.Gone.Earliest)) < 0 {
+			t.Fatal(c)
+		}
+	})
+}
+
+func FuzzIcedDrink(f *testing.F) {
+	f.Add(200.0, 20.0, 0, 0.025, 100.0, -15.0, 0.07, 24.0, 0.5, 400.0)
+	f.Add(1.0, 95.0, 1, 0.2, 5.0, -60.0, 0.02, 50.0, 1.0, 10000.0)
+	f.Add(1e5, 0.0, 2, 0.001, 0.1, 0.0, 0.5, 3.0, 0.0, 20.0)
+	f.Fuzz(func(t *testing.T, grams, temp float64, shape int, size, ice, iceC, diameter, air, rh, h float64) {
+		d := IcedDrink{DrinkGrams: grams, DrinkC: honestplate.Some(temp), Shape: IceShape(shape), Size: size, IceGrams: ice, IceC: iceC,
+			Diameter: diameter, IceH: honestplate.Exactly(h), Horizon: 20 * time.Minute}
+		c, err := d.Clock(Air{TempC: air, RH: rh})
+		if err != nil {
+			return
+		}
+		if math.IsNaN(c.ColdestC) || min(at(c.Cold.Earliest), at(c.Watered.Earliest), at(c.IceHalf.Earliest), at(c.IceGone.Earliest)) < 0 {
+			t.Fatal(c)
+		}
+		for _, p := range c.Series {
+			if math.IsNaN(p.DrinkC) || math.IsNaN(p.MeltGrams) || p.IceGrams < 0 {
+				t.Fatalf("%+v", p)
+			}
+		}
+	})
+}
+
+func FuzzMixIce(f *testing.F) {
+	f.Add(52.0, 0.0, 100.0, 40.0)
+	f.Fuzz(func(t *testing.T, ice, iceC, water, waterC float64) {
+		m, err := MixIce(ice, iceC, water, waterC)
+		if err == nil && (math.IsNaN(m.TempC) || m.IceGrams < 0 || m.WaterGrams < 0 || m.TempC < -60.001 || m.TempC > 100.001) {
+			t.Fatalf("%+v", m)
+		}
+	})
+}
+
+func BenchmarkIceOnTable(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := (IceOnTable{Shape: IceCube, Size: 0.03, StartC: -15}).Clock(studio); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkIcedDrink(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := whisky().Clock(studio); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

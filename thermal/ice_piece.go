@@ -1,0 +1,104 @@
+package thermal
+
+import (
+	"cmp"
+	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/check"
+)
+
+// An IceShape is the shape of pieces of ice.
+type IceShape int
+
+// The shapes of ice.
+const (
+	IceCube IceShape = iota // Size is the edge
+	IceBall                 // Size is the diameter
+	IceChip                 // a flake; Size is its thickness, a third of its width
+)
+
+var iceShapes = [...]string{"cube", "ball", "chip"}
+
+// String gives the shape's name.
+func (s IceShape) String() string { return check.Name("ice shape", int(s), iceShapes[:]) }
+
+// MarshalText writes the shape's name; an unknown one is refused.
+func (s IceShape) MarshalText() ([]byte, error) { return check.Named("Shape", int(s), iceShapes[:]) }
+
+// UnmarshalText reads the shape's name.
+func (s *IceShape) UnmarshalText(b []byte) error { return check.Read("Shape", b, iceShapes[:], s) }
+
+// icePiece is a piece as the ball of the same ratio of volume to surface, in which
+// quasi-steady melting takes as long, and how many times that ball's mass it has.
+type icePiece struct {
+	radius float64 // m
+	grams  float64 // of the piece
+	table  float64 // share of its surface that lies on a table
+}
+
+func (s IceShape) piece(size float64) icePiece {
+	switch s {
+	case IceBall:
+		return icePiece{size / 2, 1000 * heat.Ice().Density * math.Pi / 6 * size * size * size, 0.02}
+	case IceChip:
+		// t x 3t x 3t: volume 9 t3, surface 30 t2.
+		return icePiece{0.9 * size, 1000 * heat.Ice().Density * 9 * size * size * size, 0.3}
+	}
+	return icePiece{size / 2, 1000 * heat.Ice().Density * size * size * size, 1.0 / 6}
+}
+
+func (s IceShape) check(size float64) error {
+	return cmp.Or(check.One("Shape", int(s), iceShapes[:]),
+		honestplate.InRange("Size", size, 0.001, 0.2, "m", "pieces of ice for glasses and buckets"))
+}
+
+// PieceGrams returns the mass of one piece of ice, g, of the given size, m,
+// 0.001..0.2: a cube of edge Size, a ball of that diameter, a chip of that thickness
+// and three times as long and wide, of clear ice of 917 kg/m3.
+func (s IceShape) PieceGrams(size float64) (float64, error) {
+	if err := s.check(size); err != nil {
+		return 0, err
+	}
+	return s.piece(size).grams, nil
+}
+
+// Mixed is what becomes of ice and water left together without loss of heat.
+type Mixed struct {
+	TempC    float64 `json:"temp_c"`    // degC
+	IceGrams float64 `json:"ice_grams"` // ice left
+	// WaterGrams is the liquid: what there was, and what has melted or less what has
+	// frozen.
+	WaterGrams float64 `json:"water_grams"`
+}
+
+// MixIce returns the end of iceGrams at iceC (-60..0 degC) in waterGrams at waterC
+// (0..100 degC), from the balance of heat
+//
+//	m_w c_w T_w + m_i (c_i T_i - L) = heat of what is left, 0 for water at 0 degC
+//
+// with c_w 4.19, c_i 2.05 kJ/(kg K) and L 333.6 kJ/kg. Masses are 0..1e6 g, not both
+// 0; else an [honestplate.InputError] or a [honestplate.RangeError].
+func MixIce(iceGrams, iceC, waterGrams, waterC float64) (Mixed, error) {
+	if err := check.Fields("water and ice in a vessel",
+		check.Number("IceGrams", iceGrams, 0, 1e6, "g"), check.Number("IceC", iceC, -60, 0, "degC"),
+		check.Number("WaterGrams", waterGrams, 0, 1e6, "g"), check.Number("WaterC", waterC, 0, 100, "degC"),
+	); err != nil {
+		return Mixed{}, err
+	}
+	all := iceGrams + waterGrams
+	if all == 0 {
+		return Mixed{}, check.Input("IceGrams", 0, "g", "above 0")
+	}
+	// J per g x 1000
+	joules := waterGrams*heat.WaterHeat*waterC + iceGrams*(heat.Ice().SpecificHeat*iceC-heat.Fusion)
+	switch {
+	case joules >= 0:
+		return Mixed{joules / (all * heat.WaterHeat), 0, all}, nil
+	case joules <= -all*heat.Fusion:
+		return Mixed{(joules/all + heat.Fusion) / heat.Ice().SpecificHeat, all, 0}, nil
+	}
+	ice := -joules / heat.Fusion
+	return Mixed{0, ice, all - ice}, nil
+}

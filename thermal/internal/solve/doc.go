@@ -1,0 +1,8 @@
+// Package solve holds the integrators of the tree: an [Engine] for a body that freezes or
+// melts, a [Stack] of layers under one surface, and [Rk23] for four ordinary equations.
+package solve
+
+import "math"
+
+// never is the time, in seconds, of what does not happen.
+var never = math.Inf(1)

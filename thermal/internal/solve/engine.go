@@ -1,0 +1,168 @@
+package solve
+
+import (
+	"math"
+
+	"example.org/honestplate/thermal/internal/root"
+)
+
+// The forms of a body, as heat.Form numbers them.
+const (
+	sphereShells = iota
+	cylinderShells
+	slabShells
+)
+
+// An engine holds one computation: the grid, the state and the work space. It
+// is reused from run to run, so that nothing is allocated while time advances.
+type Engine struct {
+	form   int // of the three forms below
+	Shells int // shells that are left
+	Curve  *Compiled
+	x      exchange
+
+	Faces   []float64 // n+1 face radii
+	at      []float64 // radius of each shell's node
+	Volumes []float64 // of each shell
+	per     []float64 // 1/vol
+	link    []float64 // conductance factor between shell i and i+1: A/distance
+	skin    []float64 // the same from shell i's node to its outer face
+	area    []float64 // of each shell's outer face
+
+	Enthalpies, u []float64 // enthalpy and potential; u[n] is the surface's
+	f             []float64 // heat into each shell, W
+	seg           []int32   // piece of the curve; seg[n] the surface's
+	h0, f0        []float64 // the same at the start of the step
+	f1            []float64
+	vg            []float64 // what a stage starts from: volume times enthalpy, J
+	vs, vb        []float64 // volume times slope and base of the shell's piece of the curve
+	low           []float64 // potentials at the ends of that piece
+	high          []float64
+	un            []float64
+	d, r          []float64
+	wlink         []float64 // link times the implicit weight of the step
+	square        []float64 // of wlink
+	segHold       []int32
+
+	tally
+	before    tally   // at the start of the last step
+	dt        float64 // the next step, s
+	ql        float64 // heat through the surface by the law, W, in the last solve
+	lost      float64 // enthalpy carried off by shells that were shed, J
+	StartH    float64
+	us0       float64 // surface potential at the start of the last step
+	Span      float64 // length of the last step, s
+	probes    []probe
+	least     float64 // below which heat is not worth counting, J
+	tolerance float64 // error allowed in one step, share of the heat moved so far
+	steps     int
+	solves    int
+}
+
+// A tally is what an engine counts as time goes on.
+type tally struct {
+	Time  float64 // s
+	Flow  float64 // heat through the surface, W
+	Heat  float64 // summed, J
+	moved float64 // the same without regard to sign, J
+	law   float64 // the heat by the exchange law at the surface temperatures, J
+	qlaw  float64 // and its flow, W
+}
+
+// usualGrade makes the shells at the surface a twelfth as thick as those at the
+// centre. The mapping is r/R = 1 - (exp(grade (1-s)) - 1)/(exp(grade) - 1), s
+// uniform; grade 0 is even shells.
+const UsualGrade = 2.5
+
+// gradeFor returns the grade, usualGrade or more, that makes the outermost of n
+// shells no thicker than a share of the radius.
+func GradeFor(n int, share float64) float64 {
+	want := share * float64(n)
+	if UsualGrade/math.Expm1(UsualGrade) <= want {
+		return UsualGrade
+	}
+	return root.Rising(func(grade float64) float64 { return want - grade/math.Expm1(grade) }, UsualGrade, 8)
+}
+
+func grow[T any](s []T, n int) []T {
+	if cap(s) < n {
+		return make([]T, n)
+	}
+	return s[:n]
+}
+
+func (e *Engine) Build(form int, radius float64, n int, grade float64) {
+	e.form, e.Shells = form, n
+	e.Faces, e.at, e.Volumes = grow(e.Faces, n+1), grow(e.at, n), grow(e.Volumes, n)
+	e.per, e.wlink, e.square = grow(e.per, n), grow(e.wlink, n), grow(e.square, n)
+	e.link, e.skin, e.area = grow(e.link, n), grow(e.skin, n), grow(e.area, n)
+	e.Enthalpies, e.u, e.f = grow(e.Enthalpies, n+1), grow(e.u, n+1), grow(e.f, n+1)
+	e.h0, e.f0, e.f1 = grow(e.h0, n+1), grow(e.f0, n+1), grow(e.f1, n+1)
+	e.vg, e.un, e.d, e.r = grow(e.vg, n+1), grow(e.un, n+1), grow(e.d, n+1), grow(e.r, n+1)
+	e.vs, e.vb, e.low, e.high = grow(e.vs, n), grow(e.vb, n), grow(e.low, n), grow(e.high, n)
+	e.seg, e.segHold = grow(e.seg, n+1), grow(e.segHold, n+1)
+	for i := range n + 1 {
+		s := float64(i) / float64(n)
+		if grade > 0 {
+			s = 1 - math.Expm1(grade*(1-s))/math.Expm1(grade)
+		}
+		e.Faces[i] = radius * s
+	}
+	e.Faces[0] = 0
+	for i := range n {
+		e.at[i] = e.node(i)
+	}
+	for i := range n {
+		a, b := e.Faces[i], e.Faces[i+1]
+		e.Volumes[i] = e.Content(b) - e.Content(a)
+		e.per[i] = 1 / e.Volumes[i]
+		e.area[i] = e.areaAt(b)
+		e.skin[i] = e.conductance(e.at[i], b)
+		if i+1 < n {
+			e.link[i] = e.conductance(e.at[i], e.at[i+1])
+		}
+	}
+}
+
+// node is where a shell's mean is its value, to second order: its centroid.
+func (e *Engine) node(i int) float64 {
+	a, b := e.Faces[i], e.Faces[i+1]
+	switch e.form {
+	case slabShells:
+		return (a + b) / 2
+	case cylinderShells:
+		return 2.0 / 3 * (a*a + a*b + b*b) / (a + b)
+	}
+	return 0.75 * (a + b) * (a*a + b*b) / (a*a + a*b + b*b)
+}
+
+func (e *Engine) Content(r float64) float64 {
+	switch e.form {
+	case slabShells:
+		return r
+	case cylinderShells:
+		return math.Pi * r * r
+	}
+	return 4.0 / 3 * math.Pi * r * r * r
+}
+
+func (e *Engine) areaAt(r float64) float64 {
+	switch e.form {
+	case slabShells:
+		return 1
+	case cylinderShells:
+		return 2 * math.Pi * r
+	}
+	return 4 * math.Pi * r * r
+}
+
+// conductance is that of steady flow from radius a to b, per unit conductivity.
+func (e *Engine) conductance(a, b float64) float64 {
+	switch e.form {
+	case slabShells:
+		return 1 / (b - a)
+	case cylinderShells:
+		return 2 * math.Pi / math.Log(b/a)
+	}
+	return 4 * math.Pi * a * b / (b - a)
+}

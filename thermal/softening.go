@@ -1,0 +1,244 @@
+package thermal
+
+import (
+	"cmp"
+	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/solve"
+	"example.org/honestplate/thermal/internal/study"
+)
+
+// A Softening is a piece of chocolate, butter or cream under the lamps: when does
+// its skin lose its look?
+//
+// It is computed by the enthalpy solver of Body, from the room (convection,
+// radiation, dew) and the light absorbed at the surface, with the melting spread
+// over its range. The skin counts as soft, or as running, when it is so to
+// SkinDepth.
+type Softening struct {
+	Food SoftFood `json:"food,omitzero"` // what it is made of
+	// Form is SphereForm (the zero value: a truffle, a curl, a dollop, on its lit
+	// side) or SlabForm (a bar, a slice: lies flat, its underside takes no heat).
+	Form heat.Form `json:"form,omitzero"`
+	// Thickness of the slab or diameter of the ball, m, 0.003..0.3.
+	Thickness float64 `json:"thickness_m,omitzero"`
+	// Across is the slab's width, m, 0.01..2; 0 means 0.08. A ball ignores it.
+	Across float64 `json:"across_m,omitzero"`
+	// StartC is its temperature when it comes out, degC, -40..60; it must be given.
+	StartC honestplate.Optional `json:"start_c,omitzero"`
+	// SkinDepth, m: 0 to a third of the Thickness, default 1 mm (0.5..2), of a piece
+	// thinner than 6 mm a sixth of it. Engineering estimate.
+	SkinDepth honestplate.Estimate `json:"skin_depth_m,omitzero"`
+	// Horizon is how long to look; later is Never. 0 means 2 h; at most 24 h.
+	Horizon time.Duration `json:"horizon_ns,omitzero"`
+}
+
+// A SoftClock says when what happens to a Softening.
+type SoftClock struct {
+	Softens Event `json:"softens"` // gloss and edges go
+	Runs    Event `json:"runs"`    // it flows
+	// Series is the likely course until it runs, or to the horizon.
+	Series []BodyPoint `json:"series"`
+}
+
+// A BodyPoint is a piece of food at one time.
+type BodyPoint struct {
+	Time     time.Duration `json:"time_ns"`   // since the start
+	SurfaceC float64       `json:"surface_c"` // degC
+	MeanC    float64       `json:"mean_c"`    // at the mean enthalpy: what it would even out to, degC
+	CoreC    float64       `json:"core_c"`    // degC
+}
+
+// Clock computes the softening in the air a under the lamps, which burn from the
+// start. The 95 % bands are over the room (see Cheese), the lamps' band,
+// absorptance (x/:1.25), the slope of the surface to the light (0.5..1), conductivity
+// (x/:1.25), heat capacity (x/:1.1), the start (+-1 K), both temperatures and the
+// depth. What the food is made of decides as much as the room: try a piece.
+//
+// Errors: [honestplate.InputError] and [honestplate.RangeError] for what makes no sense.
+func (s Softening) Clock(a Air, lamps ...Lamp) (SoftClock, error) {
+	f, err := s.frame(a, lamps)
+	if err != nil {
+		return SoftClock{}, err
+	}
+	return softClock(f.banded())
+}
+
+// Likely computes the likely course alone, without bands: each window has three
+// equal times and nothing decides.
+func (s Softening) Likely(a Air, lamps ...Lamp) (SoftClock, error) {
+	f, err := s.frame(a, lamps)
+	if err != nil {
+		return SoftClock{}, err
+	}
+	return softClock(f.likely())
+}
+
+func softClock(m softModel, at []Event, err error) (SoftClock, error) {
+	if err != nil {
+		return SoftClock{}, err
+	}
+	return SoftClock{Softens: at[0], Runs: at[1], Series: m.course}, nil
+}
+
+// A softModel is a checked Softening with what does not change between samples, and
+// its uncertain factors.
+type softModel struct {
+	s     Softening
+	air   Air
+	lamps []Lamp
+	light float64 // absorbed, square to the lamps, W/m2
+	curve heat.Curve
+
+	convection, brightness, absorbs, k, heat float64 // factors
+	slope                                    float64 // to the light, 1 is square on
+
+	work   *softRun
+	course []BodyPoint
+}
+
+func (s Softening) frame(a Air, lamps []Lamp) (frame[softModel], error) {
+	m, err := s.model(a, lamps)
+	return frame[softModel]{model: m, inputs: (*softModel).inputs, run: (*softModel).run, events: 2}, err
+}
+
+func (s Softening) model(a Air, lamps []Lamp) (softModel, error) {
+	thin := min(1, s.Thickness/0.006) // the widest default is a third of 6 mm
+	s.SkinDepth = orBand(s.SkinDepth, 0.0005*thin, 0.001*thin, 0.002*thin)
+	setDefault(&s.Across, 0.08)
+	if s.Horizon == 0 {
+		s.Horizon = 2 * time.Hour
+	}
+	if !s.StartC.Given {
+		return softModel{}, &honestplate.InputError{Field: "StartC", Got: "not given", Want: "the temperature as it comes out"}
+	}
+	if s.Form != heat.SphereForm && s.Form != heat.SlabForm {
+		return softModel{}, &honestplate.InputError{Field: "Form", Got: s.Form.String(), Want: "sphere or slab"}
+	}
+	const source = "pieces of food in a room"
+	light, err := s.Food.Absorptance.Absorbed(lamps...)
+	if err := cmp.Or(honestplate.In("Air", a.Validate()),
+		honestplate.InRange("Air.TempC", a.TempC, -20, 50, "degC", source),
+		honestplate.In("Food", s.Food.check()),
+		check.Fields(source,
+			check.Number("Thickness", s.Thickness, 0.003, 0.3, "m"), check.Number("Across", s.Across, 0.01, 2, "m"),
+			check.Number("StartC", s.StartC.Value, -40, 60, "degC"), check.Number("Horizon", s.Horizon.Seconds(), 1, 86400, "s")),
+		check.Band("SkinDepth", s.SkinDepth, 0, s.Thickness/3, "m", source),
+		err, honestplate.InRange("Lamps", light, 0, 3000, "W/m2", "three times the sun")); err != nil {
+		return softModel{}, err
+	}
+	return softModel{s: s, air: a, lamps: lamps, light: light, curve: s.Food.curve(),
+		convection: 1, brightness: 1, absorbs: 1, k: 1, heat: 1, slope: 0.8}, nil
+}
+
+func (m *softModel) inputs() []study.Input {
+	s := &m.s
+	absorbs, slope := factor("product.absorptance", "absorptance", 1, 1), around("unit.slope", "slope to the light", 0.8, 0)
+	if m.light > 0 {
+		absorbs = factor("product.absorptance", "absorptance", 0.8, 1.25)
+		slope.Band = band(0.5, 0.8, 1)
+		slope = within(slope, 0.3, 1)
+	}
+	return append(roomInputs(&m.air, &m.convection),
+		lightInput(&m.brightness, m.lamps),
+		bound(&m.absorbs, ofProduct(absorbs)),
+		bound(&m.slope, slope),
+		bound(&m.k, ofProduct(factor("product.conductivity", "conductivity", 0.8, 1.25))),
+		bound(&m.heat, ofProduct(factor("product.heat", "heat capacity", 1/1.1, 1.1))),
+		bound(&s.StartC.Value, around("unit.start_c", "start temperature", s.StartC.Value, 1)),
+		bound(&s.Food.SoftC.Likely, ofProduct(judged("product.soft_c", "softening temperature", s.Food.SoftC))),
+		bound(&s.Food.RunC.Likely, ofProduct(judged("product.run_c", "running temperature", s.Food.RunC))),
+		bound(&s.SkinDepth.Likely, within(judged("crew.skin_depth_m", "depth of the skin", s.SkinDepth), 1e-5, s.Thickness/3)))
+}
+
+// run computes the events; the course has sixty steps until it runs.
+func (m *softModel) run(at []float64, course bool) error {
+	if m.work == nil {
+		m.work = new(softRun)
+	}
+	err := m.work.times(m, at)
+	if err == nil && course {
+		m.course, err = m.work.series(m, min(at[1], m.s.Horizon.Seconds()))
+	}
+	return err
+}
+
+// A softRun is the work space of one core, and the law of the surface.
+type softRun struct {
+	e     solve.Engine
+	c     solve.Compiled
+	table fluxTable
+	light float64
+}
+
+// at is the exchange law of the solver.
+func (r *softRun) At(surfaceC, _ float64) (flux, slope float64) {
+	flux, slope = r.table.at(surfaceC)
+	return flux + r.light, slope
+}
+
+const (
+	softCells     = 40
+	softTolerance = 1e-4
+)
+
+func (r *softRun) begin(m *softModel) error {
+	air := m.air
+	surface := heat.Surface{Shape: heat.Sphere, Length: m.s.Thickness, Activity: m.s.Food.Activity, ConvectionFactor: m.convection}
+	radius := m.s.Thickness / 2
+	if m.s.Form == heat.SlabForm {
+		surface.Shape, surface.Length = heat.PlateUp, m.s.Across/4
+		radius = m.s.Thickness // its underside takes no heat
+	}
+	ex, err := surface.In(heat.MoistAir(air))
+	if err != nil {
+		return err
+	}
+	r.table.reset(ex)
+	r.light = m.light * m.brightness * m.absorbs * m.slope
+	solve.Load(&r.c, m.curve, m.heat, m.k)
+	r.e.Build(int(m.s.Form), radius, softCells, solve.UsualGrade)
+	r.e.Begin(&r.c, m.s.StartC.Value, softTolerance, r)
+	r.e.Expect(radius-m.s.SkinDepth.Likely, m.s.Food.SoftC.Likely)
+	r.e.Expect(radius-m.s.SkinDepth.Likely, max(m.s.Food.RunC.Likely, m.s.Food.SoftC.Likely))
+	return nil
+}
+
+func (r *softRun) times(m *softModel, at []float64) error {
+	if err := r.begin(m); err != nil {
+		return err
+	}
+	for end := m.s.Horizon.Seconds(); r.e.Time < end && !r.e.AllFired(); {
+		if err := r.e.Advance(end); err != nil {
+			return err
+		}
+	}
+	at[0], at[1] = r.e.FiredAt(0), r.e.FiredAt(1)
+	return r.table.err
+}
+
+// softMoments is how many steps of time a series has.
+const softMoments = 60
+
+func (r *softRun) series(m *softModel, end float64) ([]BodyPoint, error) {
+	if err := r.begin(m); err != nil {
+		return nil, err
+	}
+	out := make([]BodyPoint, 0, softMoments+1)
+	for i := range softMoments + 1 {
+		if err := r.e.RunTo(end * float64(i) / softMoments); err != nil {
+			return nil, err
+		}
+		out = append(out, bodyPoint(&r.e))
+	}
+	return out, nil
+}
+
+// bodyPoint is what a computation has come to.
+func bodyPoint(e *solve.Engine) BodyPoint {
+	s := e.State(e.SurfaceC())
+	return BodyPoint{Time: seconds(e.Time), SurfaceC: s.SurfaceC, MeanC: s.MeanC, CoreC: s.CoreC}
+}

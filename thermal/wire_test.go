@@ -1,0 +1,116 @@
+package thermal
+
+import (
+	"encoding/json"
+	"errors"
+	"math/rand/v2"
+	"reflect"
+	"testing"
+	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/heat"
+)
+
+// fill gives every exported field of v a random value that makes sense on the wire.
+func fill(r *rand.Rand, v reflect.Value) {
+	switch x := v.Addr().Interface().(type) {
+	case *honestplate.Estimate:
+		a, b, c := r.Float64(), r.Float64(), r.Float64()
+		*x = honestplate.Estimate{Low: a, Likely: a + b, High: a + b + c}
+		return
+	case *honestplate.Window:
+		d := func() time.Duration { return time.Duration(r.Int64N(1e13)) }
+		first := d()
+		*x = honestplate.Window{Earliest: honestplate.After(first), Likely: honestplate.After(first + d()), Latest: honestplate.Never()}
+		return
+	case *honestplate.Moment:
+		*x = []honestplate.Moment{honestplate.Never(), honestplate.After(time.Duration(r.Int64N(1e14)))}[r.IntN(2)]
+		return
+	case *honestplate.Optional:
+		*x = []honestplate.Optional{{}, honestplate.Some(0), honestplate.Some(r.NormFloat64())}[r.IntN(3)]
+		return
+	}
+	switch v.Kind() {
+	case reflect.Float64:
+		v.SetFloat(r.NormFloat64())
+	case reflect.Int64: // a time.Duration
+		v.SetInt(r.Int64N(1e15))
+	case reflect.Int: // an enumeration: all have three values at least
+		v.SetInt(r.Int64N(3))
+	case reflect.Bool:
+		v.SetBool(r.IntN(2) == 0)
+	case reflect.String:
+		v.SetString([]string{"", "crème \"brûlée\""}[r.IntN(2)])
+	case reflect.Slice:
+		v.Set(reflect.MakeSlice(v.Type(), 1+r.IntN(2), 3))
+		for i := range v.Len() {
+			fill(r, v.Index(i))
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			fill(r, v.Field(i))
+		}
+	default:
+		panic(v.Kind())
+	}
+}
+
+// What a plan, a service or a record sends or keeps comes back equal.
+func TestWireRoundTrip(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 5))
+	for _, v := range []any{
+		Air{}, Lamp{}, Absorptance{}, SourceData{}, Event{}, Sensitivity{}, HeatBalance{},
+		Glass{}, GlassClock{}, FogStages{}, IcedDrink{}, IcedDrinkClock{}, IceOnTable{}, IceClock{}, Mixed{},
+		Scoop{}, ScoopClock{}, DeepFreeze{}, FreezeClock{}, FreezeStage{}, Medium{}, Softening{}, SoftClock{}, SoftFood{},
+		Cheese{}, CheeseClock{}, HotDish{}, HotClock{}, Ware{}, Shock{}, food.FrozenMix{}, food.Food{}, heat.Material{}, heat.Steam{},
+	} {
+		typ := reflect.TypeOf(v)
+		for range 20 {
+			in, out := reflect.New(typ), reflect.New(typ)
+			fill(r, in.Elem())
+			text, err := json.Marshal(in.Interface())
+			if err != nil {
+				t.Fatalf("%v: %v", typ, err)
+			}
+			if err := json.Unmarshal(text, out.Interface()); err != nil {
+				t.Fatalf("%v: %v in %s", typ, err, text)
+			}
+			if !reflect.DeepEqual(in.Interface(), out.Interface()) {
+				t.Fatalf("%v: %+v comes back as %+v from %s", typ, in.Elem(), out.Elem(), text)
+			}
+			unique(t, typ, text)
+		}
+	}
+}
+
+// unique demands names in snake_case.
+func unique(t *testing.T, typ reflect.Type, text []byte) {
+	t.Helper()
+	var members map[string]json.RawMessage
+	if err := json.Unmarshal(text, &members); err != nil {
+		t.Fatal(err)
+	}
+	for name := range members {
+		for _, c := range name {
+			if !(c >= 'a' && c <= 'z' || c >= '0' && c <= '9' || c == '_') {
+				t.Fatalf("%v: member %q", typ, name)
+			}
+		}
+	}
+}
+
+// An enumeration outside its values refuses to be written, and an unknown word to be
+// read.
+func TestWireRefusesUnknownWords(t *testing.T) {
+	for _, v := range []any{Source(9), Head(-1), IceShape(3), Rest(4), heat.Form(3), heat.Shape(6)} {
+		if text, err := json.Marshal(v); err == nil || !errors.Is(err, honestplate.ErrInput) {
+			t.Errorf("%T: %s, %v", v, text, err)
+		}
+		p := reflect.New(reflect.TypeOf(v)).Interface()
+		if err := json.Unmarshal([]byte(`"candle"`), p); !errors.Is(err, honestplate.ErrInput) {
+			t.Errorf("%T: %v", v, err)
+		}
+	}
+}
