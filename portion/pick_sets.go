@@ -148,8 +148,8 @@ func (p Pick) ToWeigh(k int, chance float64, of PieceMass) (ToWeigh, error) {
 	if n.High > q.Most {
 		return ToWeigh{}, &honestplate.RefusedError{
 			Field: "Chance", Kind: honestplate.ErrInfeasible,
-			Reason: fmt.Sprintf("with %d more pieces of %g g +- %g g, %d sets exist with a chance of %.3g, not surely %.3g",
-				q.Most, of.MeanGrams, of.SDGrams, k, n.Share, chance),
+			Reason: fmt.Sprintf("%d more pieces of %g g +- %g g do not surely hold %d sets with a chance of %g",
+				q.Most, of.MeanGrams, of.SDGrams, k, chance),
 			Advice: "make pieces that weigh what is declared, ask for fewer sets, or allow a tolerance",
 		}
 	}

@@ -445,6 +445,23 @@ func FuzzBest(f *testing.F) {
 		for range n {
 			p.Pieces = append(p.Pieces, Piece{Grams: step * float64(1+r.IntN(max(spread, 1))), Score: (r.Float64() - 0.3) * 100})
 		}
+		if all, err := p.Sets(1 + int(seed%4)); err == nil {
+			used := map[int]bool{}
+			for _, s := range all.Sets {
+				for _, k := range s.Chosen {
+					if used[k] {
+						t.Fatalf("piece %d is in two sets", k)
+					}
+					used[k] = true
+				}
+				if math.IsNaN(s.Grams+s.Over+s.Score) || grams != 0 && math.Abs(s.Over) > tolerance*(1+1e-9)+1e-9 {
+					t.Fatalf("%+v, tolerance %v", s, tolerance)
+				}
+			}
+			if math.IsNaN(all.Score+all.Bound) || all.Gap < 0 || len(all.Sets) > all.Most {
+				t.Fatalf("%+v", all)
+			}
+		}
 		got, err := p.Best()
 		if err != nil {
 			return

@@ -23,9 +23,9 @@ func wireTypes() map[string]reflect.Type {
 	out := map[string]reflect.Type{}
 	for _, v := range []any{
 		Amount{}, Arrangement(0), Class(0), Declaration{}, Formula{}, Grid{}, Group{}, Heroes{}, Ingredient{}, Layout{},
-		Oval{}, Pattern(0), Pick{}, Picked{}, PictureVerdict{}, Piece{}, Placing{}, Point{}, Portion{}, QuidLine{}, Record{},
-		RecordItem{}, Rectangle{}, Round{}, Scale{}, Scatter{}, Segment{}, Signature{}, Slice{}, Spot{}, Spread{}, StandIn{},
-		Strip{}, Strips{}, Table{}, Weighed{}, Weighing{}, Zone{}, apportion.Claim{}, apportion.Method(0),
+		Oval{}, Pattern(0), Pick{}, Picked{}, PickedSets{}, PictureVerdict{}, Piece{}, PieceMass{}, PieceSet{}, Placing{}, Point{}, Portion{}, QuidLine{}, Record{},
+		RecordItem{}, Rectangle{}, Round{}, Scale{}, Scatter{}, Segment{}, Signature{}, Slice{}, SliceSold{}, Spot{}, Spread{}, StandIn{},
+		Strip{}, Strips{}, Table{}, ToWeigh{}, Weighed{}, Weighing{}, Zone{}, apportion.Claim{}, apportion.Method(0),
 	} {
 		out[reflect.TypeOf(v).Name()] = reflect.TypeOf(v)
 	}
@@ -96,6 +96,11 @@ func fill(v reflect.Value, r *rand.Rand) {
 			fill(v.Index(i), r)
 		}
 	case reflect.Struct:
+		if e, ok := v.Addr().Interface().(*honestplate.Estimate); ok {
+			low := float64(r.IntN(100)) / 8
+			*e = honestplate.Estimate{Low: low, Likely: low + 1, High: low + 2.5}
+			return
+		}
 		for i := range v.NumField() {
 			if v.Type().Field(i).IsExported() {
 				fill(v.Field(i), r)
