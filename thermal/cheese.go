@@ -70,6 +70,8 @@ type CheeseClock struct {
 	Series []HotPoint `json:"series"`
 	// Balance is the heat account of the likely course.
 	Balance HeatBalance `json:"balance"`
+	// Kept are the runs that the windows were read from.
+	Kept Runs `json:"kept,omitzero"`
 }
 
 // Clock computes the stretch window of the cheese in the air a under the lamps.
@@ -87,7 +89,7 @@ func (c Cheese) Clock(a Air, lamps ...Lamp) (CheeseClock, error) {
 	if err != nil {
 		return CheeseClock{}, err
 	}
-	return cheeseClock(f.banded())
+	return cheeseClock(f.banded(Lesson{}))
 }
 
 // Likely computes the likely course alone, without bands: each window has three
@@ -109,7 +111,8 @@ type cheeseModel struct {
 func (c Cheese) frame(a Air, lamps []Lamp) (frame[cheeseModel], error) {
 	c, light, err := c.complete(a, lamps)
 	m := cheeseModel{c: c, hotModel: newHotModel(a, lamps, light)}
-	return frame[cheeseModel]{model: m, inputs: (*cheeseModel).inputs, run: (*cheeseModel).run, events: 2}, err
+	return frame[cheeseModel]{kind: "cheese", model: m, inputs: (*cheeseModel).inputs, run: (*cheeseModel).run,
+		events: cheeseEventKeys, doubt: doubtHot}, err
 }
 
 func (m *cheeseModel) inputs() []study.Input {
@@ -134,11 +137,36 @@ func (m *cheeseModel) run(at []float64, course bool) error {
 	return m.finish(&r, at, course)
 }
 
-func cheeseClock(m cheeseModel, at []Event, err error) (CheeseClock, error) {
+// Knowing computes the clock of another unit with what a lesson taught of what units
+// share; 4,096 runs once it teaches anything.
+func (c Cheese) Knowing(l Lesson, a Air, lamps ...Lamp) (CheeseClock, error) {
+	f, err := c.frame(a, lamps)
 	if err != nil {
 		return CheeseClock{}, err
 	}
-	return CheeseClock{Opens: at[0], Closes: at[1], Series: m.done.series, Balance: m.done.balance}, nil
+	return cheeseClock(f.banded(l))
+}
+
+// Observe computes the clock of a unit of which something was seen or read, and what
+// that teaches of what it shares with others: see [Seen].
+func (c Cheese) Observe(l Lesson, seen []Seen, a Air, lamps ...Lamp) (CheeseClock, Lesson, error) {
+	f, err := c.frame(a, lamps)
+	if err != nil {
+		return CheeseClock{}, l, err
+	}
+	m, r, after, err := f.observed(l, seen)
+	if err != nil {
+		return CheeseClock{}, l, err
+	}
+	clock, err := cheeseClock(m, r, nil)
+	return clock, after, err
+}
+
+func cheeseClock(m cheeseModel, r Runs, err error) (CheeseClock, error) {
+	if err != nil {
+		return CheeseClock{}, err
+	}
+	return CheeseClock{Kept: r, Opens: r.at(0), Closes: r.at(1), Series: m.done.series, Balance: m.done.balance}, nil
 }
 
 // complete checks the cheese, fills in its defaults and returns the light that it
@@ -207,3 +235,6 @@ func (c Cheese) start(a Air, light, convection float64) (hotRun, error) {
 	}
 	return r, nil
 }
+
+// cheeseEventKeys are the keys of the events, in the order of a run.
+var cheeseEventKeys = []string{"opens", "closes"}

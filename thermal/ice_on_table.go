@@ -41,6 +41,8 @@ type IceClock struct {
 	HalfOff Event      `json:"half_off"` // half the mass has melted
 	Gone    Event      `json:"gone"`     // 99 % has melted
 	Series  []IcePoint `json:"series"`   // the likely course
+	// Kept are the runs that the windows were read from.
+	Kept Runs `json:"kept,omitzero"`
 }
 
 // An IcePoint is a piece of ice at one time.
@@ -94,7 +96,7 @@ func (i IceOnTable) Clock(a Air, lamps ...Lamp) (IceClock, error) {
 	if err != nil {
 		return IceClock{}, err
 	}
-	return iceClock(f.banded())
+	return iceClock(f.banded(Lesson{}))
 }
 
 // Likely computes the likely course alone, without bands: each window has three
@@ -107,16 +109,42 @@ func (i IceOnTable) Likely(a Air, lamps ...Lamp) (IceClock, error) {
 	return iceClock(f.likely())
 }
 
-func iceClock(m iceModel, at []Event, err error) (IceClock, error) {
+// Knowing computes the clock of another unit with what a lesson taught of what units
+// share; 4,096 runs once it teaches anything.
+func (i IceOnTable) Knowing(l Lesson, a Air, lamps ...Lamp) (IceClock, error) {
+	f, err := i.frame(a, lamps)
 	if err != nil {
 		return IceClock{}, err
 	}
-	return IceClock{Shines: at[iceShines], HalfOff: at[iceHalf], Gone: at[iceGone], Series: m.series}, nil
+	return iceClock(f.banded(l))
+}
+
+// Observe computes the clock of a unit of which something was seen or read, and what
+// that teaches of what it shares with others: see [Seen].
+func (i IceOnTable) Observe(l Lesson, seen []Seen, a Air, lamps ...Lamp) (IceClock, Lesson, error) {
+	f, err := i.frame(a, lamps)
+	if err != nil {
+		return IceClock{}, l, err
+	}
+	m, r, after, err := f.observed(l, seen)
+	if err != nil {
+		return IceClock{}, l, err
+	}
+	clock, err := iceClock(m, r, nil)
+	return clock, after, err
+}
+
+func iceClock(m iceModel, r Runs, err error) (IceClock, error) {
+	if err != nil {
+		return IceClock{}, err
+	}
+	return IceClock{Kept: r, Shines: r.at(iceShines), HalfOff: r.at(iceHalf), Gone: r.at(iceGone), Series: m.series}, nil
 }
 
 func (i IceOnTable) frame(a Air, lamps []Lamp) (frame[iceModel], error) {
 	m, err := i.model(a, lamps)
-	return frame[iceModel]{model: m, inputs: (*iceModel).inputs, run: (*iceModel).run, events: iceEvents}, err
+	return frame[iceModel]{kind: "ice", model: m, inputs: (*iceModel).inputs, run: (*iceModel).run,
+		events: iceEventKeys, doubt: doubtIce}, err
 }
 
 func (i IceOnTable) model(a Air, lamps []Lamp) (iceModel, error) {
@@ -199,3 +227,6 @@ func (m *iceModel) run(at []float64, course bool) error {
 	}
 	return err
 }
+
+// iceEventKeys are the keys of the events, in the order of a run.
+var iceEventKeys = []string{"shines", "half off", "ice gone"}

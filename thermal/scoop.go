@@ -92,6 +92,8 @@ type ScoopClock struct {
 	Slumps Event `json:"slumps"`
 	// Series is the likely course, in even steps of time.
 	Series []ScoopPoint `json:"series"`
+	// Kept are the runs that the windows were read from.
+	Kept Runs `json:"kept,omitzero"`
 }
 
 // A ScoopPoint is a scoop at one time of its likely course.
@@ -131,7 +133,7 @@ func (s Scoop) Clock(a Air, lamps ...Lamp) (ScoopClock, error) {
 	if err != nil {
 		return ScoopClock{}, err
 	}
-	return scoopClock(f.banded())
+	return scoopClock(f.banded(Lesson{}))
 }
 
 // Likely computes the likely course alone, without bands: each window has three
@@ -144,9 +146,37 @@ func (s Scoop) Likely(a Air, lamps ...Lamp) (ScoopClock, error) {
 	return scoopClock(f.likely())
 }
 
-func scoopClock(m scoopModel, at []Event, err error) (ScoopClock, error) {
+// Knowing computes the clock of another unit with what a lesson taught of what units
+// share; 4,096 runs once it teaches anything.
+func (s Scoop) Knowing(l Lesson, a Air, lamps ...Lamp) (ScoopClock, error) {
+	f, err := s.frame(a, lamps)
 	if err != nil {
 		return ScoopClock{}, err
 	}
-	return ScoopClock{Softens: at[softens], FirstDrip: at[drips], Puddles: at[puddles], Slumps: at[slumps], Series: m.course}, nil
+	return scoopClock(f.banded(l))
 }
+
+// Observe computes the clock of a unit of which something was seen or read, and what
+// that teaches of what it shares with others: see [Seen].
+func (s Scoop) Observe(l Lesson, seen []Seen, a Air, lamps ...Lamp) (ScoopClock, Lesson, error) {
+	f, err := s.frame(a, lamps)
+	if err != nil {
+		return ScoopClock{}, l, err
+	}
+	m, r, after, err := f.observed(l, seen)
+	if err != nil {
+		return ScoopClock{}, l, err
+	}
+	clock, err := scoopClock(m, r, nil)
+	return clock, after, err
+}
+
+func scoopClock(m scoopModel, r Runs, err error) (ScoopClock, error) {
+	if err != nil {
+		return ScoopClock{}, err
+	}
+	return ScoopClock{Kept: r, Softens: r.at(softens), FirstDrip: r.at(drips), Puddles: r.at(puddles), Slumps: r.at(slumps), Series: m.course}, nil
+}
+
+// scoopEventKeys are the keys of the events, in the order of a run.
+var scoopEventKeys = []string{"softens", "drips", "puddle", "slumps"}

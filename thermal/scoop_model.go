@@ -42,7 +42,8 @@ const scoopHorizon = 2 * time.Hour
 
 func (s Scoop) frame(a Air, lamps []Lamp) (frame[scoopModel], error) {
 	m, err := s.model(a, lamps)
-	return frame[scoopModel]{model: m, inputs: (*scoopModel).inputs, run: (*scoopModel).run, events: scoopEvents}, err
+	return frame[scoopModel]{kind: "scoop", model: m, inputs: (*scoopModel).inputs, run: (*scoopModel).run,
+		events: scoopEventKeys, doubt: doubtFrozen}, err
 }
 
 func (s Scoop) model(a Air, lamps []Lamp) (scoopModel, error) {

@@ -42,6 +42,8 @@ type SoftClock struct {
 	Runs    Event `json:"runs"`    // it flows
 	// Series is the likely course until it runs, or to the horizon.
 	Series []BodyPoint `json:"series"`
+	// Kept are the runs that the windows were read from.
+	Kept Runs `json:"kept,omitzero"`
 }
 
 // A BodyPoint is a piece of food at one time.
@@ -64,7 +66,7 @@ func (s Softening) Clock(a Air, lamps ...Lamp) (SoftClock, error) {
 	if err != nil {
 		return SoftClock{}, err
 	}
-	return softClock(f.banded())
+	return softClock(f.banded(Lesson{}))
 }
 
 // Likely computes the likely course alone, without bands: each window has three
@@ -77,11 +79,36 @@ func (s Softening) Likely(a Air, lamps ...Lamp) (SoftClock, error) {
 	return softClock(f.likely())
 }
 
-func softClock(m softModel, at []Event, err error) (SoftClock, error) {
+// Knowing computes the clock of another unit with what a lesson taught of what units
+// share; 4,096 runs once it teaches anything.
+func (s Softening) Knowing(l Lesson, a Air, lamps ...Lamp) (SoftClock, error) {
+	f, err := s.frame(a, lamps)
 	if err != nil {
 		return SoftClock{}, err
 	}
-	return SoftClock{Softens: at[0], Runs: at[1], Series: m.course}, nil
+	return softClock(f.banded(l))
+}
+
+// Observe computes the clock of a unit of which something was seen or read, and what
+// that teaches of what it shares with others: see [Seen].
+func (s Softening) Observe(l Lesson, seen []Seen, a Air, lamps ...Lamp) (SoftClock, Lesson, error) {
+	f, err := s.frame(a, lamps)
+	if err != nil {
+		return SoftClock{}, l, err
+	}
+	m, r, after, err := f.observed(l, seen)
+	if err != nil {
+		return SoftClock{}, l, err
+	}
+	clock, err := softClock(m, r, nil)
+	return clock, after, err
+}
+
+func softClock(m softModel, r Runs, err error) (SoftClock, error) {
+	if err != nil {
+		return SoftClock{}, err
+	}
+	return SoftClock{Kept: r, Softens: r.at(0), Runs: r.at(1), Series: m.course}, nil
 }
 
 // A softModel is a checked Softening with what does not change between samples, and
@@ -102,7 +129,8 @@ type softModel struct {
 
 func (s Softening) frame(a Air, lamps []Lamp) (frame[softModel], error) {
 	m, err := s.model(a, lamps)
-	return frame[softModel]{model: m, inputs: (*softModel).inputs, run: (*softModel).run, events: 2}, err
+	return frame[softModel]{kind: "soft", model: m, inputs: (*softModel).inputs, run: (*softModel).run,
+		events: softEventKeys, doubt: doubtFrozen}, err
 }
 
 func (s Softening) model(a Air, lamps []Lamp) (softModel, error) {
@@ -242,3 +270,6 @@ func bodyPoint(e *solve.Engine) BodyPoint {
 	s := e.State(e.SurfaceC())
 	return BodyPoint{Time: seconds(e.Time), SurfaceC: s.SurfaceC, MeanC: s.MeanC, CoreC: s.CoreC}
 }
+
+// softEventKeys are the keys of the events, in the order of a run.
+var softEventKeys = []string{"softens", "runs"}

@@ -83,7 +83,7 @@ func All() []Check {
 	return slices.Concat(
 		rheologyLiquids, dairyMore, honeyMore, rheologyFlow, rheologyBlends, rheologyPours,
 		thermalAir, thermalConduction, thermalClocks, thermalCourses,
-		portionShares, portionBounds, portionPieces, portionSets,
+		portionShares, portionBounds, portionPieces, portionSets, portionDecisions, portionTakes,
 	)
 }
 
