@@ -174,3 +174,15 @@ func Split(v float64) (whole, parts int64) {
 	}
 	return 0, 0
 }
+
+// FloorDiv returns a/b rounded down, for b above 0.
+func FloorDiv(a, b int64) int64 {
+	q := a / b
+	if a%b < 0 {
+		q--
+	}
+	return q
+}
+
+// CeilDiv returns a/b rounded up, for b above 0.
+func CeilDiv(a, b int64) int64 { return -FloorDiv(-a, b) }

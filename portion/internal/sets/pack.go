@@ -1,26 +1,10 @@
 package sets
 
 import (
-	"cmp"
 	"math"
 	"math/bits"
 	"slices"
 )
-
-// A packing is disjoint sets of a family with their value.
-type packing struct {
-	sets       []set
-	score, off int64
-	found      bool
-}
-
-// better reports whether score and off are preferred to another's by the goal.
-func (t *tray) better(score, off, thanScore, thanOff int64) bool {
-	if t.Goal == Closest {
-		return off < thanOff || off == thanOff && score > thanScore
-	}
-	return score > thanScore || score == thanScore && off < thanOff
-}
 
 // A mode says which packing a packer looks for.
 type mode int
@@ -116,11 +100,6 @@ func (p *packer) inOrder() {
 	}
 }
 
-// stated is the stated order of sets.
-func stated(a, b set) int {
-	return cmp.Or(cmp.Compare(b.mask, a.mask), cmp.Compare(a.class, b.class))
-}
-
 // run searches for m sets in a mode and reports whether the search came to its end.
 func (p *packer) run(mode mode, m, effort int) bool {
 	p.mode = mode
@@ -199,24 +178,6 @@ func (p *packer) take(score, off int64) {
 	p.best, p.found = packed(p.stack), p.mode != improve
 }
 
-// packed returns the packing of some sets.
-func packed(sets []set) packing {
-	out := packing{sets: slices.Clone(sets), found: true}
-	for _, s := range sets {
-		out.score, out.off = out.score+s.score, out.off+s.off
-	}
-	return out
-}
-
-// least is the lowest score of a set.
-func (p packing) least() int64 {
-	least := int64(math.MaxInt64)
-	for _, s := range p.sets {
-		least = min(least, s.score)
-	}
-	return least
-}
-
 // promising reports whether r more sets of the free pieces can still be better than
 // the best, or as good where that is sought.
 func (p *packer) promising(rank int, free uint64, r int, score, off int64) bool {
@@ -249,3 +210,26 @@ func (p *packer) key(r int) uint64 {
 	}
 	return k
 }
+
+// directly is the effort of a direct search before unions are asked.
+const directly = 200_000
+
+// seek looks for m sets in a mode with a part of the effort, directly and union by union,
+// and reports whether the search came to its end.
+func (p *packer) seek(mode mode, m int) bool {
+	if !p.t.unionable() || p.t.Goal == Closest {
+		return p.run(mode, m, p.t.remaining(2))
+	}
+	floor := int64(math.MinInt64)
+	if p.floor > math.MinInt64/4096 {
+		floor = int64(m) * p.floor
+	}
+	if p.run(mode, m, min(directly, p.t.remaining(4))) {
+		return true
+	}
+	p.x = p.t.newPrice(m)
+	return p.unions(mode, m, p.t.remaining(3), floor) || p.run(mode, m, p.t.remaining(3))
+}
+
+// remaining is a part of the effort that is left, and a little where none is.
+func (t *tray) remaining(part int) int { return max((t.Effort-t.work)/part, 2000) }

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math/bits"
 	"slices"
+
+	"example.org/honestplate/portion/internal/decimal"
 )
 
 // A price is a Lagrangian relaxation of all sets together (Geoffrion 1974, Lagrangean
@@ -140,7 +142,7 @@ func (x *price) bound(r int, need []int, free func(int) bool) (int64, bool) {
 			return 0, false
 		}
 	}
-	return floorDiv(sum, x.scale), true
+	return decimal.FloorDiv(sum, x.scale), true
 }
 
 // needs returns how many pieces of each group r sets hold at the most, the wants with

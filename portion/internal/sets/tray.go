@@ -1,6 +1,10 @@
 package sets
 
-import "slices"
+import (
+	"slices"
+
+	"example.org/honestplate/portion/internal/decimal"
+)
 
 // A tray is a problem made ready: masses less the lightest of their group where its
 // count is fixed, all over their common divisor, and wants that are alike in classes.
@@ -39,7 +43,7 @@ func newTray(p *Problem) *tray {
 		}
 		for i := sp.From; i < sp.To; i++ {
 			t.mass[i] -= less[g]
-			t.divisor = gcd(t.divisor, t.mass[i])
+			t.divisor = decimal.CommonDivisor(t.divisor, t.mass[i])
 		}
 	}
 	t.divisor = max(t.divisor, 1)
@@ -55,7 +59,7 @@ func newTray(p *Problem) *tray {
 		for g, n := range w.Counts {
 			c.base += less[g] * int64(max(n, 0))
 		}
-		c.lo, c.hi = ceilDiv(w.Lo-c.base, t.divisor), floorDiv(w.Hi-c.base, t.divisor)
+		c.lo, c.hi = decimal.CeilDiv(w.Lo-c.base, t.divisor), decimal.FloorDiv(w.Hi-c.base, t.divisor)
 		t.classes = append(t.classes, c)
 	}
 	for k := range t.classes {
@@ -99,20 +103,5 @@ func (c *class) possible() bool {
 	return c.lo <= c.hi && c.least != nil && c.least[0] <= c.hi && c.most[0] >= c.lo
 }
 
-func gcd(a, b int64) int64 {
-	for b != 0 {
-		a, b = b, a%b
-	}
-	return max(a, -a)
-}
-
-// floorDiv and ceilDiv divide by b > 0 and round down and up.
-func floorDiv(a, b int64) int64 {
-	q := a / b
-	if a%b < 0 {
-		q--
-	}
-	return q
-}
-
-func ceilDiv(a, b int64) int64 { return -floorDiv(-a, b) }
+// gap is the distance of two numbers.
+func gap(a, b int64) int64 { return max(a-b, b-a) }

@@ -3,6 +3,8 @@ package subset
 import (
 	"errors"
 	"slices"
+
+	"example.org/honestplate/portion/internal/decimal"
 )
 
 // The reasons for no answer.
@@ -198,11 +200,11 @@ func (in *instance) bestScore() (solution, error) {
 			}
 		} else if s.found {
 			// Every set of cost up to searched has been seen: none is permitted.
-			s.bound = max(s.score, floorDiv(x.bound-searched-1, x.scale))
+			s.bound = max(s.score, decimal.FloorDiv(x.bound-searched-1, x.scale))
 			s.proven = s.bound == s.score && in.off(s.sum) == 0
 			return s, nil
 		} else if budget >= total {
-			return in.anySet(x, floorDiv(x.bound-searched-1, x.scale))
+			return in.anySet(x, decimal.FloorDiv(x.bound-searched-1, x.scale))
 		}
 		if !checked && in.work > 100_000 {
 			checked = true
@@ -240,13 +242,3 @@ func (in *instance) anySet(x *relaxation, bound int64) (solution, error) {
 	s.proven = s.bound == s.score && in.off(s.sum) == 0
 	return s, nil
 }
-
-func floorDiv(a, b int64) int64 {
-	q := a / b
-	if a%b < 0 {
-		q--
-	}
-	return q
-}
-
-func ceilDiv(a, b int64) int64 { return -floorDiv(-a, b) }

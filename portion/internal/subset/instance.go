@@ -62,8 +62,8 @@ func (p Problem) instance() *instance {
 		in.v[i] = v / in.unit
 	}
 	in.masses(p.Masses)
-	in.lo, in.hi = ceilDiv(p.Low-in.base, in.step), floorDiv(p.High-in.base, in.step)
-	in.below, in.above = floorDiv(p.Target-in.base, in.step), ceilDiv(p.Target-in.base, in.step)
+	in.lo, in.hi = decimal.CeilDiv(p.Low-in.base, in.step), decimal.FloorDiv(p.High-in.base, in.step)
+	in.below, in.above = decimal.FloorDiv(p.Target-in.base, in.step), decimal.CeilDiv(p.Target-in.base, in.step)
 	return in
 }
 
