@@ -2,6 +2,7 @@ package shoot
 
 import (
 	"cmp"
+	"errors"
 
 	"example.org/honestplate"
 	"example.org/honestplate/portion"
@@ -51,8 +52,16 @@ func (d *day) cheese(j *job, t *Thing, p *PlannedThing) (*shown, error) {
 		plan.SliceGrams = append(plan.SliceGrams, s.Grams)
 	}
 	p.Cheese = plan
-	if allowance := cmp.Or(q.Allowance, 0.1); plan.SoldAs == "slice" && q.Favour > allowance {
-		p.Notes = append(p.Notes, Note{Code: FavourFlagged, Thing: t.Name, Value: honestplate.Some(q.Favour), Second: honestplate.Some(allowance)})
+	if plan.SoldAs == "slice" {
+		allowance := cmp.Or(q.Allowance, 0.1)
+		sold, err := layout.SliceSold(allowance)
+		if err != nil && !errors.Is(err, honestplate.ErrAdvertised) {
+			return nil, err
+		}
+		plan.Over = sold.Over
+		if sold.Beyond {
+			p.Notes = append(p.Notes, Note{Code: FavourFlagged, Thing: t.Name, Value: honestplate.Some(sold.Over), Second: honestplate.Some(allowance)})
+		}
 	}
 	clock, err := t.pull().Knowing(d.lesson, d.air, d.lamps...)
 	if err != nil {

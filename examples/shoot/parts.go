@@ -98,6 +98,7 @@ type CheesePlan struct {
 	SVG        string    `json:"svg"` // the layout, drawn
 	Favour     float64   `json:"favour"`
 	SoldAs     string    `json:"sold_as"`
+	Over       float64   `json:"over_even_share,omitempty"` // of the fullest slice, where a slice is what is sold
 }
 
 // A PiecesPlan says which pieces make which hero.
