@@ -7,21 +7,36 @@ import "math"
 // its halves can make, one bit a total.
 
 // listed is how many sets are listed rather than asked union by union.
-const listed = 5_000
+const listed = 200
 
 // many reports whether a problem is one for unions: alike sets, wanted for their total
-// score, of which more could be made than are to be listed.
+// score, of which more are to be expected than are to be listed.
 func (t *tray) many() bool {
-	if t.Goal != Total || !t.unionable() {
-		return false
-	}
-	ways := 1.0
+	return t.Goal == Total && t.unionable() && t.expected() > listed
+}
+
+// expected is about how many permitted sets of the first class there are: all ways to
+// choose the counts, times the share of a normal spread of totals that the window takes.
+func (t *tray) expected() float64 {
+	c, ways, mean, variance := &t.classes[0], 1.0, 0.0, 0.0
 	for g, sp := range t.Groups {
-		for k := range t.classes[0].want.Counts[g] {
-			ways *= float64(sp.To-sp.From-k) / float64(k+1)
+		n, count := float64(sp.To-sp.From), float64(c.want.Counts[g])
+		sum, squares := 0.0, 0.0
+		for _, w := range t.mass[sp.From:sp.To] {
+			sum += float64(w)
+			squares += float64(w) * float64(w)
+		}
+		if n > 1 { // count of n without putting back
+			mean += count * sum / n
+			variance += count * (n - count) / (n - 1) * (squares/n - sum/n*sum/n)
+		}
+		for k := range c.want.Counts[g] {
+			ways *= (n - float64(k)) / float64(k+1)
 		}
 	}
-	return ways > listed
+	spread := math.Sqrt(2 * max(variance, 0.1))
+	below := func(x float64) float64 { return math.Erfc((mean-x)/spread) / 2 }
+	return ways * (below(float64(c.hi)+0.5) - below(float64(c.lo)-0.5))
 }
 
 // byParting finds the best m sets, and reports whether the search came to its end: then
