@@ -48,7 +48,7 @@ func TestTheOrderOfPartsDoesNotMatterToTheLastBit(t *testing.T) {
 			d := Dairy{FatPercent: float64(rng.IntN(40))}
 			parts[i] = Part{d, float64(rng.IntN(5)) + 0.1*float64(1+rng.IntN(9))}
 			if rng.IntN(3) == 0 {
-				parts[i].Liquid = Measured{d, 5, honestplate.Factor(0.002+0.03*rng.Float64(), 1.1)}
+				parts[i].Liquid = Measured{Liquid: d, TempC: 5, PaS: honestplate.Factor(0.002+0.03*rng.Float64(), 1.1)}
 			}
 		}
 		for _, r := range plainRules {
@@ -67,7 +67,7 @@ func TestTheOrderOfPartsDoesNotMatterToTheLastBit(t *testing.T) {
 }
 
 func TestAMixOfMixesIsTheMixOfTheirParts(t *testing.T) {
-	a, b, c := Part{Dairy{FatPercent: 1}, 100}, Part{Dairy{FatPercent: 18}, 50}, Part{Measured{Dairy{FatPercent: 36}, 5, honestplate.Factor(0.03, 1.1)}, 25}
+	a, b, c := Part{Dairy{FatPercent: 1}, 100}, Part{Dairy{FatPercent: 18}, 50}, Part{Measured{Liquid: Dairy{FatPercent: 36}, TempC: 5, PaS: honestplate.Factor(0.03, 1.1)}, 25}
 	for _, r := range plainRules {
 		inner := mustBlend(t, r, a, b)
 		x, _ := mustBlend(t, r, Part{inner, 150}, c).Viscosity(5)
@@ -114,8 +114,8 @@ func TestTheBandOfAMilkAndCreamBlendIsNotNarrowerThanThatOfTheCreamItMakes(t *te
 }
 
 func TestTheBandOfMeasuredPartsHoldsTheBiasOfTheMixingStep(t *testing.T) {
-	milk := Measured{Dairy{FatPercent: 3.5}, 5, honestplate.Exactly(0.003)}
-	cream := Measured{Dairy{FatPercent: 36}, 5, honestplate.Exactly(0.030)}
+	milk := Measured{Liquid: Dairy{FatPercent: 3.5}, TempC: 5, PaS: honestplate.Exactly(0.003)}
+	cream := Measured{Liquid: Dairy{FatPercent: 36}, TempC: 5, PaS: honestplate.Exactly(0.030)}
 	v, err := mustBlend(t, Rule{}, Part{milk, 1}, Part{cream, 1}).Viscosity(5)
 	if err != nil {
 		t.Fatal(err)

@@ -48,8 +48,8 @@ func (c BlendCase) Mix(r Rule) (Mix, error) {
 		return Mix{}, err
 	}
 	return r.Blend(
-		Part{Measured{Dairy{c.ThinFatPercent}, c.TempC, honestplate.Exactly(c.ThinPaS)}, 1 - w},
-		Part{Measured{Dairy{c.ThickFatPercent}, c.TempC, honestplate.Exactly(c.ThickPaS)}, w},
+		Part{Measured{Liquid: Dairy{FatPercent: c.ThinFatPercent}, TempC: c.TempC, PaS: honestplate.Exactly(c.ThinPaS)}, 1 - w},
+		Part{Measured{Liquid: Dairy{FatPercent: c.ThickFatPercent}, TempC: c.TempC, PaS: honestplate.Exactly(c.ThickPaS)}, w},
 	)
 }
 

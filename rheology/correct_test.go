@@ -57,7 +57,7 @@ func TestACorrectionFindsTheCreamThatWasReallyThere(t *testing.T) {
 	// The real cream is half as thick as the table says; log-mixing with it is the truth.
 	milk, table := Dairy{FatPercent: 3.5}, Dairy{FatPercent: 36}
 	v, _ := table.Viscosity(6)
-	cream := Measured{table, 6, honestplate.Exactly(v.Likely / 2)}
+	cream := Measured{Liquid: table, TempC: 6, PaS: honestplate.Exactly(v.Likely / 2)}
 	b, err := kitchen(500, 0.1).For(0.008)
 	if err != nil {
 		t.Fatal(err)
@@ -128,8 +128,8 @@ func TestACorrectionOutOfReachSaysWhatCanBeReached(t *testing.T) {
 }
 
 func TestMeasuredEndsMoveTheWholeCurve(t *testing.T) {
-	one := Measured{Dairy{FatPercent: 3.5}, 6, honestplate.Exactly(0.01)}
-	r := Recipe{Thin: one, Thick: Measured{Dairy{FatPercent: 36}, 6, honestplate.Exactly(0.01)}, BatchGrams: 100, StepGrams: 1, TempC: 6}
+	one := Measured{Liquid: Dairy{FatPercent: 3.5}, TempC: 6, PaS: honestplate.Exactly(0.01)}
+	r := Recipe{Thin: one, Thick: Measured{Liquid: Dairy{FatPercent: 36}, TempC: 6, PaS: honestplate.Exactly(0.01)}, BatchGrams: 100, StepGrams: 1, TempC: 6}
 	b, err := r.For(0.01)
 	if err != nil {
 		t.Fatal(err)
@@ -235,8 +235,8 @@ func TestTheBandAfterACorrectionIsRight(t *testing.T) {
 	for name, r := range map[string]Recipe{
 		"by fat": kitchen(500, 0.1),
 		"measured": {
-			Thin:       Measured{Dairy{FatPercent: 3.5}, 6, honestplate.Factor(0.003, 1.05)},
-			Thick:      Measured{Dairy{FatPercent: 36}, 6, honestplate.Factor(0.03, 1.2)},
+			Thin:       Measured{Liquid: Dairy{FatPercent: 3.5}, TempC: 6, PaS: honestplate.Factor(0.003, 1.05)},
+			Thick:      Measured{Liquid: Dairy{FatPercent: 36}, TempC: 6, PaS: honestplate.Factor(0.03, 1.2)},
 			BatchGrams: 500, StepGrams: 0.1, TempC: 6,
 		},
 	} {

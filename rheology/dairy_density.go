@@ -28,7 +28,7 @@ func dairySNF(fat float64) float64 { return 8.9 * (1 - fat/100) }
 // worst known residual is 3.7, and to +-8 at 80, where the solids' formula is
 // extrapolated.
 func DairyDensity(fatPercent, solidsNotFatPercent, tempC float64) (honestplate.Estimate, error) {
-	if err := (Dairy{fatPercent}).check(tempC); err != nil {
+	if err := (Dairy{FatPercent: fatPercent}).check(tempC); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	if err := honestplate.InRange("SolidsNotFatPercent", solidsNotFatPercent, 0, 30, "%", sourceDairy); err != nil {

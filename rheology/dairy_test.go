@@ -12,7 +12,7 @@ func TestDairyRisesWithFatEverywhere(t *testing.T) {
 	for tempC := 0.0; tempC <= 80; tempC += 0.5 {
 		last := honestplate.Estimate{}
 		for fat := 0.0; fat <= 50; fat += 0.1 {
-			e, err := Dairy{min(fat, 50)}.Viscosity(tempC)
+			e, err := Dairy{FatPercent: min(fat, 50)}.Viscosity(tempC)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -28,7 +28,7 @@ func TestDairyFallsWithTemperatureEverywhere(t *testing.T) {
 	for fat := 0.0; fat <= 50; fat += 0.5 {
 		last := math.Inf(1)
 		for i := range 801 {
-			e, err := Dairy{fat}.Viscosity(float64(i) / 10)
+			e, err := Dairy{FatPercent: fat}.Viscosity(float64(i) / 10)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -45,11 +45,11 @@ func TestDairyFallsWithTemperatureEverywhere(t *testing.T) {
 func TestDairyLawsJoinWithoutAStep(t *testing.T) {
 	for _, fat := range []float64{0, 2.9, 3, 3.5, 12, 30, 40, 50} {
 		for _, joint := range []float64{30, 40} {
-			a, err := Dairy{fat}.Viscosity(joint - 5e-4)
+			a, err := Dairy{FatPercent: fat}.Viscosity(joint - 5e-4)
 			if err != nil {
 				t.Fatal(err)
 			}
-			b, err := Dairy{fat}.Viscosity(joint + 5e-4)
+			b, err := Dairy{FatPercent: fat}.Viscosity(joint + 5e-4)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -65,7 +65,7 @@ func TestDairyLawsJoinWithoutAStep(t *testing.T) {
 func TestDairyIsPhippsWhereHeMeasured(t *testing.T) {
 	for fat := 0.0; fat <= 40; fat += 5 {
 		for tempC := 40.0; tempC <= 80; tempC += 5 {
-			e, err := Dairy{fat}.Viscosity(tempC)
+			e, err := Dairy{FatPercent: fat}.Viscosity(tempC)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -85,7 +85,7 @@ func TestDairyIsPhippsWhereHeMeasured(t *testing.T) {
 func TestDairyBandHoldsBakshiAndSmith(t *testing.T) {
 	for fat := 1.0; fat <= 30; fat++ {
 		for tempC := 0.0; tempC <= 30; tempC++ {
-			e, err := Dairy{fat}.Viscosity(tempC)
+			e, err := Dairy{FatPercent: fat}.Viscosity(tempC)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -111,7 +111,7 @@ func TestDairyBandHoldsBakshiAndSmith(t *testing.T) {
 // The widths that the doc comment states, at 5 degC.
 func TestDairyBandIsAsWideAsItSays(t *testing.T) {
 	for _, c := range []struct{ fat, factor float64 }{{0, 1.12}, {12, 1.5}, {20, 1.9}, {30, 2.4}, {40, 3.1}} {
-		e, err := Dairy{c.fat}.Viscosity(5)
+		e, err := Dairy{FatPercent: c.fat}.Viscosity(5)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -126,7 +126,7 @@ func TestColdCreamThinsAndMilkDoesNot(t *testing.T) {
 		fat, tempC float64
 		thins      bool
 	}{{3.5, 5, false}, {20, 5, false}, {36, 5, true}, {36, 35, true}, {36, 40, false}, {50, 60, false}} {
-		d := Dairy{c.fat}
+		d := Dairy{FatPercent: c.fat}
 		slow, err := d.ViscosityAtRate(c.tempC, 5)
 		if err != nil {
 			t.Fatal(err)
@@ -142,11 +142,11 @@ func TestColdCreamThinsAndMilkDoesNot(t *testing.T) {
 			t.Errorf("%g %%: without thinning is no longer possible", c.fat)
 		}
 	}
-	if _, err := (Dairy{36}).ViscosityAtRate(5, -1); !errors.Is(err, honestplate.ErrInput) {
+	if _, err := (Dairy{FatPercent: 36}).ViscosityAtRate(5, -1); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("negative rate: %v", err)
 	}
 	// At rest the plateau answers.
-	if e, err := (Dairy{50}).ViscosityAtRate(5, 0); err != nil || !(e.Likely > 0) || math.IsInf(e.Likely, 0) {
+	if e, err := (Dairy{FatPercent: 50}).ViscosityAtRate(5, 0); err != nil || !(e.Likely > 0) || math.IsInf(e.Likely, 0) {
 		t.Errorf("at rest: %v, %v", e, err)
 	}
 }
@@ -154,7 +154,7 @@ func TestColdCreamThinsAndMilkDoesNot(t *testing.T) {
 // Bertsch's formula of 1983 for the surface tension, where Dairy holds.
 func TestDairySurfaceTensionHoldsBertsch(t *testing.T) {
 	for _, tempC := range []float64{18, 20, 40, 60, 80} {
-		e, err := Dairy{4}.SurfaceTension(tempC)
+		e, err := Dairy{FatPercent: 4}.SurfaceTension(tempC)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -165,7 +165,7 @@ func TestDairySurfaceTensionHoldsBertsch(t *testing.T) {
 }
 
 func TestDairyDensityTakesOtherSolids(t *testing.T) {
-	plain, err := Dairy{0}.Density(5)
+	plain, err := Dairy{FatPercent: 0}.Density(5)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -190,7 +190,7 @@ func TestDairyDensityTakesOtherSolids(t *testing.T) {
 func TestDairyBandHoldsTheOtherPublishedFormulas(t *testing.T) {
 	inBand := func(name string, fat, tempC, want float64) {
 		t.Helper()
-		e, err := Dairy{fat}.Viscosity(tempC)
+		e, err := Dairy{FatPercent: fat}.Viscosity(tempC)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -45,7 +45,7 @@ func anyLiquid(kind uint8, x, tempC float64) Liquid {
 	case 3:
 		return Honey{MoisturePercent: x}
 	case 4:
-		return Measured{Dairy{FatPercent: 20}, tempC, honestplate.Exactly(x)}
+		return Measured{Liquid: Dairy{FatPercent: 20}, TempC: tempC, PaS: honestplate.Exactly(x)}
 	}
 	m, _ := Blend(Part{Dairy{FatPercent: x}, 1}, Part{Dairy{FatPercent: 5}, x})
 	return m

@@ -9,7 +9,7 @@ import (
 // lnDairyAt returns the logarithms of the viscosity of milk or cream known by its fat
 // alone, as lnViscosity does. Written out because an interface would allocate.
 func lnDairyAt(fatPercent, tempC, rate float64) (value, low, high float64, err error) {
-	value, low, high, err = Dairy{fatPercent}.lnViscosity(tempC)
+	value, low, high, err = Dairy{FatPercent: fatPercent}.lnViscosity(tempC)
 	if err == nil && rate >= 0 {
 		value, low, high = thinningAt(tempC, rate).ln(fatPercent, value, low, high)
 	}

@@ -97,8 +97,8 @@ func TestTheBandOfTheMixingStepHoldsSolutionsThinnedWithWater(t *testing.T) {
 	n, inside := 0, 0
 	check := func(tempC, w, thin, thick, want float64) {
 		m, err := Blend(
-			Part{Measured{Water{}, tempC, honestplate.Exactly(thin)}, 1 - w},
-			Part{Measured{Honey{MoisturePercent: 17}, tempC, honestplate.Exactly(thick)}, w})
+			Part{Measured{Liquid: Water{}, TempC: tempC, PaS: honestplate.Exactly(thin)}, 1 - w},
+			Part{Measured{Liquid: Honey{MoisturePercent: 17}, TempC: tempC, PaS: honestplate.Exactly(thick)}, w})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -143,8 +143,8 @@ func TestTheBandOfTheMixingStepIsContinuousInTemperature(t *testing.T) {
 	// Equal ends at every temperature, so that only the step's band moves.
 	blendAt := func(tempC float64) honestplate.Estimate {
 		m := mustBlend(t, Rule{},
-			Part{Measured{Dairy{FatPercent: 3.5}, tempC, honestplate.Exactly(0.002)}, 1},
-			Part{Measured{Dairy{FatPercent: 36}, tempC, honestplate.Exactly(0.02)}, 1})
+			Part{Measured{Liquid: Dairy{FatPercent: 3.5}, TempC: tempC, PaS: honestplate.Exactly(0.002)}, 1},
+			Part{Measured{Liquid: Dairy{FatPercent: 36}, TempC: tempC, PaS: honestplate.Exactly(0.02)}, 1})
 		v, err := m.Viscosity(tempC)
 		if err != nil {
 			t.Fatal(err)

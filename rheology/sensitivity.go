@@ -97,9 +97,9 @@ func fatter(l Liquid) (_ Liquid, sign float64, ok bool) {
 	switch l := l.(type) {
 	case Dairy:
 		if l.FatPercent > dairyHighFat-1 {
-			return Dairy{l.FatPercent - 1}, -1, true
+			return Dairy{FatPercent: l.FatPercent - 1}, -1, true
 		}
-		return Dairy{l.FatPercent + 1}, 1, true
+		return Dairy{FatPercent: l.FatPercent + 1}, 1, true
 	case Measured:
 		base, known := l.Liquid.(Dairy)
 		if !known {
@@ -114,7 +114,7 @@ func fatter(l Liquid) (_ Liquid, sign float64, ok bool) {
 		if err != nil {
 			return nil, 0, false
 		}
-		return Measured{more, l.TempC, l.PaS.Times(there.Likely / here.Likely)}, sign, true
+		return Measured{Liquid: more, TempC: l.TempC, PaS: l.PaS.Times(there.Likely / here.Likely)}, sign, true
 	}
 	return nil, 0, false
 }

@@ -250,7 +250,7 @@ func (m Measured) MarshalJSON() ([]byte, error) {
 func (m *Measured) UnmarshalJSON(b []byte) error {
 	var w measuredWire
 	err := strictly(untagged(b), &w)
-	*m = Measured{w.Liquid.Liquid, w.TempC, w.PaS}
+	*m = Measured{Liquid: w.Liquid.Liquid, TempC: w.TempC, PaS: w.PaS}
 	return err
 }
 

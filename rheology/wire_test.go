@@ -32,7 +32,7 @@ func filled(v reflect.Value, n *float64) {
 		}
 	case reflect.Struct:
 		if v.Type() == reflect.TypeFor[Mix]() {
-			m, _ := Blend(Part{Dairy{3.5}, 300}, Part{Honey{}, 100}, Part{Water{}, 33})
+			m, _ := Blend(Part{Dairy{FatPercent: 3.5}, 300}, Part{Honey{}, 100}, Part{Water{}, 33})
 			v.Set(reflect.ValueOf(m))
 			return
 		}
@@ -112,7 +112,7 @@ func TestWhatCannotBeReadBackIsNotWritten(t *testing.T) {
 	for name, v := range map[string]any{
 		"no liquid": Part{}, "a liquid of one's own": Part{ownLiquid{}, 1}, "a nil pointer": Measured{Liquid: (*Dairy)(nil)},
 		"an empty mix": Mix{}, "an empty recipe": Recipe{}, "a model of one's own": Custom{Flow: ownModel{}}, "a fit": flow.Fitted{},
-		"not a number": Dairy{math.NaN()},
+		"not a number": Dairy{FatPercent: math.NaN()},
 	} {
 		if b, err := json.Marshal(v); err == nil {
 			t.Errorf("%s: %s", name, b)
@@ -131,7 +131,7 @@ func TestWhatCannotBeReadBackIsNotWritten(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 	l, err := ReadLiquid([]byte(`{"kind":"dairy","fat_percent":3.5}`))
-	if l != (Dairy{3.5}) || err != nil {
+	if l != (Dairy{FatPercent: 3.5}) || err != nil {
 		t.Errorf("%v, %v", l, err)
 	}
 }
