@@ -65,15 +65,9 @@ type RuleScore struct {
 	Ratios  []float64 `json:"ratios"`  // of each blend in turn
 }
 
-// CompareRules tries each rule on each blend. Without rules it tries
-// log-mixing by mass and the emulsion rule. Trust the one whose Mean and Spread are nearest to 1
-// on blends like yours. On the published creams (see the Example):
-//
-//   - Hot cream, 40..80 degC: the emulsion rule is within 4 %, log-mixing 4..8 % high.
-//   - Cold cream, five blends: the emulsion rule 20 % high in the mean, log-mixing 33 %,
-//     and neither within its mean by less than 15 %. Measure the blend and Correct.
-//   - Syrup or glycerol with water: no rule here. Measure a blend or two and
-//     use [FitInteraction]'s on your own ends, or [Batch.Correct].
+// CompareRules tries each rule on each blend. Without rules it tries the house rule and
+// log-mixing alone. Trust the one whose Mean and Spread are nearest to 1 on blends like
+// yours; the Example has the published creams.
 //
 // No blends are an InputError; other errors are those of Blend and of the parts.
 func CompareRules(cases []BlendCase, rules ...Rule) ([]RuleScore, error) {
@@ -81,7 +75,7 @@ func CompareRules(cases []BlendCase, rules ...Rule) ([]RuleScore, error) {
 		return nil, check.Missing("Cases", "at least one blend")
 	}
 	if len(rules) == 0 {
-		rules = []Rule{{}, {Emulsion: true}}
+		rules = []Rule{{}, {NoDeparture: true}}
 	}
 	scores := make([]RuleScore, len(rules))
 	for i, r := range rules {
@@ -113,7 +107,7 @@ func CompareRules(cases []BlendCase, rules ...Rule) ([]RuleScore, error) {
 }
 
 // FitInteraction returns the Rule whose D and E fits measured blends of the same two
-// kinds of liquid by least squares in ln(viscosity). D and E need blends of two
+// kinds of liquid by least squares in ln(viscosity), in place of any law's departure. D and E need blends of two
 // compositions; from one composition D alone is found and E is 0. A case at
 // either end tells nothing and is an InputError, as are no cases.
 func FitInteraction(cases []BlendCase) (Rule, error) {
@@ -131,7 +125,7 @@ func FitInteraction(cases []BlendCase) (Rule, error) {
 		if a < 1e-6 {
 			return Rule{}, check.Input("FatPercent", c.FatPercent, "%", "between the ends, not at one")
 		}
-		m, err := c.Mix(Rule{})
+		m, err := c.Mix(Rule{NoDeparture: true})
 		if err != nil {
 			return Rule{}, err
 		}

@@ -20,7 +20,7 @@ func (r Recipe) pair() (pair, error) {
 	if err := r.check(); err != nil {
 		return pair{}, err
 	}
-	p := pair{mixing: mixing{rule: r.Rule, tempC: r.TempC, rate: -1}}
+	p := pair{mixing: mixing{rule: r.Rule, tempC: r.TempC, rate: rateOf([]share{{liquid: r.Thin}, {liquid: r.Thick}})}}
 	var err error
 	if p.terms[0], err = p.term(r.Thin); err != nil {
 		return pair{}, honestplate.In("Thin", err)

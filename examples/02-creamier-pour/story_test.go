@@ -107,7 +107,7 @@ func Example_rules() {
 		Thick:      rheology.Dairy{FatPercent: 36},
 		BatchGrams: 800, StepGrams: 5, TempC: 5,
 	}
-	for _, rule := range []rheology.Rule{{}, {Emulsion: true}} {
+	for _, rule := range []rheology.Rule{{}, {NoDeparture: true}} {
 		recipe.Rule = rule
 		batch, err := recipe.For(0.010)
 		if err != nil {

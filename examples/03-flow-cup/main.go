@@ -75,7 +75,7 @@ func drawCorrection() ([]byte, error) {
 	var measured float64
 	for wanted := 0.0035; wanted <= 0.0235; wanted += 0.0005 {
 		first.TargetPaS = wanted
-		fix, err := first.CorrectFromCup(cup, 33*time.Second)
+		fix, err := first.CorrectFromCup(cup.Timed(33 * time.Second))
 		if err != nil {
 			return nil, err
 		}

@@ -92,7 +92,7 @@ func Example_correct() {
 		return
 	}
 	for _, seconds := range []int{33, 42} {
-		fix, err := batch.CorrectFromCup(cup, time.Duration(seconds)*time.Second)
+		fix, err := batch.CorrectFromCup(cup.Timed(time.Duration(seconds) * time.Second))
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -150,7 +150,7 @@ func Example_again() {
 	p := batch.Predicted
 	fmt.Printf("by the table: %.0f to %.0f mPa s, a factor of %.1f\n", 1e3*p.Low, 1e3*p.High, p.High/p.Low)
 	for _, seconds := range []int{33, 37} {
-		fix, err := batch.CorrectFromCup(cup, time.Duration(seconds)*time.Second)
+		fix, err := batch.CorrectFromCup(cup.Timed(time.Duration(seconds) * time.Second))
 		if err != nil {
 			fmt.Println(err)
 			return

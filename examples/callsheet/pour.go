@@ -212,7 +212,7 @@ func (s *Shot) corrections(cup rheology.Cup, likely time.Duration, jug mixed) er
 	var lines []string
 	for _, t := range []time.Duration{max(likely*5/6, cup.Least), min(likely*7/6, cup.Most)} {
 		t = t.Round(time.Second)
-		fix, err := jug.batch.CorrectFromCup(cup, t)
+		fix, err := jug.batch.CorrectFromCup(cup.Timed(t))
 		if errors.Is(err, honestplate.ErrRange) {
 			continue // so far off that adding a little of either does not mend it
 		}
