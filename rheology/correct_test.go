@@ -257,7 +257,11 @@ func TestTheBandAfterACorrectionIsRight(t *testing.T) {
 			}
 			thin := rng.NormFloat64() / sigmas * math.Log(low.High/low.Low) / 2
 			thick := rng.NormFloat64() / sigmas * math.Log(high.High/high.Low) / 2
-			step := 1 + rng.NormFloat64()/sigmas
+			share := 1.0
+			if name == "by fat" {
+				share = 0.6
+			}
+			step := 1 + share*rng.NormFloat64()/sigmas
 			truth := func(b Batch) float64 {
 				w := b.ThickGrams / (b.ThinGrams + b.ThickGrams)
 				d, err := b.Departure()

@@ -132,7 +132,7 @@ func KinematicViscosity(l Liquid, tempC float64) (honestplate.Estimate, error) {
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	rho, err := l.Density(tempC)
+	rho, err := weighed(l.Density(tempC))
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}

@@ -100,7 +100,7 @@ func (c Cup) timeOf(l Liquid, tempC, scale float64, of func(honestplate.Estimate
 	if !thins {
 		return c.seconds(scale * of(nu)), nil
 	}
-	rho, err := l.Density(tempC)
+	rho, err := weighed(l.Density(tempC))
 	if err != nil {
 		return 0, err
 	}

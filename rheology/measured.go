@@ -245,7 +245,7 @@ func (m Measured) Density(tempC float64) (honestplate.Estimate, error) {
 	if err := m.check(); err != nil {
 		return honestplate.Estimate{}, err
 	}
-	return m.Liquid.Density(tempC)
+	return weighed(m.Liquid.Density(tempC))
 }
 
 // SurfaceTension is that of the liquid, N/m.
@@ -253,5 +253,6 @@ func (m Measured) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	if err := m.check(); err != nil {
 		return honestplate.Estimate{}, err
 	}
-	return m.Liquid.SurfaceTension(tempC)
+	e, err := m.Liquid.SurfaceTension(tempC)
+	return answered("Liquid.SurfaceTension", "N/m", e, err)
 }
