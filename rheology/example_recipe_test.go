@@ -44,7 +44,7 @@ func ExampleRecipe() {
 	// Output:
 	// milk 127 g, cream 373 g: 12.0 mPa s (7.6 to 39.0)
 	// ISO 2431, 3 mm: 0:36 (0:30..1:27) expected, leave it from 35.8 to 37.1 s
-	// 33 s, 34 s, 33 s: 9.9 mPa s: add 253 g of cream, 753 g in all: 12.0 mPa s (10.1 to 14.3)
+	// 33 s, 34 s, 33 s: 9.9 mPa s: add 253 g of cream, 753 g in all: 12.0 mPa s (10.4 to 13.8)
 }
 
 // What a slip does to the batch.

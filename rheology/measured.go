@@ -135,14 +135,20 @@ func (m Measured) base(tempC, rate float64) (own, at honestplate.Estimate, err e
 }
 
 // thinned moves a value known at the rate of one of a liquid's viscosities to the rate of
-// another. What the liquid does not know of its thinning widens the band; what it does not
-// know of its level is measured.
+// another. What the liquid does not know of its thinning widens the band, in quadrature of
+// the logarithms; what it does not know of its level is measured.
 func thinned(e, from, to honestplate.Estimate) honestplate.Estimate {
 	k := to.Likely / from.Likely
-	low := (to.Low / to.Likely) / (from.Low / from.Likely)
-	high := (to.High / to.Likely) / (from.High / from.Likely)
+	a := math.Log((to.Low / to.Likely) / (from.Low / from.Likely))
+	b := math.Log((to.High / to.Likely) / (from.High / from.Likely))
+	if a == 0 && b == 0 {
+		return e.Times(k)
+	}
+	v := e.Likely * k
 	return honestplate.Estimate{
-		Low: e.Low * k * min(1, low, high), Likely: e.Likely * k, High: e.High * k * max(1, low, high),
+		Low:    v * math.Exp(-math.Hypot(math.Log(e.Likely/e.Low), min(0, a, b))),
+		Likely: v,
+		High:   v * math.Exp(math.Hypot(math.Log(e.High/e.Likely), max(0, a, b))),
 	}
 }
 
