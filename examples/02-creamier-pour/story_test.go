@@ -49,8 +49,7 @@ func Example_mayItBeBlended() {
 // cream perhaps 25. Somewhere between lies the pour. Three times milk is a fair
 // first try: 10 mPa s, for a coat nearly twice that of milk.
 //
-// The next question is what goes on the scale. This kitchen scale shows steps of
-// 5 g, so an answer of 418.3 g would be no answer.
+// What goes on the scale? This one shows steps of 5 g.
 func Example_grams() {
 	recipe := rheology.Recipe{
 		Thin:       rheology.Dairy{FatPercent: 3.5},
@@ -230,9 +229,8 @@ func Example_theCamera() {
 //
 // What the milk leaves is what changes. The coat doubles, three times as much clings to
 // the jug, and a bubble takes more than twice as long to rise. A drop jumps less: chapter 05. And the look: a thin coat of the
-// blend is whiter and hides the flake sooner, as light scatters by the fat; a full bowl
-// looks the same, or a little yellower. That crews find the blend whiter is common
-// practice, no source.
+// blend is whiter and hides the flake sooner; a full bowl looks the same, or a little
+// yellower.
 //
 // Figure: coat
 //
