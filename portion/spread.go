@@ -10,7 +10,8 @@ import (
 // over the dish inside its free edge, so that its mass goes with the area.
 type Spread struct {
 	// Favour moves mass towards the camera as in [Strips]: at the near edge an area
-	// carries (1+Favour) of the even share, at the far edge (1-Favour), linear between.
+	// carries (1+Favour) of the even share, at the far edge (1-Favour), linear between;
+	// and it can mislead as there.
 	Favour float64 `json:"favour,omitzero"`
 	// Weights are further weights of the slices, as in [Strips].
 	Weights []float64 `json:"weights,omitzero"`

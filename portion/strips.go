@@ -54,7 +54,10 @@ type Strips struct {
 	Width float64 `json:"width_m,omitzero"`
 	// Favour moves mass towards the camera: at the near edge of the dish a length
 	// of strip carries (1+Favour) of the even share, at the far edge (1-Favour),
-	// linear between. 0..0.9; 0 is even. It moves grams, it never adds any.
+	// linear between. 0..0.9; 0 is even. It moves grams, it never adds any. Where a slice
+	// is what is sold, the one in front then shows more than its buyer gets: a true total
+	// does not keep an arrangement from misleading (Regulation (EU) 1169/2011, article
+	// 7(4)). Keep it in the record: see [RecordItem].
 	Favour float64 `json:"favour,omitzero"`
 	// Weights are further weights of the slices, by slice number: a ratio the maker
 	// has signed off, or 0 for a slice that gets nothing. Empty means all 1.

@@ -41,7 +41,11 @@ func TestConcurrentUseGivesTheSerialAnswers(t *testing.T) {
 		"glass": func() (any, error) { return g.Likely(studio, tungsten) },
 		"drink": func() (any, error) { return d.Likely(studio, tungsten) },
 		"scoop": func() (any, error) { return ball(-18).Likely(studio, tungsten) },
-		"band":  func() (any, error) { return pull().Clock(studio, tungsten) },
+		"band": func() (any, error) {
+			c, err := pull().Clock(studio, tungsten)
+			c.Kept.kept = nil // holds functions, which do not compare
+			return c, err
+		},
 	} {
 		want, err := solve()
 		if err != nil {

@@ -83,6 +83,8 @@ type GlassClock struct {
 	Series []GlassPoint `json:"series"`
 	// Balance is the heat account of the likely course.
 	Balance HeatBalance `json:"balance"`
+	// Kept are the runs that the windows were read from.
+	Kept Runs `json:"kept,omitzero"`
 }
 
 // A GlassPoint is a glass at one time.
@@ -136,7 +138,7 @@ func (g Glass) Clock(a Air, lamps ...Lamp) (GlassClock, error) {
 	if err != nil {
 		return GlassClock{}, err
 	}
-	return glassClock(f.banded())
+	return glassClock(f.banded(Lesson{}))
 }
 
 // Likely computes the likely course alone, without bands: each window has three
@@ -167,14 +169,15 @@ func (g Glass) frame(a Air, lamps []Lamp) (frame[glassModel], error) {
 	}
 	light, err := g.light(lamps)
 	m := glassModel{g: g, air: a, lamps: lamps, light: light, brightness: 1, convection: 1}
-	return frame[glassModel]{model: m, inputs: (*glassModel).inputs, run: (*glassModel).run, events: glassEvents}, err
+	return frame[glassModel]{kind: "glass", model: m, inputs: (*glassModel).inputs, run: (*glassModel).run,
+		events: glassEventKeys, doubt: doubtCold}, err
 }
 
 func (m *glassModel) inputs() []study.Input {
 	in := append(roomInputs(&m.air, &m.convection), m.g.intakeInputs()...)
 	return append(in,
 		bound(&m.g.DrinkC.Value, within(around("unit.drink_c", "drink temperature", m.g.DrinkC.Value, 1), 0, 100)),
-		lightInput(&m.brightness, m.lamps),
+		lightInput(&m.brightness, m.g.Absorptance, m.lamps),
 		m.g.Stages.input(&m.g.Stages.Haze, 0), m.g.Stages.input(&m.g.Stages.Opaque, 1),
 		m.g.Stages.input(&m.g.Stages.Beads, 2), m.g.Stages.input(&m.g.Stages.Runs, 3))
 }
@@ -208,16 +211,45 @@ func (m *glassModel) run(at []float64, course bool) error {
 	return err
 }
 
+// Knowing computes the clock of another unit with what a lesson taught of what units
+// share; 4,096 runs once it teaches anything.
+func (g Glass) Knowing(l Lesson, a Air, lamps ...Lamp) (GlassClock, error) {
+	f, err := g.frame(a, lamps)
+	if err != nil {
+		return GlassClock{}, err
+	}
+	return glassClock(f.banded(l))
+}
+
+// Observe computes the clock of a unit of which something was seen or read, and what
+// that teaches of what it shares with others: see [Seen].
+func (g Glass) Observe(l Lesson, seen []Seen, a Air, lamps ...Lamp) (GlassClock, Lesson, error) {
+	f, err := g.frame(a, lamps)
+	if err != nil {
+		return GlassClock{}, l, err
+	}
+	m, r, after, err := f.observed(l, seen)
+	if err != nil {
+		return GlassClock{}, l, err
+	}
+	clock, err := glassClock(m, r, nil)
+	return clock, after, err
+}
+
 // glassClock puts the answer of the frame into words.
-func glassClock(m glassModel, at []Event, err error) (GlassClock, error) {
+func glassClock(m glassModel, r Runs, err error) (GlassClock, error) {
 	if err != nil {
 		return GlassClock{}, err
 	}
 	clock := GlassClock{
-		Haze: at[eventHaze], Opaque: at[eventOpaque], Beads: at[eventBeads], Runs: at[eventRuns],
-		Dry: at[eventDry], Thawed: at[eventThawed], IceGone: at[eventIceGone],
+		Kept: r,
+		Haze: r.at(eventHaze), Opaque: r.at(eventOpaque), Beads: r.at(eventBeads), Runs: r.at(eventRuns),
+		Dry: r.at(eventDry), Thawed: r.at(eventThawed), IceGone: r.at(eventIceGone),
 		DewPointC: m.done.dewC, Series: m.done.series, Balance: m.done.balance,
 	}
 	clock.LiquidLine, clock.FogLine = m.g.lines(m.air.TempC, m.done.dewC, m.done.coldest)
 	return clock, nil
 }
+
+// glassEventKeys are the keys of the events, in the order of a run.
+var glassEventKeys = []string{"haze", "opaque", "beads", "runs", "dry", "thawed", "ice gone"}

@@ -62,6 +62,8 @@ type IcedDrinkClock struct {
 	// ColdestC is the lowest temperature of the drink on its likely course, degC.
 	ColdestC float64          `json:"coldest_c"`
 	Series   []IcedDrinkPoint `json:"series"` // the likely course
+	// Kept are the runs that the windows were read from.
+	Kept Runs `json:"kept,omitzero"`
 }
 
 // An IcedDrinkPoint is an iced drink at one time.
@@ -103,7 +105,7 @@ func (d IcedDrink) Clock(a Air, lamps ...Lamp) (IcedDrinkClock, error) {
 	if err != nil {
 		return IcedDrinkClock{}, err
 	}
-	return icedDrinkClock(f.banded())
+	return icedDrinkClock(f.banded(Lesson{}))
 }
 
 // Likely computes the likely course alone, without bands: each window has three
@@ -135,7 +137,7 @@ func (m *icedModel) inputs() []study.Input {
 	d := &m.d
 	iceH := judged("unit.ice_h", "stirring", d.IceH)
 	iceH.Factor, iceH.Shared = true, study.Unit
-	in := append(roomInputs(&m.air, &m.convection), lightInput(&m.brightness, m.lamps), bound(&d.IceH.Likely, iceH))
+	in := append(roomInputs(&m.air, &m.convection), lightInput(&m.brightness, d.Absorptance, m.lamps), bound(&d.IceH.Likely, iceH))
 	in = append(in, m.glass.intakeInputs()...)
 	return append(in,
 		bound(&d.DrinkC.Value, within(around("unit.drink_c", "drink's temperature", d.DrinkC.Value, 1), 0, 97)),
@@ -163,17 +165,43 @@ func (m *icedModel) run(at []float64, course bool) error {
 	return nil
 }
 
-func icedDrinkClock(m icedModel, at []Event, err error) (IcedDrinkClock, error) {
+// Knowing computes the clock of another unit with what a lesson taught of what units
+// share; 4,096 runs once it teaches anything.
+func (d IcedDrink) Knowing(l Lesson, a Air, lamps ...Lamp) (IcedDrinkClock, error) {
+	f, err := d.frame(a, lamps)
 	if err != nil {
 		return IcedDrinkClock{}, err
 	}
-	return IcedDrinkClock{Cold: at[drinkCold], Watered: at[drinkWatered], IceHalf: at[drinkHalf], IceGone: at[drinkGone],
+	return icedDrinkClock(f.banded(l))
+}
+
+// Observe computes the clock of a unit of which something was seen or read, and what
+// that teaches of what it shares with others: see [Seen].
+func (d IcedDrink) Observe(l Lesson, seen []Seen, a Air, lamps ...Lamp) (IcedDrinkClock, Lesson, error) {
+	f, err := d.frame(a, lamps)
+	if err != nil {
+		return IcedDrinkClock{}, l, err
+	}
+	m, r, after, err := f.observed(l, seen)
+	if err != nil {
+		return IcedDrinkClock{}, l, err
+	}
+	clock, err := icedDrinkClock(m, r, nil)
+	return clock, after, err
+}
+
+func icedDrinkClock(m icedModel, r Runs, err error) (IcedDrinkClock, error) {
+	if err != nil {
+		return IcedDrinkClock{}, err
+	}
+	return IcedDrinkClock{Kept: r, Cold: r.at(drinkCold), Watered: r.at(drinkWatered), IceHalf: r.at(drinkHalf), IceGone: r.at(drinkGone),
 		ColdestC: m.coldestC, Series: m.series}, nil
 }
 
 func (d IcedDrink) frame(a Air, lamps []Lamp) (frame[icedModel], error) {
 	m, err := d.model(a, lamps)
-	return frame[icedModel]{model: m, inputs: (*icedModel).inputs, run: (*icedModel).run, events: drinkEvents}, err
+	return frame[icedModel]{kind: "iced", model: m, inputs: (*icedModel).inputs, run: (*icedModel).run,
+		events: icedEventKeys, doubt: doubtCold}, err
 }
 
 func (d IcedDrink) model(a Air, lamps []Lamp) (icedModel, error) {
@@ -224,3 +252,6 @@ func (d IcedDrink) model(a Air, lamps []Lamp) (icedModel, error) {
 	return icedModel{d: d, glass: glass, air: a, lamps: lamps, light: light * glass.side() / math.Pi, // on the upright section
 		brightness: 1, convection: 1, iceFactor: 1}, nil
 }
+
+// icedEventKeys are the keys of the events, in the order of a run.
+var icedEventKeys = []string{"cold", "watered", "ice half", "ice gone"}

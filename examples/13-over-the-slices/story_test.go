@@ -198,8 +198,8 @@ func Example_theScale() {
 		fmt.Printf("shows %.1f g: in one load +- %.1f g, in eight +- %.1f g, least load %.0f g\n", step, once.Expanded, sum.Expanded, least)
 	}
 	// Output:
-	// shows 0.5 g: in one load +- 0.5 g, in eight +- 2.6 g, least load 10 g
-	// shows 0.1 g: in one load +- 0.1 g, in eight +- 0.5 g, least load 2 g
+	// shows 0.5 g: in one load +- 0.7 g, in eight +- 4.8 g, least load 10 g
+	// shows 0.1 g: in one load +- 0.2 g, in eight +- 1.0 g, least load 2 g
 }
 
 // So weigh the whole 62 g once, in one bowl, and let that be the number in the record.

@@ -173,7 +173,7 @@ func Example_together() {
 	fmt.Printf("one by one: 120 g to within %.1f g\n", nine.Expanded)
 	fmt.Printf("together:   120 g to within %.1f g\n", one.Expanded)
 
-	box := portion.Declaration{Item: "filled figs", Grams: 120, StepGrams: 0.1, Count: 9, Advertised: true}
+	box := portion.Declaration{Item: "filled figs", Grams: 120, StepGrams: 0.1, MinusGrams: 1, PlusGrams: 1, Count: 9, Advertised: true}
 	verdict, err := box.JudgePicture(one)
 	if err != nil {
 		fmt.Println(err)
@@ -181,9 +181,9 @@ func Example_together() {
 	}
 	fmt.Println(verdict.Reason)
 	// Output:
-	// one by one: 120 g to within 0.6 g
-	// together:   120 g to within 0.1 g
-	// as declared: 120.1 g weighed, +- 0.14 g, against 120 g declared
+	// one by one: 120 g to within 1.1 g
+	// together:   120 g to within 0.2 g
+	// as declared: 120.1 g weighed, +- 0.24 g, against 120 g (-1 +1 g) declared
 }
 
 // # What could go wrong

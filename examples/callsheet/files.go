@@ -34,7 +34,7 @@ func (p *Plan) Records() []portion.Record {
 	var out []portion.Record
 	for i := range p.Shots {
 		s := &p.Shots[i]
-		r := portion.Record{Picture: s.Dish.Name, Date: p.Call.Format("2006-01-02"), Cautions: s.Cautions}
+		r := portion.Record{Revision: 1, Picture: s.Dish.Name, Date: p.Call.Format("2006-01-02"), Cautions: s.Cautions}
 		for j := range s.Dish.Frame {
 			it := &s.Dish.Frame[j]
 			amount := portion.Amount{Grams: it.Grams, StepGrams: it.StepGrams, Count: it.Count}

@@ -83,7 +83,7 @@ func All() []Check {
 	return slices.Concat(
 		rheologyLiquids, dairyMore, honeyMore, rheologyFlow, rheologyBlends, rheologyPours,
 		thermalAir, thermalConduction, thermalClocks, thermalCourses,
-		portionShares, portionPieces,
+		portionShares, portionPieces, portionDecisions, portionTakes,
 	)
 }
 

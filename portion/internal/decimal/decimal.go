@@ -118,31 +118,3 @@ func CommonDivisor(a, b int64) int64 {
 	}
 	return a
 }
-
-// Ratio returns the sum of the smallest whole numbers that are in the ratio of the
-// values, as written; ok is false if it exceeds MaxSteps or all are 0. Values must be
-// finite, 0 or more.
-func Ratio(values []float64) (sum float64, ok bool) {
-	least := math.MaxInt
-	for _, v := range values {
-		if d := Of(v); d.coef != 0 {
-			least = min(least, d.exp)
-		}
-	}
-	common, total := new(big.Int), new(big.Int)
-	for _, v := range values {
-		d := Of(v)
-		if d.coef == 0 {
-			continue
-		}
-		n := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(d.exp-least)), nil)
-		n.Mul(n, big.NewInt(d.coef))
-		total.Add(total, n)
-		common.GCD(nil, nil, common, n)
-	}
-	if common.Sign() == 0 {
-		return 0, false
-	}
-	sum, _ = new(big.Rat).SetFrac(total, common).Float64()
-	return sum, sum <= MaxSteps
-}

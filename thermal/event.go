@@ -13,9 +13,12 @@ import (
 // An Event says when something happens to what a clock is about.
 type Event struct {
 	honestplate.Window
-	// Decides ranks the inputs by how much of this window's width they explain, the
-	// decisive one first; empty where the window has no width.
+	// Decides ranks the inputs by how much of this window's width each explains alone,
+	// the decisive one first; empty where the window has no width.
 	Decides []Sensitivity
+	// Rest is the share of the width, 0..1, that no input explains alone: inputs that
+	// count only together.
+	Rest float64
 }
 
 // A Sensitivity says how much of an event's uncertainty comes from one input.
@@ -29,8 +32,8 @@ type Sensitivity struct {
 	// Low and High are when the event happens with this input alone at its limits.
 	Low  honestplate.Moment `json:"low_s"`
 	High honestplate.Moment `json:"high_s"`
-	// Share of the spread, 0..1: the squared rank correlation of input and event
-	// over the samples, less what chance gives, made to sum to 1 over the inputs.
+	// Share of the spread, 0..1, that the input explains alone: the squared rank
+	// correlation of input and event over the runs, less what chance gives.
 	Share float64 `json:"share"`
 }
 
@@ -43,16 +46,20 @@ func (s Sensitivity) String() string {
 type wireEvent struct {
 	Window  honestplate.Window `json:"window"`
 	Decides []Sensitivity      `json:"decides,omitempty"`
+	Rest    float64            `json:"rest,omitzero"`
 }
 
-// MarshalJSON writes {"window":..,"decides":..}.
-func (e Event) MarshalJSON() ([]byte, error) { return json.Marshal(wireEvent{e.Window, e.Decides}) }
+// MarshalJSON writes {"window":..,"decides":..,"rest":..}.
+func (e Event) MarshalJSON() ([]byte, error) {
+	return json.Marshal(wireEvent{e.Window, e.Decides, e.Rest})
+}
 
 // UnmarshalJSON reads what MarshalJSON writes; the window must be there.
 func (e *Event) UnmarshalJSON(b []byte) error {
 	var w struct {
 		Window  *honestplate.Window `json:"window"`
 		Decides []Sensitivity       `json:"decides"`
+		Rest    float64             `json:"rest"`
 	}
 	if err := json.Unmarshal(b, &w); err != nil {
 		return err
@@ -60,57 +67,13 @@ func (e *Event) UnmarshalJSON(b []byte) error {
 	if w.Window == nil {
 		return &honestplate.InputError{Field: "window", Got: "missing", Want: "earliest_s, likely_s and latest_s"}
 	}
-	*e = Event{Window: *w.Window, Decides: w.Decides}
+	*e = Event{Window: *w.Window, Decides: w.Decides, Rest: w.Rest}
 	return nil
 }
 
-// A frame is what every clock stands on: the checked model at its likely values, its
-// uncertain inputs bound to the fields of a copy, and the run that reads them. A run
-// writes the times of the events, never where one does not happen; asked for the
-// course, it leaves it in the model.
-type frame[M any] struct {
-	model  M
-	inputs func(*M) []study.Input
-	run    func(m *M, at []float64, course bool) error
-	events int
-}
-
-// never is the time, in seconds, of what does not happen.
-var never = math.Inf(1)
-
-// likely runs the model once, with its course.
-func (f frame[M]) likely() (M, []Event, error) {
-	m, at := f.model, make([]float64, f.events)
-	if err := f.run(&m, at, true); err != nil {
-		return f.model, nil, err
-	}
-	out := make([]Event, f.events)
-	for i, t := range at {
-		out[i].Window = window(t, t, t)
-	}
-	return m, out, nil
-}
-
-// banded runs the model once with its course and then the study over its inputs.
-func (f frame[M]) banded() (M, []Event, error) {
-	m, events, err := f.likely()
-	if err != nil {
-		return m, nil, err
-	}
-	inputs := f.inputs(&m)
-	outcomes, err := study.Study{Events: f.events, Model: func() ([]study.Input, func([]float64) error) {
-		copied := new(M)
-		*copied = f.model
-		return f.inputs(copied), func(at []float64) error { return f.run(copied, at, false) }
-	}}.Run()
-	for i, o := range outcomes {
-		events[i] = eventOf(inputs, o)
-	}
-	return m, events, err
-}
-
+// eventOf puts what a study found for an event into words.
 func eventOf(inputs []study.Input, o study.Outcome) Event {
-	e := Event{Window: window(o.Earliest, o.Likely, o.Latest)}
+	e := Event{Window: window(o.Earliest, o.Likely, o.Latest), Rest: o.Rest}
 	for _, r := range o.Decides {
 		in := inputs[r.Input]
 		e.Decides = append(e.Decides, Sensitivity{Key: in.Key, Input: in.Name, SharedWith: sharedNames[in.Shared],
@@ -120,6 +83,9 @@ func eventOf(inputs []study.Input, o study.Outcome) Event {
 }
 
 var sharedNames = [...]string{study.Unit: "this unit alone", study.Room: "room", study.Lamps: "lamps", study.Crew: "crew", study.Product: "product"}
+
+// never is the time, in seconds, of what does not happen.
+var never = math.Inf(1)
 
 // moment is a time in seconds; what lies beyond centuries is never.
 func moment(s float64) honestplate.Moment {
