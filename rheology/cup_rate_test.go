@@ -159,6 +159,9 @@ func TestTheFloorOfACupIsSaid(t *testing.T) {
 	if !errors.As(err, &r) || !strings.Contains(err.Error(), "ISO 2431, 3 mm") {
 		t.Errorf("36 mPa s in 4 mm: %v", err)
 	}
+	if _, err := b.CorrectFromCup(cup("ISO 4").Timed(26 * time.Second)); !errors.As(err, &r) || !strings.Contains(err.Error(), "ISO 2431, 3 mm") {
+		t.Errorf("26 s in 4 mm: %v", err)
+	}
 	b.TargetPaS = 0.042
 	test, err := b.CupTest(cup("ISO 4"))
 	if err != nil || !test.OK.FloorHides || test.OK.Instead == "" {

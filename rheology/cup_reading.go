@@ -1,6 +1,7 @@
 package rheology
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"time"
@@ -89,6 +90,24 @@ func (r CupReading) Measure(l Liquid) (Measured, error) {
 	return m, m.check()
 }
 
+// instead adds to the error of a time outside the cup's range the cup that would tell.
+func (r CupReading) instead(err error, m Mix, tempC, rho float64) error {
+	var outside *honestplate.RangeError
+	own, failed := m.Viscosity(tempC)
+	if failed != nil || !errors.As(err, &outside) || !(outside.Value > 0) {
+		return err
+	}
+	// The formula is wrong outside its range, yet near enough to choose a cup by.
+	if nu := r.Cup.nu(outside.Value); nu > 0 {
+		if name := r.Cup.instead(m, tempC, nu*rho/own.Likely); name != "" {
+			told := *outside
+			told.Source = honestplate.OneLine(r.Cup.Name) + ": take " + name
+			return &told
+		}
+	}
+	return err
+}
+
 // CorrectFromCup corrects a batch from its times in a flow cup: Correct, with the cup's
 // viscosity moved by the mix's own curve from the cup's shear rate and temperature to those
 // of the recipe. The cup's band goes into Predicted, and OKTime says which times mean "leave
@@ -104,13 +123,13 @@ func (b Batch) CorrectFromCup(r CupReading) (Correction, error) {
 	if err != nil {
 		return Correction{}, err
 	}
-	nu, t, err := r.kinematic()
-	if err != nil {
-		return Correction{}, err
-	}
 	rho, err := m.Density(tempC)
 	if err != nil {
 		return Correction{}, err
+	}
+	nu, t, err := r.kinematic()
+	if err != nil {
+		return Correction{}, r.instead(err, m, tempC, rho.Likely)
 	}
 	there, err := m.Viscosity(tempC)
 	if err != nil {

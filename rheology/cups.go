@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // cupBand is the 95 % band of a standard cup's formula. The 23 calibration points
@@ -89,21 +90,26 @@ func CupNamed(name string) (Cup, error) {
 	return Cup{}, &honestplate.InputError{Field: "Name", Got: fmt.Sprintf("%q", name), Want: "one of " + strings.Join(short, ", ")}
 }
 
-// ISOCupFor returns the ISO 2431 cup whose range holds the kinematic viscosity nu in
-// m2/s: of two, the one of smaller orifice, whose longer time is read more
+// ISOCupFor returns the ISO 2431 cup that can tell a liquid at a temperature in degC, at the
+// cup's own shear rate: of two, the one of smaller orifice, whose longer time is read more
 // finely. Below 7 or above 684 mm2/s none does, a RangeError: milk as it comes is
-// too thin for a cup of this standard.
-func ISOCupFor(nu float64) (Cup, error) {
+// too thin for a cup of this standard. A liquid with a yield stress is an InputError.
+func ISOCupFor(l Liquid, tempC float64) (Cup, error) {
 	cups := Cups()[:4]
-	low, _, _ := cups[0].Range()
-	_, high, _ := cups[3].Range()
-	if err := honestplate.InRange("Nu", nu, low, high, "m2/s", "the ISO 2431 cups of 3 to 6 mm"); err != nil {
-		return Cup{}, err
-	}
 	for _, c := range cups {
-		if _, most, _ := c.Range(); nu <= most {
+		t, err := c.timeOf(l, tempC, 1, likelyOf)
+		if err != nil {
+			return Cup{}, err
+		}
+		if c.Least <= t && t <= c.Most {
 			return c, nil
 		}
 	}
-	return cups[3], nil
+	nu, err := KinematicViscosity(l, tempC)
+	if err != nil {
+		return Cup{}, err
+	}
+	low, _, _ := cups[0].Range()
+	_, high, _ := cups[3].Range()
+	return Cup{}, check.Outside("Nu", nu.Likely, low, high, "m2/s", "the ISO 2431 cups of 3 to 6 mm, at their own shear rate")
 }

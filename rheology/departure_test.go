@@ -43,6 +43,11 @@ func TestABlendOfOneCompositionIsThatComposition(t *testing.T) {
 		if math.Abs(got/want-1) > 1e-9 {
 			t.Errorf("%v at %g degC: %.12g, %v has %.12g", m.Describe().Name, c.tempC, got, c.is.Describe().Name, want)
 		}
+		slow, err1 := m.ViscosityAtRate(c.tempC, 3)
+		is, err2 := ViscosityAtRate(c.is, c.tempC, 3)
+		if err1 != nil || err2 != nil || math.Abs(slow.Likely/is.Likely-1) > 1e-9 {
+			t.Errorf("%v at 3 1/s: %v, %v has %v", m.Describe().Name, slow, c.is.Describe().Name, is)
+		}
 		d, err := m.Departure(c.tempC)
 		if err != nil || math.Abs(d.LogMixedPaS*math.Exp(d.E)/got-1) > 1e-12 || d.E > 0 || d.Low > d.E || d.High < d.E {
 			t.Errorf("%v: terms %+v, %v", m.Describe().Name, d, err)

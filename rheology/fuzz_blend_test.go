@@ -169,10 +169,10 @@ func FuzzCup(f *testing.F) {
 				t.Error("an error without words")
 			}
 		}
-		if cup, err := ISOCupFor(nu); err == nil {
-			_, err = cup.Time(nu)
-			if err != nil {
-				t.Errorf("%v for %v: %v", cup, nu, err)
+		cream := Dairy{FatPercent: seconds}
+		if cup, err := ISOCupFor(cream, nu*1e5); err == nil {
+			if _, err = cup.TimeOf(cream, nu*1e5); err != nil {
+				t.Errorf("%v for %v: %v", cup, cream, err)
 			}
 		}
 	})

@@ -176,8 +176,8 @@ func (s *Shot) cupTest(jug mixed) error {
 	if err != nil {
 		return err
 	}
-	cup, err := rheology.ISOCupFor(eta.Likely / rho.Likely)
-	if errors.Is(err, honestplate.ErrRange) {
+	cup, err := rheology.ISOCupFor(jug.liquid, jug.tempC)
+	if errors.Is(err, honestplate.ErrRange) || errors.Is(err, honestplate.ErrInput) { // too thin, too thick, or it stands
 		s.Decides = "a timed pour"
 		s.add("Test", fmt.Sprintf("no ISO 2431 cup reaches %s mm2/s: time the pour itself", digits(1e6*eta.Likely/rho.Likely, 2)))
 		return nil
