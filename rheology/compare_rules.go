@@ -109,21 +109,16 @@ func CompareRules(cases []BlendCase, rules ...Rule) ([]RuleScore, error) {
 // FitInteraction returns the Rule whose D and E fits measured blends of the same two
 // kinds of liquid by least squares in ln(viscosity), in place of any law's departure. D and E need blends of two
 // compositions; from one composition D alone is found and E is 0. A case at
-// either end tells nothing and is an InputError, as are no cases.
+// either end tells nothing and is an InputError, as are no cases. For liquids other than milk and cream see [Recipe.FitRule].
 func FitInteraction(cases []BlendCase) (Rule, error) {
 	if len(cases) == 0 {
 		return Rule{}, check.Missing("Cases", "at least one blend")
 	}
-	// Unknowns D and E of y = a D + b E with a = w(1-w), b = a (2w - 1).
-	var aa, ab, bb, ay, by float64
+	var f interactionFit
 	for _, c := range cases {
 		w, err := c.thick()
 		if err != nil {
 			return Rule{}, err
-		}
-		a := w * (1 - w)
-		if a < 1e-6 {
-			return Rule{}, check.Input("FatPercent", c.FatPercent, "%", "between the ends, not at one")
 		}
 		m, err := c.Mix(Rule{NoDeparture: true})
 		if err != nil {
@@ -133,13 +128,9 @@ func FitInteraction(cases []BlendCase) (Rule, error) {
 		if err != nil {
 			return Rule{}, err
 		}
-		b, y := a*(2*w-1), math.Log(c.PaS/e.Likely)
-		aa, ab, bb = aa+a*a, ab+a*b, bb+b*b
-		ay, by = ay+a*y, by+b*y
+		if !f.add(w, math.Log(c.PaS/e.Likely)) {
+			return Rule{}, check.Input("FatPercent", c.FatPercent, "%", "between the ends, not at one")
+		}
 	}
-	det := aa*bb - ab*ab
-	if det <= 1e-9*aa*aa {
-		return Rule{D: ay / aa}, nil
-	}
-	return Rule{D: (bb*ay - ab*by) / det, E: (aa*by - ab*ay) / det}, nil
+	return f.rule(), nil
 }
