@@ -29,7 +29,7 @@ type PourPlan struct {
 	PuddleMM     honestplate.Estimate `json:"puddle_mm"`
 	CoatMM       honestplate.Estimate `json:"coat_mm"` // on an upright wall after two seconds
 	Hides        *Hides               `json:"hides,omitempty"`
-	FreezeS      honestplate.Optional `json:"freeze_s,omitzero"` // the longest exposure for one pixel of blur
+	FreezeS      honestplate.Optional `json:"freeze_s,omitzero"` // the longest light that keeps the stream sharp in print
 	Corrected    *Correction          `json:"corrected,omitempty"`
 }
 
