@@ -19,9 +19,13 @@ const (
 // down.
 type hotRun struct {
 	solve.Stack
-	x          heat.Exchanger
-	light      float64 // absorbed at the surface, W/m2
-	food       int     // how many of the upper cells are what is looked at
+	x      heat.Exchanger
+	light  float64 // absorbed at the surface, W/m2
+	around struct {
+		x    heat.Exchanger // of the outside of the lowest cell
+		area float64        // of it, over that of the surface; 0: Below is given
+	}
+	food       int // how many of the upper cells are what is looked at
 	limits     [maxLimits]float64
 	ofSurface  [maxLimits]bool // the limit is one of the surface, not of the food's mean
 	limitCount int
@@ -123,6 +127,17 @@ func (r *hotRun) begin() {
 	}
 }
 
+// lose sets the conductance from the lowest cell to the room.
+func (r *hotRun) lose() error {
+	wallC := r.TempC[0]
+	if math.Abs(wallC-r.airC) < 0.1 {
+		wallC = r.airC + 0.1
+	}
+	f, err := r.around.x.At(wallC, 0)
+	r.Below = r.around.area * (f.Convection + f.Radiation) / (r.airC - wallC)
+	return err
+}
+
 // run carries the food until it has passed all its limits, or to the horizon; with
 // a series, to a little beyond.
 func (r *hotRun) run() error {
@@ -138,6 +153,11 @@ func (r *hotRun) run() error {
 		f, err := r.x.At(r.Surface, r.light)
 		if err != nil {
 			return err
+		}
+		if r.around.area > 0 {
+			if err := r.lose(); err != nil {
+				return err
+			}
 		}
 		surface := r.Surface
 		flow := r.Advance(dt, f.Total(), f.Slope)
