@@ -18,8 +18,8 @@ func ExampleCheese_Clock() {
 	fmt.Println("until       ", quarters(k.Closes.Window))
 	fmt.Println("decided by  ", k.Closes.Decides[0].Input)
 	// Output:
-	// strings from 0:05 (0:00..0:17)
-	// until        2:00 (1:00..4:45)
+	// strings from 0:06 (0:00..0:25)
+	// until        4:00 (1:45..8:15)
 	// decided by   stretch limit
 }
 
@@ -34,8 +34,8 @@ func ExampleHotDish_Clock() {
 	fmt.Println("above 60 degC for", quarters(k.Limit.Window))
 	fmt.Printf("steams to %.0f degC, %v\n", k.SteamC, quarters(k.SteamEnds.Window))
 	// Output:
-	// above 60 degC for 5:00 (3:30..6:15)
-	// steams to 51 degC, 8:00 (3:00..15:00)
+	// above 60 degC for 5:00 (3:45..6:15)
+	// steams to 51 degC, 8:00 (3:00..15:15)
 }
 
 // Does it steam? The cooler and damper the room, the more.

@@ -26,7 +26,7 @@ func ExampleSoftening() {
 	}
 	// Output:
 	// whipped cream softens 2:26 (0:31..9:27); softening temperature decides
-	// butter softens 16:55 (8:43..39:36); softening temperature decides
+	// butter softens 16:55 (8:44..39:25); softening temperature decides
 	// dark chocolate softens never (1:03:28..never); light decides
 }
 

@@ -224,7 +224,7 @@ func (m *glassModel) inputs() []study.Input {
 	g := &m.g
 	in := append(roomInputs(&m.air, &m.convection), g.intakeInputs()...)
 	in = append(in,
-		lightInput(&m.brightness, m.lamps),
+		lightInput(&m.brightness, g.Absorptance, m.lamps),
 		g.Stages.input(&g.Stages.Haze, 0), g.Stages.input(&g.Stages.Opaque, 1),
 		g.Stages.input(&g.Stages.Beads, 2), g.Stages.input(&g.Stages.Runs, 3))
 	if g.DrinkGrams > 0 {

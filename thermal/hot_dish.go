@@ -137,7 +137,7 @@ func (m *dishModel) inputs() []study.Input {
 		bound(&d.VesselC.Value, within(around("unit.vessel_c", "temperature of the vessel", d.VesselC.Value, 5), -40, most)),
 		bound(&m.side, factor("unit.side_h", "side of the vessel", 0.45, 1.4)),
 		bound(&d.VisibleGM3.Likely, study.Input{Key: "crew.steam_g_m3", Name: "what counts as steam", Shared: study.Crew, Band: d.VisibleGM3, Factor: true}),
-		lightInput(&m.brightness, m.lamps))
+		lightInput(&m.brightness, d.Absorptance, m.lamps))
 }
 
 func (m *dishModel) run(at []float64, course bool) error {
@@ -248,7 +248,7 @@ func (d HotDish) start(a Air, light, convection, side float64) (hotRun, error) {
 	if d.Solid {
 		cells, k = 8, 0.5
 	}
-	r.layer(depth, cells, drinkRho*heat.WaterHeat, k)
+	r.layer(depth, d.StartC, cells, depth/float64(cells), drinkRho*heat.WaterHeat, k)
 	if !d.Solid {
 		r.Link[0], r.Top = inside, surfaceFilm
 	}
