@@ -268,6 +268,9 @@ func (d HotDish) start(a Air, light, convection, side float64) (hotRun, error) {
 	if err != nil {
 		return r, err
 	}
+	if d.Covered == 1 {
+		steamC = 100 // nothing is open
+	}
 	r.limits, r.limitCount = [maxLimits]float64{d.LimitC.Value, steamC}, 2
 	r.ofSurface[1] = true
 	r.begin()
