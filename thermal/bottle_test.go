@@ -94,7 +94,7 @@ func TestBottleFollowsTheClosedForms(t *testing.T) {
 	if math.Abs(times[bottleCold]/want-1) > 1e-3 {
 		t.Errorf("cold after %g s, want %g", times[bottleCold], want)
 	}
-	want = 0.04 * 0.5 / d.Drink.Density() / iceGrows * 333.6e3 / (u * 18)
+	want = 0.04 * 0.5 / d.Drink.Density() / (1/917.0 - 1/1000.0) * 333.6e3 / (u * 18)
 	if got := times[bottleBursts] - times[bottleFreezes]; math.Abs(got/want-1) > 0.02 {
 		t.Errorf("bursts %g s after it freezes, want %g", got, want)
 	}
