@@ -88,6 +88,9 @@ type ColdPlan struct {
 	Breaks   bool               `json:"glass_breaks,omitempty"` // else it may, where shock_k is given
 	BallMM   float64            `json:"ball_mm,omitempty"`      // the diameter that weighs what is declared
 	GainMin  float64            `json:"gain_minutes,omitempty"`
+	// Bursts says that it must be out of the freezer by OutBy.
+	Bursts bool               `json:"bursts,omitempty"`
+	OutBy  honestplate.Moment `json:"out_by_s,omitzero"`
 }
 
 // A CheesePlan says where the cheese goes.
