@@ -64,7 +64,7 @@ func Example_sameLux() {
 func Example_twoFoods() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
 	scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -18}
-	slab := thermal.Softening{Food: thermal.SoftFoods().DarkChocolate, Form: heat.SlabForm, Thickness: 0.01, StartC: honestplate.Some(18)}
+	slab := thermal.Softening{Food: thermal.SoftFoods().DarkChocolate, Form: heat.SlabForm, Thickness: 0.01, StartC: honestplate.Some(18), Below: thermal.WoodTop}
 	for s := thermal.Tungsten; s <= thermal.LED; s++ {
 		lamp := thermal.Lamp{Source: s, Lux: 8000}
 		ice, err := scoop.Clock(room, lamp)
