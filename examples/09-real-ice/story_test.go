@@ -189,10 +189,10 @@ func Example_lights() {
 	}
 	// Output:
 	// LED
-	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 26:00 (19:00..34:00)
+	//   loose cube glistens at 1:45 (1:15..2:15), half gone at 15:00 (11:00..22:00)
 	//   ice in the drink half gone at 38:00 (30:00..53:00)
 	// tungsten
-	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 24:00 (18:00..32:00)
+	//   loose cube glistens at 1:30 (1:15..2:15), half gone at 15:00 (11:00..21:00)
 	//   ice in the drink half gone at 33:00 (25:00..45:00)
 }
 
