@@ -88,15 +88,15 @@ func Example_levers() {
 	}
 	// Output:
 	// wooden board         closes at 4:00 (1:45..8:15)
-	// cold steel table     closes at 3:15 (1:45..6:00)
-	// stone at 80 degC     closes at 4:00 (1:45..11:00)
+	// cold steel table     closes at 3:15 (1:30..6:00)
+	// stone at 80 degC     closes at 4:00 (1:45..10:45)
 	// stone at 150 degC    closes at 8:15 (2:00..never)
 	// draught of 1 m/s     closes at 3:30 (1:30..7:00)
-	// room at 30 degC      closes at 4:30 (2:00..10:00)
-	// LED, 8000 lx         closes at 4:00 (1:45..8:15)
+	// room at 30 degC      closes at 4:30 (1:45..10:00)
+	// LED, 8000 lx         closes at 4:00 (1:45..8:30)
 	// tungsten, 8000 lx    closes at 4:30 (1:45..10:00)
 	// walked till 75 degC  closes at 2:45 (0:45..6:30)
-	// twice the cheese     closes at 6:30 (3:15..12:30)
+	// twice the cheese     closes at 6:30 (3:15..12:45)
 }
 
 // Read the likely times from top to bottom. Bare metal under the bread costs three

@@ -27,6 +27,8 @@ var jobs = []job{
 	{"melting sphere, 200 shells, 30 min", meltingSphere},
 	{"recipe, the liquids evaluated before", prepared},
 	{"recipe, liquids and all", recipe},
+	{"milk over the visible, homogenised", milkSpectrum(20)},
+	{"milk over the visible, not homogenised", milkSpectrum(0)},
 	{"12 of 60, closest sum", picks(0)},
 	{"12 of 60, best looks within 2 g", picks(1)},
 	{"12 of 60, best looks at the exact sum", picks(2)},
