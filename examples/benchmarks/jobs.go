@@ -32,6 +32,8 @@ var jobs = []job{
 	{"12 of 60, closest sum", picks(0)},
 	{"12 of 60, best looks within 2 g", picks(1)},
 	{"12 of 60, best looks at the exact sum", picks(2)},
+	{publishedTrays, setsOf(publishedTrays)},
+	{drawnTrays, setsOf(drawnTrays)},
 }
 
 // rooms is the grid of rooms that both sides walk through.
@@ -105,7 +107,7 @@ func instances() []instance {
 }
 
 func writeInstances(path string) error {
-	data, err := json.Marshal(map[string]any{"count": chosen, "target": targetSteps, "tolerance": 20, "instances": instances()})
+	data, err := json.Marshal(map[string]any{"count": chosen, "target": targetSteps, "tolerance": 20, "instances": instances(), "trays": trays()})
 	if err != nil {
 		return err
 	}

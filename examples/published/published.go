@@ -83,7 +83,7 @@ func All() []Check {
 	return slices.Concat(
 		rheologyLiquids, dairyMore, honeyMore, rheologyFlow, rheologyBlends, rheologyPours, rheologyLook,
 		thermalAir, thermalConduction, thermalClocks, thermalCourses,
-		portionShares, portionPieces, portionDecisions, portionTakes,
+		portionShares, portionBounds, portionPieces, portionSets, portionDecisions, portionTakes,
 	)
 }
 
