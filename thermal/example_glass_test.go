@@ -56,7 +56,7 @@ func ExampleGlass_Likely() {
 		fmt.Printf("%s: haze %s, thawed %s, dry %s\n", name, fmt.Sprint(k.Haze.Likely), fmt.Sprint(k.Thawed.Likely), fmt.Sprint(k.Dry.Likely))
 	}
 	// Unordered output:
-	// mug at -18 degC: haze 0:06, thawed 6:52, dry 43:43
+	// mug at -18 degC: haze 0:06, thawed 6:45, dry 43:43
 	// glass at +4 degC: haze 0:17, thawed never, dry 7:37
 }
 

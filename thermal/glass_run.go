@@ -26,6 +26,7 @@ type glassRun struct {
 
 	time    float64      // s
 	rate    float64      // of dew or frost in the last step, kg/(m2 s)
+	thawed  float64      // when the last frost melted, s
 	coldest float64      // surface, deg C
 	path    []drinkPoint // of an iced drink
 	// coldestDrink is that of the drink, deg C, or of the inner wall.
@@ -97,7 +98,7 @@ func (r *glassRun) run() error {
 	for r.time < r.horizon {
 		dt := min(max(0.25, 0.08*r.time), 180)
 		if r.frost > 0 {
-			dt = min(dt, 4) // thawing is done between the steps
+			dt = min(dt, 2) // the wall cools and warms within seconds of the frost's coming and going
 		}
 		if film := (r.dew + r.frost) / 1000; film > 0 && r.rate < 0 {
 			dt = min(dt, max(5, film/-r.rate)) // to where it is dry
@@ -164,7 +165,7 @@ func (r *glassRun) step(dt float64) error {
 		r.BelowC = (r.ends*r.airC + iceK*sinkC) / r.Below
 	}
 	before := *r
-	flow := r.Advance(dt, f.Total(), f.Slope)
+	flow := r.advance(dt, f.Total(), f.Slope)
 	rate := f.VapourRate + f.VapourSlope*(flow.Surface-before.Surface)
 	// A film cannot dry by more than there is: the last of it goes evenly.
 	if film := (r.dew + r.frost) / 1000; film+rate*dt < 0 {
@@ -176,7 +177,7 @@ func (r *glassRun) step(dt float64) error {
 		rate = -film / dt
 		f.Slope -= f.VapourSlope * latent
 		f.Latent = rate * latent
-		flow = r.Advance(dt, f.Total(), f.Slope)
+		flow = r.advance(dt, f.Total(), f.Slope)
 	}
 	r.time += dt
 	r.rate = rate
@@ -197,7 +198,7 @@ func (r *glassRun) step(dt float64) error {
 	r.balance.Ends += toDrink * dt * r.area
 	r.balance.Light += r.Source * dt * r.area
 	r.gather(rate*dt*1000, before.Surface)
-	r.thaw()
+	r.thaw(dt)
 	r.mark(&before, dt)
 	if r.series != nil {
 		p := GlassPoint{
