@@ -27,16 +27,16 @@ func ExampleGlass_Clock() {
 	}
 	// Output:
 	// 0 g of ice
-	//   haze     0:16 (0:04..0:47)
-	//   beads    28:00 (7:15..never)
+	//   haze     0:16 (0:04..0:44)
+	//   beads    28:00 (6:45..never)
 	//   runs     never
 	//   ice gone never
 	//   fog up to 104 mm, 8 above the liquid; decided by what counts as beads
 	// 150 g of ice
-	//   haze     0:15 (0:04..0:39)
-	//   beads    11:30 (4:45..32:30)
-	//   runs     1:43:30 (51:30..never)
-	//   ice gone 1:30:30 (1:10:30..1:59:45)
+	//   haze     0:15 (0:04..0:38)
+	//   beads    11:30 (4:30..32:15)
+	//   runs     1:43:30 (51:45..never)
+	//   ice gone 1:30:30 (1:11:15..2:01:00)
 	//   fog up to 105 mm, 8 above the liquid; decided by what counts as beads
 }
 
@@ -103,6 +103,6 @@ func ExampleDefaultStages() {
 		fmt.Printf("%s: beads %v\n", c.name, quarters(k.Beads.Window))
 	}
 	// Output:
-	// glass: beads 12:15 (8:45..18:30)
-	// steel: beads 11:00 (7:45..16:00)
+	// glass: beads 12:15 (9:00..18:15)
+	// steel: beads 11:00 (8:00..16:15)
 }

@@ -36,14 +36,14 @@ func ExampleScoop_Clock() {
 	}
 	// Output:
 	// from -13 degC
-	//   softens    3:30 (1:15..6:30)
-	//   first drip 7:30 (3:30..10:45)
+	//   softens    3:30 (1:15..6:15)
+	//   first drip 7:30 (3:30..10:30)
 	//   puddles    0:30 (0:15..1:30)
-	//   slumps     8:45 (4:30..12:30)
+	//   slumps     8:45 (4:30..12:45)
 	//   decided by air speed
 	// from -30 degC
 	//   softens    9:45 (5:30..14:15)
-	//   first drip 14:00 (7:15..18:45)
+	//   first drip 14:00 (7:00..18:15)
 	//   puddles    1:45 (0:45..5:45)
 	//   slumps     15:45 (8:45..21:00)
 	//   decided by air speed
@@ -118,7 +118,7 @@ func ExampleDeepFreeze() {
 		fmt.Printf("surface %.1f, mean %.1f, core %.1f degC\n", e.SurfaceC, e.MeanC, e.CoreC)
 	}
 	// Output:
-	// in the deep freezer for 1:50:00 (1:10:00..3:00:00)
+	// in the deep freezer for 1:50:00 (1:10:00..2:55:00)
 	// surface -18.0, mean -18.0, core -18.0 degC
 	// surface -29.7, mean -29.7, core -29.7 degC
 }

@@ -159,6 +159,7 @@ func (m *icedModel) run(at []float64, course bool) error {
 	}
 	m.coldestC = r.integrate(m, at, nil, 0)
 	if course {
+		m.series = m.series[:0]
 		every := min(m.d.Horizon.Seconds(), 1.2*at[drinkGone]) / 60
 		m.coldestC = r.integrate(m, make([]float64, drinkEvents), &m.series, every)
 	}
@@ -201,7 +202,7 @@ func icedDrinkClock(m icedModel, r Runs, err error) (IcedDrinkClock, error) {
 func (d IcedDrink) frame(a Air, lamps []Lamp) (frame[icedModel], error) {
 	m, err := d.model(a, lamps)
 	return frame[icedModel]{kind: "iced", model: m, inputs: (*icedModel).inputs, run: (*icedModel).run,
-		events: icedEventKeys, doubt: doubtCold}, err
+		events: icedEventKeys, doubt: doubtIce, readings: icedReadings()}, err
 }
 
 func (d IcedDrink) model(a Air, lamps []Lamp) (icedModel, error) {
@@ -255,3 +256,11 @@ func (d IcedDrink) model(a Air, lamps []Lamp) (icedModel, error) {
 
 // icedEventKeys are the keys of the events, in the order of a run.
 var icedEventKeys = []string{"cold", "watered", "ice half", "ice gone"}
+
+// icedReadings are those of the course.
+func icedReadings() []reading[icedModel] {
+	return readingsOf(func(m *icedModel) []IcedDrinkPoint { return m.series }, func(p *IcedDrinkPoint) time.Duration { return p.Time },
+		named[IcedDrinkPoint]{"drink_c", func(p *IcedDrinkPoint) float64 { return p.DrinkC }},
+		named[IcedDrinkPoint]{"ice_grams", func(p *IcedDrinkPoint) float64 { return p.IceGrams }},
+		named[IcedDrinkPoint]{"melt_grams", func(p *IcedDrinkPoint) float64 { return p.MeltGrams }})
+}

@@ -45,8 +45,8 @@ func Example_sixCubes() {
 	// Output:
 	// as cold as it gets, 1 degC: 2:30 (1:00..5:30)
 	// a tenth of it is melt:       7:00 (3:00..12:00)
-	// half of the ice has gone:    40:00 (30:00..55:00)
-	// all of it:                   1:35:00 (1:10:00..2:10:00)
+	// half of the ice has gone:    40:00 (30:00..50:00)
+	// all of it:                   1:35:00 (1:10:00..2:05:00)
 }
 
 // A window reads: likely, and in brackets the earliest and the latest, min:s or
@@ -86,7 +86,7 @@ func Example_shapes() {
 		fmt.Printf("%-20s cold at %v, watered at %v\n", ice.name, c.Cold.Round(30*time.Second), c.Watered.Round(time.Minute))
 	}
 	// Output:
-	// crushed, 5 mm chips  cold at 1:00 (0:30..2:30), watered at 5:00 (2:00..9:00)
+	// crushed, 5 mm chips  cold at 1:00 (0:30..2:30), watered at 5:00 (2:00..10:00)
 	// cubes of 28 mm       cold at 2:30 (1:00..5:30), watered at 7:00 (3:00..12:00)
 	// one ball of 63 mm    cold at 5:00 (2:00..7:30), watered at 9:00 (5:00..17:00)
 }
@@ -135,13 +135,13 @@ func Example_fog() {
 	}
 	// Output:
 	// real ice
-	//   haze  1:15 (0:30..3:10)
-	//   beads 12:00 (6:00..35:00)
+	//   haze  1:15 (0:35..2:55)
+	//   beads 12:00 (6:00..33:00)
 	// acrylic in a cold drink
-	//   haze  never (1:25..never)
+	//   haze  never (1:20..never)
 	//   beads never
 	// acrylic, drink and glass chilled
-	//   haze  0:20 (0:05..1:10)
+	//   haze  0:20 (0:05..1:05)
 	//   beads never (9:00..never)
 	// all of it as warm as the room
 	//   haze  never
@@ -189,11 +189,11 @@ func Example_lights() {
 	}
 	// Output:
 	// LED
-	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 26:00 (19:00..34:00)
-	//   ice in the drink half gone at 38:00 (30:00..53:00)
+	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 26:00 (19:00..33:00)
+	//   ice in the drink half gone at 38:00 (29:00..52:00)
 	// tungsten
-	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 24:00 (18:00..32:00)
-	//   ice in the drink half gone at 33:00 (25:00..45:00)
+	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 24:00 (17:00..31:00)
+	//   ice in the drink half gone at 33:00 (25:00..44:00)
 }
 
 // A cube on the table goes from frosted to glistening in a minute or two. That is the
@@ -245,7 +245,7 @@ func Example_twoModels() {
 	}
 	fmt.Printf("ice gone: %v\n", c.IceGone.Round(5*time.Minute))
 	// Output:
-	// ice gone: 1:15:00 (1:00:00..1:40:00)
+	// ice gone: 1:15:00 (1:00:00..1:45:00)
 }
 
 // The 1:35:00 above is a fifth more, and the bands overlap by some twenty minutes. A

@@ -88,11 +88,11 @@ func Example_levers() {
 	// cold steel table     closes at 1:45 (1:00..3:30)
 	// stone at 80 degC     closes at 2:00 (1:00..5:45)
 	// stone at 150 degC    closes at 3:00 (1:00..never)
-	// draught of 1 m/s     closes at 1:45 (0:45..3:45)
-	// room at 30 degC      closes at 2:15 (1:00..5:30)
+	// draught of 1 m/s     closes at 1:45 (0:45..4:00)
+	// room at 30 degC      closes at 2:15 (1:00..5:45)
 	// LED, 8000 lx         closes at 2:00 (1:00..4:45)
 	// tungsten, 8000 lx    closes at 2:15 (1:00..5:30)
-	// walked till 75 degC  closes at 1:15 (0:30..3:45)
+	// walked till 75 degC  closes at 1:15 (0:30..3:30)
 	// twice the cheese     closes at 4:15 (2:15..8:15)
 }
 

@@ -43,18 +43,8 @@ func (u Input) Column(kind string) string {
 	return u.Key
 }
 
-// Of returns the standard normal values of the inputs, run by run.
-func (p Points) Of(inputs []Input) []float64 {
-	out := make([]float64, p.Runs*len(inputs))
-	for j, c := range p.columns(inputs) {
-		for i, z := range c {
-			out[i*len(inputs)+j] = z
-		}
-	}
-	return out
-}
-
-func (p Points) columns(inputs []Input) [][]float64 {
+// Columns returns the standard normal values of the inputs, input by input.
+func (p Points) Columns(inputs []Input) [][]float64 {
 	first := coreColumns(p.Runs)
 	made := slices.Clip(first)
 	out := make([][]float64, len(inputs))
