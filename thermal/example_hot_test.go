@@ -18,8 +18,8 @@ func ExampleCheese_Clock() {
 	fmt.Println("until       ", quarters(k.Closes.Window))
 	fmt.Println("decided by  ", k.Closes.Decides[0].Input)
 	// Output:
-	// strings from 0:05 (0:00..0:17)
-	// until        2:00 (1:00..4:45)
+	// strings from 0:06 (0:00..0:26)
+	// until        4:00 (1:45..8:15)
 	// decided by   stretch limit
 }
 

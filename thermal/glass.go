@@ -177,7 +177,7 @@ func (m *glassModel) inputs() []study.Input {
 	in := append(roomInputs(&m.air, &m.convection), m.g.intakeInputs()...)
 	return append(in,
 		bound(&m.g.DrinkC.Value, within(around("unit.drink_c", "drink temperature", m.g.DrinkC.Value, 1), 0, 100)),
-		lightInput(&m.brightness, m.lamps),
+		lightInput(&m.brightness, m.g.Absorptance, m.lamps),
 		m.g.Stages.input(&m.g.Stages.Haze, 0), m.g.Stages.input(&m.g.Stages.Opaque, 1),
 		m.g.Stages.input(&m.g.Stages.Beads, 2), m.g.Stages.input(&m.g.Stages.Runs, 3))
 }

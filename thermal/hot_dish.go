@@ -97,7 +97,7 @@ func (m *dishModel) inputs() []study.Input {
 			Band: band(0.7*d.Activity, d.Activity, d.Activity), Max: 1})),
 		bound(&d.StartC, within(start, -1, most)),
 		bound(&d.SideH, study.Input{Key: "unit.side_h", Name: "side of the vessel", Band: honestplate.Factor(d.SideH, 1.4), Factor: true}),
-		lightInput(&m.brightness, m.lamps))
+		lightInput(&m.brightness, d.Absorptance, m.lamps))
 }
 
 func (m *dishModel) run(at []float64, course bool) error {
@@ -188,7 +188,7 @@ func (d HotDish) start(a Air, light, convection float64) (hotRun, error) {
 	if d.Solid {
 		cells, k = 8, 0.5
 	}
-	r.layer(depth, cells, drinkRho*drinkHeat, k)
+	r.layer(depth, d.StartC, cells, depth/float64(cells), drinkRho*drinkHeat, k)
 	if !d.Solid {
 		r.Top = surfaceFilm
 	}

@@ -137,7 +137,7 @@ func (m *icedModel) inputs() []study.Input {
 	d := &m.d
 	iceH := judged("unit.ice_h", "stirring", d.IceH)
 	iceH.Factor, iceH.Shared = true, study.Unit
-	in := append(roomInputs(&m.air, &m.convection), lightInput(&m.brightness, m.lamps), bound(&d.IceH.Likely, iceH))
+	in := append(roomInputs(&m.air, &m.convection), lightInput(&m.brightness, d.Absorptance, m.lamps), bound(&d.IceH.Likely, iceH))
 	in = append(in, m.glass.intakeInputs()...)
 	return append(in,
 		bound(&d.DrinkC.Value, within(around("unit.drink_c", "drink's temperature", d.DrinkC.Value, 1), 0, 97)),

@@ -51,9 +51,16 @@ func ofProduct(in study.Input) study.Input {
 	return in
 }
 
-// lightInput is how well the light of the lamps is known, as a factor.
-func lightInput(to *float64, lamps []Lamp) study.Input {
-	low, high := lightBand(lamps)
+// inRoom says that an input is one of the room.
+func inRoom(in study.Input) study.Input {
+	in.Shared = study.Room
+	return in
+}
+
+// lightInput is how well the light that a thing of an absorptance takes from the lamps is
+// known, as a factor.
+func lightInput(to *float64, a Absorptance, lamps []Lamp) study.Input {
+	low, high := lightBand(a, lamps)
 	in := factor("lamps.light", "light", low, high)
 	in.Shared, in.To = study.Lamps, to
 	return in

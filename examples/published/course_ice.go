@@ -34,13 +34,23 @@ var iceCourses = []Check{
 	},
 }
 
+// tops are the surfaces of the table; the ground is taken as stone.
+var tops = map[string]thermal.Tabletop{
+	"plastic": thermal.PlasticTop, "wood": thermal.WoodTop, "tile": thermal.CeramicTop,
+	"ground": thermal.StoneTop, "iron": thermal.MetalTop,
+}
+
 func iceOnSurface(r testdata.Row) ([]Point, error) {
 	v, err := columns(r, "ice_g", "melted_after_s")
 	if err != nil {
 		return nil, err
 	}
 	edge := math.Cbrt(v[0] / 1000 / 917)
-	clock, err := thermal.IceOnTable{Shape: thermal.IceCube, Size: edge, StartC: -15}.Clock(thermal.Air{TempC: 30, RH: 0.6})
+	top, ok := tops[r.Text("surface")]
+	if !ok {
+		return nil, fmt.Errorf("no top of %q", r.Text("surface"))
+	}
+	clock, err := thermal.IceOnTable{Shape: thermal.IceCube, Size: edge, StartC: -15, Below: top}.Clock(thermal.Air{TempC: number(r, "city_air_c"), RH: number(r, "city_rh_percent") / 100})
 	if err != nil {
 		return nil, err
 	}

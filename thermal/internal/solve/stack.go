@@ -3,7 +3,7 @@ package solve
 import "math"
 
 // maxCells is the most cells of a stack.
-const maxCells = 12
+const maxCells = 80
 
 // A stack is a pile of layers under one surface that faces the air: the drink and
 // wall of a glass, cheese on bread on a board, soup in a bowl. It is one-dimensional,
