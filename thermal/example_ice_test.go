@@ -21,8 +21,8 @@ func ExampleIceOnTable() {
 		fmt.Printf("%v: shines from %v, half melted at %v\n", source, quarters(c.Shines.Window), quarters(c.HalfOff.Window))
 	}
 	// Output:
-	// LED: shines from 2:00 (1:15..2:45), half melted at 17:45 (11:30..24:30)
-	// tungsten: shines from 2:00 (1:15..2:30), half melted at 17:15 (11:15..23:45)
+	// LED: shines from 2:00 (1:15..2:30), half melted at 17:45 (11:00..24:30)
+	// tungsten: shines from 2:00 (1:15..2:30), half melted at 17:15 (10:45..23:45)
 }
 
 // One large ball or as much crushed ice: how cold, how soon, and how watered?
@@ -44,9 +44,9 @@ func ExampleIcedDrink() {
 		fmt.Printf("  at %s: %.1f degC, %.0f g of melt\n", honestplate.After(m.Time), m.DrinkC, m.MeltGrams)
 	}
 	// Output:
-	// ball: coldest 2.6 degC; watered at 2:15 (0:45..5:30); ice gone at 1:07:00 (42:30..1:41:15)
+	// ball: coldest 2.6 degC; watered at 2:15 (0:30..5:45); ice gone at 1:07:00 (43:15..1:43:45)
 	//   at 13:25: 2.8 degC, 41 g of melt
-	// chip: coldest 0.4 degC; watered at 0:15 (0:00..0:45); ice gone at 42:30 (30:00..58:30)
+	// chip: coldest 0.4 degC; watered at 0:15 (0:00..0:45); ice gone at 42:30 (30:00..57:45)
 	//   at 8:29: 0.4 degC, 46 g of melt
 }
 

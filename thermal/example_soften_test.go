@@ -25,9 +25,9 @@ func ExampleSoftening() {
 		fmt.Println()
 	}
 	// Output:
-	// whipped cream softens 2:51 (0:29..9:25); softening temperature decides
-	// butter softens 19:05 (9:21..42:44); softening temperature decides
-	// dark chocolate softens never (54:50..never); softening temperature decides
+	// whipped cream softens 2:51 (0:28..8:56); softening temperature decides
+	// butter softens 19:05 (8:51..41:41); softening temperature decides
+	// dark chocolate softens never (52:40..never); softening temperature decides
 }
 
 // Where each food goes soft and where it runs.

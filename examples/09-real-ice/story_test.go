@@ -45,8 +45,8 @@ func Example_sixCubes() {
 	// Output:
 	// as cold as it gets, 1 degC: 2:30 (1:00..5:30)
 	// a tenth of it is melt:       7:00 (3:00..12:00)
-	// half of the ice has gone:    40:00 (30:00..50:00)
-	// all of it:                   1:35:00 (1:10:00..2:05:00)
+	// half of the ice has gone:    40:00 (30:00..55:00)
+	// all of it:                   1:35:00 (1:10:00..2:10:00)
 }
 
 // A window reads: likely, and in brackets the earliest and the latest, min:s or
@@ -88,7 +88,7 @@ func Example_shapes() {
 	// Output:
 	// crushed, 5 mm chips  cold at 1:00 (0:30..2:30), watered at 5:00 (2:00..10:00)
 	// cubes of 28 mm       cold at 2:30 (1:00..5:30), watered at 7:00 (3:00..12:00)
-	// one ball of 63 mm    cold at 5:00 (2:00..7:30), watered at 9:00 (5:00..17:00)
+	// one ball of 63 mm    cold at 5:00 (2:00..8:00), watered at 9:00 (4:00..17:00)
 }
 
 // Less than the bar tells its guests. Ice melts as fast as heat arrives, and in a
@@ -189,11 +189,11 @@ func Example_lights() {
 	}
 	// Output:
 	// LED
-	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 26:00 (19:00..33:00)
-	//   ice in the drink half gone at 38:00 (29:00..52:00)
+	//   loose cube glistens at 1:45 (1:15..2:15), half gone at 15:00 (11:00..21:00)
+	//   ice in the drink half gone at 38:00 (28:00..54:00)
 	// tungsten
-	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 24:00 (17:00..31:00)
-	//   ice in the drink half gone at 33:00 (25:00..44:00)
+	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 15:00 (10:00..20:00)
+	//   ice in the drink half gone at 33:00 (24:00..46:00)
 }
 
 // A cube on the table goes from frosted to glistening in a minute or two. That is the

@@ -83,9 +83,9 @@ func Example_hold() {
 			c.Softens.Round(30*time.Second), c.Slumps.Round(30*time.Second))
 	}
 	// Output:
-	// from -12 degC: soft at 2:30 (1:00..5:30), shape lost at 7:30 (4:30..12:00)
-	// from -18 degC: soft at 5:30 (3:00..9:30), shape lost at 10:30 (7:00..16:00)
-	// from -30 degC: soft at 9:00 (6:00..14:00), shape lost at 14:30 (10:00..21:00)
+	// from -12 degC: soft at 2:30 (1:00..5:30), shape lost at 14:30 (9:30..never)
+	// from -18 degC: soft at 5:30 (3:00..9:30), shape lost at 18:00 (12:30..never)
+	// from -30 degC: soft at 9:00 (6:00..14:00), shape lost at 22:30 (16:00..never)
 }
 
 // The times read likely, and in brackets earliest and latest. The second freeze buys
@@ -193,8 +193,8 @@ func Example_thePlate() {
 		fmt.Printf("%-18s puddle at %v, shape lost at %v\n", rest, c.Puddles.Round(30*time.Second), c.Slumps.Round(30*time.Second))
 	}
 	// Output:
-	// on a plate         puddle at 2:00 (1:00..6:30), shape lost at 14:30 (10:00..21:00)
-	// on a chilled plate puddle at 25:00 (19:30..34:30), shape lost at 17:30 (12:30..24:30)
+	// on a plate         puddle at 2:00 (0:30..4:30), shape lost at 22:30 (16:00..never)
+	// on a chilled plate puddle at 13:00 (8:30..30:30), shape lost at 22:30 (16:00..never)
 }
 
 // A plate from the kitchen freezer costs nothing and buys nearly as much as the

@@ -34,8 +34,8 @@ func Example_board() {
 	fmt.Println("until       ", k.Closes.Round(15*time.Second))
 	fmt.Println("decided by  ", k.Closes.Decides[0].Input)
 	// Output:
-	// strings from 0:05 (0:00..0:15)
-	// until        2:00 (1:00..4:45)
+	// strings from 0:05 (0:00..0:25)
+	// until        4:00 (1:45..8:15)
 	// decided by   stretch limit
 }
 
@@ -84,16 +84,16 @@ func Example_levers() {
 		fmt.Printf("%-20s closes at %v\n", try.name, k.Closes.Round(15*time.Second))
 	}
 	// Output:
-	// wooden board         closes at 2:00 (1:00..4:45)
-	// cold steel table     closes at 1:45 (1:00..3:30)
-	// stone at 80 degC     closes at 2:00 (1:00..5:45)
-	// stone at 150 degC    closes at 3:00 (1:00..never)
-	// draught of 1 m/s     closes at 1:45 (0:45..4:00)
-	// room at 30 degC      closes at 2:15 (1:00..5:45)
-	// LED, 8000 lx         closes at 2:00 (1:00..4:45)
-	// tungsten, 8000 lx    closes at 2:15 (1:00..5:30)
-	// walked till 75 degC  closes at 1:15 (0:30..3:30)
-	// twice the cheese     closes at 4:15 (2:15..8:15)
+	// wooden board         closes at 4:00 (1:45..8:15)
+	// cold steel table     closes at 3:15 (1:45..6:00)
+	// stone at 80 degC     closes at 4:00 (1:45..10:45)
+	// stone at 150 degC    closes at 8:15 (2:00..never)
+	// draught of 1 m/s     closes at 3:30 (1:30..7:00)
+	// room at 30 degC      closes at 4:30 (2:00..9:45)
+	// LED, 8000 lx         closes at 4:00 (1:45..8:15)
+	// tungsten, 8000 lx    closes at 4:30 (1:45..9:30)
+	// walked till 75 degC  closes at 2:45 (0:45..6:30)
+	// twice the cheese     closes at 6:30 (3:00..12:15)
 }
 
 // Read the likely times from top to bottom. Bare metal under the bread costs a
@@ -133,8 +133,8 @@ func Example_account() {
 		}
 	}
 	// Output:
-	// through the top: 84 % of the heat
-	// water gone as vapour by then: about 7 g
+	// through the top: 83 % of the heat
+	// water gone as vapour by then: about 12 g
 }
 
 // Hot, wet cheese dries like a wet cloth, and most of what leaves by the top leaves
@@ -164,7 +164,7 @@ func Example_measured() {
 	fmt.Println("closes at ", k.Closes.Round(15*time.Second))
 	fmt.Println("decided by", k.Closes.Decides[0].Input)
 	// Output:
-	// closes at  2:30 (2:00..4:15)
+	// closes at  4:45 (3:30..8:30)
 	// decided by wetness of the surface
 }
 
