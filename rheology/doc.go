@@ -7,8 +7,9 @@
 //   - The bench: [CupNamed], [Cup.TimeOf], [Batch.CorrectFromCup], [FallingBall]. The
 //     advertised product is not blended: [ServeAt].
 //
-// Package pour says what a liquid does, flow holds flow curves, law closed forms. Bands are
-// 95 %; cold cream is known to a factor: mix, time a cup, correct. Values are safe for
-// concurrent use; properties take under a microsecond and allocate nothing. Hot oil and
-// syrup burn; food that stood warm is not eaten; mind allergens and local food law.
+// Package pour says what a liquid does, look what the lens sees of it, flow holds flow
+// curves, law closed forms. Bands are 95 %; cold cream is known to a factor: mix, time a
+// cup, correct. Values are safe for concurrent use; properties take under a microsecond and
+// allocate nothing. Hot oil and syrup burn; food that stood warm is not eaten; mind
+// allergens and local food law.
 package rheology

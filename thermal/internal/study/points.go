@@ -15,7 +15,7 @@ import (
 // each other, in this order; others are freed of correlation with these. A new one goes
 // to the end: the order fixes which numbers a run draws.
 var core = []string{
-	"room.temp_c", "room.dew_c", "room.rh", "room.speed_m_s", "room.convection", "lamps.light",
+	"room.temp_c", "room.dew_c", "room.speed_m_s", "room.convection", "lamps.light",
 	"room.freezer_c", "room.freezer_h",
 	"crew.haze", "crew.opaque", "crew.beads", "crew.runs", "crew.dilution",
 	"crew.soft_frozen", "crew.soft_depth_m", "crew.slump_share", "crew.skin_depth_m",

@@ -10,7 +10,7 @@ import (
 
 func someInputs() []Input {
 	return []Input{
-		{Key: "room.temp_c", Shared: Room}, {Key: "room.rh", Shared: Room}, {Key: "crew.beads", Shared: Crew},
+		{Key: "room.temp_c", Shared: Room}, {Key: "room.dew_c", Shared: Room}, {Key: "crew.beads", Shared: Crew},
 		{Key: "crew.runny_c", Shared: Crew}, {Key: "product.k", Shared: Product}, {Key: "product.rho", Shared: Product},
 		{Key: "unit.start_c"}, {Key: "unit.size"}, {Key: "unit.contact"}, {Key: "unit.pace"},
 	}
