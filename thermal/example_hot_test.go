@@ -35,7 +35,7 @@ func ExampleHotDish_Clock() {
 	fmt.Printf("steams to %.0f degC, %v\n", k.SteamC, quarters(k.SteamEnds.Window))
 	// Output:
 	// above 60 degC for 6:15 (5:15..8:15)
-	// steams to 37 degC, 21:30 (5:00..26:30)
+	// steams to 37 degC, 21:30 (5:15..26:30)
 }
 
 // Does it steam? The cooler and damper the room, the more.

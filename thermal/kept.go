@@ -10,9 +10,6 @@ import (
 	"example.org/honestplate/thermal/internal/study"
 )
 
-// fewestEffective is how many runs of equal weight a window must stand on.
-const fewestEffective = 200
-
 // An observer is what is known of a unit, whatever its model.
 type observer interface {
 	observe(seen []Seen) (observer, error)
@@ -135,14 +132,14 @@ func (k *kept[M]) after(seen []Seen) (*kept[M], error) {
 		return nil, err
 	}
 	next, effective := f.settled(k.before, b, all, out)
-	if effective >= fewestEffective {
+	if effective >= study.FewestEffective {
 		return next, nil
 	}
 	b, out, err = f.redrawn(k.before, b, look)
 	if err != nil {
 		return nil, err
 	}
-	if next, effective = f.settled(k.before, b, all, out); effective < fewestEffective {
+	if next, effective = f.settled(k.before, b, all, out); effective < study.FewestEffective {
 		return nil, &honestplate.InputError{Field: "Seen", Got: fmt.Sprintf("%d observations that hardly go together", len(all)),
 			Want: "what one unit can show: look at the readings, their errors and the clock's inputs"}
 	}

@@ -45,14 +45,14 @@ func Example_threeLooks() {
 	//   haze     15 s (5 s to 45 s)
 	//   beads    29 min (7 min to never)
 	//   runs     never
-	//   dry      78 min (43 min to 2.1 h)
+	//   dry      78 min (41 min to 2.1 h)
 	//   ice gone never
 	// 120 g of ice
 	//   haze     15 s (5 s to 45 s)
 	//   beads    13 min (6 min to 39 min)
-	//   runs     never, or from 58 min
+	//   runs     never, or from 54 min
 	//   dry      never, or from 3.5 h
-	//   ice gone 1.7 h (78 min to 2.3 h)
+	//   ice gone 1.7 h (79 min to 2.3 h)
 }
 
 // Read it slowly, for two popular beliefs die here. The fog is white before the
@@ -90,8 +90,8 @@ func Example_warmGlass() {
 	}
 	// Output:
 	// chilled: haze 15 s (5 s to 45 s), beads 13 min (6 min to 39 min)
-	// from the shelf: haze 100 s (45 s to 4 min), beads 15 min (7 min to 42 min)
-	// from the shelf, thick: haze 3 min (110 s to 8 min), beads 20 min (10 min to 51 min)
+	// from the shelf: haze 100 s (45 s to 4 min), beads 15 min (7 min to 41 min)
+	// from the shelf, thick: haze 3 min (105 s to 8 min), beads 20 min (10 min to 49 min)
 }
 
 // The warm glass stays clear for a minute, the thick one for two: time to pour, set down
@@ -134,9 +134,9 @@ func Example_theRoom() {
 	}
 	// Output:
 	// 30 %, air at 0.15 m/s: beads never, or from 32 min; runs never
-	// 50 %, air at 0.15 m/s: beads 13 min (6 min to 39 min); runs never, or from 58 min
-	// 70 %, air at 0.15 m/s: beads 7 min (3 min to 20 min); runs 61 min (31 min to 2.3 h)
-	// 50 %, air at 1 m/s: beads 8 min (3 min to 27 min); runs 77 min (36 min to never)
+	// 50 %, air at 0.15 m/s: beads 13 min (6 min to 39 min); runs never, or from 54 min
+	// 70 %, air at 0.15 m/s: beads 7 min (3 min to 20 min); runs 61 min (30 min to 2.5 h)
+	// 50 %, air at 1 m/s: beads 8 min (3 min to 27 min); runs 77 min (35 min to never)
 }
 
 // Humidity rules. In a dry winter studio the iced glass may never bead; at 70 % it runs
@@ -173,7 +173,7 @@ func Example_theSwap() {
 	fmt.Printf("set out %s before the shot; good for %s after that\n", rounded(ahead), rounded(honestplate.After(end.After-ahead.After)))
 	// Output:
 	// 24 g/m2: beads 16 min (10 min to 30 min)
-	// set out 30 min before the shot; good for 28 min after that
+	// set out 30 min before the shot; good for 24 min after that
 }
 
 // That is a rhythm: fill a glass some 22 minutes ahead, shoot it for some 20, and fill

@@ -43,8 +43,8 @@ func Example_sixCubes() {
 	fmt.Printf("half of the ice has gone:    %v\n", c.IceHalf.Round(5*time.Minute))
 	fmt.Printf("all of it:                   %v\n", c.IceGone.Round(5*time.Minute))
 	// Output:
-	// as cold as it gets, 1 degC: 4:30 (1:30..7:00)
-	// a tenth of it is melt:       9:00 (4:00..15:00)
+	// as cold as it gets, 1 degC: 4:30 (2:00..7:00)
+	// a tenth of it is melt:       9:00 (4:00..14:00)
 	// half of the ice has gone:    40:00 (30:00..55:00)
 	// all of it:                   1:40:00 (1:15:00..2:10:00)
 }
@@ -87,8 +87,8 @@ func Example_shapes() {
 	}
 	// Output:
 	// crushed, 5 mm chips  cold at 1:00 (0:30..2:00), watered at 5:00 (2:00..10:00)
-	// cubes of 28 mm       cold at 4:30 (1:30..7:00), watered at 9:00 (4:00..15:00)
-	// one ball of 63 mm    cold at 8:30 (0:00..10:00), watered at 17:00 (8:00..27:00)
+	// cubes of 28 mm       cold at 4:30 (2:00..7:00), watered at 9:00 (4:00..14:00)
+	// one ball of 63 mm    cold at 8:30 (0:00..10:30), watered at 17:00 (7:00..27:00)
 }
 
 // Less than the bar tells its guests. Ice melts as fast as heat arrives, and in a
@@ -135,14 +135,14 @@ func Example_fog() {
 	}
 	// Output:
 	// real ice
-	//   haze  1:55 (0:55..4:45)
-	//   beads 16:00 (8:00..42:00)
+	//   haze  1:55 (0:55..4:30)
+	//   beads 16:00 (7:00..42:00)
 	// acrylic in a cold drink
-	//   haze  never (1:40..never)
+	//   haze  never (1:35..never)
 	//   beads never
 	// acrylic, drink and glass chilled
 	//   haze  0:20 (0:05..1:05)
-	//   beads never (9:00..never)
+	//   beads never (10:00..never)
 	// all of it as warm as the room
 	//   haze  never
 	//   beads never
@@ -189,11 +189,11 @@ func Example_lights() {
 	}
 	// Output:
 	// LED
-	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 26:00 (19:00..33:00)
-	//   ice in the drink half gone at 42:00 (32:00..57:00)
+	//   loose cube glistens at 1:45 (1:15..2:15), half gone at 15:00 (11:00..21:00)
+	//   ice in the drink half gone at 42:00 (32:00..56:00)
 	// tungsten
-	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 24:00 (17:00..30:00)
-	//   ice in the drink half gone at 36:00 (27:00..47:00)
+	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 15:00 (10:00..20:00)
+	//   ice in the drink half gone at 36:00 (28:00..47:00)
 }
 
 // A cube on the table goes from frosted to glistening in a minute or two. That is the

@@ -47,7 +47,8 @@ func NewBelief(base []float64, columns [][]float64, weights []float64) Belief {
 const (
 	scouts     = 1024 // runs that look for where to draw from
 	mostScouts = 10   // how often they look
-	scoutShare = 0.15 // of the runs must stay effective in one step
+	scoutsLeft = 120  // of which so many must stay effective in one step
+	mostDraws  = 3    // how often all are drawn again where too few count
 )
 
 // Redrawn are runs drawn anew: their values and outputs, and what was believed of them
@@ -63,10 +64,10 @@ func (s Study) Redraw(b Belief, logs func(out []float64) []float64) (Redrawn, er
 	d, runs := b.Dims, len(b.Base)/b.Dims
 	believed := rootOf(b.Cov)
 	q := proposal{mean: make([]float64, d), axes: identity(d), narrow: slices.Repeat([]float64{1}, d), wide: slices.Repeat([]float64{1}, d)}
-	power, all := 0.0, false
+	power, all, again := 0.0, false, 0
 	for step := 0; ; step++ {
 		n := min(runs, scouts)
-		if all || step == mostScouts {
+		if all || step >= mostScouts {
 			n = runs
 		}
 		x, drawn := q.draw(b.Base[:n*d])
@@ -80,12 +81,17 @@ func (s Study) Redraw(b Belief, logs func(out []float64) []float64) (Redrawn, er
 			prior[i] = -0.5*floats.Dot(x[i*d:(i+1)*d], x[i*d:(i+1)*d]) - drawn[i]
 		}
 		if n == runs {
-			return Redrawn{z, out, powered(prior, ll, 0)}, nil
+			if again++; again > mostDraws || Effective(powered(prior, ll, 1)) >= 1.5*FewestEffective {
+				return Redrawn{z, out, powered(prior, ll, 0)}, nil
+			}
 		}
-		enough := func(p float64) bool { return Effective(powered(prior, ll, p)) >= scoutShare*float64(n) }
+		enough := func(p float64) bool { return Effective(powered(prior, ll, p)) >= scoutsLeft }
 		next := 1.0
 		if !enough(next) {
 			low, high := power, 1.0
+			if all { // it may fall again
+				low = 0
+			}
 			for range 40 {
 				if mid := (low + high) / 2; enough(mid) {
 					low = mid
@@ -94,8 +100,11 @@ func (s Study) Redraw(b Belief, logs func(out []float64) []float64) (Redrawn, er
 				}
 			}
 			next = low
+			if !all {
+				next = min(1, max(low, 1.3*power)) // it must go on
+			}
 		}
-		all, power = next == 1, next
+		all, power = all || next == 1, next
 		q = propose(x, powered(prior, ll, power), d)
 	}
 }

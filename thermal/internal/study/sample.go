@@ -49,6 +49,9 @@ func stride(v []float64, j, d int) []float64 {
 	return out
 }
 
+// FewestEffective is how many runs of equal weight a window must stand on.
+const FewestEffective = 200
+
 // Effective is how many runs of equal weight tell as much: the square of the sum of the
 // weights over the sum of their squares.
 func Effective(weights []float64) float64 {
