@@ -27,7 +27,7 @@ func ExampleGlass_Clock() {
 	}
 	// Output:
 	// 0 g of ice
-	//   haze     0:16 (0:04..0:43)
+	//   haze     0:16 (0:04..0:45)
 	//   beads    28:00 (6:45..never)
 	//   runs     never
 	//   ice gone never

@@ -21,8 +21,8 @@ func ExampleIceOnTable() {
 		fmt.Printf("%v: shines from %v, half melted at %v\n", source, quarters(c.Shines.Window), quarters(c.HalfOff.Window))
 	}
 	// Output:
-	// LED: shines from 1:45 (1:15..2:30), half melted at 16:30 (11:45..23:15)
-	// tungsten: shines from 1:45 (1:15..2:15), half melted at 16:00 (11:30..22:30)
+	// LED: shines from 1:45 (1:15..2:30), half melted at 16:30 (11:00..23:00)
+	// tungsten: shines from 1:45 (1:15..2:15), half melted at 16:00 (10:45..22:15)
 }
 
 // One large ball or as much crushed ice: how cold, how soon, and how watered?

@@ -46,7 +46,7 @@ func Example_threeLooks() {
 	//   haze     15 s (5 s to 45 s)
 	//   beads    29 min (7 min to never)
 	//   runs     never
-	//   dry      78 min (43 min to 2.1 h)
+	//   dry      78 min (41 min to 2.1 h)
 	//   ice gone never
 	// 120 g of ice
 	//   haze     15 s (5 s to 45 s)

@@ -193,11 +193,11 @@ func Example_fog() {
 	//   haze  1:55 (0:55..4:45)
 	//   beads 16:00 (8:00..43:00)
 	// acrylic in a cold drink
-	//   haze  never (1:40..never)
+	//   haze  never (1:35..never)
 	//   beads never
 	// acrylic, drink and glass chilled
 	//   haze  0:20 (0:05..1:05)
-	//   beads never (9:00..never)
+	//   beads never (10:00..never)
 	// all of it as warm as the room
 	//   haze  never
 	//   beads never
