@@ -1,6 +1,7 @@
 package pour
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/honestplate"
@@ -47,13 +48,21 @@ func (p *Pour) run(h, surface, wall float64) error {
 	p.EndRate = honestplate.Estimate{Low: p.EndRate.Likely / up(1/slow.last), Likely: p.EndRate.Likely, High: p.EndRate.Likely * up(fast.last)}
 	longest := seconds * (1 + math.Hypot(up(slow.seconds)-1, density))
 	shortest := seconds / (1 + math.Hypot(up(1/fast.seconds)-1, density))
-	// Near a yield stress the slow end of the band can be ages away while the likely pour is
-	// not: that is an answer, as long as a Duration holds it.
+	if err := p.lasts(shortest, seconds, longest); err != nil {
+		return err
+	}
+	p.judge(slow.seconds, fast.seconds)
+	return p.left(volume, seconds, wall)
+}
+
+// lasts keeps the duration in s. Near a yield stress the slow end of the band can be ages
+// away while the likely pour is not: that is an answer, as long as a Duration holds it.
+func (p *Pour) lasts(shortest, seconds, longest float64) error {
 	if seconds > longestPour.Seconds() || longest > 200*365*24*3600 {
 		return check.Outside("Duration", seconds, 0, longestPour.Seconds(), "s", "a pour of at most a week")
 	}
 	p.Duration = honestplate.Lasting(inSeconds(shortest), inSeconds(seconds), inSeconds(longest))
-	return p.left(volume, seconds, wall)
+	return nil
 }
 
 // ratios of a pour to the likely one.
@@ -156,15 +165,18 @@ func (p *Pour) start() error {
 		p.Speed = q / (o.width * depth)
 		p.Diameter = math.Sqrt(4 * q / (math.Pi * p.Speed))
 		p.Friction = lipFriction(q/o.width, nu, o.length)
-		p.Hydraulics = lipSpread
+		p.Hydraulics = cmp.Or(p.asked.lip.RateSpread, lipSpread)
 	} else {
 		v := q / o.boreArea()
 		lod := o.length / o.bore
 		p.Speed, p.Reynolds = v, v*o.bore/nu
-		p.Friction = poiseuilleShare(p.Reynolds, lod)
-		p.Hydraulics = 0.03 + 0.07*(1-p.Friction)
+		p.Friction = viscousShare(p.Reynolds, lod, o.discharge)
+		p.Hydraulics = 0.03 + 0.07*(1-poiseuilleShare(p.Reynolds, lod))
 		if o.discharge > 0 {
 			p.Hydraulics = 0.03
+		}
+		if p.glugs {
+			p.Hydraulics = p.airBand - 1
 		}
 		// Behind a hole the jet goes on narrowing for half a diameter.
 		c := 1.0
@@ -174,15 +186,6 @@ func (p *Pour) start() error {
 		p.Diameter = o.bore * math.Sqrt(c)
 		p.Speed = v / c
 	}
-	switch {
-	case p.Reynolds >= 4000:
-		p.Regime = turbulent
-	case p.Reynolds > 2000:
-		p.Regime = transitional
-	case p.Friction > 0.5:
-		p.Regime = friction
-	default:
-		p.Regime = inertia
-	}
+	p.Regime = p.regime()
 	return nil
 }
