@@ -44,7 +44,8 @@ type Pour struct {
 	// liquid's, with their bands.
 	Viscosity, Density, SurfaceTension honestplate.Estimate
 	// MayStay reports that the yield stress, at the high end of its band, would hold the
-	// liquid in its outlet: the other figures are for one that runs.
+	// liquid in its outlet. The slow ends of the other bands are then those of a yield stress that
+	// holds nine tenths of the head: a liquid that stays in has no rate.
 	MayStay bool
 	// MayGush reports of a liquid with a yield stress that the band of its Duration spans
 	// more than ten times, or that it MayStay: it may stay, it may gush, and no likely
@@ -124,7 +125,7 @@ func newPour(l rheology.Liquid, tempC, grams float64) (Pour, error) {
 		return p, err
 	}
 	p.Grams = grams
-	p.out = outlet{tempC: tempC, eta: p.Viscosity.Likely, rho: p.Density.Likely, scale: 1}
+	p.out = outlet{tempC: tempC, eta: p.Viscosity.Likely, rho: p.Density.Likely, scale: 1, yieldScale: 1}
 	p.out.reads(l)
 	p.asked.liquid = l
 	return p, nil

@@ -24,6 +24,9 @@ func (p *Pour) run(h, surface, wall float64) error {
 	if err != nil {
 		return err
 	}
+	if seconds > longestPour.Seconds() {
+		return check.Outside("Duration", seconds, 0, longestPour.Seconds(), "s", "a pour of at most a week")
+	}
 	if err := p.start(); err != nil {
 		return err
 	}
@@ -33,11 +36,12 @@ func (p *Pour) run(h, surface, wall float64) error {
 		}
 	}
 	// The ends of the viscosity's band, each as ratios to the likely pour.
-	slow, err := p.scaled(p.Viscosity.High / p.Viscosity.Likely)
+	stiff, soft := p.stiffness()
+	slow, err := p.scaled(p.Viscosity.High/p.Viscosity.Likely, stiff)
 	if err != nil {
 		return err
 	}
-	fast, err := p.scaled(p.Viscosity.Low / p.Viscosity.Likely)
+	fast, err := p.scaled(p.Viscosity.Low/p.Viscosity.Likely, soft)
 	if err != nil {
 		return err
 	}
@@ -70,16 +74,27 @@ type ratios struct {
 	seconds, first, last float64 // duration, rate at the start, rate at the end
 }
 
-// scaled answers for the pour with its viscosity multiplied by scale. The duration is
+// stiffness returns the ends of the yield stress's band over its likely value, the stiff one
+// no further than holds nine tenths of the least head.
+func (p *Pour) stiffness() (stiff, soft float64) {
+	if !(p.yield.Likely > 0) {
+		return 1, 1
+	}
+	reach := max(0.9*min(p.first, p.last)/p.stuck, 1)
+	return min(p.yield.High/p.yield.Likely, reach), p.yield.Low / p.yield.Likely
+}
+
+// scaled answers for the pour with its viscosity multiplied by scale and its yield stress by
+// stiff. The duration is
 // taken to answer as the mean of the rates' answers at both ends, which is exact where
 // friction governs or does not matter, and for a band of half the viscosity within 4 % of
 // the duration between (tested): this is for the band alone.
-func (p *Pour) scaled(scale float64) (ratios, error) {
-	if scale == 1 {
+func (p *Pour) scaled(scale, stiff float64) (ratios, error) {
+	if scale == 1 && stiff == 1 {
 		return ratios{1, 1, 1}, nil
 	}
 	o := p.out
-	o.scale = scale
+	o.scale, o.yieldScale = scale, stiff
 	// Friction's share of the head says how the rate answers: a start for the search.
 	answer := math.Pow(scale, -p.Friction/(2-p.Friction))
 	first, err := o.flow(p.first, p.Rate.Likely*answer)

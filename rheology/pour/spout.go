@@ -69,8 +69,8 @@ type Spout struct {
 // shear is taken at the shear rate of its own flow: at pi/4 of the Newtonian wall rate, or
 // where it has a yield stress by the exact integral over the bore (Rabinowitsch and Mooney).
 //
-// The band of the duration combines, in quadrature, the liquid's band of viscosity carried
-// through the flow law, that of its density, and the hydraulic uncertainty of the rate: 3 %
+// The band of the duration combines, in quadrature, the liquid's bands of viscosity and yield
+// stress carried together through the flow law, that of its density, and the hydraulic uncertainty of the rate: 3 %
 // where friction of a long bore governs to 10 % where entry and velocity do (estimated, no
 // source), 3 % with a measured Discharge, which holds for liquids about as thick as the
 // measured one. The sizes are taken as given: 1 % of the bore is 2 % of a thin pour's rate
