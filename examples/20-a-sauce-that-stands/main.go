@@ -133,6 +133,6 @@ func drawDollop() ([]byte, error) {
 	if err := figure.Line(p, 0, "20 g of ketchup", figure.XY(at, likely)); err != nil {
 		return nil, err
 	}
-	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = 0, 60, 0, 15
+	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = 0, 60, 0, 8
 	return figure.SVG(p, figure.Width, figure.Height)
 }
