@@ -2,6 +2,7 @@ package portion
 
 import (
 	"bytes"
+	"crypto/ed25519"
 	"encoding"
 	"errors"
 	"fmt"
@@ -52,46 +53,84 @@ func concurrentCalls(t *testing.T) map[string]func() any {
 	weighing, err := scale.Weigh(62, 62.1, 62)
 	must(err)
 	heroes := Heroes{Takes: 10, Good: 7, Wanted: 2}
+	together := Heroes{Prior: Prior{3, 2}, Correlation: 0.2, Batch: 4, Wanted: 3}
+	limits, specified := limits(61, 63), burger()
+	build := built(fine, 28, 113, 14, 27)
+	signedOff, err := specified.MarshalJSON()
+	must(err)
+	revisions := chain(t)
+	stylist, client := testKeys()
+	pinned := []ed25519.PublicKey{stylist.Public().(ed25519.PublicKey), client.Public().(ed25519.PublicKey)}
 	text := func(v encoding.TextMarshaler, back encoding.TextUnmarshaler) any {
 		b, err := v.MarshalText()
 		return got(b, err, back.UnmarshalText(b), reflect.ValueOf(back).Elem().Interface(), fmt.Sprint(v))
 	}
 	said := func(err error) any { return got(err.Error(), errors.Unwrap(err).Error()) }
 	calls := map[string]func() any{
-		"Declaration.Allows":       func() any { return cheese.Allows(Thin).Error() },
-		"Declaration.JudgeCount":   func() any { return cheese.JudgeCount(8).Error() },
-		"Declaration.JudgePicture": func() any { return one(cheese.JudgePicture(weighing)) },
-		"Declaration.Share":        func() any { return one(cheese.Share(zones)) },
-		"Declaration.ShareCount":   func() any { return one(cheese.ShareCount(zones)) },
-		"Declaration.Validate":     func() any { return cheese.Validate() },
-		"Formula.For":              func() any { return one(Formula{Parts: parts}.For(100)) },
-		"Heroes.Chance":            func() any { return one(heroes.Chance(5)) },
-		"Heroes.LowestRate":        func() any { return one(heroes.LowestRate()) },
-		"Heroes.Units":             func() any { return one(heroes.Units()) },
-		"Layout.MarshalJSON":       func() any { _, err := layout.MarshalJSON(); return err.Error() },
-		"Layout.SVG":               func() any { return layout.SVG() },
-		"Pick.Best":                func() any { return one(pick.Best()) },
-		"Placing.Assign":           func() any { return one(placing.Assign(pick.Pieces[12:24])) },
-		"Placing.MarshalJSON":      func() any { _, err := placing.MarshalJSON(); return err.Error() },
-		"Placing.SVG":              func() any { return placing.SVG() },
-		"Record.MarshalJSON":       func() any { return one(record.MarshalJSON()) },
-		"Record.Statement":         func() any { return record.Statement() },
-		"Record.UnmarshalJSON":     func() any { var r Record; err := r.UnmarshalJSON(data); return got(r, err) },
-		"Record.Validate":          func() any { return record.Validate() },
-		"Record.Write":             func() any { var b bytes.Buffer; err := record.Write(&b); return got(b.String(), err) },
-		"RecordItem.Declaration":   func() any { return record.Items[0].Declaration() },
-		"Scale.LeastLoad":          func() any { return one(scale.LeastLoad()) },
-		"Scale.MaxError":           func() any { return one(scale.MaxError(62)) },
-		"Scale.Sum":                func() any { return one(scale.Sum(20, 21, 21)) },
-		"Scale.Weigh":              func() any { return one(scale.Weigh(62, 62.1)) },
-		"Scatter.Place":            func() any { return one(scatter.Place(dish)) },
-		"Spread.Lay":               func() any { return one(Spread{Favour: 0.2}.Lay(dish, cheese)) },
-		"Strips.Lay":               func() any { return one(strips.Lay(dish, cheese)) },
-		"Table.Share":              func() any { return one(table.Share()) },
-		"Weighing.String":          func() any { return weighing.String() },
-		"Quid":                     func() any { return one(Quid(parts, 120)) },
-		"ReadRecord":               func() any { return one(ReadRecord(bytes.NewReader(data))) },
-		"TolerableNegativeError":   func() any { return one(TolerableNegativeError(330)) },
+		"Declaration.Allows":           func() any { return cheese.Allows(Thin).Error() },
+		"Declaration.JudgeCount":       func() any { return cheese.JudgeCount(8).Error() },
+		"Declaration.JudgePicture":     func() any { return one(cheese.JudgePicture(weighing)) },
+		"Declaration.Share":            func() any { return one(cheese.Share(zones)) },
+		"Declaration.ShareCount":       func() any { return one(cheese.ShareCount(zones)) },
+		"Declaration.Validate":         func() any { return cheese.Validate() },
+		"FileSHA256":                   func() any { return one(FileSHA256(bytes.NewReader(data))) },
+		"Finding.String":               func() any { f, err := record.Items[0].Verdict(); return got(f.String(), err) },
+		"Heroes.Finish":                func() any { return one(together.Finish(9, true, false, true)) },
+		"Heroes.Stop":                  func() any { return one(heroes.Stop(9, 10, 3)) },
+		"Limits.Accept":                func() any { return one(limits.Accept(0.2)) },
+		"Limits.Capability":            func() any { return one(limits.Capability(0.2)) },
+		"Limits.Decide":                func() any { return one(limits.Decide(62.3, 0.2)) },
+		"Prior.After":                  func() any { return one(Prior{}.After(9, 4, 0.5)) },
+		"ReadSpecification":            func() any { return one(ReadSpecification(bytes.NewReader(signedOff))) },
+		"Record.Canonical":             func() any { return one(record.Canonical()) },
+		"Record.Changes":               func() any { return one(record.Changes(revisions[2].Record)) },
+		"Record.Next":                  func() any { return one(record.Next()) },
+		"Record.SHA256":                func() any { return one(record.SHA256()) },
+		"Record.Sign":                  func() any { return one(record.Sign(stylist)) },
+		"RecordItem.MarshalJSON":       func() any { return one(record.Items[0].MarshalJSON()) },
+		"RecordItem.UnmarshalJSON":     func() any { var i RecordItem; err := i.UnmarshalJSON([]byte(`{"item":"x"}`)); return got(i, err) },
+		"RecordItem.Verdict":           func() any { return one(record.Items[0].Verdict()) },
+		"Specification.BeforeWeighing": func() any { return one(specified.BeforeWeighing(scale)) },
+		"Specification.Check":          func() any { return one(specified.Check(build)) },
+		"Specification.InForce":        func() any { return specified.InForce("2026-05-05") },
+		"Specification.Items":          func() any { return one(specified.Items(build)) },
+		"Specification.MarshalJSON":    func() any { return one(specified.MarshalJSON()) },
+		"Specification.Ref":            func() any { return one(specified.Ref()) },
+		"Specification.UnmarshalJSON":  func() any { var s Specification; err := s.UnmarshalJSON(signedOff); return got(s, err) },
+		"Specification.Validate":       func() any { return specified.Validate() },
+		"Specification.Write":          func() any { var b bytes.Buffer; err := specified.Write(&b); return got(b.String(), err) },
+		"VerifyRevisions":              func() any { return one(VerifyRevisions(revisions, pinned...)) },
+		"Formula.For":                  func() any { return one(Formula{Parts: parts}.For(100)) },
+		"Heroes.Chance":                func() any { return one(heroes.Chance(5)) },
+		"Heroes.LowestRate":            func() any { return one(heroes.LowestRate()) },
+		"Heroes.Units":                 func() any { return one(heroes.Units()) },
+		"Layout.MarshalJSON":           func() any { _, err := layout.MarshalJSON(); return err.Error() },
+		"Layout.SVG":                   func() any { return layout.SVG() },
+		"Layout.SliceSold":             func() any { return one(layout.SliceSold(0.9)) },
+		"Pick.Best":                    func() any { return one(pick.Best()) },
+		"Pick.Sets":                    func() any { return one(pick.Sets(3)) },
+		"Pick.ToWeigh":                 func() any { return one(Pick{Count: 3, Grams: 54}.ToWeigh(1, 0.9, PieceMass{18, 1})) },
+		"Placing.Assign":               func() any { return one(placing.Assign(pick.Pieces[12:24])) },
+		"Placing.MarshalJSON":          func() any { _, err := placing.MarshalJSON(); return err.Error() },
+		"Placing.SVG":                  func() any { return placing.SVG() },
+		"Record.MarshalJSON":           func() any { return one(record.MarshalJSON()) },
+		"Record.Statement":             func() any { return record.Statement() },
+		"Record.UnmarshalJSON":         func() any { var r Record; err := r.UnmarshalJSON(data); return got(r, err) },
+		"Record.Validate":              func() any { return record.Validate() },
+		"Record.Write":                 func() any { var b bytes.Buffer; err := record.Write(&b); return got(b.String(), err) },
+		"RecordItem.Declaration":       func() any { return record.Items[0].Declaration() },
+		"Scale.LeastLoad":              func() any { return one(scale.LeastLoad()) },
+		"Scale.MaxError":               func() any { return one(scale.MaxError(62)) },
+		"Scale.Sum":                    func() any { return one(scale.Sum(20, 21, 21)) },
+		"Scale.Weigh":                  func() any { return one(scale.Weigh(62, 62.1)) },
+		"Scatter.Place":                func() any { return one(scatter.Place(dish)) },
+		"Spread.Lay":                   func() any { return one(Spread{Favour: 0.2}.Lay(dish, cheese)) },
+		"Strips.Lay":                   func() any { return one(strips.Lay(dish, cheese)) },
+		"Table.Share":                  func() any { return one(table.Share()) },
+		"Weighing.String":              func() any { return weighing.String() },
+		"Quid":                         func() any { return one(Quid(parts, 120)) },
+		"ReadRecord":                   func() any { return one(ReadRecord(bytes.NewReader(data))) },
+		"TolerableNegativeError":       func() any { return one(TolerableNegativeError(330)) },
 
 		"apportion.Biproportional":     func() any { return one(apportion.Biproportional(weights, rows, columns)) },
 		"apportion.ControlledRounding": func() any { return one(apportion.ControlledRounding(weights)) },

@@ -18,11 +18,13 @@ import (
 // What must be declared, and how, is for local law on labelling, advertising and
 // weights and measures, which this package does not replace.
 type Declaration struct {
-	Item       string  `json:"item,omitzero"`       // what it is, for people; may be empty
-	Grams      float64 `json:"grams,omitzero"`      // declared mass, g, up to 1e9; 0 if only a count is declared
-	StepGrams  float64 `json:"step_grams,omitzero"` // step of the scale, g, 1e-6..1e6; 0 means 1 g
-	Count      int     `json:"count,omitzero"`      // declared number of pieces; 0 if only a mass is declared
-	Advertised bool    `json:"advertised,omitzero"` // the advertised product: not to be replaced, thinned, exceeded or reduced
+	Item       string  `json:"item,omitzero"`        // what it is, for people; may be empty
+	Grams      float64 `json:"grams,omitzero"`       // declared mass, g, up to 1e9; 0 if only a count is declared
+	StepGrams  float64 `json:"step_grams,omitzero"`  // step of the scale, g, 1e-6..1e6; 0 means 1 g
+	MinusGrams float64 `json:"minus_grams,omitzero"` // how much less still agrees in the picture, g, up to Grams
+	PlusGrams  float64 `json:"plus_grams,omitzero"`  // how much more still agrees, g
+	Count      int     `json:"count,omitzero"`       // declared number of pieces; 0 if only a mass is declared
+	Advertised bool    `json:"advertised,omitzero"`  // the advertised product: not to be replaced, thinned, exceeded or reduced
 }
 
 // Validate returns nil for a usable declaration. Otherwise: a
@@ -37,7 +39,8 @@ func (d Declaration) Validate() error {
 // inSteps returns the declared amount in whole steps of the scale if a mass is
 // declared, otherwise in pieces. Errors are those of [Declaration.Validate].
 func (d Declaration) inSteps() (int64, error) {
-	err := cmp.Or(checkMass("Grams", d.Grams), checkStep("StepGrams", d.StepGrams))
+	err := cmp.Or(checkMass("Grams", d.Grams), checkStep("StepGrams", d.StepGrams),
+		check.Bounded("MinusGrams", d.MinusGrams, d.Grams, "g", "the declared mass"), checkMass("PlusGrams", d.PlusGrams))
 	switch {
 	case err != nil:
 		return 0, err
@@ -47,6 +50,8 @@ func (d Declaration) inSteps() (int64, error) {
 		return 0, check.Beyond("Count", float64(d.Count), maxSteps, "pieces", stepsReason)
 	case d.Grams == 0 && d.Count == 0:
 		return 0, check.Input("Grams", "0 g", "", "a mass, or a Count, above 0")
+	case d.Grams == 0 && d.PlusGrams > 0:
+		return 0, check.Input("PlusGrams", d.PlusGrams, "g", "0 where no mass is declared")
 	case d.Grams == 0:
 		return int64(d.Count), nil
 	}

@@ -33,18 +33,16 @@ func ExampleQuid() {
 	}
 	// Output:
 	// pork: 115 g per 100 g
-	// pepper: 0.6 %
+	// pepper: 0.6 g per 100 g
 }
 
-// Ratios the maker's technician signed off allow only certain batches.
+// A batch in whole steps sums to its mass; the ratio is as near as the steps allow.
 func ExampleFormula_For() {
 	dressing := portion.Formula{
 		Parts:     []portion.Ingredient{{Name: "oil", Grams: 3}, {Name: "vinegar", Grams: 1}},
-		StepGrams: 0.5, Locked: true,
+		StepGrams: 0.5,
 	}
-	_, err := dressing.For(25)
-	fmt.Println(err)
-	s, err := dressing.For(26)
+	s, err := dressing.For(25)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -53,9 +51,8 @@ func ExampleFormula_For() {
 		fmt.Printf("%s %.1f g\n", p.Name, p.Grams)
 	}
 	// Output:
-	// honestplate: BatchGrams is 25 g, want a whole number of 2 g steps, such as 24 g or 26 g
-	// oil 19.5 g
-	// vinegar 6.5 g
+	// oil 19.0 g
+	// vinegar 6.0 g
 }
 
 // A mass must be whole steps of the scale; the error names the neighbours.

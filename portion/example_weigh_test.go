@@ -9,9 +9,9 @@ import (
 // What a kitchen scale in 0.5 g steps can say about 62 g of cheese, and what that
 // means for the picture.
 func ExampleDeclaration_JudgePicture() {
-	scale := portion.Scale{StepGrams: 0.5, MaxGrams: 3000, InService: true}
-	cheese := portion.Declaration{Item: "smoked cheese", Grams: 62, StepGrams: 0.5, Advertised: true}
-	for _, reading := range []float64{62, 62.5, 64} {
+	scale := portion.Scale{StepGrams: 0.5, MaxGrams: 3000}
+	cheese := portion.Declaration{Item: "smoked cheese", Grams: 62, StepGrams: 0.5, MinusGrams: 1, PlusGrams: 1, Advertised: true}
+	for _, reading := range []float64{62, 63, 64} {
 		w, err := scale.Weigh(reading)
 		if err != nil {
 			fmt.Println(err)
@@ -24,9 +24,9 @@ func ExampleDeclaration_JudgePicture() {
 		}
 	}
 	// Output:
-	// as declared: 62 g weighed, +- 0.71 g, against 62 g declared
-	// as declared: 62.5 g weighed, +- 0.71 g, against 62 g declared
-	// over: 64 g weighed, +- 0.71 g, against 62 g declared
+	// as declared: 62 g weighed, +- 0.71 g, against 62 g (-1 +1 g) declared
+	// cannot tell, nearer to a limit than the weighing is good to, +- 0.71 g: 63 g weighed, +- 0.71 g, against 62 g (-1 +1 g) declared
+	// over: 64 g weighed, +- 0.71 g, against 62 g (-1 +1 g) declared
 	// honestplate: Weighing: smoked cheese is the advertised product and must not be exceeded; show the real product in its declared amount
 }
 
@@ -42,8 +42,8 @@ func ExampleScale_Sum() {
 	together, err := scale.Weigh(119.7)
 	fmt.Println(together, err)
 	// Output:
-	// 119.70 +- 0.57 g <nil>
-	// 119.70 +- 0.14 g <nil>
+	// 119.7 +- 1.1 g <nil>
+	// 119.70 +- 0.24 g <nil>
 }
 
 // How short a package may be: a rule for prepackages, no right to show less.
@@ -52,4 +52,30 @@ func ExampleTolerableNegativeError() {
 	fmt.Println(grams, err)
 	// Output:
 	// 9.9 <nil>
+}
+
+// A build as its maker's technician specified it, weighed layer upon layer with one
+// zero, on a scale that was checked with a known weight.
+func ExampleSpecification_Check() {
+	specified := portion.Specification{Product: "grilled cheese (invented)", Version: "2", Layers: []portion.Layer{
+		{Name: "bread", Declared: portion.Amount{Grams: 60, MinusGrams: 3, PlusGrams: 3}},
+		{Name: "cheese", Declared: portion.Amount{Grams: 40, MinusGrams: 2, PlusGrams: 2}},
+	}}
+	found, err := specified.Check(portion.Build{
+		Scale:  portion.Scale{StepGrams: 0.5, Check: portion.CheckWeight{Grams: 100, Reading: 100}},
+		Layers: []portion.Placed{{Reading: 60.5}, {Reading: 105}},
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, f := range append(found.Layers, found.Total) {
+		fmt.Println(f)
+	}
+	fmt.Printf("take off %.1f g of cheese\n", -found.Layers[1].AddGrams)
+	// Output:
+	// bread: agrees: 60.50 +- 0.48 against 57 to 63
+	// cheese: differs: 44.50 +- 0.45 against 38 to 42; over
+	// total: cannot tell: 105.00 +- 0.59 against 95 to 105; nearer to a limit than the weighing is good to, +- 0.59 g
+	// take off 4.5 g of cheese
 }

@@ -67,16 +67,28 @@ func TestFavouringTheCameraMovesGrams(t *testing.T) {
 }
 
 // Common practice, no source: ratios signed off by the maker's technician are
-// constraints, not wishes. A batch that cannot hold them is refused, with the
-// nearest that can.
+// constraints, not wishes. A batch that does not hold them is found out.
 func TestSignedOffRatiosAreConstraints(t *testing.T) {
-	dressing := Formula{Parts: []Ingredient{{"oil", 3}, {"vinegar", 1}}, StepGrams: 0.5, Locked: true}
-	var e *StepError
-	if _, err := dressing.For(25); !errors.As(err, &e) || e.Below != 24 || e.Above != 26 {
-		t.Errorf("25 g: %v, want 24 or 26", err)
-	}
-	if s, err := dressing.For(26); err != nil || s[0].Grams != 19.5 || s[1].Grams != 6.5 {
-		t.Errorf("26 g: %v, %v", s, err)
+	dressing := Formula{Parts: []Ingredient{{"oil", 3}, {"vinegar", 1}}, StepGrams: 0.5}
+	signed := Specification{Product: "dressing", Version: "1", Ratios: []Ratio{{"oil", "vinegar", 2.9, 3.1}}}
+	for batch, want := range map[float64]Verdict{26: Agrees, 25: Differs} {
+		shares, err := dressing.For(batch)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s, b, so := signed, Build{Scale: Scale{StepGrams: 0.01, Check: CheckWeight{Grams: 50, Reading: 50}}}, 0.0
+		for k, p := range shares {
+			if batch == 25 && k == 0 {
+				p.Grams++ // poured by eye
+			}
+			so += p.Grams
+			s.Layers = append(s.Layers, Layer{Name: p.Name, Declared: Amount{Grams: p.Grams, StepGrams: 0.5, MinusGrams: 2, PlusGrams: 2}})
+			b.Layers = append(b.Layers, Placed{Reading: so})
+		}
+		got, err := s.Check(b)
+		if err != nil || got.Ratios[0].Verdict != want {
+			t.Errorf("%g g: %v, %v", batch, got.Ratios, err)
+		}
 	}
 }
 

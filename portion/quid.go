@@ -19,8 +19,9 @@ type Ingredient struct {
 type QuidLine struct {
 	Name    string  `json:"name"`    // of the ingredient
 	Percent float64 `json:"percent"` // 100 x ingoing mass / finished mass; above 100 if the food lost moisture
-	// Text is the percentage to a tenth, such as "62.5 %"; above 100 it is the mass
-	// used for 100 g of the finished food, such as "115 g per 100 g".
+	// Text is the percentage to a tenth, such as "62.5 %"; where all that is declared
+	// sums to more than 100 % it is the mass used for 100 g of the finished food, such as
+	// "115 g per 100 g".
 	Text string `json:"text"`
 }
 
@@ -28,13 +29,16 @@ type QuidLine struct {
 //
 //	percent = 100 x ingoing mass / finished mass
 //
-// finished is the mass of the food as sold, g; 0 means nothing was lost or gained
-// and it is the sum of the ingredients. After loss of moisture the percentages may
-// sum to more than 100. Whether and how to declare is for local food law.
-// Errors: [honestplate.InputError].
+// of those whose quantity is to be declared. finished is the mass of the food as sold,
+// g; 0 means that they are all of it and nothing was lost or gained. Where, after loss of
+// moisture, one percentage or their total exceeds 100, all lines give the mass used for
+// 100 g of the finished food instead. Volatile ingredients (by what is left) and concentrated or dried ones (which may go by
+// what they were made from) have rules of their own that are not kept here. Whether and
+// how to declare is for local food law. Errors: [honestplate.InputError].
 //
-// Source: Regulation (EU) 1169/2011, annex VIII, 3 and 4 (read in German and
-// Finnish authority texts); checked against printed examples.
+// Source: Regulation (EU) 1169/2011, annex VIII, 3 and 4 (read in German and Finnish
+// authority texts; that the total decides: from memory); checked against printed
+// examples.
 func Quid(ingredients []Ingredient, finished float64) ([]QuidLine, error) {
 	sum, err := sumOf("Ingredients", ingredients)
 	if err != nil {
@@ -46,23 +50,34 @@ func Quid(ingredients []Ingredient, finished float64) ([]QuidLine, error) {
 	if err := honestplate.Positive("Finished", finished, "g"); err != nil {
 		return nil, err
 	}
-	out := make([]QuidLine, len(ingredients))
+	out, total := make([]QuidLine, len(ingredients)), 0.0
 	for i, g := range ingredients {
 		p := 100 * (g.Grams / finished)
 		if err := honestplate.Finite(fmt.Sprintf("Ingredients[%d].Grams", i), p, "% of the finished mass"); err != nil {
 			return nil, err
 		}
-		out[i] = QuidLine{g.Name, p, quidText(p)}
+		out[i] = QuidLine{Name: g.Name, Percent: p}
+		total += p
+	}
+	unit := " %"
+	if total > 100*(1+1e-12) { // more than the dust of a sum
+		unit = " g per 100 g"
+	}
+	for i := range out {
+		out[i].Text = quidText(out[i].Percent) + unit
 	}
 	return out, nil
 }
 
+// quidText rounds to a tenth, but neither what is there to nothing nor a part to all.
 func quidText(percent float64) string {
-	tenth := strconv.FormatFloat(math.Round(percent*10)/10, 'f', -1, 64)
-	if percent > 100 {
-		return tenth + " g per 100 g"
+	for scale := 10.0; scale < 1e9; scale *= 10 {
+		rounded := math.Round(percent*scale) / scale
+		if (rounded != 0 || percent == 0) && (rounded != 100 || percent >= 100*(1-1e-12)) {
+			return strconv.FormatFloat(rounded, 'f', -1, 64)
+		}
 	}
-	return tenth + " %"
+	return strconv.FormatFloat(percent, 'g', 3, 64)
 }
 
 // sumOf checks ingredients and returns their mass.

@@ -2,8 +2,7 @@ package portion
 
 import (
 	"errors"
-	"math"
-	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"example.org/honestplate"
@@ -30,52 +29,34 @@ func TestQuidLines(t *testing.T) {
 	}
 }
 
-func TestLockedRatiosAreConstraints(t *testing.T) {
-	f := Formula{Parts: []Ingredient{{"cream", 12.5}, {"milk", 37.5}, {"sugar", 5}}, StepGrams: 0.5, Locked: true}
-	least, err := f.leastExact()
-	if err != nil || least != 11 {
-		t.Fatalf("least exact batch %v g, %v; want 11", least, err)
-	}
-	s, err := f.For(220)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for i, want := range []float64{50, 150, 20} {
-		if s[i].Grams != want {
-			t.Errorf("%s: %v g, want %v", s[i].Name, s[i].Grams, want)
-		}
-	}
-	var e *StepError
-	if _, err := f.For(200); !errors.As(err, &e) || e.Below != 198 || e.Above != 209 {
-		t.Errorf("200 g: %v", err)
-	}
-	f.Locked = false
-	if s, err := f.For(200); err != nil || sumOfSteps(s) != 400 {
-		t.Errorf("200 g, not locked: %v, %v", s, err)
-	}
-}
-
-func TestFormulasScaleExactly(t *testing.T) {
-	rng := rand.New(rand.NewPCG(3, 10))
-	for range 1000 {
-		f := Formula{Parts: make([]Ingredient, 1+rng.IntN(6)), StepGrams: 0.5, Locked: true}
-		for i := range f.Parts {
-			f.Parts[i].Grams = float64(1+rng.IntN(40)) / 2
-		}
-		least, err := f.leastExact()
+// The rule is about what is declared in all, not about one ingredient.
+func TestTheDeclaredTotalDecides(t *testing.T) {
+	parts := []Ingredient{{"a", 60}, {"b", 40}, {"c", 30}}
+	for finished, want := range map[float64]string{
+		110: "54.5 g per 100 g, 36.4 g per 100 g, 27.3 g per 100 g",
+		130: "46.2 %, 30.8 %, 23.1 %",
+		0:   "46.2 %, 30.8 %, 23.1 %",
+		200: "30 %, 20 %, 15 %",
+	} {
+		lines, err := Quid(parts, finished)
 		if err != nil {
 			t.Fatal(err)
 		}
-		n := 1 + rng.IntN(9)
-		s, err := f.For(least * float64(n))
-		if err != nil {
-			t.Fatal(err)
+		var text []string
+		for _, l := range lines {
+			text = append(text, l.Text)
 		}
-		for i, p := range s {
-			// All ratios to the first part are kept exactly.
-			if p.Grams*f.Parts[0].Grams != s[0].Grams*f.Parts[i].Grams {
-				t.Fatalf("%v became %v", f.Parts, s)
-			}
+		if got := strings.Join(text, ", "); got != want {
+			t.Errorf("%g g: %s, want %s", finished, got, want)
+		}
+	}
+	for percent, want := range map[float64]string{0.04: "0.04 %", 99.96: "99.96 %", 100: "100 %", 0: "0 %", 62.449: "62.4 %", 1e-12: "1e-12 %"} {
+		lines, err := Quid([]Ingredient{{"x", percent}}, 100)
+		if percent == 0 {
+			lines, err = Quid([]Ingredient{{"x", 0}, {"y", 1}}, 100)
+		}
+		if err != nil || lines[0].Text != want {
+			t.Errorf("%g: %v, %v", percent, lines, err)
 		}
 	}
 }
@@ -86,19 +67,14 @@ func TestBadContents(t *testing.T) {
 		err  error
 		kind error
 	}{
-		"no ingredients":     {failure(Quid(nil, 100)), honestplate.ErrInput},
-		"negative":           {failure(Quid([]Ingredient{{"x", -1}}, 100)), honestplate.ErrInput},
-		"nothing":            {failure(Quid([]Ingredient{{}}, 100)), honestplate.ErrInput},
-		"finished":           {failure(Quid(one, -1)), honestplate.ErrInput},
-		"overflow":           {failure(Quid([]Ingredient{{Grams: 1e300}}, 1e-300)), honestplate.ErrInput},
-		"batch":              {failure(Formula{Parts: one}.For(0)), honestplate.ErrInput},
-		"no parts":           {failure(Formula{}.For(10)), honestplate.ErrInput},
-		"no parts, locked":   {failure(Formula{Locked: true}.For(10)), honestplate.ErrInput},
-		"step":               {failure(Formula{Parts: one, StepGrams: -1}.For(10)), honestplate.ErrInput},
-		"step, locked":       {failure(Formula{Parts: one, StepGrams: -1, Locked: true}.For(10)), honestplate.ErrInput},
-		"tiny step, locked":  {failure(Formula{Parts: one, StepGrams: 1e-9, Locked: true}.For(10)), honestplate.ErrRange},
-		"no exact batch":     {failure(Formula{Parts: []Ingredient{{Grams: 1}, {Grams: math.Pi}}}.leastExact()), honestplate.ErrRange},
-		"batch far too long": {failure(Formula{Parts: []Ingredient{{Grams: 1e-12}, {Grams: 7}}}.leastExact()), honestplate.ErrRange},
+		"no ingredients": {failure(Quid(nil, 100)), honestplate.ErrInput},
+		"negative":       {failure(Quid([]Ingredient{{"x", -1}}, 100)), honestplate.ErrInput},
+		"nothing":        {failure(Quid([]Ingredient{{}}, 100)), honestplate.ErrInput},
+		"finished":       {failure(Quid(one, -1)), honestplate.ErrInput},
+		"overflow":       {failure(Quid([]Ingredient{{Grams: 1e300}}, 1e-300)), honestplate.ErrInput},
+		"batch":          {failure(Formula{Parts: one}.For(0)), honestplate.ErrInput},
+		"no parts":       {failure(Formula{}.For(10)), honestplate.ErrInput},
+		"step":           {failure(Formula{Parts: one, StepGrams: -1}.For(10)), honestplate.ErrInput},
 	} {
 		if !errors.Is(c.err, c.kind) {
 			t.Errorf("%s: %v", name, c.err)

@@ -13,19 +13,26 @@ import (
 )
 
 // A Scale is a weighing instrument. A kitchen scale without a class plate promises
-// nothing: treat it as class III with the step it shows and check it with a known
-// weight. Scales used in trade are verified by local authorities.
+// nothing: give it a Check. Without one it is taken for a scale of class III with the
+// step it shows, in service. Masses are as weighed in air, which is how trade declares
+// them: buoyancy (0.1 % of what is like water, 0.5 % of bread) is in both and left alone.
+// Scales used in trade are verified by local authorities.
 type Scale struct {
 	StepGrams   float64 `json:"step_grams,omitzero"`   // what it shows in, d, g; 0 means 1 g
 	VerifyGrams float64 `json:"verify_grams,omitzero"` // verification scale interval e, g; 0 means the step
 	MaxGrams    float64 `json:"max_grams,omitzero"`    // greatest load, g; 0 means the most its class allows
 	Class       Class   `json:"class,omitzero"`        // accuracy class; the zero value is III
 	Repeat      float64 `json:"repeat_grams,omitzero"` // standard deviation of repeated weighings, g; 0 means not known
-	InService   bool    `json:"in_service,omitzero"`   // errors in service are twice those at verification
+	// Verified says that it was verified just now: errors in service, which are the
+	// default, may be twice as large.
+	Verified bool `json:"verified,omitzero"`
+	// Check is what the scale showed for a weight that is known, the same day: better
+	// evidence than any class. Not given, the class is believed.
+	Check CheckWeight `json:"check,omitzero"`
 }
 
 // MaxError returns the maximum permissible error at a load, in grams: 0.5 e, 1 e or
-// 1.5 e by the load in e, twice that in service. The limits are 500, 2000 and
+// 1.5 e by the load in e, twice that unless it is just Verified. The limits are 500, 2000 and
 // 10 000 e for class III; 5000, 20 000, 100 000 for II; 50, 200, 1000 for IIII;
 // 50 000 and 200 000 for I. The load is 0 or more; above the greatest: [honestplate.RangeError].
 //
@@ -55,7 +62,7 @@ func (s Scale) MaxError(load float64) (float64, error) {
 	case intervals <= limits[1]:
 		e = s.VerifyGrams
 	}
-	if s.InService {
+	if !s.Verified {
 		e *= 2
 	}
 	return e, nil
@@ -80,6 +87,9 @@ type Weighing struct {
 	Standard float64 `json:"standard_grams"` // combined standard uncertainty, g
 	Expanded float64 `json:"expanded_grams"` // expanded uncertainty, coverage factor 2 (about 95 %), g
 	Readings int     `json:"readings"`       // how many readings it comes from
+	// LeastGrams is the least load worth weighing on the scale, g: below it nothing
+	// agrees. 0 if not known.
+	LeastGrams float64 `json:"least_grams,omitzero"`
 }
 
 // String writes a weighing with two digits of uncertainty: "62.0 +- 1.2 g".
@@ -95,12 +105,13 @@ func (w Weighing) String() string {
 //
 //	u^2 = s^2/n + 2 d^2/12 + mpe^2/3
 //
-// s: standard deviation of the readings, or Repeat if that is larger (one reading tells
-// no s); n: their number; d: the step, rounded twice, at zero and at the load; mpe:
-// [Scale.MaxError], taken as equally likely anywhere within. Errors:
-// [honestplate.InputError]; [honestplate.RangeError] beyond the scale or where readings
-// of one load spread by more than its error limit and one step of rounding, which says
-// the scale is unfit.
+// s: standard deviation of the readings, or Repeat if that is larger (one reading
+// tells no s); n: their number; d: the step, rounded twice, at zero and at the
+// load; mpe: [Scale.MaxError], taken as equally likely anywhere within. With a Check
+// the error that it found is taken off, and what it leaves open stands for mpe^2/3.
+// Errors: [honestplate.InputError]; [honestplate.RangeError] beyond the scale or where
+// readings of one load spread by more than its error limit and one step of rounding,
+// which says the scale is unfit.
 //
 // Source: JCGM 100:2008 (GUM), 4.2 to 4.3, 5.1 (numbers from memory); spread:
 // OIML R 76 as in the Indian General Rules, 10k (read).
@@ -127,6 +138,14 @@ func (s Scale) Weigh(readings ...float64) (Weighing, error) {
 	if len(readings) > 1 {
 		deviation = max(deviation, stat.StdDev(readings, nil))
 	}
-	u := math.Sqrt(float64(deviation*deviation)/float64(len(readings)) + float64(s.StepGrams*s.StepGrams)/6 + float64(mpe*mpe)/3)
-	return Weighing{mean, u, 2 * u, len(readings)}, nil
+	w := Weighing{Readings: len(readings)}
+	grams, common, err := s.corrected(mean)
+	if err != nil {
+		return Weighing{}, err
+	}
+	w.Grams = grams
+	w.Standard = math.Sqrt(float64(deviation*deviation)/float64(len(readings)) + float64(s.StepGrams*s.StepGrams)/6 + float64(common*common))
+	w.Expanded = 2 * w.Standard
+	w.LeastGrams, err = s.LeastLoad()
+	return w, err
 }

@@ -20,11 +20,17 @@ import (
 //
 // A result from a percentage is rounded up to the next tenth of a gram. The
 // nominal quantity is above 0 and up to 1e9 g; the e mark covers 5 g to 10 kg,
-// OIML R 87 the rest. It is a rule for prepackages, no right to show less. Errors:
+// OIML R 87 the rest, whole grams above 1000 g by its own rounding.
+//
+// It is a rule for packages that are made up in advance to one nominal quantity, and
+// even there their average has to hold it. It is none for a portion that is served, a
+// topping, a layer of a build or a picture, and gives nobody a right to show less: the
+// tolerance of a picture is the one its maker signs ([Specification]). Errors:
 // [honestplate.InputError], [honestplate.RangeError].
 //
 // Source: Council Directive 76/211/EEC, annex I, 2.4; rounding up: UK guidance on
-// packaged goods (gov.uk). Both read.
+// packaged goods (gov.uk); values of OIML R 87 through the St Lucia Metrology Act. All read;
+// the rounding of OIML R 87 from memory.
 func TolerableNegativeError(nominal float64) (float64, error) {
 	if err := check.Sized("Nominal", nominal, 0, mostGrams, "g", massReason); err != nil {
 		return 0, err

@@ -22,9 +22,11 @@ import (
 func wireTypes() map[string]reflect.Type {
 	out := map[string]reflect.Type{}
 	for _, v := range []any{
-		Amount{}, Arrangement(0), Class(0), Declaration{}, Formula{}, Grid{}, Group{}, Heroes{}, Ingredient{}, Layout{},
-		Oval{}, Pattern(0), Pick{}, Picked{}, PictureVerdict{}, Piece{}, Placing{}, Point{}, Portion{}, QuidLine{}, Record{},
-		RecordItem{}, Rectangle{}, Round{}, Scale{}, Scatter{}, Segment{}, Signature{}, Slice{}, Spot{}, Spread{}, StandIn{},
+		Amount{}, Arrangement(0), Basis(""), Build{}, BuildCheck{}, CheckWeight{}, Class(0), Decision{}, Declaration{}, Edit{},
+		Finding{}, Formula{}, Grid{}, Group{}, Heroes{}, Ingredient{}, Layer{}, Layout{}, Limits{}, Placed{}, Prior{}, Ratio{}, Revision{},
+		RevisionCheck{}, Specification{}, SpecificationRef{}, Stopping{}, Take{}, Verdict(""),
+		Oval{}, Pattern(0), Pick{}, Picked{}, PickedSets{}, PieceMass{}, PieceSet{}, PictureVerdict{}, Piece{}, Placing{}, Point{}, Portion{}, QuidLine{}, Record{},
+		RecordItem{}, Rectangle{}, Round{}, Scale{}, Scatter{}, Segment{}, Signature{}, Slice{}, SliceSold{}, ToWeigh{}, Spot{}, Spread{}, StandIn{},
 		Strip{}, Strips{}, Table{}, Weighed{}, Weighing{}, Zone{}, apportion.Claim{}, apportion.Method(0),
 	} {
 		out[reflect.TypeOf(v).Name()] = reflect.TypeOf(v)
@@ -60,14 +62,15 @@ func TestTheWireLosesNothing(t *testing.T) {
 				f, ok := p.Last().(cmp.StructField)
 				return ok && !ast.IsExported(f.Name())
 			}, cmp.Ignore())
-			if d := cmp.Diff(v.Interface(), back.Interface(), hidden, cmpopts.EquateEmpty()); d != "" {
+			absent := cmp.Comparer(func(a, b honestplate.Optional) bool { return a == b || !a.Given && !b.Given })
+			if d := cmp.Diff(v.Interface(), back.Interface(), hidden, absent, cmpopts.EquateEmpty()); d != "" {
 				t.Fatalf("%s: %s\n%s", name, d, text)
 			}
 			if key := camelKey(text); key != "" {
 				t.Fatalf("%s: the member %q is not in snake_case", name, key)
 			}
 		}
-		if refused := name == "Layout" || name == "Placing"; refused != (written == 0) && name != "Record" {
+		if refused := name == "Layout" || name == "Placing"; refused != (written == 0) && name != "Record" && name != "RecordItem" && name != "Revision" && name != "Specification" {
 			t.Errorf("%s: %d of 50 were written", name, written)
 		}
 	}
@@ -96,6 +99,10 @@ func fill(v reflect.Value, r *rand.Rand) {
 			fill(v.Index(i), r)
 		}
 	case reflect.Struct:
+		if v.Type() == reflect.TypeFor[honestplate.Estimate]() { // which has an order
+			v.Set(reflect.ValueOf(honestplate.Within(r.Float64(), 0.1)))
+			return
+		}
 		for i := range v.NumField() {
 			if v.Type().Field(i).IsExported() {
 				fill(v.Field(i), r)

@@ -187,7 +187,7 @@ func TestABlendKeepsAYieldStress(t *testing.T) {
 	if mayo, _ := Food("mayonnaise").YieldStress(20); err != nil || y.Likely < pure.Likely || y.Likely > mayo.Likely {
 		t.Errorf("two sauces: %v, %v", y, err)
 	}
-	milk, err := Blend(Part{Dairy{3.5}, 50}, Part{Dairy{36}, 50})
+	milk, err := Blend(Part{Dairy{FatPercent: 3.5}, 50}, Part{Dairy{FatPercent: 36}, 50})
 	if err != nil {
 		t.Fatal(err)
 	}

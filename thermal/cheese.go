@@ -23,11 +23,17 @@ type Cheese struct {
 	Grams float64 `json:"grams,omitzero"`
 	// Diameter of the round that the cheese covers, m, 0.02..1.
 	Diameter float64 `json:"diameter_m,omitzero"`
-	// StartC is the temperature of cheese and bread as the clock starts, deg C,
+	// StartC is the temperature of the cheese as the clock starts, deg C,
 	// from 20 to a degree or two below the boiling point in the air (98 at sea level); 0
 	// means 90, as it leaves the oven, or that limit where it is lower.
 	StartC float64 `json:"start_c,omitzero"`
-	// BreadThickness below the cheese, m, 0.001..0.1; 0 means 8 mm.
+	// SauceThickness of the wet sauce between cheese and bread, as hot as the cheese,
+	// m, 0..0.01; not given, it is 1.5 mm. Some(0) is none.
+	SauceThickness honestplate.Optional `json:"sauce_thickness_m,omitzero"`
+	// BreadC is the temperature of the bread, deg C, in the limits of StartC; not given,
+	// it is 7 K above the cheese: an oven's floor keeps a crust near boiling.
+	BreadC honestplate.Optional `json:"bread_c,omitzero"`
+	// BreadThickness below, m, 0.001..0.1; 0 means 8 mm.
 	BreadThickness float64 `json:"bread_thickness_m,omitzero"`
 	// UndersideH is the heat transfer coefficient from the bread to what it lies on,
 	// W/(m2 K), 0.1..1000; 0 means 8, a wooden board (estimate). A rack has about 6, a
@@ -36,8 +42,9 @@ type Cheese struct {
 	// UndersideRiseC is how much warmer than the room that is, K, -40..200; a hot
 	// stone keeps the pull alive.
 	UndersideRiseC float64 `json:"underside_rise_c,omitzero"`
-	// Activity is the water activity of the open surface, 0..1; 0 means 0.9. Fresh
-	// cheese has 0.98, a coat of free fat slows drying: the band is 0.5..0.98.
+	// Activity is how wet the open surface is, as a water activity, 0..1; 0 means 0.75,
+	// known to -0.35..+0.2. Fresh cheese has 0.98, but a coat of free fat covers part of
+	// it and its own water comes up too slowly to keep it wet (engineering estimate).
 	Activity float64 `json:"activity,omitzero"`
 	// RunnyC is the temperature above which it runs rather than strings, deg C, 30..120;
 	// zero means 85 (79..91).
@@ -51,11 +58,15 @@ type Cheese struct {
 }
 
 // Properties of the layers: typical values (engineering estimates near published
-// ones): part-skim mozzarella and baked flatbread.
+// ones): part-skim mozzarella, tomato sauce and baked flatbread.
 const (
 	cheeseRho, cheeseHeat, cheeseK = 1070.0, 3000.0, 0.36 // kg/m3, J/(kg K), W/(m K)
+	sauceRho, sauceHeat, sauceK    = 1030.0, 3900.0, 0.5
 	breadRho, breadHeat, breadK    = 400.0, 2300.0, 0.12
-	cheeseCells, breadCells        = 3, 4
+	// How finely the layers are divided, at their tops at the finest.
+	cheeseCells, sauceCells, breadCells = 14, 7, 14
+	cheeseFinest, breadFinest           = 4e-4, 5e-4 // m
+	usualSauce, crustAbove              = 1.5e-3, 7.0
 )
 
 // A CheeseClock says when the pull is on.
@@ -70,16 +81,20 @@ type CheeseClock struct {
 	Series []HotPoint `json:"series"`
 	// Balance is the heat account of the likely course.
 	Balance HeatBalance `json:"balance"`
+	// Kept are the runs that the windows were read from.
+	Kept Runs `json:"kept,omitzero"`
 }
 
 // Clock computes the stretch window of the cheese in the air a under the lamps.
 //
-// Cheese and bread are resolved through their thickness (three and four cells); the
-// top exchanges heat and vapour as every Surface does, facing up; the pull is judged
-// by the mean temperature of the cheese. The edge is left out. The band spans: room
-// +-1.5 K and +-6 % RH; air speed divided and multiplied by 2, or 0..0.6 m/s where
-// none is given; convection +-20 %; activity; the start +-3 K; the underside's
-// coefficient divided and multiplied by 2; the lamps' band; both limits.
+// Cheese, sauce and bread are resolved through their thickness, finer towards the top;
+// the top exchanges heat and vapour as every Surface does, facing up; the pull is judged
+// by the mean temperature of the cheese. The edge is left out. The band spans: the room
+// (see Scoop); activity; the starts of cheese and bread +-3 K; the sauce x/:1.5; the
+// underside's coefficient divided and multiplied by 2; the lamps' band; both limits.
+//
+// Nobody has published how melted cheese cools on a bread, or a stretch against its
+// temperature: these times were compared with no measurement. Time one of your own.
 //
 // Food that has stood warm for the camera is not eaten: follow local food codes.
 func (c Cheese) Clock(a Air, lamps ...Lamp) (CheeseClock, error) {
@@ -87,7 +102,7 @@ func (c Cheese) Clock(a Air, lamps ...Lamp) (CheeseClock, error) {
 	if err != nil {
 		return CheeseClock{}, err
 	}
-	return cheeseClock(f.banded())
+	return cheeseClock(f.banded(Lesson{}))
 }
 
 // Likely computes the likely course alone, without bands: each window has three
@@ -103,42 +118,74 @@ func (c Cheese) Likely(a Air, lamps ...Lamp) (CheeseClock, error) {
 // A cheeseModel is a complete cheese in its room.
 type cheeseModel struct {
 	hotModel
-	c Cheese
+	c     Cheese
+	sauce float64 // thickness, as a factor
+	fine  int     // times as many cells; 1 but for tests of convergence
 }
 
 func (c Cheese) frame(a Air, lamps []Lamp) (frame[cheeseModel], error) {
 	c, light, err := c.complete(a, lamps)
-	m := cheeseModel{c: c, hotModel: newHotModel(a, lamps, light)}
-	return frame[cheeseModel]{model: m, inputs: (*cheeseModel).inputs, run: (*cheeseModel).run, events: 2}, err
+	m := cheeseModel{c: c, sauce: 1, fine: 1, hotModel: newHotModel(a, lamps, light)}
+	return frame[cheeseModel]{kind: "cheese", model: m, inputs: (*cheeseModel).inputs, run: (*cheeseModel).run,
+		events: cheeseEventKeys, doubt: doubtHot}, err
 }
 
 func (m *cheeseModel) inputs() []study.Input {
 	c, most := &m.c, simmering(m.air)
 	start := around("unit.start_c", "start temperature", c.StartC, 3)
 	start.Band.High = min(start.Band.High, most)
+	bread := around("unit.bread_c", "temperature of the bread", c.BreadC.Value, 3)
+	bread.Band.High = min(bread.Band.High, most)
 	return append(m.hotModel.inputs(),
 		bound(&c.Activity, ofProduct(study.Input{Key: "product.activity", Name: "wetness of the surface",
-			Band: band(min(0.5, c.Activity), c.Activity, max(0.98, c.Activity)), Max: 1})),
+			Band: band(max(0, c.Activity-0.35), c.Activity, min(1, c.Activity+0.2)), Max: 1})),
 		bound(&c.StartC, within(start, -40, most)),
+		bound(&c.BreadC.Value, within(bread, -40, most)),
+		bound(&m.sauce, factor("unit.sauce", "sauce", 1/1.5, 1.5)),
 		bound(&c.UndersideH, study.Input{Key: "unit.underside_h", Name: "board", Band: honestplate.Factor(c.UndersideH, 2), Factor: true}),
-		lightInput(&m.brightness, m.lamps),
+		lightInput(&m.brightness, c.Absorptance, m.lamps),
 		bound(&c.RunnyC.Likely, judged("crew.runny_c", "runny limit", c.RunnyC)),
 		bound(&c.SetC.Likely, judged("crew.set_c", "stretch limit", c.SetC)))
 }
 
 func (m *cheeseModel) run(at []float64, course bool) error {
-	r, err := m.c.start(m.air, m.absorbed(), m.convection)
+	r, err := m.start()
 	if err != nil {
 		return err
 	}
 	return m.finish(&r, at, course)
 }
 
-func cheeseClock(m cheeseModel, at []Event, err error) (CheeseClock, error) {
+// Knowing computes the clock of another unit with what a lesson taught of what units
+// share; 4,096 runs once it teaches anything.
+func (c Cheese) Knowing(l Lesson, a Air, lamps ...Lamp) (CheeseClock, error) {
+	f, err := c.frame(a, lamps)
 	if err != nil {
 		return CheeseClock{}, err
 	}
-	return CheeseClock{Opens: at[0], Closes: at[1], Series: m.done.series, Balance: m.done.balance}, nil
+	return cheeseClock(f.banded(l))
+}
+
+// Observe computes the clock of a unit of which something was seen or read, and what
+// that teaches of what it shares with others: see [Seen].
+func (c Cheese) Observe(l Lesson, seen []Seen, a Air, lamps ...Lamp) (CheeseClock, Lesson, error) {
+	f, err := c.frame(a, lamps)
+	if err != nil {
+		return CheeseClock{}, l, err
+	}
+	m, r, after, err := f.observed(l, seen)
+	if err != nil {
+		return CheeseClock{}, l, err
+	}
+	clock, err := cheeseClock(m, r, nil)
+	return clock, after, err
+}
+
+func cheeseClock(m cheeseModel, r Runs, err error) (CheeseClock, error) {
+	if err != nil {
+		return CheeseClock{}, err
+	}
+	return CheeseClock{Kept: r, Opens: r.at(0), Closes: r.at(1), Series: m.done.series, Balance: m.done.balance}, nil
 }
 
 // complete checks the cheese, fills in its defaults and returns the light that it
@@ -150,10 +197,18 @@ func (c Cheese) complete(a Air, lamps []Lamp) (Cheese, float64, error) {
 	setDefault(&c.StartC, min(90, simmering(a)))
 	setDefault(&c.BreadThickness, 0.008)
 	setDefault(&c.UndersideH, 8)
-	setDefault(&c.Activity, 0.9)
+	setDefault(&c.Activity, 0.75)
+	if !c.SauceThickness.Given {
+		c.SauceThickness = honestplate.Some(usualSauce)
+	}
+	if !c.BreadC.Given {
+		c.BreadC = honestplate.Some(min(c.StartC+crustAbove, simmering(a)))
+	}
 	if err := cmp.Or(honestplate.Positive("Grams", c.Grams, "g"), check.Fields("cheese on flatbread: what an oven and a table hold",
 		check.Number("Diameter", c.Diameter, 0.02, 1, "m"),
 		check.Number("StartC", c.StartC, 20, simmering(a), "degC"),
+		check.Number("SauceThickness", c.SauceThickness.Value, 0, 0.01, "m"),
+		check.Number("BreadC", c.BreadC.Value, 20, simmering(a), "degC"),
 		check.Number("BreadThickness", c.BreadThickness, 0.001, 0.1, "m"),
 		check.Number("UndersideH", c.UndersideH, 0.1, 1000, "W/(m2 K)"),
 		check.Number("UndersideRiseC", c.UndersideRiseC, -40, 200, "K"),
@@ -161,10 +216,10 @@ func (c Cheese) complete(a Air, lamps []Lamp) (Cheese, float64, error) {
 	)); err != nil {
 		return c, 0, err
 	}
-	if thick := c.thickness(); !(thick >= 2e-4 && thick <= 0.05) {
+	if thick := c.thickness(); !(thick >= 2e-4 && thick <= 0.025) {
 		perMM := c.Grams / thick / 1000
-		return c, 0, &honestplate.RangeError{Field: "Grams", Value: c.Grams, Low: 0.2 * perMM, High: 50 * perMM, Unit: "g",
-			Source: "a layer of 0.2 to 50 mm over the Diameter"}
+		return c, 0, &honestplate.RangeError{Field: "Grams", Value: c.Grams, Low: 0.2 * perMM, High: 25 * perMM, Unit: "g",
+			Source: "a layer of 0.2 to 25 mm over the Diameter"}
 	}
 	c.RunnyC, c.SetC = orBand(c.RunnyC, 79, 85, 91), orBand(c.SetC, 45, 55, 65)
 	const source = "a soft cheese strings in between"
@@ -187,18 +242,23 @@ func (c Cheese) thickness() float64 {
 }
 
 // start prepares a run of a complete cheese.
-func (c Cheese) start(a Air, light, convection float64) (hotRun, error) {
-	s := heat.Surface{Shape: heat.PlateUp, Length: c.Diameter / 4, Activity: c.Activity, ConvectionFactor: convection}
-	r, err := newHotRun(s, a, c.StartC)
+func (m *cheeseModel) start() (hotRun, error) {
+	c := &m.c
+	s := heat.Surface{Shape: heat.PlateUp, Length: c.Diameter / 4, Activity: c.Activity, ConvectionFactor: m.convection}
+	r, err := newHotRun(s, m.air, c.StartC)
 	if err != nil {
 		return r, err
 	}
-	r.light = light
-	r.layer(c.BreadThickness, breadCells, breadRho*breadHeat, breadK)
-	r.layer(c.thickness(), cheeseCells, cheeseRho*cheeseHeat, cheeseK)
-	r.food = cheeseCells
-	r.Below = 1 / (1/c.UndersideH + c.BreadThickness/breadCells/2/breadK)
-	r.BelowC = a.TempC + c.UndersideRiseC
+	r.light = m.absorbed()
+	fine := float64(m.fine)
+	r.layer(c.BreadThickness, c.BreadC.Value, m.fine*breadCells, breadFinest/fine, breadRho*breadHeat, breadK)
+	if sauce := c.SauceThickness.Value * m.sauce; sauce > 0 {
+		r.layer(sauce, c.StartC, m.fine*sauceCells, breadFinest/fine, sauceRho*sauceHeat, sauceK)
+	}
+	r.layer(c.thickness(), c.StartC, m.fine*cheeseCells, cheeseFinest/fine, cheeseRho*cheeseHeat, cheeseK)
+	r.food = m.fine * cheeseCells
+	r.Below = 1 / (1/c.UndersideH + 1/r.bottom)
+	r.BelowC = m.air.TempC + c.UndersideRiseC
 	// It strings below one limit and until the other.
 	r.limits, r.limitCount = [maxLimits]float64{c.RunnyC.Likely, c.SetC.Likely}, 2
 	r.begin()
@@ -207,3 +267,6 @@ func (c Cheese) start(a Air, light, convection float64) (hotRun, error) {
 	}
 	return r, nil
 }
+
+// cheeseEventKeys are the keys of the events, in the order of a run.
+var cheeseEventKeys = []string{"opens", "closes"}

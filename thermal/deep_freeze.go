@@ -41,6 +41,8 @@ type FreezeClock struct {
 	Surface Event `json:"surface"` // at the surface
 	Mean    Event `json:"mean"`    // at the temperature it would even out to: what counts on set
 	Core    Event `json:"core"`    // at the centre: the safe one
+	// Kept are the runs that the windows were read from.
+	Kept Runs `json:"kept,omitzero"`
 }
 
 // freezeHorizon is beyond what anybody waits: what takes longer is never.
@@ -67,7 +69,7 @@ func (d DeepFreeze) Clock() (FreezeClock, error) {
 	if err != nil {
 		return FreezeClock{}, err
 	}
-	return freezeClock(f.banded())
+	return freezeClock(f.banded(Lesson{}))
 }
 
 // Likely computes the likely times alone, without bands.
@@ -79,16 +81,42 @@ func (d DeepFreeze) Likely() (FreezeClock, error) {
 	return freezeClock(f.likely())
 }
 
-func freezeClock(_ freezeModel, at []Event, err error) (FreezeClock, error) {
+// Knowing computes the clock of another unit with what a lesson taught of what units
+// share; 4,096 runs once it teaches anything.
+func (d DeepFreeze) Knowing(l Lesson) (FreezeClock, error) {
+	f, err := d.frame()
 	if err != nil {
 		return FreezeClock{}, err
 	}
-	return FreezeClock{Surface: at[freezeSurface], Mean: at[freezeMean], Core: at[freezeCore]}, nil
+	return freezeClock(f.banded(l))
+}
+
+// Observe computes the clock of a unit of which something was seen or read, and what
+// that teaches of what it shares with others: see [Seen].
+func (d DeepFreeze) Observe(l Lesson, seen []Seen) (FreezeClock, Lesson, error) {
+	f, err := d.frame()
+	if err != nil {
+		return FreezeClock{}, l, err
+	}
+	m, r, after, err := f.observed(l, seen)
+	if err != nil {
+		return FreezeClock{}, l, err
+	}
+	clock, err := freezeClock(m, r, nil)
+	return clock, after, err
+}
+
+func freezeClock(_ freezeModel, r Runs, err error) (FreezeClock, error) {
+	if err != nil {
+		return FreezeClock{}, err
+	}
+	return FreezeClock{Kept: r, Surface: r.at(freezeSurface), Mean: r.at(freezeMean), Core: r.at(freezeCore)}, nil
 }
 
 func (d DeepFreeze) frame() (frame[freezeModel], error) {
 	m, err := d.model()
-	return frame[freezeModel]{model: m, inputs: (*freezeModel).inputs, run: (*freezeModel).run, events: freezeEvents}, err
+	return frame[freezeModel]{kind: "freeze", model: m, inputs: (*freezeModel).inputs, run: (*freezeModel).run,
+		events: freezeEventKeys, doubt: doubtFreeze}, err
 }
 
 func (m *freezeModel) inputs() []study.Input {
@@ -199,3 +227,6 @@ func (r *freezeRun) times(m *freezeModel, at []float64) error {
 	at[freezeSurface], at[freezeCore] = e.FiredAt(surface), e.FiredAt(core)
 	return nil
 }
+
+// freezeEventKeys are the keys of the events, in the order of a run.
+var freezeEventKeys = []string{"surface", "mean", "core"}

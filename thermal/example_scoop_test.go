@@ -36,17 +36,17 @@ func ExampleScoop_Clock() {
 	}
 	// Output:
 	// from -13 degC
-	//   softens    3:30 (1:45..6:30)
-	//   first drip 7:30 (3:15..9:45)
-	//   puddles    0:30 (0:15..1:15)
-	//   slumps     8:45 (4:30..12:00)
-	//   decided by air speed
+	//   softens    3:00 (1:15..6:15)
+	//   first drip 3:15 (1:15..never)
+	//   puddles    0:30 (0:15..0:45)
+	//   slumps     14:30 (9:00..never)
+	//   decided by melt that clings
 	// from -30 degC
-	//   softens    9:45 (6:00..14:00)
-	//   first drip 14:00 (7:15..17:15)
-	//   puddles    1:45 (0:30..5:00)
-	//   slumps     15:45 (9:00..19:30)
-	//   decided by air speed
+	//   softens    9:00 (5:30..14:00)
+	//   first drip 4:15 (1:45..never)
+	//   puddles    1:45 (0:30..3:45)
+	//   slumps     21:45 (14:30..never)
+	//   decided by melt that clings
 }
 
 // What a scoop rests on decides how soon its foot wets the plate.
@@ -66,10 +66,10 @@ func ExampleRest() {
 		fmt.Printf("%v: %s, shape lost after %.0f min\n", rest, puddle, c.Slumps.Likely.After.Minutes())
 	}
 	// Output:
-	// on a plate: puddle after 4 min, shape lost after 24 min
-	// on a chilled plate: puddle after 34 min, shape lost after 27 min
-	// on a cone: no puddle, shape lost after 33 min
-	// on nothing: no puddle, shape lost after 28 min
+	// on a plate: puddle after 3 min, shape lost after 22 min
+	// on a chilled plate: puddle after 20 min, shape lost after 22 min
+	// on a cone: no puddle, shape lost after 22 min
+	// on nothing: no puddle, shape lost after 22 min
 }
 
 // What does moving the lamp from 1 m to 1.5 m buy?
@@ -91,8 +91,8 @@ func ExampleScoop_Likely() {
 		fmt.Printf("at %.1f m: drips after %.1f min\n", lamp.Distance, c.FirstDrip.Likely.After.Minutes())
 	}
 	// Output:
-	// at 1.0 m: drips after 9.1 min
-	// at 1.5 m: drips after 12.1 min
+	// at 1.0 m: drips after 3.6 min
+	// at 1.5 m: drips after 3.9 min
 }
 
 // When must scoops made at -6 degC go into the deep freezer to be at -27 degC in
@@ -118,7 +118,7 @@ func ExampleDeepFreeze() {
 		fmt.Printf("surface %.1f, mean %.1f, core %.1f degC\n", e.SurfaceC, e.MeanC, e.CoreC)
 	}
 	// Output:
-	// in the deep freezer for 1:50:00 (1:15:00..2:45:00)
+	// in the deep freezer for 1:50:00 (1:10:00..3:00:00)
 	// surface -18.0, mean -18.0, core -18.0 degC
 	// surface -29.7, mean -29.7, core -29.7 degC
 }

@@ -22,7 +22,7 @@ func at(m honestplate.Moment) time.Duration {
 // runOnce is the likely run of a clock and its times, s.
 func runOnce[M any](t testing.TB, f frame[M], err error) (M, []float64) {
 	t.Helper()
-	m, times := f.model, make([]float64, f.events)
+	m, times := f.model, make([]float64, len(f.events))
 	if err == nil {
 		err = f.run(&m, times, false)
 	}

@@ -39,6 +39,8 @@ type HotClock struct {
 	SteamC    float64     `json:"steam_c"`    // the temperature of the surface at which steam ends, deg C; 100 if it never steams
 	Series    []HotPoint  `json:"series"`     // the likely course
 	Balance   HeatBalance `json:"balance"`    // J/m2 of open surface
+	// Kept are the runs that the windows were read from.
+	Kept Runs `json:"kept,omitzero"`
 }
 
 // surfaceFilm is the heat transfer coefficient from a mixed hot liquid to its own
@@ -58,7 +60,7 @@ func (d HotDish) Clock(a Air, lamps ...Lamp) (HotClock, error) {
 	if err != nil {
 		return HotClock{}, err
 	}
-	return hotClock(f.banded())
+	return hotClock(f.banded(Lesson{}))
 }
 
 // Likely computes the likely course alone, without bands: each window has three
@@ -80,7 +82,8 @@ type dishModel struct {
 func (d HotDish) frame(a Air, lamps []Lamp) (frame[dishModel], error) {
 	d, light, err := d.complete(a, lamps)
 	m := dishModel{d: d, hotModel: newHotModel(a, lamps, light)}
-	return frame[dishModel]{model: m, inputs: (*dishModel).inputs, run: (*dishModel).run, events: 2}, err
+	return frame[dishModel]{kind: "dish", model: m, inputs: (*dishModel).inputs, run: (*dishModel).run,
+		events: dishEventKeys, doubt: doubtHot}, err
 }
 
 func (m *dishModel) inputs() []study.Input {
@@ -92,7 +95,7 @@ func (m *dishModel) inputs() []study.Input {
 			Band: band(0.7*d.Activity, d.Activity, d.Activity), Max: 1})),
 		bound(&d.StartC, within(start, -1, most)),
 		bound(&d.SideH, study.Input{Key: "unit.side_h", Name: "side of the vessel", Band: honestplate.Factor(d.SideH, 1.4), Factor: true}),
-		lightInput(&m.brightness, m.lamps))
+		lightInput(&m.brightness, d.Absorptance, m.lamps))
 }
 
 func (m *dishModel) run(at []float64, course bool) error {
@@ -103,11 +106,36 @@ func (m *dishModel) run(at []float64, course bool) error {
 	return m.finish(&r, at, course)
 }
 
-func hotClock(m dishModel, at []Event, err error) (HotClock, error) {
+// Knowing computes the clock of another unit with what a lesson taught of what units
+// share; 4,096 runs once it teaches anything.
+func (d HotDish) Knowing(l Lesson, a Air, lamps ...Lamp) (HotClock, error) {
+	f, err := d.frame(a, lamps)
 	if err != nil {
 		return HotClock{}, err
 	}
-	return HotClock{Limit: at[0], SteamEnds: at[1], SteamC: m.done.limits[1], Series: m.done.series, Balance: m.done.balance}, nil
+	return hotClock(f.banded(l))
+}
+
+// Observe computes the clock of a unit of which something was seen or read, and what
+// that teaches of what it shares with others: see [Seen].
+func (d HotDish) Observe(l Lesson, seen []Seen, a Air, lamps ...Lamp) (HotClock, Lesson, error) {
+	f, err := d.frame(a, lamps)
+	if err != nil {
+		return HotClock{}, l, err
+	}
+	m, r, after, err := f.observed(l, seen)
+	if err != nil {
+		return HotClock{}, l, err
+	}
+	clock, err := hotClock(m, r, nil)
+	return clock, after, err
+}
+
+func hotClock(m dishModel, r Runs, err error) (HotClock, error) {
+	if err != nil {
+		return HotClock{}, err
+	}
+	return HotClock{Kept: r, Limit: r.at(0), SteamEnds: r.at(1), SteamC: m.done.limits[1], Series: m.done.series, Balance: m.done.balance}, nil
 }
 
 // complete checks the dish, fills in its defaults and returns the light that it
@@ -158,7 +186,7 @@ func (d HotDish) start(a Air, light, convection float64) (hotRun, error) {
 	if d.Solid {
 		cells, k = 8, 0.5
 	}
-	r.layer(depth, cells, drinkRho*drinkHeat, k)
+	r.layer(depth, d.StartC, cells, depth/float64(cells), drinkRho*drinkHeat, k)
 	if !d.Solid {
 		r.Top = surfaceFilm
 	}
@@ -175,3 +203,6 @@ func (d HotDish) start(a Air, light, convection float64) (hotRun, error) {
 	r.begin()
 	return r, nil
 }
+
+// dishEventKeys are the keys of the events, in the order of a run.
+var dishEventKeys = []string{"cool", "steam ends"}

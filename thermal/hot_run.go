@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/root"
 	"example.org/honestplate/thermal/internal/solve"
 	"example.org/honestplate/thermal/internal/study"
 )
@@ -21,6 +22,7 @@ type hotRun struct {
 	solve.Stack
 	x          heat.Exchanger
 	light      float64 // absorbed at the surface, W/m2
+	bottom     float64 // conductance of the lower half of the lowest cell, W/(m2 K)
 	food       int     // how many of the upper cells are what is looked at
 	limits     [maxLimits]float64
 	ofSurface  [maxLimits]bool // the limit is one of the surface, not of the food's mean
@@ -75,34 +77,46 @@ func (m *hotModel) finish(r *hotRun, at []float64, course bool) error {
 }
 
 func newHotRun(s heat.Surface, a Air, startC float64) (hotRun, error) {
-	x, err := s.In(heat.MoistAir(a))
+	x, err := s.In(a.moist())
 	r := hotRun{x: x, airC: a.TempC, scale: 1}
 	r.Surface = startC
 	return r, err
 }
 
-// layer puts a layer on top of the stack: thickness m, cells, heat capacity
-// J/(m3 K), conductivity W/(m K). All begin at the surface's temperature.
-func (r *hotRun) layer(thickness float64, cells int, capacity, k float64) {
+// layer puts a layer at a temperature on top of the stack: thickness m, heat capacity
+// J/(m3 K), conductivity W/(m K). Its cells are no thicker than finest at its top and
+// grow downwards where they must.
+func (r *hotRun) layer(thickness, tempC float64, cells int, finest, capacity, k float64) {
+	growth := 1.0
+	if finest*float64(cells) < thickness {
+		growth = root.Rising(func(g float64) float64 { return finest*(math.Pow(g, float64(cells))-1)/(g-1) - thickness }, 1.0001, 20)
+	}
 	d := thickness / float64(cells)
-	half := 2 * k / d
+	if growth > 1 {
+		d = thickness * (growth - 1) / (math.Pow(growth, float64(cells)) - 1) * math.Pow(growth, float64(cells-1))
+	}
 	for range cells {
+		half := 2 * k / d
 		if r.Cells > 0 {
-			r.Link[r.Cells-1] = 1 / (1/r.Top + 1/half) // r.top is still the half of the cell below
+			r.Link[r.Cells-1] = 1 / (1/r.Top + 1/half) // r.Top is still the half of the cell below
+		} else {
+			r.bottom = half
 		}
-		r.TempC[r.Cells], r.Heat[r.Cells] = r.Surface, capacity*d
+		r.TempC[r.Cells], r.Heat[r.Cells] = tempC, capacity*d
 		r.Top = half
 		r.Cells++
+		d /= growth
 	}
 }
 
-// mean is the mean temperature of the food's cells, which are of one size.
+// mean is the mean temperature of the food's cells.
 func (r *hotRun) mean() float64 {
-	sum := 0.0
+	sum, all := 0.0, 0.0
 	for i := r.Cells - r.food; i < r.Cells; i++ {
-		sum += r.TempC[i]
+		sum += r.Heat[i] * r.TempC[i]
+		all += r.Heat[i]
 	}
-	return sum / float64(r.food)
+	return sum / all
 }
 
 // looked is the temperature that a limit is about.

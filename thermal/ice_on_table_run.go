@@ -12,92 +12,180 @@ type iceRun struct {
 	e       solve.Engine
 	table   fluxTable
 	surface restingSurface
+	box     iceBox
 }
 
 const (
 	iceCells     = 48
 	iceTolerance = 1e-3
-	// The air's flow around a piece is reckoned anew whenever it is a tenth smaller.
-	iceReckon = 0.9
+	iceStep      = 0.01
+	// The air's flow around a piece is reckoned anew whenever it has shrunk by so many
+	// steps.
+	iceReckon = 5
+	// Ice lies on a film of its own melt, through which heat passes well (engineering
+	// estimate, x/:2; a tenth of a millimetre of water would pass 5700).
+	iceFilm = 1000.0
 )
+
+// An iceBox is a piece that melts: its width and height, and how much of the block
+// around it it fills. Sides and top recede alike, the base by what the table brings.
+type iceBox struct {
+	width, height, fill float64
+}
+
+func (b iceBox) volume() float64 { return b.fill * b.width * b.width * b.height }
+
+// length is six times the volume over the surface: the edge of a cube, the diameter of
+// a ball.
+func (b iceBox) length() float64 { return 3 * b.width * b.height / (b.width + 2*b.height) }
+
+func (b iceBox) after(dt, air, table float64) iceBox {
+	b.width -= 2 * air * dt
+	b.height -= (air + table) * dt
+	return b
+}
+
+func (m *iceModel) box() iceBox {
+	size := m.i.Size * m.size
+	switch m.i.Shape {
+	case IceBall:
+		return iceBox{size, size, math.Pi / 6}
+	case IceChip:
+		return iceBox{3 * size, size, 1}
+	}
+	return iceBox{size, size, 1}
+}
 
 // times computes the events and, if asked, the course in even steps.
 func (r *iceRun) times(m *iceModel, at []float64, series *[]IcePoint, every float64) error {
-	air := m.air
-	p := m.i.Shape.piece(m.i.Size * m.size)
-	film := m.i.ClingGM2.Likely / 1000 / heat.Ice().Density
-	reckon := func(radius float64) error {
-		ex, err := heat.Surface{Shape: heat.Sphere, Length: 2 * radius, Activity: 1, ConvectionFactor: m.convection}.In(heat.MoistAir(air))
-		if err != nil {
-			return err
-		}
-		r.table.reset(ex)
-		r.surface.light = m.light(radius) * m.brightness * m.absorbs
-		return nil
-	}
-	r.surface = restingSurface{air: &r.table, share: p.table, contact: contact{
-		film: plateFilm * m.contact, effuse: plateEffusivity, behind: plateBehind, startC: air.TempC, roomC: air.TempC}}
-	if err := reckon(p.radius); err != nil {
+	r.box = m.box()
+	c := iceCourse{m: m, series: series, every: every, box: r.box, whole: r.box.volume(),
+		grams: 1000 * heat.Ice().Density * r.box.volume()}
+	if err := r.reckon(m, r.box.length()); err != nil {
 		return err
 	}
-	e := &r.e
-	e.Build(int(heat.SphereForm), p.radius, iceCells, 0)
-	e.Begin(m.c, m.i.StartC, iceTolerance, &r.surface)
-	e.CareFrom(10)
-	shines := e.Expect(p.radius, -icePure/2)
-	whole := e.Content(p.radius)
-	scale := p.grams / (1000 * heat.Ice().Density * whole)
-	at[iceHalf], at[iceGone] = never, never
-	note := func(t, left float64) {
-		if series == nil {
-			return
-		}
-		*series = append(*series, IcePoint{Time: seconds(t), IceGrams: left * p.grams,
-			PuddleGrams: 1000 * heat.Ice().Density * scale * (whole - e.Content(e.Faces[e.Shells])), SurfaceC: min(e.SurfaceC(), 0)})
+	at[iceShines], at[iceHalf], at[iceGone] = never, never, never
+	left, err := r.warm(m, &c, at) // J/m3 still to melt it
+	if err != nil || at[iceShines] == never {
+		return err
 	}
-	note(0, 1)
+	return r.melt(m, &c, left, at)
+}
+
+// reckon prepares the air and the light of a piece of a length.
+func (r *iceRun) reckon(m *iceModel, length float64) error {
+	ex, err := heat.Surface{Shape: heat.Sphere, Length: max(length, 1e-4), Activity: 1, ConvectionFactor: m.convection}.In(m.air.moist())
+	r.table.reset(ex)
+	r.surface.air = &r.table
+	r.surface.light = m.light(length/2) * m.brightness * m.absorbs
+	return err
+}
+
+// warm carries the piece, as a ball, until its surface is at 0 degC. The base warms it
+// through half its height of ice.
+func (r *iceRun) warm(m *iceModel, c *iceCourse, at []float64) (float64, error) {
+	r.surface.share, r.surface.contact = 0, contact{}
+	if m.i.Below != WireRack {
+		r.surface.share = m.i.Shape.piece(m.i.Size).table
+		r.surface.contact = m.beneath(r.box)
+		r.surface.contact.film = 1 / (1/r.surface.contact.film + r.box.height/2/heat.Ice().Conductivity)
+	}
+	e := &r.e
+	radius := r.box.length() / 2
+	e.Build(int(heat.SphereForm), radius, m.cells, 0)
+	e.Begin(m.c, m.i.StartC, m.tol, &r.surface)
+	e.CareFrom(10)
+	shines := e.Expect(radius, -icePure/2)
 	horizon := m.i.Horizon.Seconds()
-	reckoned, left, next := p.radius, 1.0, every
-	for e.Time < horizon && at[iceGone] == never {
-		limit := horizon
-		if series != nil {
-			limit = min(limit, next)
+	c.note(0, r.box, e.SurfaceC())
+	for e.Time < horizon && !e.AllFired() {
+		if err := e.Advance(min(horizon, c.next())); err != nil {
+			return 0, err
 		}
-		t, before := e.Time, left
-		if err := e.AdvanceShedding(limit, icePure/2, film); err != nil {
-			return err
-		}
-		left = r.solid(m.c) / whole
-		cross := func(share float64) float64 {
-			return t + (e.Time-t)*(before-share)/(before-left)
-		}
-		if before > 0.5 && left <= 0.5 {
-			at[iceHalf] = cross(0.5)
-		}
-		if before > 0.01 && left <= 0.01 {
-			at[iceGone] = cross(0.01)
-		}
-		if outer := e.Faces[e.Shells]; outer < iceReckon*reckoned {
-			reckoned = outer
-			if err := reckon(outer); err != nil {
-				return err
-			}
-		}
-		if series != nil && e.Time >= next-1e-9 {
-			note(e.Time, left)
-			next += every
+		if !e.AllFired() {
+			c.note(e.Time, r.box, e.SurfaceC())
 		}
 	}
 	at[iceShines] = e.FiredAt(shines)
+	full := m.c.EnthalpyAt(icePure/2) - e.StartH
+	return full - e.Heat/e.Content(radius), r.table.err
+}
+
+// beneath is the table as a piece feels it.
+func (m *iceModel) beneath(b iceBox) contact {
+	c := m.i.Below.under(iceFilm*m.contact, b.width/math.Sqrt(math.Pi), m.air.TempC)
+	c.behind *= m.table
+	c.effuse *= m.table
+	return c
+}
+
+// melt carries the piece at 0 degC until it is gone. Heun's rule in steps that take away
+// a small share of what is left of its width or height.
+func (r *iceRun) melt(m *iceModel, c *iceCourse, left float64, at []float64) error {
+	t, b, horizon := at[iceShines], r.box, m.i.Horizon.Seconds()
+	reckoned := b.length()
+	speeds := func(t float64, b iceBox) (air, table float64) {
+		q, _ := r.table.at(0)
+		air = max(0, q+r.surface.light) / left
+		if m.i.Below == WireRack {
+			return air, air
+		}
+		held := m.beneath(b)
+		h, tableC := held.at(t)
+		return air, (h*tableC + r.surface.light) / left
+	}
+	for t < horizon && at[iceGone] == never {
+		air, table := speeds(t, b)
+		dt := m.step * min(b.width/(2*air+1e-12), b.height/(air+table+1e-12))
+		dt = min(dt, 5*m.step*(t+1), horizon-t, max(c.next()-t, 1e-6))
+		air2, table2 := speeds(t+dt, b.after(dt, air, table))
+		next := b.after(dt, (air+air2)/2, (table+table2)/2)
+		before, now := b.volume()/c.whole, next.volume()/c.whole
+		cross := func(share float64) float64 { return t + dt*(before-share)/(before-now) }
+		if before > 0.5 && now <= 0.5 {
+			at[iceHalf] = cross(0.5)
+		}
+		if before > 0.01 && now <= 0.01 {
+			at[iceGone] = cross(0.01)
+		}
+		t, b = t+dt, next
+		c.note(t, b, 0)
+		if b.length() < (1-iceReckon*m.step)*reckoned {
+			reckoned = b.length()
+			if err := r.reckon(m, reckoned); err != nil {
+				return err
+			}
+		}
+	}
+	if at[iceGone] != never && c.series != nil && t > c.next()-c.every {
+		c.note(c.next(), b, 0) // the last point, up to rounding
+	}
 	return r.table.err
 }
 
-// solid is the volume that is still ice.
-func (r *iceRun) solid(c *solve.Compiled) float64 {
-	full, none := c.EnthalpyAt(icePure/2), c.EnthalpyAt(-icePure/2)
-	sum := 0.0
-	for i, h := range r.e.Enthalpies[:r.e.Shells] {
-		sum += r.e.Volumes[i] * min(max((full-h)/(full-none), 0), 1)
+// An iceCourse notes the course in even steps, where it is asked for.
+type iceCourse struct {
+	m            *iceModel
+	series       *[]IcePoint
+	every        float64
+	box          iceBox // at the start
+	whole, grams float64
+}
+
+// next is when the next point is due, s.
+func (c *iceCourse) next() float64 {
+	if c.series == nil {
+		return never
 	}
-	return math.Max(sum, 0)
+	return float64(len(*c.series)) * c.every
+}
+
+func (c *iceCourse) note(t float64, b iceBox, surfaceC float64) {
+	if c.series == nil || t < c.next()-1e-6 {
+		return
+	}
+	left := c.grams * b.volume() / c.whole
+	surface := 6 * b.volume() / b.length()
+	*c.series = append(*c.series, IcePoint{Time: seconds(t), IceGrams: left, SurfaceC: min(surfaceC, 0),
+		PuddleGrams: max(0, c.grams-left-c.m.i.ClingGM2.Likely*surface)})
 }

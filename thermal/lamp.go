@@ -204,27 +204,3 @@ func (l Lamp) parts() ([2]part, error) {
 	}
 	return [2]part{main, modelling}, nil
 }
-
-// known is the factor to which the irradiance of a lamp is known, with 95 %.
-func (l Lamp) known() float64 {
-	switch {
-	case l.Lux > 0:
-		return 1.35
-	case l.BeamShare > 0:
-		return 1.5
-	case l.Head < OpenFace || l.Head > PAR:
-		return 1
-	}
-	_, f := l.Head.share()
-	return f
-}
-
-// lightBand returns the factors between which the true irradiance of these lamps lies
-// with 95 %: the worst of the lamps counts. 1 and 1 without lamps.
-func lightBand(lamps []Lamp) (low, high float64) {
-	factor := 1.0
-	for _, l := range lamps {
-		factor = max(factor, l.known())
-	}
-	return 1 / factor, factor
-}

@@ -12,7 +12,8 @@ import (
 
 // The events of a scoop, in the order of the study.
 const (
-	softens = iota
+	shines = iota
+	softens
 	drips
 	puddles
 	slumps
@@ -30,19 +31,25 @@ type scoopModel struct {
 	cells int
 	tol   float64
 
-	convection, brightness, absorbs, k, density, contact float64 // factors
-	slope                                                float64 // of the lit side to the light, 1 is square on
+	convection, brightness, absorbs, k, density, contact, dipper, fringe float64 // factors
+	slope                                                                float64 // of the lit side to the light, 1 is square on
 
 	work   *scoopRun
 	course []ScoopPoint
 }
 
-// scoopHorizon is the default of Horizon.
-const scoopHorizon = 2 * time.Hour
+const (
+	scoopHorizon = 2 * time.Hour // the default of Horizon
+	dipperHeat   = 4000.0        // J/m2; see Scoop.DipperJM2
+	usualFringe  = 2e-3          // m
+	mostCling    = 50000.0       // g/m2
+	mostSlump    = 0.95
+)
 
 func (s Scoop) frame(a Air, lamps []Lamp) (frame[scoopModel], error) {
 	m, err := s.model(a, lamps)
-	return frame[scoopModel]{model: m, inputs: (*scoopModel).inputs, run: (*scoopModel).run, events: scoopEvents}, err
+	return frame[scoopModel]{kind: "scoop", model: m, inputs: (*scoopModel).inputs, run: (*scoopModel).run,
+		events: scoopEventKeys, doubt: doubtFrozen}, err
 }
 
 func (s Scoop) model(a Air, lamps []Lamp) (scoopModel, error) {
@@ -50,16 +57,26 @@ func (s Scoop) model(a Air, lamps []Lamp) (scoopModel, error) {
 	small := min(1, s.Diameter/0.02) // the deepest default is a quarter of 20 mm
 	s.SoftDepth = orBand(s.SoftDepth, 0.002*small, 0.003*small, 0.005*small)
 	s.FlowFrozen = orBand(s.FlowFrozen, 0, 0.08, 0.2)
-	s.ClingGM2 = orBand(s.ClingGM2, 80, 200, 450)
-	s.SlumpShare = orBand(s.SlumpShare, 0.06, 0.10, 0.18)
+	if s.ClingGM2 == (honestplate.Estimate{}) {
+		s.ClingGM2 = spread(s.Structure.cling(), airy(s.Mix.OverrunPercent, airyCling), mostCling)
+	}
+	if s.SlumpShare == (honestplate.Estimate{}) {
+		s.SlumpShare = spread(s.Structure.slump(), airy(s.Mix.OverrunPercent, airySlump), mostSlump)
+	}
+	if !s.Fringe.Given {
+		s.Fringe = honestplate.Some(min(usualFringe*airy(s.Mix.OverrunPercent, airyFringe), s.Diameter/10))
+	}
+	if !s.DipperJM2.Given {
+		s.DipperJM2 = honestplate.Some(dipperHeat * min(max((s.StartC+20)/4, 0), 1))
+	}
 	if s.Absorptance == (Absorptance{}) {
 		s.Absorptance = WhiteFood()
 	}
 	if s.Horizon == 0 {
 		s.Horizon = scoopHorizon
 	}
-	m := scoopModel{s: s, air: a, lamps: lamps, cells: 40, tol: 3e-4,
-		convection: 1, brightness: 1, absorbs: 1, k: 1, density: 1, contact: 1, slope: 0.8}
+	m := scoopModel{s: s, air: a, lamps: lamps, cells: scoopCells(s.Diameter), tol: 3e-4,
+		convection: 1, brightness: 1, absorbs: 1, k: 1, density: 1, contact: 1, dipper: 1, fringe: 1, slope: 0.8}
 	var err error
 	m.light, err = s.Absorptance.Absorbed(lamps...)
 	if err := cmp.Or(honestplate.In("Air", a.Validate()),
@@ -82,8 +99,8 @@ func (s Scoop) model(a Air, lamps []Lamp) (scoopModel, error) {
 func (s Scoop) check() error {
 	_, mixErr := s.Mix.FrozenAtC(0)
 	if err := cmp.Or(honestplate.In("Mix", mixErr),
-		honestplate.InRange("Diameter", s.Diameter, 0.01, 0.3, "m", "scoops in a room"),
-		check.One("Rest", int(s.Rest), rests[:])); err != nil {
+		honestplate.InRange("Diameter", s.Diameter, 0.01, 0.12, "m", "scoops in a room"),
+		check.One("Rest", int(s.Rest), rests[:]), check.One("Structure", int(s.Structure), structures[:])); err != nil {
 		return err
 	}
 	if s.Rest == OnChilledPlate {
@@ -100,10 +117,12 @@ func (s Scoop) check() error {
 		check.Band("SoftFrozen", s.SoftFrozen, 0, 0.95, "", source),
 		check.Band("SoftDepth", s.SoftDepth, 0, s.Diameter/4, "m", source),
 		check.Band("FlowFrozen", s.FlowFrozen, 0, 0.5, "", source),
-		check.Band("ClingGM2", s.ClingGM2, 5, 2000, "g/m2", source),
-		check.Band("SlumpShare", s.SlumpShare, 0.01, 0.5, "", source),
+		check.Band("ClingGM2", s.ClingGM2, 5, mostCling, "g/m2", source),
+		check.Band("SlumpShare", s.SlumpShare, 0.01, mostSlump, "", source),
 		honestplate.In("Mix", err),
 		honestplate.InRange("StartC", s.StartC, -60, flows-0.5, "degC", "half a kelvin below where the mix flows: warmer, it is no scoop"),
+		honestplate.InRange("DipperJM2", s.DipperJM2.Value, 0, 200e3, "J/m2", "warm wet dippers"),
+		honestplate.InRange("Fringe", s.Fringe.Value, 0, 0.02, "m", "edges of scoops"),
 		honestplate.InRange("Horizon", s.Horizon.Seconds(), 1, 86400, "s", "a day"))
 }
 
@@ -120,8 +139,18 @@ func (m *scoopModel) inputs() []study.Input {
 		// Samples stay inside what was checked: the tails of the bands do not.
 		return bound(&e.Likely, within(judged(key, name, *e), low, high))
 	}
+	cling := ofProduct(threshold("product.cling_g_m2", "melt that clings", &s.ClingGM2, 5, mostCling))
+	cling.Factor = true
+	dipper := factor("unit.dipper", "warmth of the dipper", 1, 1)
+	if s.DipperJM2.Value > 0 {
+		dipper = factor("unit.dipper", "warmth of the dipper", 0.5, 2)
+	}
+	fringe := factor("unit.fringe", "thickness of the fringe", 1, 1)
+	if s.Fringe.Value > 0 {
+		fringe = factor("unit.fringe", "thickness of the fringe", 0.4, 2.5)
+	}
 	return append(roomInputs(&m.air, &m.convection),
-		lightInput(&m.brightness, m.lamps),
+		lightInput(&m.brightness, s.Absorptance, m.lamps),
 		bound(&m.absorbs, ofProduct(absorbs)),
 		bound(&m.slope, slope),
 		bound(&m.k, ofProduct(factor("product.conductivity", "conductivity", 0.8, 1.25))),
@@ -131,8 +160,10 @@ func (m *scoopModel) inputs() []study.Input {
 		threshold("crew.soft_frozen", "share frozen when soft", &s.SoftFrozen, 0, 0.95),
 		threshold("crew.soft_depth_m", "depth of softening", &s.SoftDepth, 0, s.Diameter/4),
 		ofProduct(threshold("product.flow_frozen", "share frozen when it flows", &s.FlowFrozen, 0, s.FlowFrozen.High)),
-		ofProduct(threshold("product.cling_g_m2", "melt that clings", &s.ClingGM2, 5, 2000)),
-		threshold("crew.slump_share", "share melted at the loss of shape", &s.SlumpShare, 0.01, 0.5))
+		cling,
+		ofProduct(threshold("product.slump_share", "share run off at the loss of shape", &s.SlumpShare, 0.01, mostSlump)),
+		bound(&m.dipper, dipper),
+		bound(&m.fringe, fringe))
 }
 
 func (m *scoopModel) run(at []float64, course bool) error {
@@ -141,7 +172,12 @@ func (m *scoopModel) run(at []float64, course bool) error {
 	}
 	err := m.work.times(m, at)
 	if err == nil && course {
-		m.course, err = m.series(at[slumps])
+		m.course, err = m.work.series(m, at[slumps])
 	}
 	return err
+}
+
+// scoopCells divides a ball: a large one more finely, since its skin is as thin.
+func scoopCells(diameter float64) int {
+	return int(48 * min(max(diameter/0.06, 1), 2))
 }

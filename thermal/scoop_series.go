@@ -5,58 +5,58 @@ const scoopMoments = 60
 
 // series computes the course: to a little beyond the loss of shape, or to
 // the horizon.
-func (m *scoopModel) series(slumped float64) ([]ScoopPoint, error) {
-	var face, ball scoopRun
-	p, err := face.prepare(m)
+func (r *scoopRun) series(m *scoopModel, slumped float64) ([]ScoopPoint, error) {
+	p, err := r.prepare(m)
 	if err != nil {
 		return nil, err
 	}
-	if _, err := ball.prepare(m); err != nil {
-		return nil, err
-	}
 	end := min(m.s.Horizon.Seconds(), 1.25*slumped)
-	face.begin(m, &face.face, p)
-	ball.begin(m, &ball.ball, p)
-	drip := face.e.Expect(p.dripRadius, p.flowC)
+	r.begin(m, p)
+	drip := r.face.e.Expect(p.dripRadius, p.flowC)
 	frost := 0.0
 	moments := make([]ScoopPoint, 0, scoopMoments+1)
 	for i := range scoopMoments + 1 {
 		t := end * float64(i) / scoopMoments
-		for ball.e.Time < t {
-			if err := ball.e.AdvanceShedding(t, p.flowC, p.film); err != nil {
+		for r.shade.reached() < t {
+			if err := r.shade.advance(t); err != nil {
 				return nil, err
 			}
 		}
-		for face.e.Time < t && face.e.FiredAt(drip) == never {
-			before := face.table.vapour(face.e.SurfaceC())
-			if err := face.e.Advance(t); err != nil {
+		for r.face.reached() < t {
+			before := r.table.vapour(r.face.e.SurfaceC())
+			if err := r.face.advance(t); err != nil {
 				return nil, err
 			}
-			frost += face.e.Span * (before + face.table.vapour(face.e.SurfaceC())) / 2 * 1000
+			if r.face.e.FiredAt(drip) == never {
+				frost += r.face.e.Span * (before + r.table.vapour(r.face.e.SurfaceC())) / 2 * 1000
+			}
 		}
-		moments = append(moments, ball.moment(t, p, face.e.SurfaceC(), frost))
+		moments = append(moments, r.moment(t, p, frost))
 	}
-	return moments, ball.table.err
+	return moments, r.table.err
 }
 
-func (r *scoopRun) moment(t float64, p scoopSample, surfaceC, frost float64) ScoopPoint {
-	e := &r.e
-	stored, volume := 0.0, 0.0
-	for i := range e.Shells {
-		stored += e.Volumes[i] * e.Enthalpies[i]
-		volume += e.Volumes[i]
+func (r *scoopRun) moment(t float64, p scoopSample, frost float64) ScoopPoint {
+	point := ScoopPoint{Time: seconds(t), SurfaceC: r.face.e.SurfaceC(), FrostGM2: frost}
+	heat, left := 0.0, 0.0 // J and m3 of the whole ball
+	core := 0.0
+	for _, c := range []*column{&r.face, &r.shade} {
+		if c.part == 0 {
+			continue
+		}
+		e := &c.e
+		for i := range e.Shells {
+			heat += c.part * e.Volumes[i] * e.Enthalpies[i]
+			left += c.part * e.Volumes[i]
+		}
+		core += c.part * e.Enthalpies[0]
+		soft := p.radius - e.Faces[e.Shells] + e.FilmFrom(e.Curve.PotentialAt(p.softC), e.Shells)
+		point.SoftMM += c.part * 1000 * soft
+		whole := e.Content(p.radius)
+		point.MeltedShare += c.part * (1 - e.Content(c.solid())/whole)
+		point.DrippedGrams += c.part * 1000 * p.density * whole * c.is
 	}
-	outer := e.Faces[e.Shells]
-	solid := outer - e.FilmFrom(e.Curve.PotentialAt(p.flowC), e.Shells)
-	whole := e.Content(p.radius)
-	return ScoopPoint{
-		Time:         seconds(t),
-		SurfaceC:     surfaceC,
-		MeanC:        e.Curve.TempOfEnthalpy(stored / volume),
-		CoreC:        e.Curve.TempOfEnthalpy(e.Enthalpies[0]),
-		SoftMM:       1000 * (p.radius - outer + e.FilmFrom(e.Curve.PotentialAt(p.softC), e.Shells)),
-		MeltedShare:  1 - e.Content(solid)/whole,
-		DrippedGrams: 1000 * p.density * (whole - e.Content(outer)),
-		FrostGM2:     frost,
-	}
+	point.MeanC = r.c.TempOfEnthalpy(heat / left)
+	point.CoreC = r.c.TempOfEnthalpy(core)
+	return point
 }

@@ -16,17 +16,24 @@ import (
 //
 // It is computed by the enthalpy solver of Body, from the room (convection,
 // radiation, dew) and the light absorbed at the surface, with the melting spread
-// over its range. The skin counts as soft, or as running, when it is so to
-// SkinDepth.
+// over its range. A slab also takes heat from the room at its edges and from what lies
+// below it. The skin counts as soft, or as running, when it is so to SkinDepth.
+//
+// Nobody has published how butter, chocolate or cream of a stated size warms up: these
+// times were compared with no measurement. Try a piece.
 type Softening struct {
 	Food SoftFood `json:"food,omitzero"` // what it is made of
 	// Form is SphereForm (the zero value: a truffle, a curl, a dollop, on its lit
-	// side) or SlabForm (a bar, a slice: lies flat, its underside takes no heat).
+	// side) or SlabForm (a bar, a slice, a pat: lies flat on what is Below).
 	Form heat.Form `json:"form,omitzero"`
 	// Thickness of the slab or diameter of the ball, m, 0.003..0.3.
 	Thickness float64 `json:"thickness_m,omitzero"`
-	// Across is the slab's width, m, 0.01..2; 0 means 0.08. A ball ignores it.
+	// Across is the slab's width, m, 0.01..2, of a square one; 0 means 0.08. A ball
+	// ignores it.
 	Across float64 `json:"across_m,omitzero"`
+	// Below is what a slab lies on, at room temperature; the zero value is ceramic. A
+	// ball touches it in a spot only, which is left out.
+	Below Tabletop `json:"below,omitzero"`
 	// StartC is its temperature when it comes out, degC, -40..60; it must be given.
 	StartC honestplate.Optional `json:"start_c,omitzero"`
 	// SkinDepth, m: 0 to a third of the Thickness, default 1 mm (0.5..2), of a piece
@@ -42,6 +49,8 @@ type SoftClock struct {
 	Runs    Event `json:"runs"`    // it flows
 	// Series is the likely course until it runs, or to the horizon.
 	Series []BodyPoint `json:"series"`
+	// Kept are the runs that the windows were read from.
+	Kept Runs `json:"kept,omitzero"`
 }
 
 // A BodyPoint is a piece of food at one time.
@@ -55,8 +64,8 @@ type BodyPoint struct {
 // Clock computes the softening in the air a under the lamps, which burn from the
 // start. The 95 % bands are over the room (see Cheese), the lamps' band,
 // absorptance (x/:1.25), the slope of the surface to the light (0.5..1), conductivity
-// (x/:1.25), heat capacity (x/:1.1), the start (+-1 K), both temperatures and the
-// depth. What the food is made of decides as much as the room: try a piece.
+// (x/:1.25), heat capacity (x/:1.1), the start (+-1 K), contact (x/:2), what the table
+// brings (x/:1.5), both temperatures and the depth. What the food is made of decides as much as the room: try a piece.
 //
 // Errors: [honestplate.InputError] and [honestplate.RangeError] for what makes no sense.
 func (s Softening) Clock(a Air, lamps ...Lamp) (SoftClock, error) {
@@ -64,7 +73,7 @@ func (s Softening) Clock(a Air, lamps ...Lamp) (SoftClock, error) {
 	if err != nil {
 		return SoftClock{}, err
 	}
-	return softClock(f.banded())
+	return softClock(f.banded(Lesson{}))
 }
 
 // Likely computes the likely course alone, without bands: each window has three
@@ -77,11 +86,36 @@ func (s Softening) Likely(a Air, lamps ...Lamp) (SoftClock, error) {
 	return softClock(f.likely())
 }
 
-func softClock(m softModel, at []Event, err error) (SoftClock, error) {
+// Knowing computes the clock of another unit with what a lesson taught of what units
+// share; 4,096 runs once it teaches anything.
+func (s Softening) Knowing(l Lesson, a Air, lamps ...Lamp) (SoftClock, error) {
+	f, err := s.frame(a, lamps)
 	if err != nil {
 		return SoftClock{}, err
 	}
-	return SoftClock{Softens: at[0], Runs: at[1], Series: m.course}, nil
+	return softClock(f.banded(l))
+}
+
+// Observe computes the clock of a unit of which something was seen or read, and what
+// that teaches of what it shares with others: see [Seen].
+func (s Softening) Observe(l Lesson, seen []Seen, a Air, lamps ...Lamp) (SoftClock, Lesson, error) {
+	f, err := s.frame(a, lamps)
+	if err != nil {
+		return SoftClock{}, l, err
+	}
+	m, r, after, err := f.observed(l, seen)
+	if err != nil {
+		return SoftClock{}, l, err
+	}
+	clock, err := softClock(m, r, nil)
+	return clock, after, err
+}
+
+func softClock(m softModel, r Runs, err error) (SoftClock, error) {
+	if err != nil {
+		return SoftClock{}, err
+	}
+	return SoftClock{Kept: r, Softens: r.at(0), Runs: r.at(1), Series: m.course}, nil
 }
 
 // A softModel is a checked Softening with what does not change between samples, and
@@ -93,8 +127,10 @@ type softModel struct {
 	light float64 // absorbed, square to the lamps, W/m2
 	curve heat.Curve
 
-	convection, brightness, absorbs, k, heat float64 // factors
-	slope                                    float64 // to the light, 1 is square on
+	convection, brightness, absorbs, k, heat, contact, table float64 // factors
+	slope                                                    float64 // to the light, 1 is square on
+	cells                                                    int
+	tol                                                      float64
 
 	work   *softRun
 	course []BodyPoint
@@ -102,7 +138,8 @@ type softModel struct {
 
 func (s Softening) frame(a Air, lamps []Lamp) (frame[softModel], error) {
 	m, err := s.model(a, lamps)
-	return frame[softModel]{model: m, inputs: (*softModel).inputs, run: (*softModel).run, events: 2}, err
+	return frame[softModel]{kind: "soft", model: m, inputs: (*softModel).inputs, run: (*softModel).run,
+		events: softEventKeys, doubt: doubtFrozen}, err
 }
 
 func (s Softening) model(a Air, lamps []Lamp) (softModel, error) {
@@ -122,7 +159,7 @@ func (s Softening) model(a Air, lamps []Lamp) (softModel, error) {
 	light, err := s.Food.Absorptance.Absorbed(lamps...)
 	if err := cmp.Or(honestplate.In("Air", a.Validate()),
 		honestplate.InRange("Air.TempC", a.TempC, -20, 50, "degC", source),
-		honestplate.In("Food", s.Food.check()),
+		honestplate.In("Food", s.Food.check()), check.One("Below", int(s.Below), tabletops[:]),
 		check.Fields(source,
 			check.Number("Thickness", s.Thickness, 0.003, 0.3, "m"), check.Number("Across", s.Across, 0.01, 2, "m"),
 			check.Number("StartC", s.StartC.Value, -40, 60, "degC"), check.Number("Horizon", s.Horizon.Seconds(), 1, 86400, "s")),
@@ -131,7 +168,8 @@ func (s Softening) model(a Air, lamps []Lamp) (softModel, error) {
 		return softModel{}, err
 	}
 	return softModel{s: s, air: a, lamps: lamps, light: light, curve: s.Food.curve(),
-		convection: 1, brightness: 1, absorbs: 1, k: 1, heat: 1, slope: 0.8}, nil
+		convection: 1, brightness: 1, absorbs: 1, k: 1, heat: 1, contact: 1, table: 1, slope: 0.8,
+		cells: softCells, tol: softTolerance}, nil
 }
 
 func (m *softModel) inputs() []study.Input {
@@ -142,8 +180,13 @@ func (m *softModel) inputs() []study.Input {
 		slope.Band = band(0.5, 0.8, 1)
 		slope = within(slope, 0.3, 1)
 	}
+	contact, table := factor("unit.contact", "contact with the table", 1, 1), inRoom(factor("room.table", "what the table brings", 1, 1))
+	if s.Form == heat.SlabForm {
+		contact = factor("unit.contact", "contact with the table", 0.5, 2)
+		table = inRoom(factor("room.table", "what the table brings", 1/s.Below.known(), s.Below.known()))
+	}
 	return append(roomInputs(&m.air, &m.convection),
-		lightInput(&m.brightness, m.lamps),
+		lightInput(&m.brightness, s.Food.Absorptance, m.lamps),
 		bound(&m.absorbs, ofProduct(absorbs)),
 		bound(&m.slope, slope),
 		bound(&m.k, ofProduct(factor("product.conductivity", "conductivity", 0.8, 1.25))),
@@ -151,7 +194,8 @@ func (m *softModel) inputs() []study.Input {
 		bound(&s.StartC.Value, around("unit.start_c", "start temperature", s.StartC.Value, 1)),
 		bound(&s.Food.SoftC.Likely, ofProduct(judged("product.soft_c", "softening temperature", s.Food.SoftC))),
 		bound(&s.Food.RunC.Likely, ofProduct(judged("product.run_c", "running temperature", s.Food.RunC))),
-		bound(&s.SkinDepth.Likely, within(judged("crew.skin_depth_m", "depth of the skin", s.SkinDepth), 1e-5, s.Thickness/3)))
+		bound(&s.SkinDepth.Likely, within(judged("crew.skin_depth_m", "depth of the skin", s.SkinDepth), 1e-5, s.Thickness/3)),
+		bound(&m.contact, contact), bound(&m.table, table))
 }
 
 // run computes the events; the course has sixty steps until it runs.
@@ -172,6 +216,7 @@ type softRun struct {
 	c     solve.Compiled
 	table fluxTable
 	light float64
+	slab  slabFlank
 }
 
 // at is the exchange law of the solver.
@@ -183,25 +228,32 @@ func (r *softRun) At(surfaceC, _ float64) (flux, slope float64) {
 const (
 	softCells     = 40
 	softTolerance = 1e-4
+	skinCells     = 4 // at least so many cells in the skin
 )
 
 func (r *softRun) begin(m *softModel) error {
-	air := m.air
 	surface := heat.Surface{Shape: heat.Sphere, Length: m.s.Thickness, Activity: m.s.Food.Activity, ConvectionFactor: m.convection}
 	radius := m.s.Thickness / 2
-	if m.s.Form == heat.SlabForm {
+	flat := m.s.Form == heat.SlabForm
+	if flat {
 		surface.Shape, surface.Length = heat.PlateUp, m.s.Across/4
-		radius = m.s.Thickness // its underside takes no heat
+		radius = m.s.Thickness
 	}
-	ex, err := surface.In(heat.MoistAir(air))
+	ex, err := surface.In(m.air.moist())
 	if err != nil {
 		return err
 	}
 	r.table.reset(ex)
 	r.light = m.light * m.brightness * m.absorbs * m.slope
 	solve.Load(&r.c, m.curve, m.heat, m.k)
-	r.e.Build(int(m.s.Form), radius, softCells, solve.UsualGrade)
-	r.e.Begin(&r.c, m.s.StartC.Value, softTolerance, r)
+	r.e.Build(int(m.s.Form), radius, m.cells, solve.GradeFor(m.cells, m.s.SkinDepth.Likely/skinCells/radius))
+	if flat {
+		if err := r.slab.prepare(m, r.e.Faces); err != nil {
+			return err
+		}
+		r.e.Flank = r.slab.at
+	}
+	r.e.Begin(&r.c, m.s.StartC.Value, m.tol, r)
 	r.e.Expect(radius-m.s.SkinDepth.Likely, m.s.Food.SoftC.Likely)
 	r.e.Expect(radius-m.s.SkinDepth.Likely, max(m.s.Food.RunC.Likely, m.s.Food.SoftC.Likely))
 	return nil
@@ -217,7 +269,7 @@ func (r *softRun) times(m *softModel, at []float64) error {
 		}
 	}
 	at[0], at[1] = r.e.FiredAt(0), r.e.FiredAt(1)
-	return r.table.err
+	return cmp.Or(r.table.err, r.slab.edge.err)
 }
 
 // softMoments is how many steps of time a series has.
@@ -242,3 +294,6 @@ func bodyPoint(e *solve.Engine) BodyPoint {
 	s := e.State(e.SurfaceC())
 	return BodyPoint{Time: seconds(e.Time), SurfaceC: s.SurfaceC, MeanC: s.MeanC, CoreC: s.CoreC}
 }
+
+// softEventKeys are the keys of the events, in the order of a run.
+var softEventKeys = []string{"softens", "runs"}

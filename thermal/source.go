@@ -47,7 +47,8 @@ type SourceData struct {
 //	           black body at 3200 K has 27.1, behind glass 30.8)
 //	discharge: radiates 0.60 (0.44..0.65, published 62..65 % for mercury lamps);
 //	           130 lm/W (90..190; metal halide lamps give 65..115 lm per electrical watt)
-//	LED:       radiates 0.30 (0.18..0.40, published 18..40 %); 310 lm/W (250..330)
+//	LED:       radiates 0.42 (0.20..0.50: today's heads give 130..150 lm per electrical
+//	           watt, from memory; older ones 18..40 %, published); 310 lm/W (250..330)
 //	flash:     radiates 0.30 (0.15..0.50, from 15..50 lm s per stored J); 95 lm/W (80..110)
 //
 // The figures called published were read in trade pages and data sheets; efficacies
@@ -64,7 +65,7 @@ func (s Source) data() SourceData {
 	case Discharge:
 		return SourceData{band(0.44, 0.60, 0.65), band(90, 130, 190), 5600}
 	case LED:
-		return SourceData{band(0.18, 0.30, 0.40), band(250, 310, 330), 0}
+		return SourceData{band(0.20, 0.42, 0.50), band(250, 310, 330), 0}
 	case Flash:
 		return SourceData{band(0.15, 0.30, 0.50), band(80, 95, 110), 5600}
 	}

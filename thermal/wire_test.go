@@ -3,14 +3,17 @@ package thermal
 import (
 	"encoding/json"
 	"errors"
+	"math"
 	"math/rand/v2"
 	"reflect"
+	"slices"
 	"testing"
 	"time"
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/study"
 )
 
 // fill gives every exported field of v a random value that makes sense on the wire.
@@ -24,6 +27,26 @@ func fill(r *rand.Rand, v reflect.Value) {
 		d := func() time.Duration { return time.Duration(r.Int64N(1e13)) }
 		first := d()
 		*x = honestplate.Window{Earliest: honestplate.After(first), Likely: honestplate.After(first + d()), Latest: honestplate.Never()}
+		return
+	case *Runs:
+		*x = Runs{events: []happening{{key: "haze"}, {key: "ice gone"}}}
+		for i := range x.events {
+			fill(r, reflect.ValueOf(&x.events[i].event).Elem())
+			x.events[i].at = []honestplate.Moment{honestplate.Never(), honestplate.After(time.Duration(r.Int64N(1e14)))}
+		}
+		if r.IntN(2) == 0 {
+			x.weights = []float64{0.3, 1.7}
+		}
+		return
+	case *Lesson:
+		*x = Lesson{unit: r.IntN(9)}
+		if r.IntN(2) == 0 {
+			x.weights = study.Points{Runs: study.TaughtRuns}.Of([]study.Input{{Key: "w"}})
+			x.columns = map[string][]float64{"crew.beads": slices.Clone(x.weights)}
+			for i, w := range x.weights {
+				x.weights[i] = math.Exp(w)
+			}
+		}
 		return
 	case *honestplate.Moment:
 		*x = []honestplate.Moment{honestplate.Never(), honestplate.After(time.Duration(r.Int64N(1e14)))}[r.IntN(2)]
@@ -61,10 +84,10 @@ func fill(r *rand.Rand, v reflect.Value) {
 func TestWireRoundTrip(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 5))
 	for _, v := range []any{
-		Air{}, Lamp{}, Absorptance{}, SourceData{}, Event{}, Sensitivity{}, HeatBalance{},
-		Glass{}, GlassClock{}, FogStages{}, IcedDrink{}, IcedDrinkClock{}, IceOnTable{}, IceClock{}, Mixed{},
+		Air{}, Lamp{}, Absorptance{}, SourceData{}, Event{}, Sensitivity{}, Runs{}, Lesson{}, Seen{}, HeatBalance{},
+		Glass{}, GlassClock{}, FogStages{}, IceOnTable{}, IceClock{}, Mixed{},
 		Scoop{}, ScoopClock{}, DeepFreeze{}, FreezeClock{}, FreezeStage{}, Medium{}, Softening{}, SoftClock{}, SoftFood{},
-		Cheese{}, CheeseClock{}, HotDish{}, HotClock{}, Ware{}, Shock{}, food.FrozenMix{}, food.Food{}, heat.Material{}, heat.Steam{},
+		Cheese{}, CheeseClock{}, HotDish{}, HotClock{}, Ware{}, Shock{}, food.FrozenMix{}, food.Food{}, food.Drink{}, heat.Material{}, heat.Steam{},
 	} {
 		typ := reflect.TypeOf(v)
 		for range 20 {

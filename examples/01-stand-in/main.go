@@ -18,7 +18,7 @@ var chapter = notebook.Chapter{
 	Line:  "What is sold in this picture is shown as it is; what only dresses it may be something else, and is written down.",
 	Figures: []notebook.Figure{{
 		Name:    "picture-and-package",
-		Caption: "How far what is shown may be from what is declared. One package in a shop may be short by the wide band; in the picture only the scale's own doubt is left.",
+		Caption: "How far what is shown may be from what is declared. One package in a shop may be short by the wide band; in the picture it is what its maker allows, and the doubt of the scale, the narrow band.",
 		Draw:    drawLatitude,
 	}},
 }

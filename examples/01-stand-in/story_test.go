@@ -92,32 +92,38 @@ func Example_theCount() {
 	// 10 pieces: honestplate: Pieces: olives is the advertised product and must not be exceeded; show the real product in its declared amount
 }
 
-// Pieces can be counted; grams are weighed, and a scale has its own doubt. A
-// difference the scale cannot prove is no difference. One that it can prove, is.
+// Pieces can be counted; grams are weighed, and a scale has its own doubt. So someone has
+// to say what still counts as 62 grams, and for the advertised product that is its maker,
+// not the studio: here one gram either way. Then there are three answers, not two. What
+// is inside by more than the scale's doubt agrees, what is outside by more differs, and
+// between the two the scale cannot tell.
 func Example_theScaleDecides() {
-	cheese := portion.Declaration{Item: "smoked cheese", Grams: 62, StepGrams: 0.5, Advertised: true}
+	cheese := portion.Declaration{Item: "smoked cheese", Grams: 62, StepGrams: 0.5, MinusGrams: 1, PlusGrams: 1, Advertised: true}
 	scale := portion.Scale{StepGrams: 0.5}
-	for _, reading := range []float64{61, 61.5, 62, 62.5, 65} {
+	for _, reading := range []float64{60, 61, 62, 62.5, 65} {
 		weighed, err := scale.Weigh(reading)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
 		verdict, err := cheese.JudgePicture(weighed)
-		switch {
-		case verdict.Agrees:
-			fmt.Printf("%4.1f g: as declared, to within %.1f g\n", reading, verdict.Uncertainty)
-		case errors.Is(err, honestplate.ErrAdvertised):
-			fmt.Printf("%4.1f g: refused, %+.1f g\n", reading, verdict.Difference)
+		refused := ""
+		if errors.Is(err, honestplate.ErrAdvertised) {
+			refused = ": refused"
 		}
+		fmt.Printf("%4.1f g %+.1f, +- %.1f g: %s%s\n", reading, verdict.Difference, verdict.Uncertainty, verdict.Verdict, refused)
 	}
 	// Output:
-	// 61.0 g: refused, -1.0 g
-	// 61.5 g: as declared, to within 0.5 g
-	// 62.0 g: as declared, to within 0.5 g
-	// 62.5 g: as declared, to within 0.5 g
-	// 65.0 g: refused, +3.0 g
+	// 60.0 g -2.0, +- 0.7 g: differs: refused
+	// 61.0 g -1.0, +- 0.7 g: cannot tell
+	// 62.0 g +0.0, +- 0.7 g: agrees
+	// 62.5 g +0.5, +- 0.7 g: cannot tell
+	// 65.0 g +3.0, +- 0.7 g: differs: refused
 }
+
+// Half a gram over and the scale cannot tell? It shows half grams, it was verified once
+// and has been in service since, and what is left of one gram after its doubt is three
+// tenths. A scale of tenths, or one weight of 100 g to check it with, leaves more.
 
 // # A package may; a picture may not
 //
@@ -125,39 +131,53 @@ func Example_theScaleDecides() {
 // single package of 62 g may be 4.5 g short before it counts as defective. It exists
 // because filling machines scatter, and the average of the batch must still be full. A
 // picture is not a batch. It is one plate, made by hand with a scale beside it, and it
-// stands for all of them. What remains is the doubt of the scale.
+// stands for all of them. What remains is what the maker allows, and the doubt of the
+// scale.
 //
 // Figure: picture-and-package
 //
 // # The ratio that is signed off
 //
-// Some recipes are not the studio's to change at all: the maker's technician has
-// signed off a ratio. Tell the library with Locked, and a batch that cannot hold the
-// ratio in whole steps of the scale is refused, with the two that can.
+// Some recipes are not the studio's to change at all: the maker's technician has signed
+// off a ratio. Then it stands in a specification, with how far it may be off, and the
+// batch that was mixed is held against it. Any batch can be tried; what the steps of the
+// scale do to the ratio is seen before it is poured.
 func Example_signedOff() {
 	dressing := portion.Formula{
 		Parts:     []portion.Ingredient{{Name: "oil", Grams: 3}, {Name: "vinegar", Grams: 1}},
 		StepGrams: 0.5,
-		Locked:    true,
 	}
-	var no *portion.StepError
-	if _, err := dressing.For(25); errors.As(err, &no) {
-		fmt.Printf("not %.0f g; %.0f or %.0f g\n", no.Value, no.Below, no.Above)
-	}
-	batch, err := dressing.For(26)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	for _, part := range batch {
-		fmt.Printf("%-8s %4.1f g\n", part.Name, part.Grams)
+	scale := portion.Scale{StepGrams: 0.5, Check: portion.CheckWeight{Grams: 50, Reading: 50}}
+	for _, grams := range []float64{5, 50} {
+		batch, err := dressing.For(grams)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		signed := portion.Specification{Product: "dressing", Version: "1",
+			Ratios: []portion.Ratio{{Layer: "oil", To: "vinegar", Least: 2.8, Most: 3.2}}}
+		mixed, shown := portion.Build{Scale: scale}, 0.0
+		for _, part := range batch {
+			shown += part.Grams
+			signed.Layers = append(signed.Layers, portion.Layer{Name: part.Name,
+				Declared: portion.Amount{Grams: part.Grams, StepGrams: 0.5, MinusGrams: 1, PlusGrams: 1}})
+			mixed.Layers = append(mixed.Layers, portion.Placed{Reading: shown})
+		}
+		found, err := signed.Check(mixed)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%2.0f g: %.1f g of oil, %.1f g of vinegar; %s\n", grams, batch[0].Grams, batch[1].Grams, found.Ratios[0])
 	}
 	// Output:
-	// not 25 g; 24 or 26 g
-	// oil      19.5 g
-	// vinegar   6.5 g
+	// 5 g: 4.0 g of oil, 1.0 g of vinegar; oil / vinegar: cannot tell: 4.0 +- 1.9 against 2.8 to 3.2; nearer to a limit than the weighing is good to, +- 1.9
+	// 50 g: 37.5 g of oil, 12.5 g of vinegar; oil / vinegar: agrees: 3.00 +- 0.12 against 2.8 to 3.2
 }
 
+// Five grams cannot be mixed to that ratio in half grams, and the scale could not even
+// tell. Fifty can, and it can.
+//
 // # What is not so clear
 //
 // Ice in a drink that is sold. If the menu says "over ice", ice is part of what is

@@ -83,9 +83,9 @@ func Example_hold() {
 			c.Softens.Round(30*time.Second), c.Slumps.Round(30*time.Second))
 	}
 	// Output:
-	// from -12 degC: soft at 2:30 (1:00..5:30), shape lost at 7:30 (5:00..11:00)
-	// from -18 degC: soft at 5:30 (3:30..9:30), shape lost at 10:30 (7:30..14:30)
-	// from -30 degC: soft at 9:00 (6:30..13:30), shape lost at 14:30 (10:30..19:00)
+	// from -12 degC: soft at 2:30 (1:00..5:30), shape lost at 7:30 (4:30..11:30)
+	// from -18 degC: soft at 5:30 (3:00..9:30), shape lost at 10:30 (7:00..15:00)
+	// from -30 degC: soft at 9:00 (6:00..14:00), shape lost at 14:30 (10:00..20:00)
 }
 
 // The times read likely, and in brackets earliest and latest. The second freeze buys
@@ -124,8 +124,8 @@ func Example_goesIn() {
 			in.Core.Round(15*time.Minute), call.Format("15:04"), start.Format("15:04"))
 	}
 	// Output:
-	// from -6 degC it takes 1:45:00 (1:15:00..2:45:00); for 09:00, in by 06:00
-	// from -18 degC it takes 1:00:00 (30:00..1:30:00); for 09:00, in by 07:30
+	// from -6 degC it takes 1:45:00 (1:15:00..3:00:00); for 09:00, in by 05:45
+	// from -18 degC it takes 1:00:00 (30:00..1:30:00); for 09:00, in by 07:15
 }
 
 // So the night in the kitchen freezer nearly halves the morning. That is the whole
@@ -193,8 +193,8 @@ func Example_thePlate() {
 		fmt.Printf("%-18s puddle at %v, shape lost at %v\n", rest, c.Puddles.Round(30*time.Second), c.Slumps.Round(30*time.Second))
 	}
 	// Output:
-	// on a plate         puddle at 2:00 (0:30..5:30), shape lost at 14:30 (10:30..19:00)
-	// on a chilled plate puddle at 25:00 (21:30..30:00), shape lost at 17:30 (13:30..22:30)
+	// on a plate         puddle at 2:00 (1:00..6:30), shape lost at 14:30 (10:00..20:00)
+	// on a chilled plate puddle at 25:00 (19:30..35:00), shape lost at 17:30 (12:00..23:00)
 }
 
 // A plate from the kitchen freezer costs nothing and buys nearly as much as the

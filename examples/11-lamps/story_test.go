@@ -80,9 +80,9 @@ func Example_twoFoods() {
 		fmt.Printf("%-10s scoop soft: %v; chocolate soft: %v\n", s, ice.Softens.Round(30*time.Second), choc.Softens.Round(5*time.Minute))
 	}
 	// Output:
-	// tungsten   scoop soft: 5:00 (3:00..9:00); chocolate soft: 1:05:00 (20:00..never)
-	// discharge  scoop soft: 6:00 (4:00..10:00); chocolate soft: never
-	// LED        scoop soft: 6:30 (4:00..10:30); chocolate soft: never
+	// tungsten   scoop soft: 5:00 (3:00..9:00); chocolate soft: 1:05:00 (25:00..never)
+	// discharge  scoop soft: 6:00 (3:30..10:30); chocolate soft: never
+	// LED        scoop soft: 6:30 (3:30..10:30); chocolate soft: never
 }
 
 // The chocolate does what everybody expects. Under the LED it does not soften in the
@@ -131,9 +131,9 @@ func Example_moveBack() {
 	}
 	fmt.Printf("off: soft at %v\n", off.Softens.Round(15*time.Second))
 	// Output:
-	// 1.0 m: about 390 W/m2, soft at 4:45 (2:30..8:45)
-	// 1.5 m: about 173 W/m2, soft at 5:30 (3:15..9:45)
-	// off: soft at 6:15 (4:00..10:30)
+	// 1.0 m: about 390 W/m2, soft at 4:45 (2:30..8:15)
+	// 1.5 m: about 173 W/m2, soft at 5:30 (3:00..9:00)
+	// off: soft at 6:15 (3:30..10:30)
 }
 
 // Half a metre buys less than a minute, and beyond two metres there is little left to

@@ -34,7 +34,7 @@ func Example_board() {
 	fmt.Println("until       ", k.Closes.Round(15*time.Second))
 	fmt.Println("decided by  ", k.Closes.Decides[0].Input)
 	// Output:
-	// strings from 0:05 (0:00..0:20)
+	// strings from 0:05 (0:00..0:15)
 	// until        2:00 (1:00..4:45)
 	// decided by   stretch limit
 }
@@ -86,12 +86,12 @@ func Example_levers() {
 	// Output:
 	// wooden board         closes at 2:00 (1:00..4:45)
 	// cold steel table     closes at 1:45 (1:00..3:30)
-	// stone at 80 degC     closes at 2:00 (1:00..6:15)
+	// stone at 80 degC     closes at 2:00 (1:00..5:45)
 	// stone at 150 degC    closes at 3:00 (1:00..never)
-	// draught of 1 m/s     closes at 1:45 (0:45..4:00)
-	// room at 30 degC      closes at 2:15 (1:00..5:45)
+	// draught of 1 m/s     closes at 1:45 (0:45..3:45)
+	// room at 30 degC      closes at 2:15 (1:00..5:30)
 	// LED, 8000 lx         closes at 2:00 (1:00..4:45)
-	// tungsten, 8000 lx    closes at 2:15 (1:00..5:45)
+	// tungsten, 8000 lx    closes at 2:15 (1:00..5:30)
 	// walked till 75 degC  closes at 1:15 (0:30..3:45)
 	// twice the cheese     closes at 4:15 (2:15..8:15)
 }

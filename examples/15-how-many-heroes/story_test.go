@@ -141,34 +141,105 @@ func Example_howSure() {
 // # When they fail together
 //
 // All of the above takes breads one by one. A dough that did not rise spoils every
-// bread made of it. Say one dough in ten is bad. Then no number of breads from one
-// dough is enough for 95 %, while two doughs of six are.
+// bread made of it. How far breads of one dough go right or wrong together is their
+// correlation: 0 if they do not care, near 1 if one tells all. Three tenths is a guess
+// that a log by doughs can replace. Here are twelve breads from one dough, from two and
+// from twelve.
 func Example_twoDoughs() {
-	pulls := portion.Heroes{SuccessRate: 0.6, Wanted: 3}
-	twelve, err := pulls.Chance(12)
-	if err != nil {
-		fmt.Println(err)
-		return
+	for _, dough := range []int{12, 6, 3, 1} {
+		pulls := portion.Heroes{SuccessRate: 0.6, Correlation: 0.3, Batch: dough, Wanted: 3, Confidence: 0.95}
+		twelve, err := pulls.Chance(12)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		needed, err := pulls.Units()
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%2d breads of a dough: three good pulls of twelve with %.1f %%; for 95 %% bake %d\n", dough, 100*twelve, needed)
 	}
-	six, err := pulls.Chance(6)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	const bad = 0.1 // chance that a dough is bad
-	oneDough := (1 - bad) * twelve
-	twoDoughs := (1-bad)*(1-bad)*twelve + 2*bad*(1-bad)*six
-	fmt.Printf("twelve breads of one dough: %.1f %%\n", 100*oneDough)
-	fmt.Printf("six each of two doughs:     %.1f %%\n", 100*twoDoughs)
 	// Output:
-	// twelve breads of one dough: 89.7 %
-	// six each of two doughs:     95.5 %
+	// 12 breads of a dough: three good pulls of twelve with 87.3 %; for 95 % bake 15
+	//  6 breads of a dough: three good pulls of twelve with 95.1 %; for 95 % bake 12
+	//  3 breads of a dough: three good pulls of twelve with 98.4 %; for 95 % bake 10
+	//  1 breads of a dough: three good pulls of twelve with 99.7 %; for 95 % bake 8
 }
 
-// Almost six percentage points for a second bowl. Whatever can fail for all at once, a
-// dough, an oven, a delivery, a freezer, is worth having twice before the number of
-// breads is worth raising.
+// The first line's fifteen are twelve of one dough and three of another: from one dough
+// alone it would take more. A second bowl is worth more than more breads. Whatever can
+// fail for all at once, a dough, an oven, a delivery, a freezer, is worth having twice
+// before the number of breads is worth raising.
 //
+// # What yesterday is worth
+//
+// Earlier days count, but not in full: the crew was another, the oven was cold. A prior
+// holds them at a discount that somebody has to choose. Half of what Monday showed, all
+// of what the trial breads of this morning did:
+func Example_earlierDays() {
+	monday, err := portion.Prior{}.After(20, 12, 0.5)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	today := portion.Heroes{Prior: monday, Takes: 3, Good: 2, Wanted: 3, Confidence: 0.9}
+	breads, err := today.Units()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("bake %d\n", breads)
+	chances, err := today.Finish(breads, false, true, false, true)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for n, chance := range chances {
+		fmt.Printf("after %d takes: three in all with %2.0f %%\n", n, 100*chance)
+	}
+	// Output:
+	// bake 8
+	// after 0 takes: three in all with 91 %
+	// after 1 takes: three in all with 82 %
+	// after 2 takes: three in all with 93 %
+	// after 3 takes: three in all with 84 %
+	// after 4 takes: three in all with 95 %
+}
+
+// Each bad take costs ten points, and it is known at once, with time left to put one more
+// into the oven.
+//
+// # When to stop
+//
+// If a third good pull is nice to have and every bread costs twenty-five minutes, going
+// on is a bet. Say a good pull is worth an hour of everybody's time. Stop gives the rule
+// that is best on average: how few good ones, after so many takes, make the next bread
+// cost more than it brings.
+func Example_whenToStop() {
+	plan, err := portion.Heroes{Good: 1, Takes: 2, Wanted: 3}.Stop(10, 60, 25)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for n, few := range plan.StopAt {
+		if few >= 0 {
+			fmt.Printf("after %d takes stop with %d good or fewer\n", n, few)
+		}
+	}
+	fmt.Printf("%.1f takes, %.1f good pulls, all three with %.0f %%\n", plan.Takes, plan.Heroes, 100*plan.Chance)
+	// Output:
+	// after 2 takes stop with 0 good or fewer
+	// after 3 takes stop with 0 good or fewer
+	// after 4 takes stop with 1 good or fewer
+	// after 5 takes stop with 1 good or fewer
+	// after 6 takes stop with 2 good or fewer
+	// after 7 takes stop with 2 good or fewer
+	// after 8 takes stop with 2 good or fewer
+	// after 9 takes stop with 2 good or fewer
+	// 3.5 takes, 1.8 good pulls, all three with 53 %
+}
+
 // # Does it add up?
 //
 // The sums have been done before, and published. The figure sets the library beside a
@@ -185,8 +256,9 @@ func Example_twoDoughs() {
 // an old log may be gloomy; tired hands at six make it too rosy. Start a new log when
 // the recipe, the maker or the lamps change.
 //
-// With an empty log the library declines to answer: no takes, no number. Make two or
-// three trial breads the day before and begin with those.
+// With an empty log every rate is taken as equally likely, and the numbers are large:
+// nine breads for one good pull at 90 %. Make two or three trial breads the day before
+// and begin with those.
 //
 // Many heroes are for choosing among honest ones. Each is made to the recipe, the
 // weight and the price of what is sold; the number prepared must not become a way to
@@ -205,6 +277,8 @@ func Example_twoDoughs() {
 // LowestRate against a printed table of the success-run theorem in its Bayesian form
 // (success_run). That every success rate was equally likely before the first take is
 // an assumption, and a cautious one for skilled hands. Keeping a log of takes, and
-// preparing spare heroes, is common practice, no source. All takes, rates and the one
-// bad dough in ten are invented.
+// preparing spare heroes, is common practice, no source. Batches as beta-binomial numbers,
+// and earlier days counted at a discount (a power prior), are textbook matter too; the
+// rule for stopping is solved here. All takes, rates, correlations and worths are
+// invented.
 func Example_sources() {}

@@ -12,10 +12,10 @@ import (
 
 var chapter = notebook.Chapter{
 	Title: "Writing the record",
-	Line:  "What was declared, planned and weighed, what stood in for what and why, and who says so: written once, readable by people and programs.",
+	Line:  "What was declared, planned and weighed, what stood in for what and why, and who says so: written once, readable by people and programs, and sealed.",
 	Figures: []notebook.Figure{{
 		Name:    "weighed-less-declared",
-		Caption: "The five weighed items of the day. A box that reaches the line is as declared as far as its scale can tell; one that does not is short or over.",
+		Caption: "The five weighed items of the day: the box is what the scale may be wrong by, the dotted lines are what the maker allows. A box inside agrees, one outside differs, one across cannot tell.",
 		Draw:    drawDay,
 	}},
 }
@@ -37,9 +37,15 @@ func drawDay() ([]byte, error) {
 		x, d := float64(len(names)), item.Weighed.Grams-item.Declared.Grams
 		names = append(names, item.Item)
 		wide, e := []float64{x - 0.3, x + 0.3}, item.Weighed.ErrorGrams
-		band, mark := "", ""
+		band, mark, limit := "", "", ""
 		if k == 0 {
-			band, mark = "what the scale may be wrong by", "weighed"
+			band, mark, limit = "what the scale may be wrong by", "weighed", "what the maker allows"
+		}
+		for _, y := range []float64{-item.Declared.MinusGrams, item.Declared.PlusGrams} {
+			if err := figure.Line(p, 2, limit, figure.XY([]float64{x - 0.4, x + 0.4}, []float64{y, y})); err != nil {
+				return nil, err
+			}
+			limit = ""
 		}
 		if err := figure.Band(p, 0, band, wide, []float64{d - e, d - e}, []float64{d + e, d + e}); err != nil {
 			return nil, err
@@ -52,29 +58,31 @@ func drawDay() ([]byte, error) {
 		return nil, err
 	}
 	p.NominalX(names...)
-	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = -0.5, float64(len(names))-0.5, -3, 3
+	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = -0.5, float64(len(names))-0.5, -5, 8
 	return figure.SVG(p, figure.Width, figure.Height)
 }
 
 // day returns the record of an invented day. The errors are what Scale.Weigh gives
-// for scales of class III that show 0.5, 0.1, 0.5, 1 and 2 g, rounded up to 0.1 g.
+// for scales of class III in service that show 0.5, 0.1, 0.5, 1 and 2 g, rounded up to
+// 0.1 g.
 func day() portion.Record {
-	item := func(name string, declared, step, weighed, wrongBy float64) portion.RecordItem {
+	item := func(name string, declared, step, tolerance, weighed, wrongBy float64) portion.RecordItem {
 		return portion.RecordItem{
 			Item: name, Advertised: true,
-			Declared: portion.Amount{Grams: declared, StepGrams: step},
-			Weighed:  &portion.Weighed{Grams: weighed, ErrorGrams: wrongBy},
+			Declared: portion.Amount{Grams: declared, StepGrams: step, MinusGrams: tolerance, PlusGrams: tolerance},
+			Weighed:  &portion.Weighed{Grams: weighed, ErrorGrams: wrongBy, LeastGrams: 20 * step},
 		}
 	}
 	return portion.Record{
-		Picture: "Autumn board, one day",
-		Date:    "2026-10-14",
+		Revision: 1,
+		Picture:  "Autumn board, one day",
+		Date:     "2026-10-14",
 		Items: []portion.RecordItem{
-			item("cheese", 62, 0.5, 62, 0.5),
-			item("figs", 120, 0.1, 120.1, 0.2),
-			item("syrup", 45, 0.5, 43, 0.5),
-			item("scoop", 62, 1, 63, 1),
-			item("porridge", 240, 2, 240, 2),
+			item("cheese", 62, 0.5, 1, 62, 0.8),
+			item("figs", 120, 0.1, 1, 120.1, 0.3),
+			item("syrup", 45, 0.5, 1, 43, 0.8),
+			item("scoop", 62, 1, 2, 63, 1.5),
+			item("porridge", 240, 2, 4, 240, 2.9),
 		},
 	}
 }

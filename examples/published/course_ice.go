@@ -22,16 +22,22 @@ var iceCourses = []Check{
 	},
 	{
 		Table: "ice_cylinder_in_water", Package: "thermal", Quantity: "time to half the volume", Unit: "s",
-		Claim: "the window of the iced drink's clock", Banded: true, Points: iceCylinder,
+		Claim: "the window of the iced glass's clock", Banded: true, Points: iceCylinder,
 	},
 	{
 		Table: "course_ice_cylinder", Package: "thermal", Quantity: "time to the radius", Unit: "s",
-		Claim: "the window of the iced drink's clock", Banded: true, Points: iceCylinderCourse,
+		Claim: "the window of the iced glass's clock", Banded: true, Points: iceCylinderCourse,
 	},
 	{
 		Table: "condensation_in_channel", Package: "thermal", Quantity: "latent over sensible heat", Unit: "",
 		Claim: "15 %, what the analogy of heat and mass is good for", Points: condensation,
 	},
+}
+
+// tops are the surfaces of the table; the ground is taken as stone.
+var tops = map[string]thermal.Tabletop{
+	"plastic": thermal.PlasticTop, "wood": thermal.WoodTop, "tile": thermal.CeramicTop,
+	"ground": thermal.StoneTop, "iron": thermal.MetalTop,
 }
 
 func iceOnSurface(r testdata.Row) ([]Point, error) {
@@ -40,7 +46,11 @@ func iceOnSurface(r testdata.Row) ([]Point, error) {
 		return nil, err
 	}
 	edge := math.Cbrt(v[0] / 1000 / 917)
-	clock, err := thermal.IceOnTable{Shape: thermal.IceCube, Size: edge, StartC: -15}.Clock(thermal.Air{TempC: 30, RH: 0.6})
+	top, ok := tops[r.Text("surface")]
+	if !ok {
+		return nil, fmt.Errorf("no top of %q", r.Text("surface"))
+	}
+	clock, err := thermal.IceOnTable{Shape: thermal.IceCube, Size: edge, StartC: -15, Below: top}.Clock(thermal.Air{TempC: number(r, "city_air_c"), RH: number(r, "city_rh_percent") / 100})
 	if err != nil {
 		return nil, err
 	}
@@ -86,8 +96,8 @@ func recedes(depth, waterC float64) (honestplate.Window, error) {
 	if err != nil {
 		return honestplate.Window{}, err
 	}
-	c, err := thermal.IcedDrink{
-		DrinkGrams: 1e5, DrinkC: honestplate.Some(waterC), Shape: thermal.IceBall, Size: ball, IceGrams: grams,
+	c, err := thermal.Glass{
+		DrinkGrams: 1e5, DrinkC: honestplate.Some(waterC), IceShape: thermal.IceBall, IceSize: ball, IceGrams: grams, IceC: honestplate.Some(0),
 		Diameter: 0.45, WallC: honestplate.Some(waterC), Horizon: 24 * hour,
 	}.Clock(thermal.Air{TempC: min(waterC, 50), RH: 0.9}) // the room hardly counts
 	return c.IceHalf.Window, err

@@ -69,7 +69,7 @@ func scaleErrors(r testdata.Row) ([]Point, error) {
 		if err != nil {
 			return nil, err
 		}
-		s := portion.Scale{StepGrams: 0.1, Class: scaleClasses[name]}
+		s := portion.Scale{StepGrams: 0.1, Verified: true, Class: scaleClasses[name]}
 		got, err := s.MaxError(to * s.StepGrams)
 		if err != nil {
 			return nil, err
@@ -88,7 +88,7 @@ func scaleClass(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := portion.Scale{StepGrams: e, Class: scaleClasses[r.Text("class")]}
+	s := portion.Scale{StepGrams: e, Verified: true, Class: scaleClasses[r.Text("class")]}
 	got, err := s.LeastLoad()
 	if err != nil {
 		return nil, err

@@ -45,7 +45,7 @@ func ExampleLip_Calibrate() {
 	fmt.Printf("the hand keeps %.1f mm; 100 g of cream take %.1f to %.1f s\n",
 		jug.Head*1000, d.Earliest.After.Seconds(), d.Latest.After.Seconds())
 	// Output:
-	// the hand keeps 18.1 mm; 100 g of cream take 2.3 to 3.2 s
+	// the hand keeps 18.1 mm; 100 g of cream take 2.2 to 3.1 s
 }
 
 // A bottle turned upside down waits for its air.

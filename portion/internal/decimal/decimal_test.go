@@ -21,18 +21,3 @@ func TestDecimalsReadAsWritten(t *testing.T) {
 		}
 	}
 }
-
-func TestRatiosAreOfTheNumbersAsWritten(t *testing.T) {
-	for _, c := range []struct {
-		values []float64
-		sum    float64
-		ok     bool
-	}{
-		{[]float64{12.5, 37.5}, 4, true}, {[]float64{0.1, 0.2, 0.3}, 6, true}, {[]float64{0, 5}, 1, true},
-		{[]float64{0, 0}, 0, false}, {[]float64{1e-12, 7}, 7_000_000_000_001, false},
-	} {
-		if sum, ok := Ratio(c.values); sum != c.sum || ok != c.ok {
-			t.Errorf("%v: %v, %v", c.values, sum, ok)
-		}
-	}
-}

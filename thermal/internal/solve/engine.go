@@ -44,6 +44,12 @@ type Engine struct {
 	square        []float64 // of wlink
 	segHold       []int32
 
+	// Flank, if not nil, is heat that the shells take beside the surface: at their
+	// edges, at the foot of a slab. It is taken as straight within a step.
+	Flank  func(shell int, tempC, seconds float64) (heat, slope float64) // W, W/K
+	weight float64                                                       // implicit weight of the step, s
+	fg, fq []float64                                                     // -slope of the flank, W/K, and its heat at 0 degC, W
+
 	tally
 	before    tally   // at the start of the last step
 	dt        float64 // the next step, s
@@ -61,12 +67,14 @@ type Engine struct {
 
 // A tally is what an engine counts as time goes on.
 type tally struct {
-	Time  float64 // s
-	Flow  float64 // heat through the surface, W
-	Heat  float64 // summed, J
-	moved float64 // the same without regard to sign, J
-	law   float64 // the heat by the exchange law at the surface temperatures, J
-	qlaw  float64 // and its flow, W
+	Time float64 // s
+	Flow float64 // heat through the surface, W
+	Heat float64 // summed, J
+	// Beside is the heat that came by the flanks, J.
+	Beside float64
+	moved  float64 // the same without regard to sign, J
+	law    float64 // the heat by the exchange law at the surface temperatures, J
+	qlaw   float64 // and its flow, W
 }
 
 // usualGrade makes the shells at the surface a twelfth as thick as those at the
@@ -92,7 +100,10 @@ func grow[T any](s []T, n int) []T {
 }
 
 func (e *Engine) Build(form int, radius float64, n int, grade float64) {
-	e.form, e.Shells = form, n
+	e.form, e.Shells, e.Flank = form, n, nil
+	e.fg, e.fq = grow(e.fg, n), grow(e.fq, n)
+	clear(e.fg)
+	clear(e.fq)
 	e.Faces, e.at, e.Volumes = grow(e.Faces, n+1), grow(e.at, n), grow(e.Volumes, n)
 	e.per, e.wlink, e.square = grow(e.per, n), grow(e.wlink, n), grow(e.square, n)
 	e.link, e.skin, e.area = grow(e.link, n), grow(e.skin, n), grow(e.area, n)

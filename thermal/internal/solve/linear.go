@@ -136,6 +136,11 @@ func (e *Engine) put(i, j int) {
 	p, v := &e.Curve.piece[j], e.Volumes[i]
 	e.seg[i] = int32(j)
 	e.vs[i], e.vb[i], e.low[i], e.high[i] = v*p.slope, v*p.base, p.low, p.high
+	if e.Flank != nil {
+		c, g := e.Curve, e.weight*e.fg[i]
+		e.vs[i] += g / c.k[j]
+		e.vb[i] += g*(c.temp[j]-c.u[j]/c.k[j]) - e.weight*e.fq[i]
+	}
 }
 
 func abs(i int) int {

@@ -113,7 +113,8 @@ func (e *Engine) AllFired() bool {
 }
 
 // advanceShedding is advance for a body that drips: what is warmer than tempC is
-// melt, keep m of it cling and the rest goes, shell by shell, with the heat in it.
+// melt, keep m of it cling and the rest goes, shell by shell, with the heat in it, so
+// that keep is what is left on the average over a shell's melting.
 // Steps are kept so short that about one shell goes at a time. At least three
 // shells stay.
 func (e *Engine) AdvanceShedding(limit, tempC, keep float64) error {
@@ -124,7 +125,11 @@ func (e *Engine) AdvanceShedding(limit, tempC, keep float64) error {
 	}
 	gone := false
 	melted = e.FilmFrom(u, e.Shells) - e.Faces[e.Shells] - melted
-	for e.Shells > 3 && e.u[e.Shells-1] >= u && e.FilmFrom(u, e.Shells-1) >= keep {
+	for e.Shells > 3 && e.u[e.Shells-1] >= u {
+		thick := e.Faces[e.Shells] - e.Faces[e.Shells-1]
+		if e.FilmFrom(u, e.Shells-1) < keep-thick/2 {
+			break
+		}
 		e.Shells--
 		e.lost += e.Volumes[e.Shells] * e.Enthalpies[e.Shells]
 		e.u[e.Shells], e.seg[e.Shells] = e.u[e.Shells+1], e.seg[e.Shells+1]

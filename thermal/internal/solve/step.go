@@ -53,6 +53,33 @@ func (e *Engine) flows(u, f []float64) {
 		left = right
 	}
 	f[n-1] = e.skin[n-1]*(u[n]-u[n-1]) - left
+	if e.Flank != nil {
+		for i := range n {
+			f[i] += e.fq[i] - e.fg[i]*e.Curve.tempOn(int(e.seg[i]), u[i])
+		}
+	}
+}
+
+// flank takes the heat of the flanks as straight about the temperatures at the start of
+// a step of dt.
+func (e *Engine) flank(dt float64) {
+	e.weight = trDiag * dt
+	for i := range e.Shells {
+		t := e.Curve.tempOn(int(e.seg[i]), e.u[i])
+		q, dq := e.Flank(i, t, e.Time+dt/2)
+		e.fg[i] = -min(dq, 0)
+		e.fq[i] = q + e.fg[i]*t
+		e.put(i, int(e.seg[i]))
+	}
+	e.flows(e.u, e.f)
+}
+
+func sum(v []float64) float64 {
+	all := 0.0
+	for _, x := range v {
+		all += x
+	}
+	return all
 }
 
 // step advances by dt if the estimated error allows and returns the error as a
@@ -62,8 +89,11 @@ func (e *Engine) step(dt float64) float64 {
 	n := e.Shells
 	copy(e.segHold[:n+1], e.seg[:n+1])
 	surface := e.u[n]
-	e.before = tally{e.Time, e.Flow, e.Heat, e.moved, e.law, e.qlaw}
+	e.before = e.tally
 	w := trDiag * dt
+	if e.Flank != nil {
+		e.flank(dt)
+	}
 	h, vol, per, vg, f, f1 := e.Enthalpies[:n], e.Volumes[:n], e.per[:n], e.vg[:n], e.f[:n], e.f1[:n]
 	for i := range h {
 		vg[i] = vol[i]*h[i] + w*f[i]
@@ -107,6 +137,11 @@ func (e *Engine) step(dt float64) float64 {
 	}
 	e.Heat += passed
 	e.moved += math.Abs(passed)
+	if e.Flank != nil {
+		beside := dt*(trSide*(sum(f)+sum(f1))+trDiag*sum(f2)) - passed
+		e.Beside += beside
+		e.moved += math.Abs(beside)
+	}
 	e.Flow = q2
 	e.law += dt * (trSide*(e.qlaw+ql1) + trDiag*e.ql)
 	e.qlaw = e.ql

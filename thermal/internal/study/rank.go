@@ -2,6 +2,7 @@ package study
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/stat"
@@ -11,57 +12,53 @@ import (
 type Rank struct {
 	Input     int     // its number
 	Low, High float64 // s; when the event happens with this input alone at its limits
-	// Share of the spread, 0..1: the squared rank correlation of input and event
-	// over the samples, less what chance gives, made to sum to 1 over the inputs.
+	// Share of the spread, 0..1, that the input explains alone: the squared rank
+	// correlation of input and event over the runs, less what chance gives.
 	Share float64
 }
 
-// rank gives every input's share of the event's spread, the greatest first. Ranks
-// are used because an event may never come, which ranks last but has no variance.
-func rank(inputs []Input, event, z []float64) []Rank {
-	d := len(inputs)
-	y := ranks(event[1+2*d:])
-	x := make([]float64, len(y))
-	out := make([]Rank, d)
+// rank gives every input's share of an event's spread, the greatest first, and what is
+// left of the whole. Ranks are used because an event may never come, which ranks last
+// but has no variance. Columns are the ranks of the inputs, nil for one without width.
+func (s *Sample) rank(columns [][]float64, event []float64) ([]Rank, float64) {
+	y := ranks(event, s.Weights)
+	chance := 1 / s.effective() // the mean for unrelated ranks
+	out := make([]Rank, len(columns))
 	sum := 0.0
-	for j := range inputs {
-		for i := range x {
-			x[i] = z[i*d+j]
+	for j, x := range columns {
+		out[j].Input = j
+		if x == nil {
+			continue
 		}
-		share := 0.0
-		if inputs[j].Band.Low < inputs[j].Band.High {
-			r := stat.Correlation(ranks(x), y, nil)
-			share = max(0, r*r-1/float64(len(y))) // 1/n is the mean for unrelated ranks
+		if r := stat.Correlation(x, y, s.Weights); !math.IsNaN(r) {
+			out[j].Share = max(0, r*r-chance)
+			sum += out[j].Share
 		}
-		out[j] = Rank{Input: j, Low: event[1+2*j], High: event[2+2*j], Share: share}
-		sum += share
-	}
-	if !(sum > 0) {
-		return nil
-	}
-	for j := range out {
-		out[j].Share /= sum
 	}
 	slices.SortStableFunc(out, func(a, b Rank) int { return cmp.Compare(b.Share, a.Share) })
-	return out
+	return out, max(0, 1-sum)
 }
 
-// ranks replaces values by their ranks, ties by the mean of theirs.
-func ranks(v []float64) []float64 {
-	order := make([]int, len(v))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortFunc(order, func(a, b int) int { return cmp.Compare(v[a], v[b]) })
+// ranks replaces values by their ranks, the weight below each, ties by the mean of
+// theirs.
+func ranks(v, weights []float64) []float64 {
+	order := inOrder(v)
 	out := make([]float64, len(v))
+	below := 0.0
 	for i := 0; i < len(order); {
-		j := i
+		j, here := i, 0.0
 		for j < len(order) && v[order[j]] == v[order[i]] {
+			if weights == nil {
+				here++
+			} else {
+				here += weights[order[j]]
+			}
 			j++
 		}
 		for _, k := range order[i:j] {
-			out[k] = float64(i+j-1) / 2
+			out[k] = below + here/2
 		}
+		below += here
 		i = j
 	}
 	return out

@@ -4,66 +4,64 @@ package study
 
 import (
 	"fmt"
-	"math"
 	"runtime"
-	"slices"
 	"sync"
 	"sync/atomic"
 
 	"example.org/honestplate"
 )
 
-// usualSamples is the number of samples that a study takes unless told otherwise.
-const usualSamples = 256
+// How many runs a study takes. With 256 the ends of a band are themselves good to about
+// a tenth of its half-width; what was observed leaves a part of the runs, so that it takes
+// more to begin with.
+const (
+	UsualRuns  = 256
+	TaughtRuns = 4096
+)
 
-// A Study runs a model once with every input at its likely value, twice per input with
-// that one alone at its 95 % limits, and Samples times with all of them drawn from a
-// fixed quasi-random sequence (gonum's samplemv.Halton, scrambled, with a fixed seed).
-// The runs are spread over the cores; results do not depend on how many there are.
-// With 256 samples the ends of a band are themselves good to about a tenth of its
-// half-width.
+// mostInputs is the most inputs that a study may have.
+const mostInputs = 40
+
+// A Study runs a model for given standard normal values of its inputs. The runs are
+// spread over the cores; results do not depend on how many there are.
 type Study struct {
-	Events  int // how many times a run returns
-	Samples int // at most 4096; 0 means 256
-	// Model returns a copy of the model: its inputs, at most 24, bound to its fields,
-	// and the run that reads these and writes the times of the events in seconds,
-	// +Inf for what does not happen. Each core calls Model once and then its run many
-	// times, so that scratch memory can live in the copy.
-	Model func() (inputs []Input, run func(at []float64) error)
+	Outputs int // how many numbers a run returns: times of events in seconds, readings
+	// Model returns a copy of the model: its inputs bound to its fields, and the run that
+	// reads these and writes the outputs, +Inf for the time of what does not happen. Each
+	// core calls Model once and then its run many times, so that scratch memory can live
+	// in the copy.
+	Model func() (inputs []Input, run func(out []float64) error)
 }
 
-// An Outcome is what a study finds for one event, in seconds.
-type Outcome struct {
-	Earliest, Likely, Latest float64 // 2.5 % quantile, the nominal run, 97.5 % quantile
-	// Decides ranks the inputs by how much of the spread they explain, the decisive
-	// one first; empty where the window has no width.
-	Decides []Rank
-}
-
-// Run carries out the study. Its error is that of an input that makes no sense, else
-// that of the earliest failing run, saying which it was.
-func (s Study) Run() ([]Outcome, error) {
-	n := s.Samples
-	if n == 0 {
-		n = usualSamples
-	}
+// Inputs returns the inputs, checked.
+func (s Study) Inputs() ([]Input, error) {
 	inputs, _ := s.Model()
-	if err := s.check(n, inputs); err != nil {
-		return nil, err
+	if s.Outputs < 1 || len(inputs) > mostInputs {
+		return nil, &honestplate.InputError{Field: "Study", Got: fmt.Sprintf("%d outputs, %d inputs", s.Outputs, len(inputs)),
+			Want: fmt.Sprintf("1 output or more, at most %d inputs", mostInputs)}
 	}
-	d := len(inputs)
-	runs := 1 + 2*d + n
-	times := make([]float64, runs*s.Events) // run by run
+	for i := range inputs {
+		if err := inputs[i].check(); err != nil {
+			return nil, err
+		}
+	}
+	return inputs, nil
+}
+
+// At returns the outputs, run by run, for the values of z, run by run. Its error is that
+// of the earliest failing run.
+func (s Study) At(z []float64, d int) ([]float64, error) {
+	runs := len(z) / d
+	out := make([]float64, runs*s.Outputs)
 	errs := make([]error, runs)
-	z := halton(n, d)
 	var next atomic.Int64
 	var wg sync.WaitGroup
 	for range min(runtime.GOMAXPROCS(0), runs) {
 		wg.Go(func() {
 			in, run := s.Model()
 			for r := int(next.Add(1)) - 1; r < runs; r = int(next.Add(1)) - 1 {
-				set(in, r, z)
-				errs[r] = run(times[r*s.Events : (r+1)*s.Events : (r+1)*s.Events])
+				Set(in, z[r*d:(r+1)*d])
+				errs[r] = run(out[r*s.Outputs : (r+1)*s.Outputs : (r+1)*s.Outputs])
 			}
 		})
 	}
@@ -73,54 +71,12 @@ func (s Study) Run() ([]Outcome, error) {
 			return nil, fmt.Errorf("run %d of the band: %w", r, err)
 		}
 	}
-	out := make([]Outcome, s.Events)
-	event := make([]float64, runs)
-	for e := range out {
-		for r := range event {
-			event[r] = times[r*s.Events+e]
-		}
-		out[e] = outcome(inputs, event, z)
-	}
 	return out, nil
 }
 
-// set writes the values of run r to the inputs' fields: 0 is nominal, then the limits
-// one at a time, then the samples.
-func set(inputs []Input, r int, z []float64) {
-	d := len(inputs)
+// Set writes values, in standard deviations, to the fields of the inputs.
+func Set(inputs []Input, z []float64) {
 	for j := range inputs {
-		u := &inputs[j]
-		switch {
-		case r > 2*d:
-			*u.To = u.at(z[(r-1-2*d)*d+j])
-		case r > 0 && (r-1)/2 == j:
-			*u.To = u.at(z95 * float64(2*((r-1)%2)-1))
-		default:
-			*u.To = u.Band.Likely
-		}
+		inputs[j].Set(inputs[j].at(z[j]))
 	}
-}
-
-func outcome(inputs []Input, event, z []float64) Outcome {
-	sorted := slices.Sorted(slices.Values(event[1+2*len(inputs):]))
-	// The nearest rank, the same number of samples cut off at both ends.
-	cut := int(math.Ceil(0.025*float64(len(sorted)))) - 1
-	out := Outcome{Earliest: min(sorted[cut], event[0]), Likely: event[0], Latest: max(sorted[len(sorted)-1-cut], event[0])}
-	if out.Earliest < out.Latest { // else one stray sample decides nothing
-		out.Decides = rank(inputs, event, z)
-	}
-	return out
-}
-
-func (s Study) check(n int, inputs []Input) error {
-	if s.Events < 1 || n < 1 || n > 4096 || len(inputs) > haltonDims {
-		return &honestplate.InputError{Field: "Study", Got: fmt.Sprintf("%d events, %d samples, %d inputs", s.Events, n, len(inputs)),
-			Want: fmt.Sprintf("1 event or more, 1 to 4096 samples, at most %d inputs", haltonDims)}
-	}
-	for i := range inputs {
-		if err := inputs[i].check(); err != nil {
-			return err
-		}
-	}
-	return nil
 }

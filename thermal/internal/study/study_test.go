@@ -20,20 +20,68 @@ func linear() ([]Input, func([]float64) error) {
 	}
 }
 
+// sample runs a study over its usual points.
+func sample(t *testing.T, s Study, runs int) (Study, *Sample) {
+	t.Helper()
+	in, err := s.Inputs()
+	if err != nil {
+		t.Fatal(err)
+	}
+	z := Points{Runs: runs}.Of(in)
+	out, err := s.At(z, len(in))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s, &Sample{Inputs: in, Z: z, Out: out, Outputs: s.Outputs}
+}
+
 // The band of a sum is the root of the squares, the greater input decides, and what
 // never comes has no width.
 func TestBandOfASum(t *testing.T) {
-	out, err := Study{Events: 2, Samples: 2048, Model: linear}.Run()
+	s, m := sample(t, Study{Outputs: 2, Model: linear}, 2048)
+	out, err := s.Outcomes(m, 2)
 	if err != nil {
 		t.Fatal(err)
 	}
 	half := math.Hypot(10, 1)
 	if o := out[0]; o.Likely != 150 || math.Abs(o.Latest-150-half) > 0.5 || math.Abs(150-o.Earliest-half) > 0.5 ||
-		o.Decides[0].Input != 0 || o.Decides[0].Share < 0.9 || math.Abs(o.Decides[0].Low-140) > 1e-9 {
+		o.Decides[0].Input != 0 || math.Abs(o.Decides[0].Share-100.0/101) > 0.01 || o.Rest > 0.01 || math.Abs(o.Decides[0].Low-140) > 1e-9 {
 		t.Errorf("%+v", o)
 	}
 	if o := out[1]; !math.IsInf(o.Earliest, 1) || o.Decides != nil {
 		t.Errorf("%+v", o)
+	}
+}
+
+// What only two inputs together explain is the rest: the sign of a product.
+func TestRestIsWhatNoInputExplains(t *testing.T) {
+	s, m := sample(t, Study{Outputs: 1, Model: func() ([]Input, func([]float64) error) {
+		in, _ := linear()
+		return in, func(at []float64) error {
+			at[0] = (*in[0].To - 100) * (*in[1].To - 50)
+			return nil
+		}
+	}}, TaughtRuns)
+	out, err := s.Outcomes(m, 1)
+	if o := out[0]; err != nil || o.Rest < 0.95 {
+		t.Errorf("%+v, %v", o, err)
+	}
+}
+
+// Weights count as repetitions do, in quantiles, ranks and the effective number.
+func TestWeightsCountAsRepetitions(t *testing.T) {
+	values, weights := []float64{3, 1, 2}, []float64{1, 2, 5}
+	repeated := []float64{3, 1, 1, 2, 2, 2, 2, 2}
+	for p := 0.05; p < 1; p += 0.1 {
+		if a, b := Quantiles(values, weights, p)[0], Quantiles(repeated, nil, p)[0]; a != b {
+			t.Errorf("quantile %g: %g, repeated %g", p, a, b)
+		}
+	}
+	if a, b := ranks(values, weights), ranks(repeated, nil); a[0] != b[0]+0.0 || a[1] != b[1] || a[2] != b[3] {
+		t.Errorf("ranks %v, repeated %v", a, b)
+	}
+	if e := Effective([]float64{2, 2, 0, 0}); e != 2 {
+		t.Errorf("effective number %g", e)
 	}
 }
 
@@ -43,10 +91,8 @@ func TestStudyRefusesNonsense(t *testing.T) {
 		in[0].Band.Low = math.NaN()
 		return in, run
 	}
-	for name, s := range map[string]Study{
-		"no events": {Model: linear}, "too many samples": {Events: 2, Samples: 5000, Model: linear}, "NaN": {Events: 2, Model: bad},
-	} {
-		if _, err := s.Run(); err == nil {
+	for name, s := range map[string]Study{"no outputs": {Model: linear}, "NaN": {Outputs: 2, Model: bad}} {
+		if _, err := s.Inputs(); err == nil {
 			t.Errorf("%s: no error", name)
 		}
 	}

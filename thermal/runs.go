@@ -1,0 +1,165 @@
+package thermal
+
+import (
+	"encoding/json"
+	"fmt"
+	"slices"
+
+	"example.org/honestplate"
+)
+
+// Runs are what came of a clock's runs, each with its own values of what is uncertain.
+// Run r of every clock that knows the same [Lesson] has the same room, lamps and crew:
+// what holds in run r for several things holds for them together. The zero value has no
+// runs; the Runs of a Likely have no runs either, only events.
+type Runs struct {
+	events  []happening
+	weights []float64 // nil: all 1
+	kept    observer  // for Observe and Course; nil once read back
+}
+
+// A happening is an event over the runs.
+type happening struct {
+	key   string
+	event Event
+	at    []honestplate.Moment
+}
+
+// Len returns how many runs there are.
+func (r Runs) Len() int {
+	if len(r.events) == 0 {
+		return 0
+	}
+	return len(r.events[0].at)
+}
+
+// Events returns the keys of the events, such as "haze" or "drips".
+func (r Runs) Events() []string {
+	keys := make([]string, len(r.events))
+	for i, h := range r.events {
+		keys[i] = h.key
+	}
+	return keys
+}
+
+func (r Runs) find(event string) happening {
+	if i := slices.IndexFunc(r.events, func(h happening) bool { return h.key == event }); i >= 0 {
+		return r.events[i]
+	}
+	return happening{event: Event{Window: honestplate.Window{Earliest: honestplate.Never(), Likely: honestplate.Never(), Latest: honestplate.Never()}}}
+}
+
+// At returns when the event happens in each run; nil for a key that is none of Events.
+func (r Runs) At(event string) []honestplate.Moment { return slices.Clone(r.find(event).at) }
+
+// Event returns the window of an event and what decides it; never for a key that is none
+// of Events.
+func (r Runs) Event(event string) Event { return r.find(event).event }
+
+// at is the i-th event, in the order of the clock.
+func (r Runs) at(i int) Event { return r.events[i].event }
+
+// Weights returns how much each run counts: 1 until something was observed, then on
+// average 1.
+func (r Runs) Weights() []float64 {
+	if r.weights == nil {
+		return slices.Repeat([]float64{1}, r.Len())
+	}
+	return slices.Clone(r.weights)
+}
+
+// Chance returns the chance, 0..1, of what holds in some of the runs: the share of the
+// weight of those for which holds returns true. Without runs it is 0.
+func (r Runs) Chance(holds func(run int) bool) float64 {
+	sum, all := 0.0, 0.0
+	for i := range r.Len() {
+		w := 1.0
+		if r.weights != nil {
+			w = r.weights[i]
+		}
+		all += w
+		if holds(i) {
+			sum += w
+		}
+	}
+	if all == 0 {
+		return 0
+	}
+	return sum / all
+}
+
+// Equal reports whether both came out the same, for comparisons in tests.
+func (r Runs) Equal(other Runs) bool {
+	return slices.Equal(r.weights, other.weights) && slices.EqualFunc(r.events, other.events, func(a, b happening) bool {
+		return a.key == b.key && a.event.Window == b.event.Window && a.event.Rest == b.event.Rest &&
+			slices.Equal(a.event.Decides, b.event.Decides) && slices.Equal(a.at, b.at)
+	})
+}
+
+// String says how many runs there are and of what: not all of them.
+func (r Runs) String() string { return fmt.Sprintf("%d runs of %q", r.Len(), r.Events()) }
+
+// IsZero reports that there are no events, so that a field tagged omitzero stays away.
+func (r Runs) IsZero() bool { return len(r.events) == 0 }
+
+// wireRuns are Runs as they are written.
+type wireRuns struct {
+	Events  []wireHappening `json:"events"`
+	Weights []float64       `json:"weights,omitempty"`
+}
+
+type wireHappening struct {
+	Key   string               `json:"key"`
+	Event Event                `json:"event"`
+	At    []honestplate.Moment `json:"at_s,omitempty"`
+}
+
+// MarshalJSON writes the events with their times, and the weights unless all are 1.
+func (r Runs) MarshalJSON() ([]byte, error) {
+	w := wireRuns{Events: []wireHappening{}, Weights: r.weights}
+	for _, h := range r.events {
+		w.Events = append(w.Events, wireHappening{h.key, h.event, h.at})
+	}
+	return json.Marshal(w)
+}
+
+// UnmarshalJSON reads what MarshalJSON writes. Runs that were read back can be asked, but
+// not taught: compute the clock again for that.
+func (r *Runs) UnmarshalJSON(b []byte) error {
+	var w wireRuns
+	if err := json.Unmarshal(b, &w); err != nil {
+		return err
+	}
+	read := Runs{weights: w.Weights}
+	for _, h := range w.Events {
+		if len(h.At) != len(w.Events[0].At) {
+			return &honestplate.InputError{Field: "events", Got: "of different numbers of runs", Want: "as many times for each event"}
+		}
+		read.events = append(read.events, happening{h.Key, h.Event, h.At})
+	}
+	if w.Weights != nil && len(w.Weights) != read.Len() {
+		return &honestplate.InputError{Field: "weights", Got: "another number than runs", Want: "one for each run"}
+	}
+	for _, v := range w.Weights {
+		if err := honestplate.NotNegative("weights", v, ""); err != nil {
+			return err
+		}
+	}
+	*r = read
+	return nil
+}
+
+// Observe returns the runs of the same unit after some more was seen of it, and what that
+// teaches of what it shares with others. The runs are kept and weighed: nothing is run
+// again unless fewer than 200 effective ones are left, or something was read.
+func (r Runs) Observe(seen ...Seen) (Runs, Lesson, error) {
+	if r.kept == nil {
+		return Runs{}, Lesson{}, &honestplate.InputError{Field: "Runs", Got: "without their clock", Want: "those of a Clock, a Knowing or an Observe, not read back and not of a Likely"}
+	}
+	o, err := r.kept.observe(seen)
+	if err != nil {
+		return Runs{}, Lesson{}, err
+	}
+	after, err := o.runs()
+	return after, o.lesson(), err
+}

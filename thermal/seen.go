@@ -1,0 +1,108 @@
+package thermal
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"time"
+
+	"example.org/honestplate"
+)
+
+// A Seen is something seen, or read from an instrument, on one unit: an event that
+// happened, one that has not happened yet, or a reading at some time. Just one of Event
+// and Reading is given.
+type Seen struct {
+	// Event is its key, one of [Runs.Events], such as "haze".
+	Event string `json:"event,omitzero"`
+	// Reading is the key of a reading of the course, one of [Runs.Readings], such as
+	// "core_c".
+	Reading string `json:"reading,omitzero"`
+	// At is when, since the start.
+	At time.Duration `json:"at_ns"`
+	// Within is how far At may be off, as a 95 % limit to both sides; 0 means 5 s or 5 %
+	// of At, whichever is more: an eye and a watch.
+	Within time.Duration `json:"within_ns,omitzero"`
+	// NotYet says that the Event had not happened at At.
+	NotYet bool `json:"not_yet,omitzero"`
+	// Value is what the instrument read.
+	Value float64 `json:"value,omitzero"`
+	// WithinValue is how far Value may be off, as a 95 % limit; 0 means 1 (degC) for a
+	// temperature, else 10 % of Value.
+	WithinValue float64 `json:"within_value,omitzero"`
+}
+
+// check returns what is wrong with an observation of a clock with these keys.
+func (s Seen) check(events, readings []string) error {
+	one := func(field, key string, keys []string) error {
+		if !slices.Contains(keys, key) {
+			return &honestplate.InputError{Field: field, Got: fmt.Sprintf("%q", key), Want: fmt.Sprintf("one of %q", keys)}
+		}
+		return nil
+	}
+	switch {
+	case s.Event != "" && s.Reading != "":
+		return &honestplate.InputError{Field: "Reading", Got: fmt.Sprintf("%q beside the event %q", s.Reading, s.Event), Want: "an event or a reading; two observations for both"}
+	case s.Reading != "" && s.NotYet:
+		return &honestplate.InputError{Field: "NotYet", Got: "given for a reading", Want: "it for an event only"}
+	}
+	err := one("Event", s.Event, events)
+	if s.Reading != "" {
+		err = one("Reading", s.Reading, readings)
+	}
+	return cmp.Or(err,
+		honestplate.InRange("At", s.At.Seconds(), 0, 30*86400, "s", "a month: what anybody waits"),
+		honestplate.NotNegative("Within", s.Within.Seconds(), "s"),
+		honestplate.Finite("Value", s.Value, ""),
+		honestplate.NotNegative("WithinValue", s.WithinValue, ""))
+}
+
+// limitsToSD makes the 95 % limit of a reading its standard deviation.
+const limitsToSD = 1 / 1.959963984540054
+
+// timeSD is the standard deviation of At, s.
+func (s Seen) timeSD() float64 {
+	within := s.Within.Seconds()
+	if within == 0 {
+		within = max(5, 0.05*s.At.Seconds())
+	}
+	return within * limitsToSD
+}
+
+// valueSD is the standard deviation of Value.
+func (s Seen) valueSD() float64 {
+	within := s.WithinValue
+	if within == 0 {
+		within = 0.1 * math.Abs(s.Value)
+		if isTemperature(s.Reading) || within == 0 {
+			within = 1
+		}
+	}
+	return within * limitsToSD
+}
+
+// isTemperature reports whether a reading is one in degrees.
+func isTemperature(reading string) bool { return len(reading) > 2 && reading[len(reading)-2:] == "_c" }
+
+// deviation is how far a run is from what was seen, in standard deviations: below 0 where
+// the run is early or reads less. What never happens is as far off as can be.
+func (s Seen) deviation(out float64) float64 {
+	v, sd := s.At.Seconds(), s.timeSD()
+	if s.Reading != "" {
+		v, sd = s.Value, s.valueSD()
+	}
+	return min(max((out-v)/sd, -farthest), farthest)
+}
+
+// farthest is the greatest deviation that is told from others.
+const farthest = 30
+
+// logLikelihood is how likely the observation is in a run, as a logarithm.
+func (s Seen) logLikelihood(out float64) float64 {
+	d := s.deviation(out)
+	if s.NotYet {
+		return math.Log(max(0.5*math.Erfc(-d/math.Sqrt2), 1e-200))
+	}
+	return -0.5 * d * d
+}

@@ -1,0 +1,80 @@
+package thermal
+
+import (
+	"math"
+
+	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/check"
+)
+
+// A Tabletop is what the table, board or rack is made of on which something lies. It
+// brings heat as the food feels a thick body at room temperature: a stone or iron top
+// melts ice several times faster than a board does.
+type Tabletop int
+
+// The tops.
+const (
+	CeramicTop Tabletop = iota // a tile, a stoneware plate
+	WoodTop                    // a board
+	PlasticTop                 // a tray, an acrylic sheet
+	GlassTop                   // a pane
+	StoneTop                   // slate, marble, a stone or concrete floor
+	MetalTop                   // iron or steel some millimetres thick; aluminium rather more
+	WireRack                   // air below as above
+)
+
+var tabletops = [...]string{"ceramic", "wood", "plastic", "glass", "stone", "metal", "wire rack"}
+
+// String says it for people.
+func (t Tabletop) String() string { return check.Name("tabletop", int(t), tabletops[:]) }
+
+// MarshalText writes the words of String; an unknown top is refused.
+func (t Tabletop) MarshalText() ([]byte, error) {
+	return check.Named("Tabletop", int(t), tabletops[:])
+}
+
+// UnmarshalText reads the words of String.
+func (t *Tabletop) UnmarshalText(b []byte) error { return check.Read("Tabletop", b, tabletops[:], t) }
+
+// material is what the top conducts: typical textbook values, from memory. Metal stands
+// for a sheet, in which the heat comes from the sides only: a quarter of what iron in the
+// whole would conduct. A rack has none.
+func (t Tabletop) material() heat.Material {
+	switch t {
+	case WoodTop: // oak across its grain
+		return heat.Material{Conductivity: 0.17, Density: 700, SpecificHeat: 2000}
+	case PlasticTop:
+		return heat.Material{Conductivity: 0.22, Density: 1200, SpecificHeat: 1500}
+	case GlassTop:
+		return heat.Material{Conductivity: 1.0, Density: 2500, SpecificHeat: 840}
+	case StoneTop:
+		return heat.Material{Conductivity: 2.2, Density: 2500, SpecificHeat: 850}
+	case MetalTop:
+		return heat.Material{Conductivity: 14, Density: 7800, SpecificHeat: 460}
+	case WireRack:
+		return heat.Material{}
+	}
+	return heat.Material{Conductivity: 1.5, Density: 2300, SpecificHeat: 910}
+}
+
+// under is the contact of a body of the half-width across, m, with the top at roomC
+// through a film: heat reaches it straight from below, falling off as the top cools, and
+// from all sides, as it flows to a disc on a thick body (4 k/(pi a), steady; Carslaw and
+// Jaeger 1959, Conduction of Heat in Solids, section 8.2, from memory).
+func (t Tabletop) under(film, halfWidth, roomC float64) contact {
+	m := t.material()
+	if t == WireRack {
+		return contact{roomC: roomC}
+	}
+	return contact{film: film, startC: roomC, roomC: roomC, behind: 4 * m.Conductivity / (math.Pi * halfWidth),
+		effuse: math.Sqrt(m.Conductivity * m.Density * m.SpecificHeat)}
+}
+
+// known is the factor to which it is known what the top brings: of metal the thickness
+// decides (engineering estimates).
+func (t Tabletop) known() float64 {
+	if t == MetalTop {
+		return 2.5
+	}
+	return 1.5
+}
