@@ -64,10 +64,10 @@ func Example_standIn() {
 			1e3*terms.LogMixedPaS, terms.E, made.Brix, 1e3*really.Likely)
 	}
 	// Output:
-	// log-mixing by mass with its departure: water 36 g, syrup 464 g
-	//   311 mPa s mixed, departure -0.74; 65.0 Brix have 148 mPa s
-	// log-mixing alone: water 95 g, syrup 405 g
-	//   150 mPa s mixed, departure 0.00; 56.7 Brix have 36 mPa s
+	// log-mixing by mass with its departure: water 35 g, syrup 465 g
+	//   307 mPa s mixed, departure -0.73; 65.1 Brix have 148 mPa s
+	// log-mixing alone: water 93 g, syrup 407 g
+	//   150 mPa s mixed, departure 0.00; 57.0 Brix have 37 mPa s
 }
 
 // Sugar in water is sugar in water, however it was mixed, and its thickness by Brix is in
