@@ -39,8 +39,11 @@ type Layout struct {
 	Strips      []Strip     // in the order of placing; none for a Spread
 	Slices      []Slice     // one a slice, in order of number
 	Segments    []Segment   // by strip, in order along it
-	how         Strips
-	plate       plate
+	// LeastHub is set where strips along the cuts lie on each other near the centre, m: a
+	// Strips.Hub of so much keeps them apart. 0 where they do not.
+	LeastHub float64
+	how      Strips
+	plate    plate
 }
 
 // MarshalJSON refuses: a Layout is a result that only Lay can make. Send what it was

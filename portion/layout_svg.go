@@ -91,7 +91,7 @@ func sliced(n int) string {
 func (l Layout) drawStrips(d *drawing, v view) {
 	width := l.how.Width
 	if width == 0 {
-		width = defaultBar
+		width = min(defaultBar, l.how.room(l.plate))
 	}
 	px := max(3, width*v.scale)
 	for _, pass := range []string{

@@ -57,6 +57,9 @@ type Pick struct {
 	// equals the highest total score. Unset wants the highest score, among equals the
 	// closest total.
 	Closest bool `json:"closest,omitzero"`
+	// LeastFirst wants, of several sets ([Pick.Sets]), the best score for the least of
+	// them before the best total: no hero that looks much worse than the others.
+	LeastFirst bool `json:"least_first,omitzero"`
 	// Groups, where given, fix how many of each set are chosen; they must name every
 	// piece's group once.
 	Groups []Group `json:"groups,omitzero"`
@@ -65,18 +68,24 @@ type Pick struct {
 	ScoreStep float64 `json:"score_step,omitzero"`
 	// Effort bounds the work and the memory, in steps of the search; the same
 	// effort gives the same answer on any machine. 0 means 10 million: some tenths of
-	// a second, some tens of megabytes. When it runs out, Picked says how far from the best the
-	// answer can be.
+	// a second and some tens of megabytes, a second or two for a million pieces. When it
+	// runs out, a set is still found, which can take some times as much again, and Picked
+	// says how far from the best it can be.
 	Effort int `json:"effort,omitzero"`
 }
 
-// Picked is the answer to a Pick.
-type Picked struct {
+// A PieceSet is a chosen set of pieces.
+type PieceSet struct {
 	Chosen []int   `json:"chosen"`     // indices into Pick.Pieces, ascending
 	Pieces []Piece `json:"pieces"`     // those pieces
 	Grams  float64 `json:"grams"`      // their total, g
 	Over   float64 `json:"over_grams"` // Grams less the declared mass, g; negative when short
 	Score  float64 `json:"score"`      // their total score, of the rounded scores
+}
+
+// Picked is the answer to a Pick.
+type Picked struct {
+	PieceSet
 	// What is known about the answer; with Pick.Closest about the score among the sets of
 	// the closest total.
 	Optimal bool    `json:"optimal"` // no permitted set is better, by score and by closeness
@@ -111,27 +120,39 @@ func (p Pick) Best() (Picked, error) {
 	case errors.Is(err, subset.ErrNone):
 		return Picked{}, p.infeasible(q)
 	case err != nil:
-		return Picked{}, check.Input("Effort", q.Effort, "steps", "more: they ended with no set found and no proof that there is none")
+		return Picked{}, noneFound(q.Effort)
 	}
-	out := Picked{Chosen: make([]int, len(s.Chosen)), Pieces: make([]Piece, len(s.Chosen))}
-	for i, pos := range s.Chosen {
+	points := q.scoreStep.Times
+	out := Picked{PieceSet: p.set(q, s.Chosen), Optimal: s.Proven, First: s.First, Work: s.Work}
+	out.Bound, out.Gap = points(s.Bound), points(s.Bound-s.Score)
+	return out, nil
+}
+
+// noneFound says that an effort was spent before a set was found.
+func noneFound(effort int) error {
+	return check.Input("Effort", effort, "steps", "more: they ended with no set found and no proof that there is none")
+}
+
+// set returns the set of some positions.
+func (p Pick) set(q pickProblem, chosen []int) PieceSet {
+	out := PieceSet{Chosen: make([]int, len(chosen)), Pieces: make([]Piece, len(chosen))}
+	var sum, score int64
+	for i, pos := range chosen {
 		out.Chosen[i] = q.at[pos]
+		sum, score = sum+q.Masses[pos], score+q.Scores[pos]
 	}
 	slices.Sort(out.Chosen)
 	for i, k := range out.Chosen {
 		out.Pieces[i] = p.Pieces[k]
 	}
-	points := q.scoreStep.Times
-	out.Score = points(s.Score)
-	out.Optimal, out.First, out.Work = s.Proven, s.First, s.Work
-	out.Bound, out.Gap = points(s.Bound), points(s.Bound-s.Score)
+	out.Score = q.scoreStep.Times(score)
 	if q.massless {
 		for _, piece := range out.Pieces {
 			out.Grams += piece.Grams
 		}
-		return out, nil
+		return out
 	}
-	out.Grams = q.step.Times(s.Sum)
-	out.Over = q.step.Times(s.Sum - q.Target)
-	return out, nil
+	out.Grams = q.step.Times(sum)
+	out.Over = q.step.Times(sum - q.Target)
+	return out
 }

@@ -331,18 +331,63 @@ func TestManyEqualSetsAreStillProvenBest(t *testing.T) {
 }
 
 func TestEffortSpentWithoutAnAnswerIsAnError(t *testing.T) {
-	// Multiples of 997 steps never make a total one off them, and the totals are too
-	// many to list at this effort.
+	// Multiples of 997 steps, one of them 500 more, never make a total one off them, and
+	// the totals are too many to list at this effort.
 	r := rand.New(rand.NewPCG(33, 34))
 	p := Pick{Count: 20, StepGrams: 1, Grams: 20*997*50_000 + 1, Effort: 1000}
 	for range 60 {
 		p.Pieces = append(p.Pieces, Piece{Grams: float64(997 * (1000 + r.IntN(99_000))), Score: float64(r.IntN(10))})
 	}
+	p.Pieces[7].Grams += 500
 	for _, closest := range []bool{false, true} {
 		p.Closest = closest
 		var e *honestplate.InputError
 		if _, err := p.Best(); !errors.As(err, &e) || e.Field != "Effort" || e.Got != "1000 steps" {
 			t.Errorf("have %v", err)
+		}
+	}
+}
+
+// A scale of 0.2 g read at 0.1 g: no choice of even masses weighs an odd total, and that
+// is known without a search, with the totals next to it.
+func TestEvenMassesHaveNoOddTotal(t *testing.T) {
+	r := rand.New(rand.NewPCG(9, 9))
+	for _, count := range []int{0, 40} {
+		p := Pick{Count: count, Grams: 760.1, StepGrams: 0.1}
+		for range 500 {
+			p.Pieces = append(p.Pieces, Piece{Grams: float64(2*(80+r.IntN(30))) / 10, Score: float64(r.IntN(100))})
+		}
+		_, err := p.Best()
+		var e *InfeasibleError
+		if !errors.As(err, &e) {
+			t.Fatalf("count %d: %v", count, err)
+		}
+		if e.Below.Value != 760 || e.Above.Value != 760.2 {
+			t.Errorf("count %d: next to it %v and %v, want 760 and 760.2", count, e.Below, e.Above)
+		}
+		p.Grams = 760.2
+		if got, err := p.Best(); err != nil || got.Grams != 760.2 {
+			t.Errorf("count %d: %g g, %v", count, got.Grams, err)
+		}
+	}
+}
+
+// Effort bounds the work: at most eight times as much is spent, for once it is over a set
+// must still be found.
+func TestEffortBoundsTheWork(t *testing.T) {
+	for _, n := range []int{500, 20_000} {
+		for _, effort := range []int{50_000, 1_000_000} {
+			p := Pick{Pieces: weighed(n, 3), Count: n / 10, Grams: 1.8 * float64(n), StepGrams: 0.1, Effort: effort}
+			for i := range p.Pieces {
+				p.Pieces[i].Score = 10 * p.Pieces[i].Grams // looks go with mass: the hard kind
+			}
+			got, err := p.Best()
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got.Work > 8*effort+10*n {
+				t.Errorf("%d pieces: %d steps of %d", n, got.Work, effort)
+			}
 		}
 	}
 }
@@ -399,6 +444,23 @@ func FuzzBest(f *testing.F) {
 		p := Pick{Count: count, Grams: grams, StepGrams: step, Tolerance: tolerance, NeverBelow: below, NeverAbove: above, Closest: aim == 1, Effort: effort, ScoreStep: scoreStep}
 		for range n {
 			p.Pieces = append(p.Pieces, Piece{Grams: step * float64(1+r.IntN(max(spread, 1))), Score: (r.Float64() - 0.3) * 100})
+		}
+		if all, err := p.Sets(1 + int(seed%4)); err == nil {
+			used := map[int]bool{}
+			for _, s := range all.Sets {
+				for _, k := range s.Chosen {
+					if used[k] {
+						t.Fatalf("piece %d is in two sets", k)
+					}
+					used[k] = true
+				}
+				if math.IsNaN(s.Grams+s.Over+s.Score) || grams != 0 && math.Abs(s.Over) > tolerance*(1+1e-9)+1e-9 {
+					t.Fatalf("%+v, tolerance %v", s, tolerance)
+				}
+			}
+			if math.IsNaN(all.Score+all.Bound) || all.Gap < 0 || len(all.Sets) > all.Most {
+				t.Fatalf("%+v", all)
+			}
 		}
 		got, err := p.Best()
 		if err != nil {

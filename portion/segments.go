@@ -80,8 +80,7 @@ func (l *Layout) share(total int64) error {
 	if all == 0 {
 		return check.Input("Weights", 0, "on every slice that carries a strip", "at least one above 0")
 	}
-	// Sums are of whole numbers, so every ideal is one correctly rounded quotient.
-	ideal := func(parts int64) float64 { return float64(parts*total) / float64(all) }
+	ideal := func(parts int64) controlled.Amount { return controlled.Quotient(parts*total, all) }
 	table := make([][]int64, len(l.Strips))
 	byStrip, bySlice := make([]int64, len(l.Strips)), make([]int64, len(l.plate.slices))
 	for i := range table {
@@ -95,13 +94,16 @@ func (l *Layout) share(total int64) error {
 		byStrip[at[0]] += parts[i]
 		bySlice[at[1]] += parts[i]
 	}
-	ideals := make([][]float64, len(table))
+	ideals := make([][]controlled.Amount, len(table))
 	for i := range table {
 		ideals[i] = each(table[i], ideal)
 	}
-	whole, ok := controlled.Round(ideals, each(byStrip, ideal), each(bySlice, ideal), float64(total))
+	whole, ok := controlled.Round(ideals, each(byStrip, ideal), each(bySlice, ideal), controlled.Whole(total))
 	if !ok {
 		return check.Input("Weights", all, "parts", "weights whose sums agree")
+	}
+	if m, ok := l.mirror(table); ok {
+		whole = controlled.Mirrored(ideals, each(byStrip, ideal), each(bySlice, ideal), controlled.Whole(total), m, whole)
 	}
 	strips, slices := make([]int64, len(byStrip)), make([]int64, len(bySlice))
 	for at, own := range cells {
@@ -137,8 +139,8 @@ func (s Slice) carrying(grams float64) Slice {
 	return s
 }
 
-func each(parts []int64, f func(int64) float64) []float64 {
-	out := make([]float64, len(parts))
+func each[T any](parts []int64, f func(int64) T) []T {
+	out := make([]T, len(parts))
 	for i, n := range parts {
 		out[i] = f(n)
 	}

@@ -18,8 +18,9 @@ type Spread struct {
 }
 
 // Lay shares the declared mass over the slices, in whole steps, in proportion to
-// their area inside the free edge and the weights asked for, by largest remainder.
-// The Layout has no strips. Weigh out each slice's grams and spread them on it.
+// their area inside the free edge and the weights asked for, by largest remainder. Of
+// equal answers the one that is its own mirror image, left and right of the camera, is
+// taken. The Layout has no strips. Weigh out each slice's grams and spread them on it.
 //
 // Errors are those of [Strips.Lay].
 func (s Spread) Lay(on Dish, d Declaration) (Layout, error) {
@@ -44,6 +45,9 @@ func (s Spread) Lay(on Dish, d Declaration) (Layout, error) {
 	if !ok {
 		return Layout{}, check.Input("Weights", 0, "on every slice that is covered", "at least one above 0")
 	}
+	if m, ok := p.mirror(); ok {
+		steps = mirrored(steps, total, weights, m)
+	}
 	for k, n := range steps {
 		l.Slices = append(l.Slices, p.slices[k].carrying(l.grams(n)))
 	}
@@ -55,10 +59,37 @@ func (p plate) covered(k int) (area float64, centre Point) {
 	a, b := p.inner()
 	s := p.slices[k]
 	if p.elliptic {
-		return s.Area * a / p.a * b / p.b, Point{s.Centre.X * a / p.a, s.Centre.Y * b / p.b}
+		return p.sector(k, a, b)
 	}
 	w, h := p.a/float64(p.columns), p.b/float64(p.rows)
 	left, right := max(s.Centre.X-w, -a), min(s.Centre.X+w, a)
 	near, far := max(s.Centre.Y-h, -b), min(s.Centre.Y+h, b)
 	return math.Max(right-left, 0) * math.Max(far-near, 0), Point{(left + right) / 2, (near + far) / 2}
+}
+
+// sector is a slice's part of the ellipse inside the free edge. An edge of one width
+// makes an ellipse of another shape than the dish, while the cuts run to the outline of
+// the dish: in the plane where the inner ellipse is a unit circle a cut at t of the outer
+// one stands at atan2(b' sin t, a' cos t), with each half axis over the inner one.
+func (p plate) sector(k int, a, b float64) (area float64, centre Point) {
+	n := len(p.slices)
+	if n == 1 {
+		return math.Pi * a * b, Point{}
+	}
+	step := 2 * math.Pi / float64(n)
+	angle := func(t float64) float64 {
+		sin, cos := math.Sincos(t)
+		return math.Atan2(p.b/b*sin, p.a/a*cos)
+	}
+	middle := -math.Pi/2 - p.turn - step*float64(k)
+	from, to := angle(middle-step/2), angle(middle+step/2)
+	if to <= from {
+		to += 2 * math.Pi
+	}
+	wide := to - from
+	// The centre of area of a sector of the unit circle is 2/3 of the mean of its rim.
+	return a * b * wide / 2, Point{
+		a * 2 / 3 * (math.Sin(to) - math.Sin(from)) / wide,
+		b * 2 / 3 * (math.Cos(from) - math.Cos(to)) / wide,
+	}
 }

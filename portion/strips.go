@@ -3,6 +3,7 @@ package portion
 import (
 	"cmp"
 	"fmt"
+	"math"
 
 	"example.org/honestplate"
 	"example.org/honestplate/portion/internal/check"
@@ -50,14 +51,15 @@ type Strips struct {
 	// Hub is the radius about the centre that strips along the cuts of a Round or an
 	// Oval keep free, m.
 	Hub float64 `json:"hub_m,omitzero"`
-	// Width is the strip's width, m, for the drawing only. 0 draws 8 mm.
+	// Width is the strip's width, m: strips side by side must have room for it. 0 takes
+	// any room and draws 8 mm, or less where they lie closer.
 	Width float64 `json:"width_m,omitzero"`
 	// Favour moves mass towards the camera: at the near edge of the dish a length
 	// of strip carries (1+Favour) of the even share, at the far edge (1-Favour),
 	// linear between. 0..0.9; 0 is even. It moves grams, it never adds any. Where a slice
 	// is what is sold, the one in front then shows more than its buyer gets: a true total
 	// does not keep an arrangement from misleading (Regulation (EU) 1169/2011, article
-	// 7(4)). Keep it in the record: see [RecordItem].
+	// 7(4)). [Layout.SliceSold] says by how much; keep it in the record: see [RecordItem].
 	Favour float64 `json:"favour,omitzero"`
 	// Weights are further weights of the slices, by slice number: a ratio the maker
 	// has signed off, or 0 for a slice that gets nothing. Empty means all 1.
@@ -73,7 +75,8 @@ const (
 // the scale, over the segments that the cuts make of them, in proportion to length
 // and the weights asked for: what a strip carries on a slice, each strip and each
 // slice are all within a step of their exact shares ([apportion.ControlledRounding]), and the
-// total is exact.
+// total is exact. Of equally near answers the one that is its own mirror image, left and
+// right of the camera, is taken, and of several such the one with the most even slices.
 //
 // Lengths are in closed form, those of ovals by elliptic integrals. Laid over the
 // cuts before baking the item is still the declared amount: no more, no less.
@@ -89,7 +92,7 @@ func (s Strips) Lay(on Dish, d Declaration) (Layout, error) {
 	if err := s.check(p); err != nil {
 		return Layout{}, err
 	}
-	l := Layout{Declaration: d, Dish: on, how: s, plate: p}
+	l := Layout{Declaration: d, Dish: on, LeastHub: s.leastHub(p), how: s, plate: p}
 	l.place(s.paths(p))
 	if len(l.Segments) == 0 {
 		return Layout{}, check.Input("Pattern", s.Pattern, "", "one that lays strips: an uncut dish has no cuts to lay along")
@@ -119,7 +122,51 @@ func (s Strips) check(p plate) error {
 	case s.Hub >= min(a, b):
 		return check.Input("Hub", s.Hub, "m", fmt.Sprintf("less than the laid radius, %.6g m", min(a, b)))
 	}
+	if room := s.room(p); s.Width > room*(1+1e-9) {
+		return check.Input("Width", s.Width, "m", fmt.Sprintf("at most %.3g m, or a smaller Count: strips must not lie on each other", room))
+	}
 	return checkFavour(p, s.Favour, s.Weights)
+}
+
+// room is the distance between the middles of strips side by side, m; those along cuts
+// have it from the hub on.
+func (s Strips) room(p plate) float64 {
+	a, b := p.inner()
+	n := float64(s.Count)
+	switch {
+	case s.Count < 2 || s.Pattern == AlongCuts:
+		return math.Inf(1)
+	case s.Pattern == Rings: // the outermost lie closest
+		return min(a, b) * (math.Sqrt((n-0.5)/n) - math.Sqrt((n-1.5)/n))
+	}
+	sin, cos := math.Sincos(s.TurnDegrees * math.Pi / 180)
+	room := 2 * p.extent(Point{-sin, cos}) / n
+	if s.Pattern == Lattice {
+		room = min(room, 2*p.extent(Point{cos, sin})/n)
+	}
+	return room
+}
+
+// leastHub is the radius inside which strips along neighbouring cuts from a centre lie on
+// each other, 0 where none do.
+func (s Strips) leastHub(p plate) float64 {
+	if s.Pattern != AlongCuts || !p.elliptic {
+		return 0
+	}
+	half, hub := cmp.Or(s.Width, defaultBar)/2, 0.0
+	for i, c := range p.cuts {
+		u, v := c.q, p.cuts[(i+1)%len(p.cuts)].q
+		// The corners of two strips with square ends meet where each is half a width
+		// from the line between the cuts.
+		angle := math.Acos(max(-1, min(1, u.dot(v)/(u.norm()*v.norm()))))
+		if len(p.cuts) > 1 {
+			hub = max(hub, half/math.Tan(angle/2))
+		}
+	}
+	if hub <= s.Hub*(1+1e-9) || hub < 1e-9 {
+		return 0
+	}
+	return hub
 }
 
 func (s Strips) checkCount() error {

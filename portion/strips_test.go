@@ -410,6 +410,9 @@ func FuzzLay(f *testing.F) {
 		if err != nil {
 			return
 		}
+		if sold, err := l.SliceSold(weight); err == nil && math.IsNaN(sold.Over+sold.MostGrams+sold.LeastGrams) {
+			t.Fatalf("%+v", sold)
+		}
 		total, _ := d.inSteps()
 		sum := int64(0)
 		for _, g := range l.Segments {

@@ -25,8 +25,8 @@ func wireTypes() map[string]reflect.Type {
 		Amount{}, Arrangement(0), Basis(""), Build{}, BuildCheck{}, CheckWeight{}, Class(0), Decision{}, Declaration{}, Edit{},
 		Finding{}, Formula{}, Grid{}, Group{}, Heroes{}, Ingredient{}, Layer{}, Layout{}, Limits{}, Placed{}, Prior{}, Ratio{}, Revision{},
 		RevisionCheck{}, Specification{}, SpecificationRef{}, Stopping{}, Take{}, Verdict(""),
-		Oval{}, Pattern(0), Pick{}, Picked{}, PictureVerdict{}, Piece{}, Placing{}, Point{}, Portion{}, QuidLine{}, Record{},
-		RecordItem{}, Rectangle{}, Round{}, Scale{}, Scatter{}, Segment{}, Signature{}, Slice{}, Spot{}, Spread{}, StandIn{},
+		Oval{}, Pattern(0), Pick{}, Picked{}, PickedSets{}, PieceMass{}, PieceSet{}, PictureVerdict{}, Piece{}, Placing{}, Point{}, Portion{}, QuidLine{}, Record{},
+		RecordItem{}, Rectangle{}, Round{}, Scale{}, Scatter{}, Segment{}, Signature{}, Slice{}, SliceSold{}, ToWeigh{}, Spot{}, Spread{}, StandIn{},
 		Strip{}, Strips{}, Table{}, Weighed{}, Weighing{}, Zone{}, apportion.Claim{}, apportion.Method(0),
 	} {
 		out[reflect.TypeOf(v).Name()] = reflect.TypeOf(v)

@@ -14,8 +14,9 @@
 // A viscosity holds at the shear rate that its [Description] states; blends are mixed at one
 // rate, and a cup reads at its own.
 //
-// Package pour says what a liquid does, flow holds flow curves, law closed forms. Bands are
-// 95 %; cold cream is known to a factor: mix, time a cup, correct. Values are safe for
-// concurrent use; properties take about a microsecond and allocate nothing. Hot oil and
-// syrup burn; food that stood warm is not eaten; mind allergens and local food law.
+// Package pour says what a liquid does, look what the lens sees of it, flow holds flow
+// curves, law closed forms. Bands are 95 %; cold cream is known to a factor: mix, time a
+// cup, correct. Values are safe for concurrent use; properties take about a microsecond and
+// allocate nothing. Hot oil and syrup burn; food that stood warm is not eaten; mind
+// allergens and local food law.
 package rheology

@@ -9,7 +9,7 @@ import (
 )
 
 // Air is the air of the room. Air{TempC: 23, RH: 0.5} is 23 degC at 50 % relative
-// humidity, at sea level, still.
+// humidity, at sea level, in a room with people in it.
 type Air struct {
 	// TempC is the dry-bulb temperature, degC, -100..100.
 	TempC float64 `json:"temp_c"`
@@ -19,11 +19,27 @@ type Air struct {
 	// PressurePa is the pressure, Pa, 20000..200000; 0 means 101325. See
 	// [heat.PressureAtAltitude].
 	PressurePa float64 `json:"pressure_pa,omitzero"`
-	// Speed is how fast the air moves past things, m/s, 0..30. 0 is still air,
-	// which a set with people, fans and lamps rarely is: 0.1..0.3 is a calm room,
-	// 0.5..1 a draught or a fan across the room (engineering estimates, no
-	// source).
+	// Speed is how fast the air moves past things, m/s, 0..30. 0 means that nobody
+	// measured it: likely 0.12, 0.05..0.5 in a room where people work. ASHRAE calls air
+	// still below 0.15 (read on a web page); measured in occupied rooms are 0.03..0.12
+	// among people who sit and 0.18..0.31 in warm rooms (the same); the upper end is an
+	// engineering estimate. 0.5..1 is a draught or a fan across the room.
 	Speed float64 `json:"speed_m_s"`
+	// Still says that no air moves but what the thing itself stirs: a closed box. Speed
+	// must then be 0.
+	Still bool `json:"still,omitzero"`
+}
+
+// occupiedSpeed is the likely speed of air that nobody measured, m/s; see [Air].
+const occupiedSpeed, occupiedLow, occupiedHigh = 0.12, 0.05, 0.5
+
+// moist is the air as the physics takes it.
+func (a Air) moist() heat.MoistAir {
+	m := heat.MoistAir{TempC: a.TempC, RH: a.RH, PressurePa: a.PressurePa, Speed: a.Speed}
+	if a.Speed == 0 && !a.Still {
+		m.Speed = occupiedSpeed
+	}
+	return m
 }
 
 // Validate returns the error of the first field that makes no sense or was left out.
@@ -31,32 +47,35 @@ func (a Air) Validate() error {
 	if a.RH == 0 {
 		return &honestplate.InputError{Field: "RH", Got: "0, or not given", Want: "the relative humidity, above 0 up to 1, such as 0.5"}
 	}
-	_, err := heat.MoistAir(a).Properties()
+	if a.Still && a.Speed != 0 {
+		return check.Input("Speed", a.Speed, "m/s", "0 where Still is set, or no Still")
+	}
+	_, err := a.moist().Properties()
 	return err
 }
 
 // DewPointC returns the temperature in degC below which a surface gathers dew in this
 // air, or frost: see [heat.MoistAir.DewPointC].
 func (a Air) DewPointC() (float64, error) {
-	dew, err := heat.MoistAir(a).DewPointC()
+	dew, err := a.moist().DewPointC()
 	return dew, cmp.Or(a.Validate(), err)
 }
 
 // WetBulbC returns what a wet cloth in a wind cools to, degC: see
 // [heat.MoistAir.WetBulbC].
 func (a Air) WetBulbC() (float64, error) {
-	wet, err := heat.MoistAir(a).WetBulbC()
+	wet, err := a.moist().WetBulbC()
 	return wet, cmp.Or(a.Validate(), err)
 }
 
 // Steam tells whether a surface at surfaceC with a water activity steams visibly in
 // this air: see [heat.MoistAir.Steam].
 func (a Air) Steam(surfaceC, activity float64) (heat.Steam, error) {
-	s, err := heat.MoistAir(a).Steam(surfaceC, activity)
+	s, err := a.moist().Steam(surfaceC, activity)
 	return s, cmp.Or(a.Validate(), err)
 }
 
-// AirFromDewPoint returns the still air of tempC whose vapour is saturated at dewC,
+// AirFromDewPoint returns the air of tempC whose vapour is saturated at dewC,
 // degC, at a pressure in Pa (0 means 101325): what a room's sensor says. A dew point above
 // the temperature gives an [honestplate.InputError].
 func AirFromDewPoint(tempC, dewC, pressurePa float64) (Air, error) {
@@ -72,9 +91,9 @@ func AirFromDewPoint(tempC, dewC, pressurePa float64) (Air, error) {
 	return a, a.Validate()
 }
 
-// AirFromWetBulb returns the still air of tempC with the wet bulb wetC, degC: what a
+// AirFromWetBulb returns the air of tempC with the wet bulb wetC, degC: what a
 // sling psychrometer reads. See [heat.MoistFromWetBulb].
 func AirFromWetBulb(tempC, wetC, pressurePa float64) (Air, error) {
 	a, err := heat.MoistFromWetBulb(tempC, wetC, pressurePa)
-	return Air(a), err
+	return Air{TempC: a.TempC, RH: a.RH, PressurePa: a.PressurePa}, err
 }

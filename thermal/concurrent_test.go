@@ -25,7 +25,7 @@ func TestConcurrentUseGivesTheSerialAnswers(t *testing.T) {
 	body := heat.Body{Radius: 0.02, Curve: heat.Melting{Width: 0.5, Latent: 3e8, SolidK: 2, SolidHeat: 2e6,
 		LiquidK: 0.6, LiquidHeat: 4e6}.Curve(-40, 40)}
 	cool := func(surfaceC float64, _ time.Duration) float64 { return 15 * (25 - surfaceC) }
-	g, d := bothGlasses(23)
+	g := icedTumbler()
 	for name, solve := range map[string]func() (any, error){
 		"air":       func() (any, error) { return calmRoom.WetBulbC() },
 		"steam":     func() (any, error) { return calmRoom.Steam(80, 1) },
@@ -39,7 +39,6 @@ func TestConcurrentUseGivesTheSerialAnswers(t *testing.T) {
 			return DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: honestplate.Some(-13)}.After(FreezeStage{Freezers().Deep, time.Hour})
 		},
 		"glass": func() (any, error) { return g.Likely(studio, tungsten) },
-		"drink": func() (any, error) { return d.Likely(studio, tungsten) },
 		"scoop": func() (any, error) { return ball(-18).Likely(studio, tungsten) },
 		"band": func() (any, error) {
 			c, err := pull().Clock(studio, tungsten)

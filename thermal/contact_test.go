@@ -38,7 +38,7 @@ func TestContactOverTime(t *testing.T) {
 
 // On its share the contact stands in for the air; the slope is that of the flux.
 func TestRestingSurfaceSharesAirAndContact(t *testing.T) {
-	ex, err := heat.Surface{Shape: heat.Sphere, Length: 0.05, Activity: 1}.In(heat.MoistAir(studio))
+	ex, err := heat.Surface{Shape: heat.Sphere, Length: 0.05, Activity: 1}.In(studio.moist())
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -4,8 +4,8 @@
 // the frame: each has Clock, with a 95 % band over the stated uncertainties of its
 // inputs, and Likely, the nominal course alone, at a few hundredths of the cost.
 //
-//   - [Glass]: when a cold glass hazes, beads and runs, and when its ice is gone.
-//   - [IcedDrink]: how long the pieces last, how cold and how diluted the drink gets.
+//   - [Glass]: when a cold glass hazes, beads and runs; how long its ice lasts, how cold
+//     and how diluted the drink gets.
 //   - [IceOnTable]: when real ice glistens and when it is gone.
 //   - [Scoop]: when a scoop softens, drips, puddles and slumps.
 //   - [Softening]: when chocolate, butter or cream loses its look.

@@ -27,17 +27,17 @@ func ExampleGlass_Clock() {
 	}
 	// Output:
 	// 0 g of ice
-	//   haze     0:16 (0:04..0:47)
-	//   beads    28:00 (7:15..never)
+	//   haze     0:16 (0:04..0:43)
+	//   beads    28:00 (6:45..never)
 	//   runs     never
 	//   ice gone never
 	//   fog up to 104 mm, 8 above the liquid; decided by what counts as beads
 	// 150 g of ice
-	//   haze     0:15 (0:04..0:39)
-	//   beads    11:30 (4:45..32:30)
-	//   runs     1:43:30 (51:30..never)
-	//   ice gone 1:30:30 (1:10:30..1:59:45)
-	//   fog up to 105 mm, 8 above the liquid; decided by what counts as beads
+	//   haze     0:16 (0:04..0:43)
+	//   beads    13:15 (5:45..38:15)
+	//   runs     1:59:45 (56:45..never)
+	//   ice gone 1:59:00 (1:30:00..2:37:45)
+	//   fog up to 104 mm, 8 above the liquid; decided by what counts as beads
 }
 
 // A mug out of the freezer, a glass out of the refrigerator, both empty: how long do
@@ -103,6 +103,6 @@ func ExampleDefaultStages() {
 		fmt.Printf("%s: beads %v\n", c.name, quarters(k.Beads.Window))
 	}
 	// Output:
-	// glass: beads 12:15 (8:45..18:30)
-	// steel: beads 11:00 (7:45..16:00)
+	// glass: beads 13:30 (9:00..21:00)
+	// steel: beads 12:00 (8:15..17:45)
 }

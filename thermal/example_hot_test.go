@@ -18,7 +18,7 @@ func ExampleCheese_Clock() {
 	fmt.Println("until       ", quarters(k.Closes.Window))
 	fmt.Println("decided by  ", k.Closes.Decides[0].Input)
 	// Output:
-	// strings from 0:06 (0:00..0:26)
+	// strings from 0:06 (0:00..0:25)
 	// until        4:00 (1:45..8:15)
 	// decided by   stretch limit
 }
@@ -35,7 +35,7 @@ func ExampleHotDish_Clock() {
 	fmt.Printf("steams to %.0f degC, %v\n", k.SteamC, quarters(k.SteamEnds.Window))
 	// Output:
 	// above 60 degC for 6:15 (5:15..8:15)
-	// steams to 37 degC, 22:00 (5:00..25:45)
+	// steams to 37 degC, 21:30 (5:00..26:30)
 }
 
 // Does it steam? The cooler and damper the room, the more.

@@ -21,19 +21,19 @@ func ExampleIceOnTable() {
 		fmt.Printf("%v: shines from %v, half melted at %v\n", source, quarters(c.Shines.Window), quarters(c.HalfOff.Window))
 	}
 	// Output:
-	// LED: shines from 2:00 (1:15..2:45), half melted at 17:45 (11:30..24:30)
-	// tungsten: shines from 2:00 (1:15..2:30), half melted at 17:15 (11:15..23:45)
+	// LED: shines from 1:45 (1:15..2:30), half melted at 16:30 (11:45..23:15)
+	// tungsten: shines from 1:45 (1:15..2:15), half melted at 16:00 (11:30..22:30)
 }
 
 // One large ball or as much crushed ice: how cold, how soon, and how watered?
-func ExampleIcedDrink() {
+func ExampleGlass_Clock_ice() {
 	room := thermal.Air{TempC: 24, RH: 0.5}
-	drink := thermal.IcedDrink{DrinkGrams: 150, DrinkC: honestplate.Some(20), IceGrams: 80, IceC: -12, Diameter: 0.07, WallC: honestplate.Some(24)}
+	drink := thermal.Glass{DrinkGrams: 150, DrinkC: honestplate.Some(20), IceGrams: 80, IceC: honestplate.Some(-12), Diameter: 0.07, WallC: honestplate.Some(24)}
 	for _, ice := range []struct {
 		shape thermal.IceShape
 		size  float64
 	}{{thermal.IceBall, 0.055}, {thermal.IceChip, 0.004}} {
-		drink.Shape, drink.Size = ice.shape, ice.size
+		drink.IceShape, drink.IceSize = ice.shape, ice.size
 		c, err := drink.Clock(room)
 		if err != nil {
 			fmt.Println(err)
@@ -44,10 +44,10 @@ func ExampleIcedDrink() {
 		fmt.Printf("  at %s: %.1f degC, %.0f g of melt\n", honestplate.After(m.Time), m.DrinkC, m.MeltGrams)
 	}
 	// Output:
-	// ball: coldest 2.6 degC; watered at 2:15 (0:45..5:30); ice gone at 1:07:00 (42:30..1:41:15)
-	//   at 13:25: 2.8 degC, 41 g of melt
-	// chip: coldest 0.4 degC; watered at 0:15 (0:00..0:45); ice gone at 42:30 (30:00..58:30)
-	//   at 8:29: 0.4 degC, 46 g of melt
+	// ball: coldest 5.2 degC; watered at 3:15 (0:45..6:15); ice gone at 1:24:00 (51:00..1:57:30)
+	//   at 0:30: 17.2 degC, 2 g of melt
+	// chip: coldest 0.4 degC; watered at 0:15 (0:00..0:30); ice gone at 39:00 (28:30..51:15)
+	//   at 0:30: 5.0 degC, 23 g of melt
 }
 
 // Fifty grams of ice at its melting point in a tenth of a litre of warm water.

@@ -32,8 +32,8 @@ func ExampleLamp_At() {
 		fmt.Printf("%.1f m: %.0f W/m2, the scoop softens after %s\n", l.Distance, e.Likely, fmt.Sprint(quarters(c.Softens.Window).Likely))
 	}
 	// Output:
-	// 1.0 m: 254 W/m2, the scoop softens after 5:30
-	// 1.5 m: 113 W/m2, the scoop softens after 6:15
+	// 1.0 m: 254 W/m2, the scoop softens after 5:15
+	// 1.5 m: 113 W/m2, the scoop softens after 5:45
 }
 
 // How much of a lamp's light stays in 30 mm of clear ice.

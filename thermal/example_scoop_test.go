@@ -36,16 +36,16 @@ func ExampleScoop_Clock() {
 	}
 	// Output:
 	// from -13 degC
-	//   softens    3:15 (1:15..6:15)
-	//   first drip 3:30 (1:30..never)
+	//   softens    3:00 (1:15..6:15)
+	//   first drip 3:15 (1:15..never)
 	//   puddles    0:30 (0:15..0:45)
-	//   slumps     16:45 (8:30..never)
+	//   slumps     14:30 (9:00..never)
 	//   decided by melt that clings
 	// from -30 degC
-	//   softens    9:45 (5:30..14:15)
-	//   first drip 4:45 (1:45..never)
+	//   softens    9:00 (5:30..14:00)
+	//   first drip 4:15 (1:45..never)
 	//   puddles    1:45 (0:30..3:45)
-	//   slumps     24:45 (14:15..never)
+	//   slumps     21:45 (14:30..never)
 	//   decided by melt that clings
 }
 
@@ -66,10 +66,10 @@ func ExampleRest() {
 		fmt.Printf("%v: %s, shape lost after %.0f min\n", rest, puddle, c.Slumps.Likely.After.Minutes())
 	}
 	// Output:
-	// on a plate: puddle after 3 min, shape lost after 26 min
-	// on a chilled plate: puddle after 23 min, shape lost after 26 min
-	// on a cone: no puddle, shape lost after 26 min
-	// on nothing: no puddle, shape lost after 26 min
+	// on a plate: puddle after 3 min, shape lost after 22 min
+	// on a chilled plate: puddle after 20 min, shape lost after 22 min
+	// on a cone: no puddle, shape lost after 22 min
+	// on nothing: no puddle, shape lost after 22 min
 }
 
 // What does moving the lamp from 1 m to 1.5 m buy?
@@ -91,8 +91,8 @@ func ExampleScoop_Likely() {
 		fmt.Printf("at %.1f m: drips after %.1f min\n", lamp.Distance, c.FirstDrip.Likely.After.Minutes())
 	}
 	// Output:
-	// at 1.0 m: drips after 3.9 min
-	// at 1.5 m: drips after 4.4 min
+	// at 1.0 m: drips after 3.6 min
+	// at 1.5 m: drips after 3.9 min
 }
 
 // When must scoops made at -6 degC go into the deep freezer to be at -27 degC in

@@ -4,15 +4,17 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/study"
 )
 
-// A Glass is a drinking glass, mug or can set out in the air of the room.
+// A Glass is a drinking glass, mug or can set out in the air of the room: drink, ice,
+// wall and what settles on it are one model.
 //
 //   - With a cold drink, and ice or none: DrinkGrams, DrinkC, IceGrams.
 //   - Chilled and empty, or frosted: DrinkGrams 0 and WallC.
-//   - A warm glass filled with a cold drink: WallC above DrinkC.
+//   - A glass from the shelf filled with a cold drink: WallC above DrinkC.
 //
 // Mind the shock of filling a hot glass cold or a frozen one hot: see [Ware.Shock].
 type Glass struct {
@@ -20,18 +22,36 @@ type Glass struct {
 	Height   float64 `json:"height_m,omitzero"`   // outside, m, 0.01..1; 0 means a fifth more than the liquid's
 	// WallThickness, m, 0.0001..0.02; 0 means 3 mm.
 	WallThickness float64 `json:"wall_thickness_m,omitzero"`
-	// DrinkGrams is the liquid alone, g, water-like: 4180 J/(kg K), 1000 kg/m3.
-	DrinkGrams float64 `json:"drink_grams,omitzero"`
-	IceGrams   float64 `json:"ice_grams,omitzero"` // ice in the drink, g
-	// DrinkC is the temperature of the drink as it is poured, deg C, 0..100; it must be
-	// given where there is a drink.
+	// DrinkGrams is the liquid alone, g, without ice.
+	DrinkGrams float64    `json:"drink_grams,omitzero"`
+	Drink      food.Drink `json:"drink,omitzero"` // what it is; the zero value is water, tea, coffee
+	// DrinkC is the temperature of the drink as it is poured, deg C, from where it
+	// freezes to 100; it must be given where there is a drink.
 	DrinkC honestplate.Optional `json:"drink_c,omitzero"`
-	// IceC is the temperature of the ice as it goes in, deg C, -40..0; 0 is wet,
-	// melting ice.
-	IceC float64 `json:"ice_c,omitzero"`
+	// IceGrams is the ice in the drink, g, at most five times the drink; IceShape and
+	// IceSize, m, are those of every piece. 0 means cubes of 3 cm, or one smaller cube
+	// where there is not as much ice.
+	IceGrams float64  `json:"ice_grams,omitzero"`
+	IceShape IceShape `json:"ice_shape,omitzero"`
+	IceSize  float64  `json:"ice_size_m,omitzero"`
+	// IceC is the temperature of the ice as it goes in, deg C, -40..0. Not given, it is
+	// -6 (-18..0): out of a freezer and some minutes in a bucket (estimate).
+	IceC honestplate.Optional `json:"ice_c,omitzero"`
+	// IceH is the heat transfer coefficient between drink and ice, W/(m2 K), 5..20000.
+	// Not given, it follows the temperature and the size of the pieces as in still
+	// water (see [heat.Surface.InWater]), divided by 2 or multiplied by 3 for crowding
+	// and stirring (estimate); under meltwater that floats on a sugared drink and
+	// insulates it is 0.3 (0.13..1) of that from some 5 Brix on. Ice lasts 5 to 7 times
+	// longer in milk, cola and juice than in water (a school's tests, read), but not at
+	// all in a tank of salt water, where the melt gets away (measured courses); stirred
+	// all the time, give IceH.
+	IceH honestplate.Estimate `json:"ice_h_w_m2k,omitzero"`
+	// DilutionShare is the melt, as a share of the drink as poured, at which the drink
+	// counts as watered: 0.005..10, default 0.10 (0.08..0.12). Engineering estimate.
+	DilutionShare honestplate.Estimate `json:"dilution_share,omitzero"`
 	// WallC is the temperature of the glass as it is filled or set out, deg C,
-	// -60..100. Not given, it is the drink's, a glass chilled with its drink, or the
-	// room's where there is no drink.
+	// -60..100. Not given, it is the room's: from the shelf. A glass chilled with its
+	// drink has the drink's.
 	WallC honestplate.Optional `json:"wall_c,omitzero"`
 	// Wall is the material; the zero value means SodaLime.
 	Wall heat.Material `json:"wall,omitzero"`
@@ -57,7 +77,7 @@ type Glass struct {
 }
 
 // A GlassClock says when the outside of a glass below the liquid line looks like
-// what.
+// what, and how its drink and ice go.
 type GlassClock struct {
 	// Haze, Opaque, Beads and Runs are when dew reaches the glass's Stages.
 	Haze   Event `json:"haze"`
@@ -69,8 +89,16 @@ type GlassClock struct {
 	Dry Event `json:"dry"`
 	// Thawed is when the last frost has melted, for a glass that starts below 0 degC.
 	Thawed Event `json:"thawed"`
-	// IceGone is when the ice in the drink has melted; Never without ice.
+	// Cold is when an iced drink has come within 1 K of the coldest it gets; Watered
+	// when the melt reaches the DilutionShare; IceHalf and IceGone when half and 99 %
+	// of the ice have melted. Never without ice.
+	Cold    Event `json:"cold"`
+	Watered Event `json:"watered"`
+	IceHalf Event `json:"ice_half"`
 	IceGone Event `json:"ice_gone"`
+	// ColdestC is the lowest temperature of the drink on its likely course, deg C; of
+	// the inner wall if empty.
+	ColdestC float64 `json:"coldest_c"`
 	// DewPointC is the room's dew point, deg C: the glass fogs while it is colder. In
 	// air so dry that it has none it is -100.
 	DewPointC float64 `json:"dew_point_c"`
@@ -95,6 +123,7 @@ type GlassPoint struct {
 	DewGM2    float64       `json:"dew_g_m2"`       // water on the outside, g/m2
 	FrostGM2  float64       `json:"frost_g_m2"`     // frost on the outside, g/m2
 	IceGrams  float64       `json:"ice_grams"`      // ice left in the drink, g
+	MeltGrams float64       `json:"melt_grams"`     // dilution so far, g; below 0 while drink freezes onto the ice
 	HeatFlux  float64       `json:"heat_flux_w_m2"` // heat through the outside, W/m2
 	DewGM2Min float64       `json:"dew_g_m2_min"`   // gain of dew or frost, g/(m2 min), negative for drying
 }
@@ -107,6 +136,9 @@ const (
 	eventRuns
 	eventDry
 	eventThawed
+	eventCold
+	eventWatered
+	eventIceHalf
 	eventIceGone
 	glassEvents
 )
@@ -115,20 +147,32 @@ const (
 // each as a Window.
 //
 // The wall is resolved through its thickness; outside it exchanges heat and vapour
-// as every Surface does, inside with the drink, which is mixed and stays at 0 degC
-// while there is ice (IcedDrink, with the same heat from the room, lets it be warmer
-// than its ice). The wall above the liquid feeds the drink as a fin with 10 outside and
-// 6 W/(m2 K) inside (engineering estimates). Dew stays where it forms until it runs; a drying surface dries.
-// The band spans: room +-1.5 K and +-6 % RH; air speed divided and multiplied by 2,
-// or 0..0.6 m/s where none is given (Speed 0); convection +-20 %; the inside
-// and EndsH coefficients; the drink +-1 K; the lamps' band; the stages. All are engineering
-// estimates.
+// as every Surface does, inside with the drink, which is mixed. The ice in it melts at
+// its surface, at the temperature T_s of water that the melt has diluted:
+//
+//	c m dT/dt       = wall + ends + light - h A (T - T_s)    the drink; melt joins at T_s
+//	L dm_ice/dt     = G (T_s - T_ice) - h A (T - T_s)        at the ice's surface
+//	T_s             = -D/(1 + 0.26/K (T - T_s))              D, the drink's own depression
+//
+// A is the surface of the pieces, balls of the same ratio of volume to surface, which
+// shrinks as m_ice^(2/3); G = 5 k A/r leads into a ball. The third line balances the
+// solute that comes to the face by convection against the melt that pushes it away (Le
+// 100 to the 2/3): 0 degC in water, while a spirit may go far below it.
+//
+// The wall above the liquid feeds the drink as a fin with 10 outside and 6 W/(m2 K)
+// inside (engineering estimates). Dew stays where it forms until it runs; a drying
+// surface dries. The band spans: the room (see [Air]): +-1.5 K, dew point +-2 K, air
+// speed, convection +-20 %; the inside and EndsH coefficients; the drink +-1 K; the
+// ice's stirring, floating melt, temperature (+-2 K, if given) and mass (+-5 %); the
+// lamps' band; the stages and the dilution that counts. All are engineering estimates.
+// Nobody has published the dew on a glass against time. Outdoors in frost the course
+// ends where half of the drink has become ice.
 //
 // A still-air model under-predicts the published warming of cans in humid air by
 // about 3 (Durran and Frierson 2013): give the air speed if you know it.
 //
-// A drink with ice below 0 degC, ice so cold that it freezes all of the drink, or a
-// level above the rim gives an [honestplate.InputError].
+// Ice so cold that it freezes half of the drink, more ice than five times the drink, or
+// a level above the rim gives an [honestplate.InputError].
 //
 // The base counts as a way of heat, not for the heat that a thick foot holds.
 //
@@ -159,6 +203,8 @@ type glassModel struct {
 	light      float64 // absorbed per square metre of the upright section, W/m2
 	brightness float64 // of the lamps, as a factor
 	convection float64 // as a factor
+	ice        iceFactors
+	path       []drinkPoint // of the run, used again
 	done       glassRun
 }
 
@@ -168,18 +214,25 @@ func (g Glass) frame(a Air, lamps []Lamp) (frame[glassModel], error) {
 		return frame[glassModel]{}, err
 	}
 	light, err := g.light(lamps)
-	m := glassModel{g: g, air: a, lamps: lamps, light: light, brightness: 1, convection: 1}
+	m := glassModel{g: g, air: a, lamps: lamps, light: light, brightness: 1, convection: 1, ice: usualIceFactors(g.Drink)}
 	return frame[glassModel]{kind: "glass", model: m, inputs: (*glassModel).inputs, run: (*glassModel).run,
 		events: glassEventKeys, doubt: doubtCold}, err
 }
 
 func (m *glassModel) inputs() []study.Input {
-	in := append(roomInputs(&m.air, &m.convection), m.g.intakeInputs()...)
-	return append(in,
-		bound(&m.g.DrinkC.Value, within(around("unit.drink_c", "drink temperature", m.g.DrinkC.Value, 1), 0, 100)),
-		lightInput(&m.brightness, m.g.Absorptance, m.lamps),
-		m.g.Stages.input(&m.g.Stages.Haze, 0), m.g.Stages.input(&m.g.Stages.Opaque, 1),
-		m.g.Stages.input(&m.g.Stages.Beads, 2), m.g.Stages.input(&m.g.Stages.Runs, 3))
+	g := &m.g
+	in := append(roomInputs(&m.air, &m.convection), g.intakeInputs()...)
+	in = append(in,
+		lightInput(&m.brightness, g.Absorptance, m.lamps),
+		g.Stages.input(&g.Stages.Haze, 0), g.Stages.input(&g.Stages.Opaque, 1),
+		g.Stages.input(&g.Stages.Beads, 2), g.Stages.input(&g.Stages.Runs, 3))
+	if g.DrinkGrams > 0 {
+		in = append(in, bound(&g.DrinkC.Value, within(around("unit.drink_c", "drink temperature", g.DrinkC.Value, 1), g.Drink.FreezesC(0), 100)))
+	}
+	if g.IceGrams > 0 {
+		in = append(in, g.iceInputs(&m.ice)...)
+	}
+	return in
 }
 
 // intakeInputs is how well the ways of the heat into the drink are known.
@@ -202,12 +255,13 @@ func (m *glassModel) run(at []float64, course bool) error {
 	if err != nil {
 		return err
 	}
+	r.ice.factors, r.path = m.ice, m.path[:0]
 	if course {
 		r.series = make([]GlassPoint, 0, 320)
 	}
 	err = r.run()
 	copy(at, r.at[:])
-	m.done = r
+	m.done, m.path = r, r.path
 	return err
 }
 
@@ -244,12 +298,13 @@ func glassClock(m glassModel, r Runs, err error) (GlassClock, error) {
 	clock := GlassClock{
 		Kept: r,
 		Haze: r.at(eventHaze), Opaque: r.at(eventOpaque), Beads: r.at(eventBeads), Runs: r.at(eventRuns),
-		Dry: r.at(eventDry), Thawed: r.at(eventThawed), IceGone: r.at(eventIceGone),
-		DewPointC: m.done.dewC, Series: m.done.series, Balance: m.done.balance,
+		Dry: r.at(eventDry), Thawed: r.at(eventThawed),
+		Cold: r.at(eventCold), Watered: r.at(eventWatered), IceHalf: r.at(eventIceHalf), IceGone: r.at(eventIceGone),
+		ColdestC: m.done.coldestDrink, DewPointC: m.done.dewC, Series: m.done.series, Balance: m.done.balance,
 	}
 	clock.LiquidLine, clock.FogLine = m.g.lines(m.air.TempC, m.done.dewC, m.done.coldest)
 	return clock, nil
 }
 
 // glassEventKeys are the keys of the events, in the order of a run.
-var glassEventKeys = []string{"haze", "opaque", "beads", "runs", "dry", "thawed", "ice gone"}
+var glassEventKeys = []string{"haze", "opaque", "beads", "runs", "dry", "thawed", "cold", "watered", "ice half", "ice gone"}

@@ -57,7 +57,11 @@ func (r *glassRun) mark(before *glassRun, dt float64) {
 		r.at[eventThawed] = r.time
 	}
 	if r.iced {
-		note(eventIceGone, before.energy, r.energy, 0)
+		note(eventWatered, before.ice.melt(), r.ice.melt(), r.watered)
+		was, is := before.ice.kg+before.ice.slush, r.ice.kg+r.ice.slush
+		note(eventIceHalf, -was, -is, -0.5*r.ice.start)
+		note(eventIceGone, -was, -is, -0.01*r.ice.start)
+		r.path = append(r.path, drinkPoint{r.time, r.TempC[0]})
 	}
 	r.coldest = min(r.coldest, r.Surface)
 }
@@ -66,7 +70,7 @@ func (r *glassRun) mark(before *glassRun, dt float64) {
 // drink and surface above the dew point in a room that warms them.
 func (r *glassRun) settled() bool {
 	const margin = 0.5 // K
-	if r.dew+r.frost > 0 || r.Held {
+	if r.dew+r.frost > 0 || r.ice.kg+r.ice.slush > 0 {
 		return false
 	}
 	clear := r.dewC + margin

@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"math"
 	"time"
 
@@ -35,11 +36,7 @@ func (g Glass) complete(a Air) (Glass, error) {
 	if g.DrinkGrams != 0 && !g.DrinkC.Given {
 		return g, &honestplate.InputError{Field: "DrinkC", Got: "not given", Want: "the temperature of the drink as it is poured"}
 	}
-	wall := a.TempC
-	if g.DrinkGrams != 0 {
-		wall = g.DrinkC.Value
-	}
-	g.WallC = honestplate.Some(g.WallC.Or(wall))
+	g.WallC = honestplate.Some(g.WallC.Or(a.TempC))
 	if g.Horizon == 0 {
 		g.Horizon = 4 * time.Hour
 	}
@@ -48,8 +45,7 @@ func (g Glass) complete(a Air) (Glass, error) {
 		check.Number("WallThickness", g.WallThickness, 1e-4, 0.02, "m"),
 		check.Number("DrinkGrams", g.DrinkGrams, 0, 1e5, "g"),
 		check.Number("IceGrams", g.IceGrams, 0, 1e5, "g"),
-		check.Number("DrinkC", g.DrinkC.Value, 0, 100, "degC"),
-		check.Number("IceC", g.IceC, -40, 0, "degC"),
+		check.Number("IceC", g.IceC.Value, -40, 0, "degC"),
 		check.Number("WallC", g.WallC.Value, -60, 100, "degC"),
 		check.Number("Wall.Conductivity", g.Wall.Conductivity, 0.01, 1000, "W/(m K)"),
 		check.Number("Wall.Density", g.Wall.Density, 1, 3e4, "kg/m3"),
@@ -61,10 +57,17 @@ func (g Glass) complete(a Air) (Glass, error) {
 	); err != nil {
 		return g, err
 	}
-	if err := g.Stages.check(); err != nil {
+	if err := cmp.Or(g.Stages.check(), honestplate.In("Drink", g.Drink.Check())); err != nil {
 		return g, err
 	}
-	return g, g.fits()
+	if g.DrinkGrams > 0 {
+		if err := honestplate.InRange("DrinkC", g.DrinkC.Value, g.Drink.FreezesC(0), 100, "degC",
+			"a drink that is neither freezing nor boiling"); err != nil {
+			return g, err
+		}
+	}
+	g, err := g.completeIce()
+	return g, cmp.Or(err, g.fits())
 }
 
 // fits checks the glass's geometry and heat against its contents.
@@ -91,9 +94,6 @@ func (g Glass) fits() error {
 			return check.Input("Height", g.Height, "m", "above the liquid line; the drink does not fit")
 		}
 	}
-	if all := (g.DrinkGrams + g.IceGrams) / 1000; g.energy() < -heat.Fusion*all {
-		return check.Input("IceC", g.IceC, "degC", "not so cold that it freezes all of the drink")
-	}
 	return nil
 }
 
@@ -101,13 +101,7 @@ func (g Glass) bore() float64 { return g.Diameter - 2*g.WallThickness }
 
 // depth of the liquid, m: floating ice displaces its own mass.
 func (g Glass) depth() float64 {
-	r := g.bore() / 2
-	return (g.DrinkGrams + g.IceGrams) / 1000 / drinkRho / (math.Pi * r * r)
-}
-
-// energy of drink and ice, J, against water at 0 degC.
-func (g Glass) energy() float64 {
-	return g.DrinkGrams/1000*drinkHeat*g.DrinkC.Value + g.IceGrams/1000*(heat.Ice().SpecificHeat*g.IceC-heat.Fusion)
+	return (g.DrinkGrams + g.IceGrams) / 1000 / g.Drink.Density() / (math.Pi / 4 * g.bore() * g.bore())
 }
 
 // light is what the drink absorbs per square metre of the glass's upright section.

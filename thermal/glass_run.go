@@ -16,30 +16,35 @@ type glassRun struct {
 	out, wet       heat.Exchanger // dry surface; with dew or frost on it
 	area           float64        // outside, m2
 	empty, iced    bool           // nothing in it; ice in the drink to begin with
-	energy         float64        // of drink and ice, J/m2, 0 = water at 0 degC
-	dew, frost     float64        // g/m2
+	ice            iceStore
+	ends           float64 // conductance of the drink to the room by its surface and base, W/(m2 K)
+	watered        float64 // kg of melt that counts
+	dew, frost     float64 // g/m2
 	stages         FogStages
 	airC, dewC     float64 // of the room; dewC is -100 where there is none
 	horizon, scale float64 // s; scale shortens the steps for convergence tests
 
-	time    float64              // s
-	rate    float64              // of dew or frost in the last step, kg/(m2 s)
-	coldest float64              // surface, deg C
-	at      [glassEvents]float64 // s
-	balance HeatBalance
-	series  []GlassPoint // appended to if not nil
+	time    float64      // s
+	rate    float64      // of dew or frost in the last step, kg/(m2 s)
+	coldest float64      // surface, deg C
+	path    []drinkPoint // of an iced drink
+	// coldestDrink is that of the drink, deg C, or of the inner wall.
+	coldestDrink float64
+	at           [glassEvents]float64 // s
+	balance      HeatBalance
+	series       []GlassPoint // appended to if not nil
 }
 
 // start prepares a run of a complete glass.
 func (g Glass) start(a Air, light, convection float64) (glassRun, error) {
 	surface := g.outside()
 	surface.ConvectionFactor = convection
-	dry, err := surface.In(heat.MoistAir(a))
+	dry, err := surface.In(a.moist())
 	if err != nil {
 		return glassRun{}, err
 	}
 	surface.Activity = 1
-	wet, err := surface.In(heat.MoistAir(a))
+	wet, err := surface.In(a.moist())
 	if err != nil {
 		return glassRun{}, err
 	}
@@ -50,7 +55,7 @@ func (g Glass) start(a Air, light, convection float64) (glassRun, error) {
 		stages: g.Stages, airC: a.TempC, dewC: -100,
 		horizon: g.Horizon.Seconds(), scale: 1, coldest: g.WallC.Value,
 	}
-	if dew, err := heat.MoistAir(a).DewPointC(); err == nil {
+	if dew, err := a.moist().DewPointC(); err == nil {
 		r.dewC = dew
 	}
 	for i := range r.at {
@@ -64,14 +69,12 @@ func (g Glass) start(a Air, light, convection float64) (glassRun, error) {
 		r.Below = inside
 	} else {
 		r.Cells, r.Link[0] = 1, inside
-		r.Heat[0] = (g.DrinkGrams + g.IceGrams) / 1000 * drinkHeat / r.area
-		r.energy = g.energy() / r.area
-		r.Below = g.endsConductance() / r.area
+		r.ice = g.store()
+		r.TempC[0], r.Heat[0] = g.DrinkC.Value, r.ice.heatOf()/r.area
+		r.ends = g.endsConductance() / r.area
+		r.Below = r.ends
+		r.watered = g.DilutionShare.Likely * g.DrinkGrams / 1000
 		r.Source = light / math.Pi // the upright section is 1/pi of the side
-		r.settle()
-		if r.iced && !r.Held {
-			r.at[eventIceGone] = 0
-		}
 	}
 	for range wallCells {
 		r.TempC[r.Cells] = g.WallC.Value
@@ -82,18 +85,15 @@ func (g Glass) start(a Air, light, convection float64) (glassRun, error) {
 	return r, nil
 }
 
-// settle gives the drink the temperature of its heat: 0 degC while there is ice.
-func (r *glassRun) settle() {
-	if r.empty {
-		return
-	}
-	r.Held = r.energy < 0
-	r.TempC[0] = max(0, r.energy) / r.Heat[0]
-}
+// A drinkPoint is the temperature of a drink at one time.
+type drinkPoint struct{ t, tempC float64 }
 
 // run carries the glass to its horizon, or to where nothing more can happen.
 func (r *glassRun) run() error {
 	start := r.content()
+	if r.iced {
+		r.path = append(r.path, drinkPoint{0, r.TempC[0]})
+	}
 	for r.time < r.horizon {
 		dt := min(max(0.25, 0.08*r.time), 180)
 		if r.frost > 0 {
@@ -102,25 +102,43 @@ func (r *glassRun) run() error {
 		if film := (r.dew + r.frost) / 1000; film > 0 && r.rate < 0 {
 			dt = min(dt, max(5, film/-r.rate)) // to where it is dry
 		}
+		if r.iced {
+			dt = min(dt, r.ice.longest())
+		}
 		dt *= r.scale
 		if err := r.step(min(dt, r.horizon-r.time)); err != nil {
 			return err
 		}
-		if r.series == nil && r.settled() {
+		if r.series == nil && r.settled() || r.frozen() {
 			break
 		}
 	}
 	r.balance.Stored = r.content() - start
+	r.cold()
 	return nil
 }
 
 // content is the heat in wall, drink and ice, J.
-func (r *glassRun) content() float64 {
-	sum := r.Stored()
-	if !r.empty {
-		sum += r.energy - r.Heat[0]*r.TempC[0]
+func (r *glassRun) content() float64 { return r.Stored()*r.area + r.ice.content() }
+
+// cold notes when an iced drink came within 1 K of the coldest it gets.
+func (r *glassRun) cold() {
+	r.coldestDrink = r.TempC[0]
+	for _, p := range r.path {
+		r.coldestDrink = min(r.coldestDrink, p.tempC)
 	}
-	return sum * r.area
+	level := r.coldestDrink + 1
+	for i, p := range r.path {
+		if p.tempC > level {
+			continue
+		}
+		r.at[eventCold] = p.t
+		if i > 0 {
+			b := r.path[i-1]
+			r.at[eventCold] = b.t + (p.t-b.t)*(b.tempC-level)/(b.tempC-p.tempC)
+		}
+		break
+	}
 }
 
 // step advances by dt.
@@ -132,6 +150,15 @@ func (r *glassRun) step(dt float64) error {
 	f, err := x.At(r.Surface, 0)
 	if err != nil {
 		return err
+	}
+	var iceK, sinkC, faceC, radius float64 // the ice's conductance, W/(m2 K), and where it leads
+	if r.ice.kg > 0 {
+		if iceK, sinkC, faceC, radius, err = r.ice.conductance(r.TempC[0], dt); err != nil {
+			return err
+		}
+		iceK /= r.area
+		r.Below = r.ends + iceK
+		r.BelowC = (r.ends*r.airC + iceK*sinkC) / r.Below
 	}
 	before := *r
 	flow := r.Advance(dt, f.Total(), f.Slope)
@@ -150,12 +177,21 @@ func (r *glassRun) step(dt float64) error {
 	}
 	r.time += dt
 	r.rate = rate
+	toDrink := flow.Below // through the ends
+	if before.ice.kg > 0 {
+		drinkC := r.BelowC - flow.Below/r.Below // mean over the step
+		toDrink = r.ends * (r.airC - drinkC)
+		melted, left := r.ice.take(iceK*(drinkC-sinkC)*dt*r.area, faceC, radius, dt)
+		r.join(melted, faceC, left)
+		if r.ice.kg == 0 {
+			r.Below, r.BelowC = r.ends, r.airC
+		}
+	}
 	if !r.empty {
-		r.energy += flow.First * dt
-		r.settle()
+		r.freezeOut()
 	}
 	r.balance.Air += flow.Heat * dt * r.area
-	r.balance.Ends += flow.Below * dt * r.area
+	r.balance.Ends += toDrink * dt * r.area
 	r.balance.Light += r.Source * dt * r.area
 	r.gather(rate*dt*1000, before.Surface)
 	r.thaw()
@@ -166,10 +202,35 @@ func (r *glassRun) step(dt float64) error {
 			DrinkC: r.TempC[0], SurfaceC: r.Surface, DewGM2: r.dew, FrostGM2: r.frost,
 			HeatFlux: flow.Heat, DewGM2Min: rate * 6e4,
 		}
-		if r.Held {
-			p.IceGrams = -r.energy / heat.Fusion * 1000 * r.area
-		}
+		p.IceGrams, p.MeltGrams = 1000*(r.ice.kg+r.ice.slush), 1000*r.ice.melt()
 		r.series = append(r.series, p)
 	}
 	return nil
+}
+
+// join mixes melt, kg, of a temperature into the drink, and heat, J.
+func (r *glassRun) join(kg, tempC, joules float64) {
+	held := r.Heat[0]*r.TempC[0]*r.area + kg*heat.WaterHeat*tempC + joules
+	r.Heat[0] = r.ice.heatOf() / r.area
+	r.TempC[0] = held / (r.Heat[0] * r.area)
+}
+
+// frozen reports that half of the drink's water has become ice: no drink any more.
+func (r *glassRun) frozen() bool {
+	return !r.empty && r.ice.melt() < -0.5*r.ice.poured*r.ice.drink.WaterShare()
+}
+
+// freezeOut lets water freeze out of a drink below its freezing point, and what has
+// frozen out melt again.
+func (r *glassRun) freezeOut() {
+	short := r.ice.freezesC() - r.TempC[0]
+	if short <= 0 && r.ice.slush == 0 {
+		return
+	}
+	held := r.Heat[0] * r.TempC[0] * r.area
+	frozen := r.Heat[0] * r.area * short / (heat.Fusion + heat.WaterHeat*r.ice.freezesC())
+	frozen = max(frozen, -r.ice.slush)
+	r.ice.slush += frozen
+	r.Heat[0] = r.ice.heatOf() / r.area
+	r.TempC[0] = (held + heat.Fusion*frozen) / (r.Heat[0] * r.area)
 }

@@ -158,7 +158,7 @@ func TestAFilmOfATenthOfAMillimetreWarmsACanByFiveKelvin(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if dT := 0.1 * 0.0301 * latent / (0.355 * drinkHeat); math.Abs(dT-5) > 0.1 {
+	if dT := 0.1 * 0.0301 * latent / (0.355 * heat.WaterHeat); math.Abs(dT-5) > 0.1 {
 		t.Errorf("%g K", dT)
 	}
 }
@@ -205,7 +205,7 @@ func TestRunsNeedIceOrADampRoom(t *testing.T) {
 	if k := mustLikely(t, g, calmRoom); k.Runs.MayHappen() {
 		t.Errorf("without ice at 50 %%: %v", k.Runs)
 	}
-	much := Glass{Diameter: 0.09, Height: 0.16, DrinkGrams: 250, DrinkC: honestplate.Some(0), IceGrams: 350, Horizon: 8 * time.Hour}
+	much := Glass{Diameter: 0.09, Height: 0.16, DrinkGrams: 250, DrinkC: honestplate.Some(0), WallC: honestplate.Some(0), IceGrams: 350, Horizon: 8 * time.Hour}
 	k := mustLikely(t, much, calmRoom)
 	if at(k.Runs.Likely) < 30*time.Minute || at(k.Runs.Likely) == neverAt {
 		t.Errorf("with much ice: %v", k.Runs)
@@ -265,7 +265,7 @@ func TestLiquidLineRisesWithTheFillAndFogStopsAboveIt(t *testing.T) {
 		t.Errorf("lines %g and %g, fog to %g", a.LiquidLine, b.LiquidLine, a.FogLine)
 	}
 	// 300 g in a bore of 69 mm on a base of 3 mm
-	if want := 0.003 + 0.3/1000/(math.Pi/4*0.069*0.069); math.Abs(b.LiquidLine-want) > 1e-9 {
+	if want := 0.003 + 0.3/998.2/(math.Pi/4*0.069*0.069); math.Abs(b.LiquidLine-want) > 1e-9 {
 		t.Errorf("line %g, want %g", b.LiquidLine, want)
 	}
 	// melting ice leaves the line where it is
@@ -301,14 +301,14 @@ func TestFogClimbsByTheWallsConductivity(t *testing.T) {
 
 func TestColdIceFirstCoolsItsDrink(t *testing.T) {
 	wet, cold := tumbler(100), tumbler(100)
-	cold.IceC = -18
+	wet.IceC, cold.IceC = honestplate.Some(0), honestplate.Some(-18)
 	a, b := mustLikely(t, wet, calmRoom), mustLikely(t, cold, calmRoom)
 	if at(b.IceGone.Likely) <= at(a.IceGone.Likely) {
 		t.Errorf("wet ice %v, cold ice %v", a.IceGone, b.IceGone)
 	}
 	warm := tumbler(20)
 	warm.DrinkC = honestplate.Some(60)
-	if k := mustLikely(t, warm, calmRoom); at(k.IceGone.Likely) != 0 {
+	if k := mustLikely(t, warm, calmRoom); at(k.IceGone.Likely) > 2*time.Minute || k.Series[len(k.Series)-1].DrinkC < 20 {
 		t.Errorf("ice in a hot drink: %v", k.IceGone)
 	}
 }
@@ -362,9 +362,9 @@ func TestGlassRefusesNonsense(t *testing.T) {
 		"colder than its ice": change(func(g *Glass) { g.DrinkC = honestplate.Some(-3) }),
 		"supercooled":         change(func(g *Glass) { g.IceGrams, g.DrinkC = 0, honestplate.Some(-3) }),
 		"boiling":             change(func(g *Glass) { g.DrinkC = honestplate.Some(101) }),
-		"warm ice":            change(func(g *Glass) { g.IceC = 3 }),
+		"warm ice":            change(func(g *Glass) { g.IceC = honestplate.Some(3) }),
 		"ice freezes it all": change(func(g *Glass) {
-			g.DrinkGrams, g.DrinkC, g.IceGrams, g.IceC, g.Height = 5, honestplate.Some(0), 295, -40, 0
+			g.DrinkGrams, g.DrinkC, g.IceGrams, g.IceC, g.Height = 75, honestplate.Some(0), 300, honestplate.Some(-40), 0
 		}),
 		"cryogenic wall":       change(func(g *Glass) { g.WallC = honestplate.Some(-196) }),
 		"wall of nothing":      change(func(g *Glass) { g.Wall = heat.Material{Conductivity: 1} }),
@@ -430,7 +430,7 @@ func FuzzGlass(f *testing.F) {
 	f.Add(0.085, 0.12, 0.006, 0.0, 0.0, 0.0, 0.0, -18.0, 0.0, 0.0, 0.0, 23.0, 0.5, 0.0, 0.0)
 	f.Fuzz(func(t *testing.T, d, height, wall, drink, ice, drinkC, iceC, wallC, emissivity, inside, ends, airC, rh, speed, watts float64) {
 		g := Glass{
-			Diameter: d, Height: height, WallThickness: wall, DrinkGrams: drink, IceGrams: ice, DrinkC: honestplate.Some(drinkC), IceC: iceC,
+			Diameter: d, Height: height, WallThickness: wall, DrinkGrams: drink, IceGrams: ice, DrinkC: honestplate.Some(drinkC), IceC: honestplate.Some(iceC),
 			WallC: honestplate.Some(wallC), Emissivity: emissivity, InsideH: inside, EndsH: ends, Horizon: 20 * time.Minute,
 		}
 		a := Air{TempC: airC, RH: rh, Speed: speed}

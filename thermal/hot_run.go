@@ -77,7 +77,7 @@ func (m *hotModel) finish(r *hotRun, at []float64, course bool) error {
 }
 
 func newHotRun(s heat.Surface, a Air, startC float64) (hotRun, error) {
-	x, err := s.In(heat.MoistAir(a))
+	x, err := s.In(a.moist())
 	r := hotRun{x: x, airC: a.TempC, scale: 1}
 	r.Surface = startC
 	return r, err

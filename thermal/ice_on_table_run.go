@@ -74,7 +74,7 @@ func (r *iceRun) times(m *iceModel, at []float64, series *[]IcePoint, every floa
 
 // reckon prepares the air and the light of a piece of a length.
 func (r *iceRun) reckon(m *iceModel, length float64) error {
-	ex, err := heat.Surface{Shape: heat.Sphere, Length: max(length, 1e-4), Activity: 1, ConvectionFactor: m.convection}.In(heat.MoistAir(m.air))
+	ex, err := heat.Surface{Shape: heat.Sphere, Length: max(length, 1e-4), Activity: 1, ConvectionFactor: m.convection}.In(m.air.moist())
 	r.table.reset(ex)
 	r.surface.air = &r.table
 	r.surface.light = m.light(length/2) * m.brightness * m.absorbs

@@ -180,86 +180,6 @@ func TestIceOnTableTellsItsCourse(t *testing.T) {
 	}
 }
 
-func whisky() IcedDrink {
-	return IcedDrink{DrinkGrams: 200, DrinkC: honestplate.Some(20), Shape: IceCube, Size: 0.025, IceGrams: 100, IceC: -15, Diameter: 0.07}
-}
-
-// What came from outside is what drink and ice gained, to 1e-6 of it.
-func TestIcedDrinkEnergyBalance(t *testing.T) {
-	for _, iceC := range []float64{0, -5, -40} {
-		d := whisky()
-		d.IceC, d.WallC = iceC, honestplate.Some(24)
-		f, err := d.frame(studio, []Lamp{tungsten})
-		m, _ := runOnce(t, f, err)
-		r := m.work
-		if !(r.in > 1000) || math.Abs(r.imbalance) > 1e-6*r.in {
-			t.Errorf("ice at %g degC: %g J from outside, %g J unaccounted for", iceC, r.in, r.imbalance)
-		}
-	}
-}
-
-// With nothing from outside, ice and drink end where the balance of heat says.
-func TestIcedDrinkEndsWhereTheHeatSays(t *testing.T) {
-	for _, ice := range []float64{20, 45, 100} {
-		d := whisky()
-		d.IceGrams = ice
-		m, err := d.model(studio, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		var series []IcedDrinkPoint
-		new(icedRun).integrate(&m, make([]float64, drinkEvents), &series, 600) // no gain tabulated
-		end := series[len(series)-1]
-		want, err := MixIce(ice, -15, 200, 20)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if math.Abs(end.DrinkC-want.TempC) > 0.02 || math.Abs(end.IceGrams-want.IceGrams) > 0.1 {
-			t.Errorf("%g g of ice: %+v, want %+v", ice, end, want)
-		}
-	}
-}
-
-func TestIcedDrink(t *testing.T) {
-	clock := func(d IcedDrink) IcedDrinkClock {
-		t.Helper()
-		c, err := d.Clock(studio)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return c
-	}
-	cubes := clock(whisky())
-	one, chips, warm := whisky(), whisky(), whisky()
-	one.Shape, one.Size = IceBall, 0.055
-	chips.Shape, chips.Size = IceChip, 0.004
-	warm.DrinkC = honestplate.Some(30)
-	b, c, w := clock(one), clock(chips), clock(warm)
-	if !(at(c.IceHalf.Likely) < at(cubes.IceHalf.Likely) && at(cubes.IceHalf.Likely) < at(b.IceHalf.Likely)) {
-		t.Errorf("half gone: chips %v, cubes %v, one ball %v", c.IceHalf, cubes.IceHalf, b.IceHalf)
-	}
-	if !(c.ColdestC < cubes.ColdestC && cubes.ColdestC < b.ColdestC) {
-		t.Errorf("coldest: chips %.2f, cubes %.2f, one ball %.2f", c.ColdestC, cubes.ColdestC, b.ColdestC)
-	}
-	if at(w.IceGone.Likely) >= at(cubes.IceGone.Likely) || at(w.Watered.Likely) >= at(cubes.Watered.Likely) {
-		t.Errorf("warmer drink: gone %v, watered %v", w.IceGone, w.Watered)
-	}
-	if !(at(cubes.Cold.Likely) < at(cubes.IceGone.Likely)) || len(cubes.IceGone.Decides) == 0 {
-		t.Errorf("cold %v, gone %v", cubes.Cold, cubes.IceGone)
-	}
-	last := cubes.Series[len(cubes.Series)-1]
-	if math.Abs(last.MeltGrams-100) > 0.5 || last.DrinkC < 3 {
-		t.Errorf("at the end %+v", last)
-	}
-	// Very cold ice first takes on some of a cold drink.
-	frost := whisky()
-	frost.DrinkC, frost.IceC = honestplate.Some(1), -40
-	f := clock(frost)
-	if f.Series[1].MeltGrams >= 0 {
-		t.Errorf("nothing freezes on: %+v", f.Series[1])
-	}
-}
-
 func TestIceClocksRefuseNonsense(t *testing.T) {
 	table := func(f func(*IceOnTable)) IceOnTable {
 		i := IceOnTable{Shape: IceCube, Size: 0.03, StartC: -10}
@@ -284,42 +204,12 @@ func TestIceClocksRefuseNonsense(t *testing.T) {
 		if _, err := ok.Clock(a); err == nil {
 			t.Errorf("air, %s: no error", name)
 		}
-		if _, err := whisky().Clock(a); err == nil {
-			t.Errorf("air, %s: no error", name)
-		}
 	}
 	bad := Lamp{Watts: nan}
 	blazing := Lamp{Watts: 1e5, Distance: 0.06, BeamDegrees: 5}
 	for _, l := range []Lamp{bad, blazing} {
 		if _, err := ok.Clock(studio, l); err == nil {
 			t.Errorf("%+v: no error", l)
-		}
-		if _, err := whisky().Clock(studio, l); err == nil {
-			t.Errorf("%+v: no error", l)
-		}
-	}
-	drink := func(f func(*IcedDrink)) IcedDrink { d := whisky(); f(&d); return d }
-	for name, d := range map[string]IcedDrink{
-		"zero":          {},
-		"shape":         drink(func(d *IcedDrink) { d.Shape = -1 }),
-		"no drink":      drink(func(d *IcedDrink) { d.DrinkGrams = 0 }),
-		"freezing":      drink(func(d *IcedDrink) { d.DrinkC = honestplate.Some(-3) }),
-		"no ice":        drink(func(d *IcedDrink) { d.IceGrams = 0 }),
-		"mostly ice":    drink(func(d *IcedDrink) { d.IceGrams = 5000 }),
-		"solid":         drink(func(d *IcedDrink) { d.IceGrams, d.IceC, d.DrinkC = 900, -60, honestplate.Some(0) }),
-		"narrow":        drink(func(d *IcedDrink) { d.DrinkGrams, d.Diameter = 1e4, 0.02 }),
-		"hot wall":      drink(func(d *IcedDrink) { d.WallC = honestplate.Some(200) }),
-		"frosted":       drink(func(d *IcedDrink) { d.WallC = honestplate.Some(-18) }),
-		"overfull":      drink(func(d *IcedDrink) { d.Height = 0.05 }),
-		"no bore":       drink(func(d *IcedDrink) { d.Diameter, d.WallThickness = 0.02, 0.02 }),
-		"wall":          drink(func(d *IcedDrink) { d.WallThickness = 1 }),
-		"stirring":      drink(func(d *IcedDrink) { d.IceH = honestplate.Exactly(-5) }),
-		"share":         drink(func(d *IcedDrink) { d.DilutionShare = honestplate.Exactly(nan) }),
-		"horizon":       drink(func(d *IcedDrink) { d.Horizon = 1000 * time.Hour }),
-		"absorbs twice": drink(func(d *IcedDrink) { d.Absorptance.Tungsten = 2 }),
-	} {
-		if _, err := d.Clock(studio, tungsten); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
-			t.Errorf("iced drink, %s: %v", name, err)
 		}
 	}
 }
@@ -352,28 +242,6 @@ func FuzzIceOnTable(f *testing.F) {
 	})
 }
 
-func FuzzIcedDrink(f *testing.F) {
-	f.Add(200.0, 20.0, 0, 0.025, 100.0, -15.0, 0.07, 24.0, 0.5, 400.0)
-	f.Add(1.0, 95.0, 1, 0.2, 5.0, -60.0, 0.02, 50.0, 1.0, 10000.0)
-	f.Add(1e5, 0.0, 2, 0.001, 0.1, 0.0, 0.5, 3.0, 0.0, 20.0)
-	f.Fuzz(func(t *testing.T, grams, temp float64, shape int, size, ice, iceC, diameter, air, rh, h float64) {
-		d := IcedDrink{DrinkGrams: grams, DrinkC: honestplate.Some(temp), Shape: IceShape(shape), Size: size, IceGrams: ice, IceC: iceC,
-			Diameter: diameter, IceH: honestplate.Exactly(h), Horizon: 20 * time.Minute}
-		c, err := d.Clock(Air{TempC: air, RH: rh})
-		if err != nil {
-			return
-		}
-		if math.IsNaN(c.ColdestC) || min(at(c.Cold.Earliest), at(c.Watered.Earliest), at(c.IceHalf.Earliest), at(c.IceGone.Earliest)) < 0 {
-			t.Fatal(c)
-		}
-		for _, p := range c.Series {
-			if math.IsNaN(p.DrinkC) || math.IsNaN(p.MeltGrams) || p.IceGrams < 0 {
-				t.Fatalf("%+v", p)
-			}
-		}
-	})
-}
-
 func FuzzMixIce(f *testing.F) {
 	f.Add(52.0, 0.0, 100.0, 40.0)
 	f.Fuzz(func(t *testing.T, ice, iceC, water, waterC float64) {
@@ -388,15 +256,6 @@ func BenchmarkIceOnTable(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := (IceOnTable{Shape: IceCube, Size: 0.03, StartC: -15}).Clock(studio); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
-func BenchmarkIcedDrink(b *testing.B) {
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := whisky().Clock(studio); err != nil {
 			b.Fatal(err)
 		}
 	}

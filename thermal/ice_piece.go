@@ -49,9 +49,11 @@ func (s IceShape) piece(size float64) icePiece {
 	return icePiece{size / 2, 1000 * heat.Ice().Density * size * size * size, 1.0 / 6}
 }
 
-func (s IceShape) check(size float64) error {
-	return cmp.Or(check.One("Shape", int(s), iceShapes[:]),
-		honestplate.InRange("Size", size, 0.001, 0.2, "m", "pieces of ice for glasses and buckets"))
+func (s IceShape) check(size float64) error { return s.checkAs("Shape", "Size", size) }
+
+func (s IceShape) checkAs(shape, field string, size float64) error {
+	return cmp.Or(check.One(shape, int(s), iceShapes[:]),
+		honestplate.InRange(field, size, 0.001, 0.2, "m", "pieces of ice for glasses and buckets"))
 }
 
 // PieceGrams returns the mass of one piece of ice, g, of the given size, m,

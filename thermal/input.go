@@ -2,6 +2,7 @@ package thermal
 
 import (
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/study"
 )
 
@@ -66,23 +67,50 @@ func lightInput(to *float64, a Absorptance, lamps []Lamp) study.Input {
 	return in
 }
 
-// roomInputs are how well a room is known: +-1.5 K, +-6 % RH, air speed divided and
-// multiplied by 2, or 0..0.6 m/s where none is given, and convection +-20 %. These are
-// engineering estimates: a hygrometer is good to 3..5 %, the place where it hangs to as
-// much again, and lamps and people stir the air.
+// roomInputs are how well a room is known. Temperature and dew point are the
+// independent ones, since air that is warmed keeps its vapour and not its relative
+// humidity: +-1.5 K and +-2 K, of which a hygrometer's 3..5 % make a good half and the
+// place where it hangs the rest. A given speed may be half, or twice, or 0.2 m/s more,
+// since the air moves there by fits; of one not given see [Air]. Convection is good to
+// +-20 %. These are engineering estimates.
 func roomInputs(a *Air, convection *float64) []study.Input {
-	fastest := 2 * a.Speed
-	if a.Speed == 0 {
-		fastest = 0.6
-	}
 	in := []study.Input{
 		within(bound(&a.TempC, around("room.temp_c", "room temperature", a.TempC, 1.5)), -30, 60),
-		within(bound(&a.RH, around("room.rh", "humidity", a.RH, 0.06)), 0, 1),
-		within(bound(&a.Speed, study.Input{Key: "room.speed_m_s", Name: "air speed", Band: band(a.Speed/2, a.Speed, fastest)}), 0, 30),
+		dewInput(a),
+		speedInput(a),
 		bound(convection, factor("room.convection", "convection", 1/1.2, 1.2)),
+	}
+	if a.Still {
+		in = append(in[:2], in[3])
 	}
 	for i := range in {
 		in[i].Shared = study.Room
 	}
 	return in
+}
+
+// dewInput is the dew point, of which the humidity follows at the room's temperature as
+// it is drawn before it. Air so dry that it has none keeps its relative humidity.
+func dewInput(a *Air) study.Input {
+	dew, err := a.moist().DewPointC()
+	if err != nil {
+		return within(bound(&a.RH, study.Input{Key: "room.dew_c", Name: "humidity", Band: honestplate.Factor(a.RH, 2), Factor: true}), 0, 1)
+	}
+	in := around("room.dew_c", "humidity", dew, 2)
+	// Both lie within what the check of a room lets through, so no error can come; at
+	// the likely values the humidity comes out as given to the last bit.
+	saturated := func(tempC float64) float64 { p, _ := heat.SaturationPressure(max(tempC, -99)); return p }
+	rh, tempC := a.RH, a.TempC
+	in.Put = func(dewC float64) {
+		a.RH = min(1, rh*(saturated(dewC)/saturated(dew))*(saturated(tempC)/saturated(a.TempC)))
+	}
+	return in
+}
+
+func speedInput(a *Air) study.Input {
+	in := study.Input{Key: "room.speed_m_s", Name: "air speed", Band: band(a.Speed/2, a.Speed, max(2*a.Speed, a.Speed+0.2))}
+	if a.Speed == 0 {
+		in.Band, in.Factor = band(occupiedLow, occupiedSpeed, occupiedHigh), true
+	}
+	return within(bound(&a.Speed, in), 0, 30)
 }

@@ -118,7 +118,7 @@ func (r *scoopRun) prepare(m *scoopModel) (scoopSample, error) {
 	s := m.s
 	air := m.air
 	surface := heat.Surface{Shape: heat.Sphere, Length: s.Diameter, Activity: 1, ConvectionFactor: m.convection}
-	ex, err := surface.In(heat.MoistAir(air))
+	ex, err := surface.In(air.moist())
 	if err != nil {
 		return scoopSample{}, err
 	}

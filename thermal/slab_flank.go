@@ -23,7 +23,7 @@ type slabFlank struct {
 
 func (s *slabFlank) prepare(m *softModel, faces []float64) error {
 	p := m.s
-	ex, err := heat.Surface{Shape: heat.VerticalPlate, Length: p.Thickness, Activity: p.Food.Activity, ConvectionFactor: m.convection}.In(heat.MoistAir(m.air))
+	ex, err := heat.Surface{Shape: heat.VerticalPlate, Length: p.Thickness, Activity: p.Food.Activity, ConvectionFactor: m.convection}.In(m.air.moist())
 	s.edge.reset(ex)
 	s.faces, s.round = faces, 4/p.Across
 	s.rack = p.Below == WireRack

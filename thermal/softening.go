@@ -239,7 +239,7 @@ func (r *softRun) begin(m *softModel) error {
 		surface.Shape, surface.Length = heat.PlateUp, m.s.Across/4
 		radius = m.s.Thickness
 	}
-	ex, err := surface.In(heat.MoistAir(m.air))
+	ex, err := surface.In(m.air.moist())
 	if err != nil {
 		return err
 	}

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/internal/testkit"
 )
 
@@ -26,6 +27,10 @@ func TestClocksOverTheirWholeDomain(t *testing.T) {
 		g := Glass{
 			Diameter: between(0.04, 0.15), WallThickness: between(0.0005, 0.01), DrinkGrams: between(50, 900), IceGrams: max(0, between(-200, 400)),
 			DrinkC: honestplate.Some(between(0, 60)), WallC: honestplate.Some(between(-30, 60)), InsideH: between(30, 600), Horizon: 6 * time.Hour,
+		}
+		if r.IntN(2) == 0 {
+			g.IceShape, g.IceC = IceShape(r.IntN(3)), honestplate.Some(between(-40, 0))
+			g.Drink = food.Drink{Brix: max(0, between(-20, 40)), AlcoholPercent: max(0, between(-40, 45))}
 		}
 		if g.DrinkGrams < 100 {
 			g.DrinkGrams, g.IceGrams, g.Height, g.InsideH = 0, 0, between(0.05, 0.3), 0

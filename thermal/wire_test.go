@@ -85,9 +85,9 @@ func TestWireRoundTrip(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 5))
 	for _, v := range []any{
 		Air{}, Lamp{}, Absorptance{}, SourceData{}, Event{}, Sensitivity{}, Runs{}, Lesson{}, Seen{}, HeatBalance{},
-		Glass{}, GlassClock{}, FogStages{}, IcedDrink{}, IcedDrinkClock{}, IceOnTable{}, IceClock{}, Mixed{},
+		Glass{}, GlassClock{}, FogStages{}, IceOnTable{}, IceClock{}, Mixed{},
 		Scoop{}, ScoopClock{}, DeepFreeze{}, FreezeClock{}, FreezeStage{}, Medium{}, Softening{}, SoftClock{}, SoftFood{},
-		Cheese{}, CheeseClock{}, HotDish{}, HotClock{}, Ware{}, Shock{}, food.FrozenMix{}, food.Food{}, heat.Material{}, heat.Steam{},
+		Cheese{}, CheeseClock{}, HotDish{}, HotClock{}, Ware{}, Shock{}, food.FrozenMix{}, food.Food{}, food.Drink{}, heat.Material{}, heat.Steam{},
 	} {
 		typ := reflect.TypeOf(v)
 		for range 20 {

@@ -45,14 +45,14 @@ func Example_threeLooks() {
 	//   haze     15 s (5 s to 45 s)
 	//   beads    29 min (7 min to never)
 	//   runs     never
-	//   dry      78 min (42 min to 2.0 h)
+	//   dry      78 min (43 min to 2.1 h)
 	//   ice gone never
 	// 120 g of ice
-	//   haze     15 s (5 s to 40 s)
-	//   beads    11 min (5 min to 32 min)
-	//   runs     never, or from 52 min
-	//   dry      never, or from 3.2 h
-	//   ice gone 76 min (59 min to 1.7 h)
+	//   haze     15 s (5 s to 45 s)
+	//   beads    13 min (6 min to 39 min)
+	//   runs     never, or from 58 min
+	//   dry      never, or from 3.5 h
+	//   ice gone 1.7 h (78 min to 2.3 h)
 }
 
 // Read it slowly, for two popular beliefs die here. The fog is white before the
@@ -89,9 +89,9 @@ func Example_warmGlass() {
 		fmt.Printf("%s: haze %s, beads %s\n", wall.name, about(clock.Haze.Window), about(clock.Beads.Window))
 	}
 	// Output:
-	// chilled: haze 15 s (5 s to 40 s), beads 11 min (5 min to 32 min)
-	// from the shelf: haze 75 s (30 s to 3 min), beads 13 min (6 min to 35 min)
-	// from the shelf, thick: haze 2 min (75 s to 6 min), beads 15 min (8 min to 41 min)
+	// chilled: haze 15 s (5 s to 45 s), beads 13 min (6 min to 39 min)
+	// from the shelf: haze 100 s (45 s to 4 min), beads 15 min (7 min to 42 min)
+	// from the shelf, thick: haze 3 min (110 s to 8 min), beads 20 min (10 min to 51 min)
 }
 
 // The warm glass stays clear for a minute, the thick one for two: time to pour, set down
@@ -133,10 +133,10 @@ func Example_theRoom() {
 		fmt.Printf("%.0f %%, air at %g m/s: beads %s; runs %s\n", 100*room.RH, room.Speed, about(clock.Beads.Window), about(clock.Runs.Window))
 	}
 	// Output:
-	// 30 %, air at 0.15 m/s: beads 65 min (18 min to never); runs never
-	// 50 %, air at 0.15 m/s: beads 11 min (5 min to 32 min); runs never, or from 52 min
-	// 70 %, air at 0.15 m/s: beads 6 min (3 min to 17 min); runs 56 min (30 min to 1.9 h)
-	// 50 %, air at 1 m/s: beads 7 min (3 min to 21 min); runs 59 min (29 min to never)
+	// 30 %, air at 0.15 m/s: beads never, or from 32 min; runs never
+	// 50 %, air at 0.15 m/s: beads 13 min (6 min to 39 min); runs never, or from 58 min
+	// 70 %, air at 0.15 m/s: beads 7 min (3 min to 20 min); runs 61 min (31 min to 2.3 h)
+	// 50 %, air at 1 m/s: beads 8 min (3 min to 27 min); runs 77 min (36 min to never)
 }
 
 // Humidity rules. In a dry winter studio the iced glass may never bead; at 70 % it runs
@@ -172,8 +172,8 @@ func Example_theSwap() {
 	fmt.Printf("%.0f g/m2: beads %s\n", dew, about(weighed.Beads.Window))
 	fmt.Printf("set out %s before the shot; good for %s after that\n", rounded(ahead), rounded(honestplate.After(end.After-ahead.After)))
 	// Output:
-	// 24 g/m2: beads 14 min (9 min to 22 min)
-	// set out 22 min before the shot; good for 29 min after that
+	// 24 g/m2: beads 16 min (10 min to 30 min)
+	// set out 30 min before the shot; good for 28 min after that
 }
 
 // That is a rhythm: fill a glass some 22 minutes ahead, shoot it for some 20, and fill

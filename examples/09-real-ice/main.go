@@ -50,9 +50,9 @@ func drawMelt() ([]byte, error) {
 		{"six cubes of 28 mm", thermal.IceCube, 0.028},
 		{"one ball of 63 mm", thermal.IceBall, 0.063},
 	} {
-		drink := thermal.IcedDrink{
+		drink := thermal.Glass{
 			DrinkGrams: 180, DrinkC: honestplate.Some(6), Diameter: 0.07, WallC: honestplate.Some(23),
-			IceGrams: 120, IceC: -12, Shape: ice.shape, Size: ice.size,
+			IceGrams: 120, IceC: honestplate.Some(-12), IceShape: ice.shape, IceSize: ice.size,
 		}
 		grams := []float64{0}
 		early, likely, late := []float64{0}, []float64{0}, []float64{0}
@@ -139,7 +139,7 @@ type namedGlass struct {
 // 180 g of drink and 120 g of acrylic hold as much heat as 222 g of water.
 func glasses() []namedGlass {
 	return []namedGlass{
-		{"real ice, glass from the shelf", thermal.Glass{Diameter: 0.07, DrinkGrams: 180, DrinkC: honestplate.Some(6), IceGrams: 120, IceC: -12, WallC: honestplate.Some(23)}},
+		{"real ice, glass from the shelf", thermal.Glass{Diameter: 0.07, DrinkGrams: 180, DrinkC: honestplate.Some(6), IceGrams: 120, IceC: honestplate.Some(-12), WallC: honestplate.Some(23)}},
 		{"acrylic in a cold drink", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: honestplate.Some(9), WallC: honestplate.Some(23)}},
 		{"acrylic, drink and glass chilled", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: honestplate.Some(6), WallC: honestplate.Some(6)}},
 		{"all as warm as the room", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: honestplate.Some(23), WallC: honestplate.Some(23)}},

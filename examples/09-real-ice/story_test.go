@@ -29,9 +29,9 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 // all three.
 func Example_sixCubes() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
-	drink := thermal.IcedDrink{
+	drink := thermal.Glass{
 		DrinkGrams: 180, DrinkC: honestplate.Some(6), Diameter: 0.07, WallC: honestplate.Some(23),
-		Shape: thermal.IceCube, Size: 0.028, IceGrams: 120, IceC: -12,
+		IceSize: 0.028, IceGrams: 120, IceC: honestplate.Some(-12),
 	}
 	c, err := drink.Clock(room)
 	if err != nil {
@@ -43,10 +43,10 @@ func Example_sixCubes() {
 	fmt.Printf("half of the ice has gone:    %v\n", c.IceHalf.Round(5*time.Minute))
 	fmt.Printf("all of it:                   %v\n", c.IceGone.Round(5*time.Minute))
 	// Output:
-	// as cold as it gets, 1 degC: 2:30 (1:00..5:30)
-	// a tenth of it is melt:       7:00 (3:00..12:00)
+	// as cold as it gets, 1 degC: 4:30 (1:30..7:00)
+	// a tenth of it is melt:       9:00 (4:00..15:00)
 	// half of the ice has gone:    40:00 (30:00..55:00)
-	// all of it:                   1:35:00 (1:10:00..2:10:00)
+	// all of it:                   1:40:00 (1:15:00..2:10:00)
 }
 
 // A window reads: likely, and in brackets the earliest and the latest, min:s or
@@ -75,9 +75,9 @@ func Example_shapes() {
 		{"cubes of 28 mm", thermal.IceCube, 0.028},
 		{"one ball of 63 mm", thermal.IceBall, 0.063},
 	} {
-		c, err := thermal.IcedDrink{
+		c, err := thermal.Glass{
 			DrinkGrams: 180, DrinkC: honestplate.Some(6), Diameter: 0.07, WallC: honestplate.Some(23),
-			Shape: ice.shape, Size: ice.size, IceGrams: 120, IceC: -12,
+			IceShape: ice.shape, IceSize: ice.size, IceGrams: 120, IceC: honestplate.Some(-12),
 		}.Clock(room)
 		if err != nil {
 			fmt.Println(err)
@@ -86,9 +86,9 @@ func Example_shapes() {
 		fmt.Printf("%-20s cold at %v, watered at %v\n", ice.name, c.Cold.Round(30*time.Second), c.Watered.Round(time.Minute))
 	}
 	// Output:
-	// crushed, 5 mm chips  cold at 1:00 (0:30..2:30), watered at 5:00 (2:00..9:00)
-	// cubes of 28 mm       cold at 2:30 (1:00..5:30), watered at 7:00 (3:00..12:00)
-	// one ball of 63 mm    cold at 5:00 (2:00..7:30), watered at 9:00 (5:00..17:00)
+	// crushed, 5 mm chips  cold at 1:00 (0:30..2:00), watered at 5:00 (2:00..10:00)
+	// cubes of 28 mm       cold at 4:30 (1:30..7:00), watered at 9:00 (4:00..15:00)
+	// one ball of 63 mm    cold at 8:30 (0:00..10:00), watered at 17:00 (8:00..27:00)
 }
 
 // Less than the bar tells its guests. Ice melts as fast as heat arrives, and in a
@@ -121,7 +121,7 @@ func Example_fog() {
 		name  string
 		glass thermal.Glass
 	}{
-		{"real ice", thermal.Glass{Diameter: 0.07, DrinkGrams: 180, DrinkC: honestplate.Some(6), IceGrams: 120, IceC: -12, WallC: honestplate.Some(23)}},
+		{"real ice", thermal.Glass{Diameter: 0.07, DrinkGrams: 180, DrinkC: honestplate.Some(6), IceGrams: 120, IceC: honestplate.Some(-12), WallC: honestplate.Some(23)}},
 		{"acrylic in a cold drink", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: honestplate.Some(9), WallC: honestplate.Some(23)}},
 		{"acrylic, drink and glass chilled", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: honestplate.Some(6), WallC: honestplate.Some(6)}},
 		{"all of it as warm as the room", thermal.Glass{Diameter: 0.07, DrinkGrams: 222, DrinkC: honestplate.Some(23), WallC: honestplate.Some(23)}},
@@ -135,13 +135,13 @@ func Example_fog() {
 	}
 	// Output:
 	// real ice
-	//   haze  1:15 (0:30..3:10)
-	//   beads 12:00 (6:00..35:00)
+	//   haze  1:55 (0:55..4:45)
+	//   beads 16:00 (8:00..42:00)
 	// acrylic in a cold drink
-	//   haze  never (1:25..never)
+	//   haze  never (1:40..never)
 	//   beads never
 	// acrylic, drink and glass chilled
-	//   haze  0:20 (0:05..1:10)
+	//   haze  0:20 (0:05..1:05)
 	//   beads never (9:00..never)
 	// all of it as warm as the room
 	//   haze  never
@@ -176,9 +176,9 @@ func Example_lights() {
 			fmt.Println(err)
 			return
 		}
-		drink, err := thermal.IcedDrink{
+		drink, err := thermal.Glass{
 			DrinkGrams: 180, DrinkC: honestplate.Some(6), Diameter: 0.07, WallC: honestplate.Some(23),
-			Shape: thermal.IceCube, Size: 0.028, IceGrams: 120, IceC: -12,
+			IceSize: 0.028, IceGrams: 120, IceC: honestplate.Some(-12),
 		}.Clock(room, lamp)
 		if err != nil {
 			fmt.Println(err)
@@ -189,11 +189,11 @@ func Example_lights() {
 	}
 	// Output:
 	// LED
-	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 26:00 (19:00..34:00)
-	//   ice in the drink half gone at 38:00 (30:00..53:00)
+	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 26:00 (19:00..33:00)
+	//   ice in the drink half gone at 42:00 (32:00..57:00)
 	// tungsten
-	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 24:00 (18:00..32:00)
-	//   ice in the drink half gone at 33:00 (25:00..45:00)
+	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 24:00 (17:00..30:00)
+	//   ice in the drink half gone at 36:00 (27:00..47:00)
 }
 
 // A cube on the table goes from frosted to glistening in a minute or two. That is the
@@ -237,7 +237,7 @@ func Example_record() {
 // warmer: it takes up less and keeps some of it. The glass says of the six cubes:
 func Example_twoModels() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
-	glass := thermal.Glass{Diameter: 0.07, DrinkGrams: 180, DrinkC: honestplate.Some(6), IceGrams: 120, IceC: -12, WallC: honestplate.Some(23)}
+	glass := thermal.Glass{Diameter: 0.07, DrinkGrams: 180, DrinkC: honestplate.Some(6), IceGrams: 120, IceC: honestplate.Some(-12), WallC: honestplate.Some(23)}
 	c, err := glass.Clock(room)
 	if err != nil {
 		fmt.Println(err)
@@ -245,7 +245,7 @@ func Example_twoModels() {
 	}
 	fmt.Printf("ice gone: %v\n", c.IceGone.Round(5*time.Minute))
 	// Output:
-	// ice gone: 1:15:00 (1:00:00..1:40:00)
+	// ice gone: 1:40:00 (1:15:00..2:15:00)
 }
 
 // The 1:35:00 above is a fifth more, and the bands overlap by some twenty minutes. A

@@ -84,8 +84,8 @@ func Example_hold() {
 	}
 	// Output:
 	// from -12 degC: soft at 2:30 (1:00..5:30), shape lost at 7:30 (4:30..11:30)
-	// from -18 degC: soft at 5:30 (3:00..9:30), shape lost at 10:30 (7:00..15:30)
-	// from -30 degC: soft at 9:00 (6:00..14:00), shape lost at 14:30 (10:00..20:30)
+	// from -18 degC: soft at 5:30 (3:00..9:30), shape lost at 10:30 (7:00..15:00)
+	// from -30 degC: soft at 9:00 (6:00..14:00), shape lost at 14:30 (10:00..20:00)
 }
 
 // The times read likely, and in brackets earliest and latest. The second freeze buys
@@ -193,8 +193,8 @@ func Example_thePlate() {
 		fmt.Printf("%-18s puddle at %v, shape lost at %v\n", rest, c.Puddles.Round(30*time.Second), c.Slumps.Round(30*time.Second))
 	}
 	// Output:
-	// on a plate         puddle at 2:00 (1:00..6:30), shape lost at 14:30 (10:00..20:30)
-	// on a chilled plate puddle at 25:00 (19:30..35:00), shape lost at 17:30 (12:30..24:00)
+	// on a plate         puddle at 2:00 (1:00..6:30), shape lost at 14:30 (10:00..20:00)
+	// on a chilled plate puddle at 25:00 (19:30..35:00), shape lost at 17:30 (12:00..23:00)
 }
 
 // A plate from the kitchen freezer costs nothing and buys nearly as much as the

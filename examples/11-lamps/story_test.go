@@ -132,8 +132,8 @@ func Example_moveBack() {
 	fmt.Printf("off: soft at %v\n", off.Softens.Round(15*time.Second))
 	// Output:
 	// 1.0 m: about 390 W/m2, soft at 4:45 (2:30..8:15)
-	// 1.5 m: about 173 W/m2, soft at 5:30 (3:00..8:45)
-	// off: soft at 6:15 (3:30..10:45)
+	// 1.5 m: about 173 W/m2, soft at 5:30 (3:00..9:00)
+	// off: soft at 6:15 (3:30..10:30)
 }
 
 // Half a metre buys less than a minute, and beyond two metres there is little left to

@@ -100,19 +100,48 @@ func Example_overTheCuts() {
 // Figure: cheese-over-the-cuts
 //
 // Read its table both ways. A row is one strip and where its two halves end up; a
-// column is one slice. Both sums are exact. The slices left and right of the camera do
-// not quite match, 9 g against 8.5 g. The bread is symmetrical, but 62 g in half grams
-// cannot be: the odd step has to lie somewhere, and half a gram is below what any eye
-// sees in melted cheese.
+// column is one slice. Both sums are exact. From front to back the slices carry 9, 8.5,
+// 8, 7 and 6 g, left and right alike: of several tables equally near the exact shares
+// the one that is its own mirror image is taken. Not every amount has one; the odd step
+// then lies on one side, and half a gram is below what any eye sees in melted cheese.
 //
 // How much favour is right? The figure below follows three slices. At 40 % the front
-// slice carries about 9 g against 6.5 g at the back, which looks generous and leaves
+// slice carries about 9 g against 6 g at the back, which looks generous and leaves
 // nobody with bare bread. From 60 % on the back has little more than half of the
-// front, and a second picture from the other side is out of the question. The stairs
-// sometimes step back, since strips and slices must both come out in half grams; they
-// never leave the band of one step about the exact share.
+// front. The stairs sometimes step back, since strips and slices must both come out in
+// half grams; they never leave the band of one step about the exact share.
 //
 // Figure: favour
+//
+// # When a slice is what is sold
+//
+// All this keeps the total true. A shop that sells slices makes another promise: the
+// one that fills the frame stands for the one in the bag, and a favoured one shows cheese
+// that its buyer does not get. Say how much more is still fair, and ask.
+func Example_bySlice() {
+	bread := portion.Round{Diameter: 0.28, Edge: 0.02, Slices: 8}
+	cheese := portion.Declaration{Item: "smoked cheese", Grams: 62, StepGrams: 0.5, Advertised: true}
+	for _, favour := range []float64{0, 0.1, 0.4} {
+		layout, err := portion.Strips{Hub: 0.02, Favour: favour}.Lay(bread, cheese)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		sold, err := layout.SliceSold(0.05)
+		fmt.Printf("favour %.0f %%: slice %d shows %.1f g, an even one holds %.2f g", 100*favour, sold.MostSlice, sold.MostGrams, sold.EvenGrams)
+		if err != nil {
+			fmt.Printf(": %.0f %% too much, refused", 100*sold.Over)
+		}
+		fmt.Println()
+	}
+	// Output:
+	// favour 0 %: slice 1 shows 8.0 g, an even one holds 7.75 g
+	// favour 10 %: slice 1 shows 8.0 g, an even one holds 7.75 g
+	// favour 40 %: slice 1 shows 9.0 g, an even one holds 7.75 g: 16 % too much, refused
+}
+
+// Beyond the allowance, to the next step of the scale, the advertised cheese is refused;
+// garnish is only flagged. The numbers go into the record either way.
 //
 // # Slices one way, zones the other
 //
@@ -220,9 +249,10 @@ func Example_theScale() {
 // are constraints. Favour may share out what they leave open; it may not bend them.
 // Ask before the shoot.
 //
-// Favour is honest only as long as the whole bread is what is sold. If the cheese is
-// declared by the slice, each slice is its own declaration: share each over its own
-// zones, and do not lend grams to a neighbour.
+// Favour is honest only as long as the whole bread is what is sold, or within an
+// allowance that somebody states. If the cheese is declared by the slice, each slice is
+// its own declaration: share each over its own zones, and do not lend grams to a
+// neighbour.
 //
 // Hot cheese holds its heat and sticks to skin; lift slices with a tool. Bread,
 // parchment and cloths under hot lamps can scorch or burn. Cheese is an allergen, and
@@ -243,7 +273,8 @@ func Example_theScale() {
 // proportional matrices in reals and integers, Mathematical Programming 45 (1989),
 // 193-210, from memory, checked against printed matrices in the table biproportional.
 // Errors and least loads of scales: OIML R 76-1, tables 3 and 6; how they add up: JCGM
-// 100:2008 (GUM). Ingoing mass as the measure of an ingredient: Regulation (EU)
+// 100:2008 (GUM). That the arrangement of a food in a picture can mislead: Regulation
+// (EU) 1169/2011, article 7(4). Ingoing mass as the measure of an ingredient: Regulation (EU)
 // 1169/2011, annex VIII. That cheese is laid over the cuts before baking, that points
 // burn first, and that the advertised item is neither exceeded nor reduced, is common
 // practice, no source. What an eye sees in melted cheese is our own estimate. The

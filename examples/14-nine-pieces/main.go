@@ -53,6 +53,15 @@ func figs() []portion.Piece {
 	}
 }
 
+// moreFigs returns the eighteen and ten more.
+func moreFigs() []portion.Piece {
+	return append(figs(), []portion.Piece{
+		{Name: "D1", Grams: 13.1, Score: 82}, {Name: "D2", Grams: 12.7, Score: 66}, {Name: "D3", Grams: 14.9, Score: 87}, {Name: "D4", Grams: 13.0, Score: 90},
+		{Name: "D5", Grams: 12.4, Score: 72}, {Name: "E1", Grams: 13.8, Score: 94}, {Name: "E2", Grams: 12.6, Score: 61}, {Name: "E3", Grams: 15.2, Score: 83},
+		{Name: "E4", Grams: 11.9, Score: 76}, {Name: "E5", Grams: 13.5, Score: 89},
+	}...)
+}
+
 // everyNine calls f with the total, in tenths of a gram, and the looks of every
 // set of nine figs.
 func everyNine(f func(tenths, looks int)) {

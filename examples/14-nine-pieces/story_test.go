@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"testing"
 
 	"example.org/honestplate/portion"
@@ -147,6 +148,95 @@ func Example_noSuchNine() {
 	// No nine of these weigh 120 g. The lightest nine weigh 123.3 g.
 }
 
+// # Two boxes at once
+//
+// The art director wants a second box beside the first: nine more figs, 120 g too. With
+// the best nine gone, do the other nine weigh it?
+func Example_twoBoxes() {
+	box := portion.Pick{Pieces: figs(), Count: 9, Grams: 120, StepGrams: 0.1}
+	two, err := box.Sets(2)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%d box of a possible %d\n", len(two.Sets), two.Most)
+
+	all := 0.0
+	for _, fig := range figs() {
+		all += fig.Grams
+	}
+	fmt.Printf("all eighteen weigh %.1f g, two boxes 240 g\n", all)
+	// Output:
+	// 1 box of a possible 1
+	// all eighteen weigh 250.7 g, two boxes 240 g
+}
+
+// No: all eighteen together are too heavy, whichever way they are parted. So the kitchen
+// must make more, and how many more is a question of chance. Its figs weigh 13.9 g, give
+// or take 1.1 g, and that is all the library needs: it draws trays of such figs and looks
+// on each for the boxes.
+func Example_howManyMore() {
+	box := portion.Pick{Pieces: figs(), Count: 9, Grams: 120, StepGrams: 0.1}
+	for _, chance := range []float64{0.5, 0.9, 0.99} {
+		more, err := box.ToWeigh(2, chance, portion.PieceMass{MeanGrams: 13.9, SDGrams: 1.1})
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%2.0f %%: weigh %.0f more (%.0f..%.0f)\n", 100*chance, more.Pieces.Likely, more.Pieces.Low, more.Pieces.High)
+	}
+	// Output:
+	// 50 %: weigh 10 more (10..11)
+	// 90 %: weigh 16 more (15..17)
+	// 99 %: weigh 22 more (21..25)
+}
+
+// Sixteen would be prudent. The kitchen has filling for ten, an even chance, and is
+// lucky. moreFigs() is the longer list.
+//
+// The obvious way is to take the best nine, then the best nine of the rest. Sets looks at
+// both boxes at once: first that there are two, then that together they look best. Or,
+// with LeastFirst, that the plainer of the two looks as good as it can.
+func Example_bothBoxes() {
+	box := portion.Pick{Pieces: moreFigs(), Count: 9, Grams: 120, StepGrams: 0.1}
+	first, err := box.Best()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	rest := box
+	rest.Pieces = nil
+	for i, fig := range box.Pieces {
+		if !slices.Contains(first.Chosen, i) {
+			rest.Pieces = append(rest.Pieces, fig)
+		}
+	}
+	second, err := rest.Best()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("one after the other: %.0f and %.0f points, %.0f in all\n", first.Score, second.Score, first.Score+second.Score)
+	for _, least := range []bool{false, true} {
+		box.LeastFirst = least
+		two, err := box.Sets(2)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("at once: %.0f and %.0f points, %.0f in all, none better: %v\n", two.Sets[0].Score, two.Sets[1].Score, two.Score, two.Optimal)
+	}
+	// Output:
+	// one after the other: 789 and 692 points, 1481 in all
+	// at once: 784 and 702 points, 1486 in all, none better: true
+	// at once: 743 and 743 points, 1486 in all, none better: true
+}
+
+// One after the other the second box gets what the first one leaves. At once the two look
+// better together, and with LeastFirst neither looks like the second choice, here at no
+// cost in points at all. Other trays are less kind: taken one after the other, the first
+// box can use up the very figs without which there is no second.
+
 // # On the plate, and on the scale
 //
 // Now they have to lie somewhere. Scatter finds nine spots that are clear of each
@@ -200,7 +290,7 @@ func Example_together() {
 // taken from each.
 //
 // A big problem may end before it is proven. The answer then says how far from the
-// best it can be, in Proof.Gap; give it more Effort, or be content.
+// best it can be, in Gap; give it more Effort, or be content.
 //
 // Fruit, nuts and dairy fillings are allergens; figs and fillings that stood on a warm
 // set are not eaten. What a picture of a box must hold to is for local law on

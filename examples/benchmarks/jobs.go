@@ -27,9 +27,13 @@ var jobs = []job{
 	{"melting sphere, 200 shells, 30 min", meltingSphere},
 	{"recipe, the liquids evaluated before", prepared},
 	{"recipe, liquids and all", recipe},
+	{"milk over the visible, homogenised", milkSpectrum(20)},
+	{"milk over the visible, not homogenised", milkSpectrum(0)},
 	{"12 of 60, closest sum", picks(0)},
 	{"12 of 60, best looks within 2 g", picks(1)},
 	{"12 of 60, best looks at the exact sum", picks(2)},
+	{publishedTrays, setsOf(publishedTrays)},
+	{drawnTrays, setsOf(drawnTrays)},
 }
 
 // rooms is the grid of rooms that both sides walk through.
@@ -103,7 +107,7 @@ func instances() []instance {
 }
 
 func writeInstances(path string) error {
-	data, err := json.Marshal(map[string]any{"count": chosen, "target": targetSteps, "tolerance": 20, "instances": instances()})
+	data, err := json.Marshal(map[string]any{"count": chosen, "target": targetSteps, "tolerance": 20, "instances": instances(), "trays": trays()})
 	if err != nil {
 		return err
 	}

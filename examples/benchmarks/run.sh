@@ -21,10 +21,11 @@ go build -o "$work/bench" .
 "$work/bench" -measure >"$work/before.jsonl"
 here=$PWD
 (cd "$work" && node "$here/peers/air.mjs") >"$work/air.jsonl"
-for peer in melt recipe; do
+for peer in melt recipe milk; do
 	/usr/bin/python3 "peers/$peer.py" >"$work/$peer.jsonl"
 done
 /usr/bin/python3 peers/pick.py "$work/instances.json" >"$work/pick.jsonl"
+/usr/bin/python3 peers/sets.py "$work/instances.json" >"$work/sets.jsonl"
 "$work/bench" -measure >"$work/after.jsonl"
 
 {
@@ -40,7 +41,7 @@ solve the same problem: the last column is how far their answers differ, and a
 difference stops the run. Absolute times are this machine's alone.
 
 TEXT
-	"$work/bench" -report "$work"/{before,air,melt,recipe,pick,after}.jsonl
+	"$work/bench" -report "$work"/{before,air,melt,recipe,milk,pick,sets,after}.jsonl
 	cat <<TEXT
 
 Machine: $(grep -m1 'model name' /proc/cpuinfo | cut -d: -f2 | sed 's/^ *//'), $(nproc) cores, $(uname -sr). $(go version | cut -d' ' -f3), Python $(/usr/bin/python3 -c 'import platform; print(platform.python_version())'), $(date -u +%Y-%m-%d).

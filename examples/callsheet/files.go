@@ -3,51 +3,86 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
+	"strings"
+	"unicode"
 
-	"example.org/honestplate/portion"
+	"example.org/honestplate"
+	"example.org/honestplate/examples/shoot"
 )
 
-// Files makes what -out writes, by file name.
-func (p *Plan) Files(sheet *Sheet) (map[string][]byte, error) {
-	var page bytes.Buffer
-	if err := sheet.WriteMarkdown(&page); err != nil {
-		return nil, err
-	}
-	record, err := json.MarshalIndent(p.Records(), "", "  ")
+// A recordFile is a record to fill in, with its file's name.
+type recordFile struct {
+	name string
+	data []byte
+}
+
+// files makes what -out writes, by file name.
+func filesOf(p *shoot.Plan) (map[string][]byte, error) {
+	files := map[string][]byte{}
+	records, err := recordFiles(p)
 	if err != nil {
 		return nil, err
 	}
-	files := map[string][]byte{
-		"callsheet.md": page.Bytes(),
-		"timeline.svg": timelineSVG(p.Shots),
-		"record.json":  append(record, '\n'),
+	for _, r := range records {
+		files[r.name] = r.data
 	}
-	for i := range p.Shots {
-		files[p.Shots[i].layoutName(i)] = p.Shots[i].Layout
+	plan, err := json.MarshalIndent(p, "", "  ")
+	if err != nil {
+		return nil, err
+	}
+	files["plan.json"] = append(plan, '\n')
+	if files["print.html"], err = printed(p); err != nil {
+		return nil, err
+	}
+	if files["set.html"], err = setPage(p, records); err != nil {
+		return nil, err
+	}
+	files["callsheet.md"] = newSheet(p).markdown()
+	for i := range p.Days {
+		files[chartName(i)] = dayChart(p, i)
 	}
 	return files, nil
 }
 
-// Records are the records to complete, one a picture, in the order of the shots:
-// what is declared and planned is filled in, what is weighed and signed is not.
-func (p *Plan) Records() []portion.Record {
-	var out []portion.Record
-	for i := range p.Shots {
-		s := &p.Shots[i]
-		r := portion.Record{Revision: 1, Picture: s.Dish.Name, Date: p.Call.Format("2006-01-02"), Cautions: s.Cautions}
-		for j := range s.Dish.Frame {
-			it := &s.Dish.Frame[j]
-			amount := portion.Amount{Grams: it.Grams, StepGrams: it.StepGrams, Count: it.Count}
-			item := portion.RecordItem{Item: it.Item, Advertised: it.Advertised, Declared: amount, How: s.Planned[it.Item]}
-			if it.Advertised {
-				item.Planned = &amount
-			}
-			if it.StandIn != "" {
-				item.StandIn = &portion.StandIn{What: it.StandIn, Reason: it.Why}
-			}
-			r.Items = append(r.Items, item)
-		}
-		out = append(out, r)
+// chartName is the file of a day's chart.
+func chartName(day int) string {
+	if day == 0 {
+		return "day.svg"
 	}
-	return out
+	return fmt.Sprintf("day-%d.svg", day+1)
+}
+
+// recordFiles are the records to fill in, one a picture.
+func recordFiles(p *shoot.Plan) ([]recordFile, error) {
+	var out []recordFile
+	for i, r := range p.Records() {
+		var b bytes.Buffer
+		if err := r.Write(&b); err != nil {
+			return nil, honestplate.In(p.Shots[i].Dish, err)
+		}
+		out = append(out, recordFile{fmt.Sprintf("record-%d-%s.json", i+1, slug(p.Shots[i].Dish)), b.Bytes()})
+	}
+	return out, nil
+}
+
+// slug is a dish's name as a file's: letters and digits of any script, at most forty.
+func slug(name string) string {
+	var b strings.Builder
+	n := 0
+	for _, r := range name {
+		switch {
+		case n == 40:
+			return strings.Trim(b.String(), "-")
+		case unicode.IsLetter(r), unicode.IsDigit(r):
+			b.WriteRune(unicode.ToLower(r))
+			n++
+		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
+			b.WriteByte('-')
+		}
+	}
+	if out := strings.Trim(b.String(), "-"); out != "" {
+		return out
+	}
+	return "picture"
 }

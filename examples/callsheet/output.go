@@ -1,16 +1,17 @@
 package main
 
 import (
-	"encoding/json"
+	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
 	"maps"
 	"os"
 	"path/filepath"
-	"regexp"
 	"slices"
 	"strings"
+
+	"example.org/honestplate/portion"
 )
 
 // errInterrupted is returned when a signal came before anything was put in place.
@@ -23,10 +24,10 @@ var errInterrupted = errors.New("interrupted: nothing was written")
 // once files are put in place it no longer counts. No system swaps many files in one
 // step: if power fails between two of them, both sets are on the disk, in part.
 //
-// A record.json that somebody filled in is never replaced. Drawings of an earlier
-// plan that the new one does not have are removed.
+// A record that somebody filled in is never replaced. Files of an earlier plan that the
+// new one does not have are removed.
 func writeFolder(dir string, files map[string][]byte, interrupt <-chan os.Signal) (err error) {
-	dir = filepath.Clean(dir)
+	dir, files = filepath.Clean(dir), withManifest(files)
 	beside, exists := filepath.Dir(dir), false
 	if info, err := os.Stat(dir); err == nil {
 		if !info.IsDir() {
@@ -138,58 +139,71 @@ func replaceable(dir string, files map[string][]byte) error {
 		if !info.Mode().IsRegular() && info.Mode()&fs.ModeSymlink == 0 {
 			return fmt.Errorf("%s is not a file, so the sheet cannot be written there: move it away or give another folder", path)
 		}
+		if !isRecord(name) {
+			continue
+		}
+		data, err := os.ReadFile(path)
+		if err != nil && !errors.Is(err, fs.ErrNotExist) {
+			return err
+		}
+		if err == nil && filledIn(data) {
+			return fmt.Errorf("%s is filled in, or not as this program wrote it, and is not replaced: "+
+				"it says how the picture was made; move it away or give another folder", path)
+		}
 	}
-	path := filepath.Join(dir, "record.json")
-	data, err := os.ReadFile(path)
-	if errors.Is(err, fs.ErrNotExist) || err == nil && !filledIn(data) {
-		return nil
-	}
-	if err != nil {
-		return err
-	}
-	return fmt.Errorf("%s is filled in, or not as this program wrote it, and is not replaced: "+
-		"it says how the picture was made; move it away or give another folder", path)
+	return nil
 }
 
-// filledIn reports whether somebody weighed or signed in a record file; one that
-// cannot be read as what this program writes counts as somebody's.
+func isRecord(name string) bool {
+	return strings.HasPrefix(name, "record-") && strings.HasSuffix(name, ".json")
+}
+
+// filledIn reports whether somebody weighed, took or signed in a record; one that cannot
+// be read as a record counts as somebody's.
 func filledIn(data []byte) bool {
-	var records []struct {
-		Items  []struct{ Weighed any }
-		Signed []any
-	}
-	if json.Unmarshal(data, &records) != nil {
+	r, err := portion.ReadRecord(bytes.NewReader(data))
+	if err != nil || len(r.Signed) > 0 || len(r.Takes) > 0 || len(r.Edits) > 0 || r.Revision > 1 {
 		return true
 	}
-	for _, r := range records {
-		if len(r.Signed) > 0 {
-			return true
-		}
-		for _, it := range r.Items {
-			if it.Weighed != nil {
-				return true
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.Items, func(i portion.RecordItem) bool { return i.Weighed != nil })
 }
 
-var layoutFile = regexp.MustCompile(`\]\((layout-[0-9]+-[a-z0-9-]*\.svg)\)`)
+// manifest lists the files that were written, so that those of an earlier plan can be
+// taken away and nothing else is.
+const manifest = ".callsheet"
 
-// outdated lists the drawings in dir that its call sheet shows and that files, which
-// replace it, do not have.
+// outdated lists the files of an earlier plan in dir that the new one does not have. A
+// record that somebody filled in stays.
 func outdated(dir string, files map[string][]byte) []string {
-	sheet, err := os.ReadFile(filepath.Join(dir, "callsheet.md"))
-	if err != nil || !strings.HasPrefix(string(sheet), "# Call sheet: ") {
+	list, err := os.ReadFile(filepath.Join(dir, manifest))
+	if err != nil {
 		return nil
 	}
 	var out []string
-	for _, m := range layoutFile.FindAllStringSubmatch(string(sheet), -1) {
-		info, err := os.Lstat(filepath.Join(dir, m[1]))
-		if _, again := files[m[1]]; !again && err == nil && info.Mode().IsRegular() && !slices.Contains(out, m[1]) {
-			out = append(out, m[1])
+	for name := range strings.Lines(string(list)) {
+		name = strings.TrimSpace(name)
+		if _, again := files[name]; again || name == "" || name != filepath.Base(name) || slices.Contains(out, name) {
+			continue
 		}
+		info, err := os.Lstat(filepath.Join(dir, name))
+		if err != nil || !info.Mode().IsRegular() {
+			continue
+		}
+		if isRecord(name) {
+			data, err := os.ReadFile(filepath.Join(dir, name))
+			if err != nil || filledIn(data) {
+				continue
+			}
+		}
+		out = append(out, name)
 	}
+	return out
+}
+
+// withManifest adds the list of the files to them.
+func withManifest(files map[string][]byte) map[string][]byte {
+	out := maps.Clone(files)
+	out[manifest] = []byte(strings.Join(slices.Sorted(maps.Keys(files)), "\n") + "\n")
 	return out
 }
 

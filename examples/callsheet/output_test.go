@@ -2,8 +2,8 @@ package main
 
 import (
 	"bytes"
-	"encoding/json"
 	"errors"
+	"maps"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -46,44 +46,45 @@ func fill(t *testing.T, dir string, files map[string]string) {
 	}
 }
 
-var twoFiles = map[string][]byte{"callsheet.md": []byte("# Call sheet: new\n"), "record.json": []byte("[]\n")}
+var twoFiles = map[string][]byte{"callsheet.md": []byte("new\n"), "day.svg": []byte("<svg/>\n")}
 
 func TestAFilledInRecordIsNotReplaced(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "day")
-	_, files := sheetOf(t, "")
+	files := demoFiles(t)
 	for range 2 { // a record that nobody touched is renewed
 		if err := writeFolder(dir, files, nil); err != nil {
 			t.Fatal(err)
 		}
 	}
-	path := filepath.Join(dir, "record.json")
+	const name = "record-1-filled-plums.json"
+	path := filepath.Join(dir, name)
 	edit := func(change func(*portion.Record)) string {
-		var records []portion.Record
-		if err := json.Unmarshal(files["record.json"], &records); err != nil {
-			t.Fatal(err)
-		}
-		change(&records[len(records)-1])
-		data, err := json.Marshal(records)
+		r, err := portion.ReadRecord(bytes.NewReader(files[name]))
 		if err != nil {
 			t.Fatal(err)
 		}
-		return string(data)
+		change(&r)
+		var b bytes.Buffer
+		if err := r.Write(&b); err != nil {
+			t.Fatal(err)
+		}
+		return b.String()
 	}
 	want := path + " is filled in, or not as this program wrote it, and is not replaced: " +
 		"it says how the picture was made; move it away or give another folder"
-	for name, text := range map[string]string{
-		"weighed":    edit(func(r *portion.Record) { r.Items[0].Weighed = &portion.Weighed{Grams: 162.1} }),
-		"signed":     edit(func(r *portion.Record) { r.Signed = []portion.Signature{{Name: "A. Stylist"}} }),
-		"one record": `{"picture": "x"}`,
-		"no JSON":    "weighed 162.1 g",
+	for what, text := range map[string]string{
+		"weighed": edit(func(r *portion.Record) { r.Items[0].Weighed = &portion.Weighed{Grams: 162.1} }),
+		"signed":  edit(func(r *portion.Record) { r.Signed = []portion.Signature{{Name: "A. Stylist", Date: "2026-10-14"}} }),
+		"taken":   edit(func(r *portion.Record) { r.Takes = []portion.Take{{Number: 1, Chosen: true}} }),
+		"no JSON": "weighed 162.1 g",
 	} {
-		fill(t, dir, map[string]string{"record.json": text, "callsheet.md": "read and noted"})
+		fill(t, dir, map[string]string{name: text, "callsheet.md": "read and noted"})
 		before := folder(t, dir)
 		if err := writeFolder(dir, files, nil); err == nil || err.Error() != want {
-			t.Errorf("%s: %v, want %s", name, err, want)
+			t.Errorf("%s: %v, want %s", what, err, want)
 		}
 		if diff := cmp.Diff(before, folder(t, dir)); diff != "" {
-			t.Errorf("%s: the folder changed: %s", name, diff)
+			t.Errorf("%s: the folder changed: %s", what, diff)
 		}
 	}
 	var stdout, stderr bytes.Buffer
@@ -92,29 +93,21 @@ func TestAFilledInRecordIsNotReplaced(t *testing.T) {
 	}
 }
 
-func TestDrawingsOfAnEarlierPlanAreRemoved(t *testing.T) {
+func TestFilesOfAnEarlierPlanAreTakenAwayAndNothingElse(t *testing.T) {
 	dir := t.TempDir()
-	fill(t, dir, map[string]string{
-		"callsheet.md":         "# Call sheet: old\n\n![x](layout-1-pie.svg)\n\n![x](layout-2-tart.svg)\n\n![x](../layout-3-up.svg)\n",
-		"layout-1-pie.svg":     "old",
-		"layout-2-tart.svg":    "old",
-		"layout-9-my-own.svg":  "mine",
-		"notes-layout-1-x.svg": "mine",
-	})
-	files := map[string][]byte{"callsheet.md": []byte("# Call sheet: new\n"), "layout-1-pie.svg": []byte("new")}
-	if err := writeFolder(dir, files, nil); err != nil {
+	blank := demoFiles(t)["record-1-filled-plums.json"]
+	old := map[string][]byte{"callsheet.md": []byte("old"), "day-2.svg": []byte("old"), "record-1-pie.json": blank, "record-2-tart.json": blank}
+	fill(t, dir, map[string]string{"notes.txt": "mine", "day-3.svg": "mine"})
+	if err := writeFolder(dir, old, nil); err != nil {
 		t.Fatal(err)
 	}
-	want := map[string]string{"callsheet.md": "# Call sheet: new\n", "layout-1-pie.svg": "new", "layout-9-my-own.svg": "mine", "notes-layout-1-x.svg": "mine"}
-	if diff := cmp.Diff(want, folder(t, dir)); diff != "" {
-		t.Error(diff)
-	}
-	// A sheet that this program did not write says nothing about what may go.
-	fill(t, dir, map[string]string{"callsheet.md": "mine: ![x](layout-9-my-own.svg)"})
-	if err := writeFolder(dir, files, nil); err != nil {
+	fill(t, dir, map[string]string{"record-2-tart.json": strings.Replace(string(blank), `"revision": 1`, `"signed": [{"name": "x"}], "revision": 1`, 1)})
+	if err := writeFolder(dir, twoFiles, nil); err != nil {
 		t.Fatal(err)
 	}
-	if diff := cmp.Diff(want, folder(t, dir)); diff != "" {
+	got := slices.Sorted(maps.Keys(folder(t, dir)))
+	want := []string{".callsheet", "callsheet.md", "day-3.svg", "day.svg", "notes.txt", "record-2-tart.json"}
+	if diff := cmp.Diff(want, got); diff != "" {
 		t.Error(diff)
 	}
 }
@@ -166,13 +159,13 @@ func TestAHalfSetIsTakenBack(t *testing.T) {
 
 func TestATargetThatIsAFolderIsRefusedFirst(t *testing.T) {
 	dir := t.TempDir()
-	if err := os.MkdirAll(filepath.Join(dir, "record.json", "below"), 0o700); err != nil {
+	if err := os.MkdirAll(filepath.Join(dir, "day.svg", "below"), 0o700); err != nil {
 		t.Fatal(err)
 	}
 	fill(t, dir, map[string]string{"callsheet.md": "old"})
 	before := folder(t, dir)
-	if err := writeFolder(dir, twoFiles, nil); err == nil || !strings.Contains(err.Error(), "record.json is not a file") {
-		t.Errorf("%v, want a refusal of record.json", err)
+	if err := writeFolder(dir, twoFiles, nil); err == nil || !strings.Contains(err.Error(), "day.svg is not a file") {
+		t.Errorf("%v, want a refusal of day.svg", err)
 	}
 	if diff := cmp.Diff(before, folder(t, dir)); diff != "" {
 		t.Error(diff)
@@ -195,7 +188,7 @@ func TestManyRunsIntoOneFolder(t *testing.T) {
 			t.Error(err)
 		}
 	}
-	if got := folder(t, dir); len(got) != 2 || got["record.json"] != "[]\n" {
+	if got := folder(t, dir); len(got) != 3 || got["day.svg"] != "<svg/>\n" {
 		t.Errorf("the folder holds %v", got)
 	}
 	if got := folder(t, parent); len(got) != 1 {
@@ -204,14 +197,13 @@ func TestManyRunsIntoOneFolder(t *testing.T) {
 }
 
 // A name of any length and any letters gives a file that can be written.
-func TestLayoutNames(t *testing.T) {
-	seen := []string{}
-	for i, name := range []string{"Spiced oat bowl", strings.Repeat("very long ", 50), "../../etc/passwd", "\u00fc\u00f6", ""} {
-		shot := Shot{Dish: &Dish{Name: name}}
-		got := shot.layoutName(i)
-		if len(got) > 80 || strings.ContainsAny(got, `/\`) || slices.Contains(seen, got) || !layoutFile.MatchString("]("+got+")") {
-			t.Errorf("%q: %q", name, got)
+func TestNamesOfRecords(t *testing.T) {
+	for name, want := range map[string]string{
+		"Spiced oat bowl": "spiced-oat-bowl", "../../etc/passwd": "etc-passwd", "Grüße, Käse!": "grüße-käse", "": "picture", "☃": "picture",
+		strings.Repeat("very long ", 50): "very-long-very-long-very-long-very-long-very-long",
+	} {
+		if got := slug(name); got != want {
+			t.Errorf("%q: %q, want %q", name, got, want)
 		}
-		seen = append(seen, got)
 	}
 }

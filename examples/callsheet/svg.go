@@ -1,76 +1,81 @@
 package main
 
 import (
+	"bytes"
+	"encoding/xml"
 	"fmt"
-	"math"
-	"strconv"
 	"strings"
 	"unicode/utf8"
 )
 
-// A canvas collects SVG text. Numbers are printed to a tenth of a pixel, so that the
-// bytes are the same on every processor.
-type canvas struct{ strings.Builder }
-
-func px(v float64) string {
-	s := strconv.FormatFloat(math.Round(v*10)/10, 'f', -1, 64)
-	if s == "-0" {
-		return "0"
-	}
-	return s
+// A canvas collects the elements of a drawing; lengths are in its own units.
+type canvas struct {
+	b    bytes.Buffer
+	w, h float64
 }
 
-func (c *canvas) line(x1, y1, x2, y2 float64, style string) {
-	fmt.Fprintf(c, "<line x1=\"%s\" y1=\"%s\" x2=\"%s\" y2=\"%s\" %s/>\n", px(x1), px(y1), px(x2), px(y2), style)
+// f writes a length to a tenth, so that the bytes are the same on every processor.
+func f(v float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", v), ".0") }
+
+func (c *canvas) rect(x, y, w, h float64, class string) {
+	fmt.Fprintf(&c.b, `<rect x="%s" y="%s" width="%s" height="%s" class="%s"/>`+"\n", f(x), f(y), f(max(w, 0)), f(h), class)
 }
 
-func (c *canvas) rect(x, y, w, h float64, style string) {
-	fmt.Fprintf(c, "<rect x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\" %s/>\n", px(x), px(y), px(w), px(h), style)
+func (c *canvas) line(x1, y1, x2, y2 float64, class string) {
+	fmt.Fprintf(&c.b, `<line x1="%s" y1="%s" x2="%s" y2="%s" class="%s"/>`+"\n", f(x1), f(y1), f(x2), f(y2), class)
 }
 
-// text sets a line whose middle height is y; anchor is start, middle or end.
-func (c *canvas) text(x, y float64, anchor, style, s string) {
-	fmt.Fprintf(c, "<text x=\"%s\" y=\"%s\" text-anchor=\"%s\"%s>%s</text>\n", px(x), px(y+0.35*fontSize), anchor, style, xmlText(s))
+func (c *canvas) circle(x, y, r float64, class string) {
+	fmt.Fprintf(&c.b, `<circle cx="%s" cy="%s" r="%s" class="%s"/>`+"\n", f(x), f(y), f(r), class)
 }
 
-// fontSize is that of every text of a drawing, in pixels; glyph is the width to
-// reserve for a character, a little more than the mean of common sans serifs.
-const (
-	fontSize = 13.0
-	glyph    = 0.6 * fontSize
-)
+func (c *canvas) path(d, class string) { fmt.Fprintf(&c.b, `<path d="%s" class="%s"/>`+"\n", d, class) }
 
-func widthOf(s string) float64 { return glyph * float64(utf8.RuneCountInString(s)) }
-
-// fit cuts a text that would be wider than w.
-func fit(s string, w float64) string {
-	if widthOf(s) <= w {
-		return s
-	}
-	return string([]rune(s)[:max(0, int(w/glyph)-3)]) + "..."
+// text writes at the left of x; anchor is start, middle or end.
+func (c *canvas) text(x, y float64, anchor, class, s string) {
+	fmt.Fprintf(&c.b, `<text x="%s" y="%s" text-anchor="%s" class="%s">%s</text>`+"\n", f(x), f(y), anchor, class, escaped(s))
 }
 
-// svg wraps what was drawn; it is set for the width of A4 between its margins.
-func (c *canvas) svg(w, h float64, title, description string) []byte {
-	var page strings.Builder
-	fmt.Fprintf(&page, "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"180mm\" height=\"%smm\" viewBox=\"0 0 %s %s\" role=\"img\" font-family=\"sans-serif\" font-size=\"%s\" fill=\"#1b1b1b\">\n",
-		px(h*180/w), px(w), px(h), px(fontSize))
-	fmt.Fprintf(&page, "<title>%s</title>\n<desc>%s</desc>\n", xmlText(title), xmlText(description))
-	fmt.Fprintf(&page, "<rect width=\"%s\" height=\"%s\" fill=\"#ffffff\"/>\n", px(w), px(h))
-	page.WriteString(c.String())
-	page.WriteString("</svg>\n")
-	return []byte(page.String())
-}
-
-// xmlText makes any string safe as XML text: valid UTF-8, no character that XML
-// forbids, no markup.
-func xmlText(s string) string {
-	return xmlEscapes.Replace(strings.Map(func(r rune) rune {
-		if r < ' ' || r == 0xFFFE || r == 0xFFFF {
-			return ' '
+// fit writes a text that has so much width, cut with an ellipsis where it is longer. A
+// letter of the generic font is taken as 0.56 of its size wide, a wide script's as 1.
+func (c *canvas) fit(x, y, width, size float64, class, s string) {
+	used, cut := 0.0, len(s)
+	for i, r := range s {
+		w := 0.56 * size
+		if r >= 0x2e80 {
+			w = size
 		}
-		return r
-	}, strings.ToValidUTF8(s, "\uFFFD")))
+		if used+w > width {
+			cut = i
+			break
+		}
+		used += w
+	}
+	if cut < len(s) {
+		_, last := utf8.DecodeLastRuneInString(s[:cut])
+		s = strings.TrimRight(s[:max(cut-last, 0)], " ") + "…"
+	}
+	if width > size {
+		c.text(x, y, "start", class, s)
+	}
 }
 
-var xmlEscapes = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;")
+// svg returns the drawing, with a title for who cannot see it.
+func (c *canvas) svg(title, style string) []byte {
+	var b bytes.Buffer
+	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %s %s" role="img">`+"\n", f(c.w), f(c.h))
+	fmt.Fprintf(&b, "<title>%s</title>\n<style>%s</style>\n", escaped(title), style)
+	b.Write(c.b.Bytes())
+	b.WriteString("</svg>\n")
+	return b.Bytes()
+}
+
+// escaped makes any text fit for XML: markup is escaped, and what XML has no place for
+// becomes the replacement character.
+func escaped(s string) string {
+	var b bytes.Buffer
+	if err := xml.EscapeText(&b, []byte(s)); err != nil {
+		return ""
+	}
+	return b.String()
+}

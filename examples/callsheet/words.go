@@ -4,98 +4,214 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 	"time"
 
 	"example.org/honestplate"
-	"example.org/honestplate/thermal"
+	"example.org/honestplate/examples/shoot"
 )
 
-// when puts a window in words: when it happens, or that it does not.
-func when(w honestplate.Window) string {
-	switch {
-	case !w.MayHappen():
-		return "never"
-	case w.Likely.Never:
-		return fmt.Sprintf("most likely never, at the earliest after %s", w.Earliest)
-	case w.Latest.Never:
-		return fmt.Sprintf("after %s (%s or later, perhaps never)", w.Likely, w.Earliest)
-	}
-	return "after " + w.String()
+// The plan holds codes and numbers; the words are here, and only here.
+
+// eventWords are what a crew calls an event.
+var eventWords = map[string]string{
+	"haze": "haze", "white": "white fog", "beads": "beads", "runs": "first run", "dry": "dry again",
+	"ice gone": "ice gone", "soft": "edges soft", "drip": "first drip", "puddle": "puddle", "slump": "shape lost",
+	"steam ends": "steam no longer seen", "cool": "too cool", "strings": "strings", "sets": "sets, tears",
+	"warm": "too warm", "runny": "runny", "pour ends": "pour ends",
 }
 
-// until says when a window closes, or that it does not.
-func until(w honestplate.Window) string {
-	if w.Likely.Never {
-		return "the end of the slot"
+func event(key string) string {
+	if w, ok := eventWords[key]; ok {
+		return w
 	}
-	return w.Likely.String()
+	return key
 }
 
-// earlier is the window of whatever comes first of two.
-func earlier(a, b honestplate.Window) honestplate.Window {
-	first := func(x, y honestplate.Moment) honestplate.Moment {
-		if x.Before(y) {
-			return x
+// remedyWords say what to do about a picture that does not surely stand.
+var remedyWords = map[shoot.Remedy]string{
+	shoot.TestUnit:     "run one test unit first and note its times: that settles most of it",
+	shoot.DrierAir:     "dry the air: fog comes later",
+	shoot.DamperAir:    "damper air brings the fog sooner",
+	shoot.WarmerGlass:  "a warmer glass fogs later",
+	shoot.ColderGlass:  "a colder glass fogs sooner",
+	shoot.CoolerLight:  "light with less heat until the take",
+	shoot.NearerStore:  "bring the cold store nearer the set",
+	shoot.ColderStore:  "a colder start lasts longer",
+	shoot.MoreIce:      "more ice, if the declared amount allows it",
+	shoot.WarmVessel:   "warm the vessel first",
+	shoot.DarkGround:   "a dark ground and light from behind show thin steam",
+	shoot.DeclareOther: "it cannot be done with the real thing: declare a stand-in, or change the shot",
+}
+
+// cautionWords are the usual cautions.
+var cautionWords = map[shoot.Caution]string{
+	shoot.HotLamp:      "Hot lamps: cloth, paper and hands away; let them cool before moving them.",
+	shoot.Mains:        "Liquids and mains: jugs away from lamps, packs and leads.",
+	shoot.DeepFrozen:   "Deep-frozen metal and food burn bare skin: gloves.",
+	shoot.DryIce:       "Dry ice: gloves, fresh air, never in a closed box or car; trained hands only.",
+	shoot.GlassShock:   "Chilled glass breaks under a hot lamp or a hot drink: let it warm before the next fill.",
+	shoot.BottleBursts: "A full bottle left in a freezer bursts: set a timer, take it out in time.",
+	shoot.HotBoard:     "Oven-hot boards, bowls and cheese burn: gloves for whoever carries and pulls.",
+	shoot.NotEaten:     "Food that stood under lights or out of the cold is not eaten: keep it apart and say so.",
+	shoot.Allergens:    "Allergens: label every jug and tray, also of what is only shown.",
+	shoot.Advertising:  "What may be shown is for the law of advertising and of measures where the picture runs: ask before.",
+	shoot.Favoured:     "The piece in front carries more than its neighbours: the whole is as declared, one piece alone is not what is sold.",
+	shoot.Alcohol:      "Alcohol near hot lamps and flames: no open vessels close to either.",
+}
+
+// note puts a note into words.
+func note(n shoot.Note) string {
+	v, w := number(n.Value.Value), number(n.Second.Value)
+	thing := n.Thing
+	if thing == "" {
+		thing = "it"
+	}
+	switch n.Code {
+	case shoot.NoUnitFits:
+		return "no unit fits its slot: lengthen the slot or shoot fewer takes"
+	case shoot.UnitsLimited:
+		return fmt.Sprintf("not all units that are wanted fit: the chance of the wanted takes is %s", percent(n.Value.Value))
+	case shoot.Overtime:
+		return "the slot ends " + v + " min after the wrap"
+	case shoot.HandsShort:
+		return fmt.Sprintf("before the call every pair of hands is taken (%s there): call someone earlier, or one more", w)
+	case shoot.StoreFull:
+		return fmt.Sprintf("%s: %s units want to be in it at once, %s fit: stagger them or find another", n.Text, v, w)
+	case shoot.NoColdStore:
+		return fmt.Sprintf("%s wants %s °C, and the nearest store is %s", thing, v, orNone(n.Text))
+	case shoot.NoOven:
+		return fmt.Sprintf("%s wants an oven at %s °C, and there is none", thing, v)
+	case shoot.NeverLooks:
+		return thing + ": the look does not come by itself in this room; a fine spray of water outside is a stand-in for dew: record it"
+	case shoot.CannotStand:
+		return fmt.Sprintf("%s cannot stand for %s min with the real thing (likely %s min): declare a stand-in, or change the shot", thing, v, w)
+	case shoot.NotSigned:
+		return "the specification is not signed: ask the client's technician before the build"
+	case shoot.SpecExpired:
+		return "the specification is out of date on the day: ask for the new one"
+	case shoot.ScaleTooCoarse:
+		return fmt.Sprintf("%s: its tolerance is %s g, and the scale can tell no better than %s g: a finer scale, or it cannot be verified", thing, v, w)
+	case shoot.NotWorthIt:
+		return fmt.Sprintf("hardening %s gains only %s min: leave it out if the freezer is wanted elsewhere", thing, v)
+	case shoot.MayStay:
+		return thing + " may stay, or come all at once: practise the pour"
+	case shoot.ClockChanges:
+		return "the clocks change by " + v + " h: times here are on the wall clock"
+	case shoot.PastMidnight:
+		return "the day ends after midnight"
+	case shoot.TestSettles:
+		return fmt.Sprintf("%s of the spread is what counts as the look: one test unit settles it", percent(n.Value.Value))
+	case shoot.StandInHolds:
+		return "the stand-in for " + thing + " does not change on the set"
+	case shoot.LongDay:
+		return "the day is " + v + " h long"
+	case shoot.ManyUnits:
+		return v + " units are more than a day has: ask for fewer takes, or work on the success rate first"
+	case shoot.StockShort:
+		return fmt.Sprintf("%s: %s units wanted, there are %s", thing, v, w)
+	case shoot.TooThinForCup:
+		return "no cup tells " + thing + " apart: time the pour itself"
+	case shoot.Taught:
+		return "times of " + thing + " are narrowed by what was seen today"
+	case shoot.RevisedBatch:
+		return "the batch of " + thing + " is planned from its cup time"
+	case shoot.FavourFlagged:
+		return fmt.Sprintf("a slice is what people buy: the front one may carry %s more, not %s", percent(n.Second.Value), percent(n.Value.Value))
+	}
+	return string(n.Code)
+}
+
+func orNone(text string) string {
+	if text == "" {
+		return "none"
+	}
+	return text
+}
+
+// reason names an input as the crew would.
+func reason(r shoot.Reason) string {
+	return fmt.Sprintf("%s %s", r.Input, percent(r.Share))
+}
+
+// reasons gives the first two, with the rest that nothing explains alone.
+func reasons(rs []shoot.Reason) string {
+	var out []string
+	for _, r := range rs[:min(2, len(rs))] {
+		if r.Share >= 0.05 {
+			out = append(out, reason(r))
 		}
-		return y
 	}
-	return honestplate.Window{Earliest: first(a.Earliest, b.Earliest), Likely: first(a.Likely, b.Likely), Latest: first(a.Latest, b.Latest)}
+	return strings.Join(out, ", ")
 }
 
-// decisive names the input that explains most of a time's spread, and its share.
-func decisive(s []thermal.Sensitivity) string {
-	if len(s) == 0 {
-		return ""
+func percent(share float64) string {
+	if share > 0.99 && share < 1 {
+		return "over 99 %"
 	}
-	return fmt.Sprintf("%s, %.0f %%", s[0].Input, 100*s[0].Share)
+	return fmt.Sprintf("%.0f %%", 100*share)
 }
 
-// digits prints a number to n significant digits, never with an exponent.
-func digits(v float64, n int) string {
+// number gives up to two decimals, without trailing zeros.
+func number(v float64) string {
+	if v == math.Trunc(v) || math.Abs(v) >= 100 {
+		return strconv.FormatFloat(v, 'f', 0, 64)
+	}
+	return strings.TrimRight(strings.TrimRight(strconv.FormatFloat(v, 'f', 2, 64), "0"), ".")
+}
+
+// grams gives a mass on a scale's step.
+func grams(v, step float64) string {
+	if step <= 0 {
+		return number(v) + " g"
+	}
+	decimals := 0
+	for s := step; decimals < 4 && math.Abs(s-math.Round(s)) > 1e-9*s; decimals++ {
+		s *= 10
+	}
+	return strconv.FormatFloat(v, 'f', decimals, 64) + " g"
+}
+
+// stopwatch gives a moment as the crew counts it.
+func stopwatch(m honestplate.Moment) string {
+	if !m.Never && m.After < 10*time.Second && m.After > 0 {
+		return strconv.FormatFloat(m.After.Seconds(), 'f', 1, 64) + " s"
+	}
+	return m.String()
+}
+
+// window gives a window with its band.
+func window(w honestplate.Window) string {
+	if !w.MayHappen() {
+		return "never"
+	}
+	if w.Earliest == w.Latest {
+		return stopwatch(w.Likely)
+	}
+	return fmt.Sprintf("%s (%s to %s)", stopwatch(w.Likely), stopwatch(w.Earliest), stopwatch(w.Latest))
+}
+
+// millimetres gives a length with its band.
+func millimetres(e honestplate.Estimate) string {
+	return fmt.Sprintf("%s mm (%s to %s)", two(e.Likely), two(e.Low), two(e.High))
+}
+
+// two gives two significant digits.
+func two(v float64) string {
 	if v == 0 {
 		return "0"
 	}
-	decimals := n - 1 - int(math.Floor(math.Log10(math.Abs(v))))
-	scale := math.Pow10(decimals)
-	return strconv.FormatFloat(math.Round(v*scale)/scale, 'f', max(0, decimals), 64)
+	digits := 1 - int(math.Floor(math.Log10(math.Abs(v))))
+	return strconv.FormatFloat(v, 'f', max(digits, 0), 64)
 }
 
-// mPaS prints a viscosity with its band, if it has one.
-func mPaS(e honestplate.Estimate) string {
-	if e.Low == e.High {
-		return digits(e.Likely*1000, 2) + " mPa s"
+// fraction gives an exposure time as photographers write it.
+func fraction(seconds float64) string {
+	if seconds >= 0.3 {
+		return two(seconds) + " s"
 	}
-	return fmt.Sprintf("%s (%s to %s) mPa s", digits(e.Likely*1000, 2), digits(e.Low*1000, 2), digits(e.High*1000, 2))
+	return fmt.Sprintf("1/%.0f s", 1/seconds)
 }
 
-// seconds prints a short time: to a tenth below ten seconds.
-func seconds(d time.Duration) string {
-	if d < 10*time.Second {
-		return fmt.Sprintf("%.1f s", d.Seconds())
-	}
-	return fmt.Sprintf("%.0f s", d.Seconds())
-}
-
-// hours prints the time something stays in a freezer.
-func hours(d time.Duration) string {
-	return fmt.Sprintf("%d h %02d min", int(d.Hours()), int(d.Minutes())%60)
-}
-
-// takes counts good takes.
-func takes(n int) string {
-	if n == 1 {
-		return "1 good take"
-	}
-	return fmt.Sprintf("%d good takes", n)
-}
-
-// stepDecimals is how many decimals a mass in steps has.
-func stepDecimals(step float64) int {
-	for n := range 6 {
-		scaled := step * math.Pow10(n)
-		if math.Abs(scaled-math.Round(scaled)) < 1e-9 {
-			return n
-		}
-	}
-	return 6
-}
+// height says a fall as a hand shows it.
+func height(mm float64) string { return fmt.Sprintf("%.0f cm", math.Floor(mm/10)) }

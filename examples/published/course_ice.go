@@ -22,11 +22,11 @@ var iceCourses = []Check{
 	},
 	{
 		Table: "ice_cylinder_in_water", Package: "thermal", Quantity: "time to half the volume", Unit: "s",
-		Claim: "the window of the iced drink's clock", Banded: true, Points: iceCylinder,
+		Claim: "the window of the iced glass's clock", Banded: true, Points: iceCylinder,
 	},
 	{
 		Table: "course_ice_cylinder", Package: "thermal", Quantity: "time to the radius", Unit: "s",
-		Claim: "the window of the iced drink's clock", Banded: true, Points: iceCylinderCourse,
+		Claim: "the window of the iced glass's clock", Banded: true, Points: iceCylinderCourse,
 	},
 	{
 		Table: "condensation_in_channel", Package: "thermal", Quantity: "latent over sensible heat", Unit: "",
@@ -96,8 +96,8 @@ func recedes(depth, waterC float64) (honestplate.Window, error) {
 	if err != nil {
 		return honestplate.Window{}, err
 	}
-	c, err := thermal.IcedDrink{
-		DrinkGrams: 1e5, DrinkC: honestplate.Some(waterC), Shape: thermal.IceBall, Size: ball, IceGrams: grams,
+	c, err := thermal.Glass{
+		DrinkGrams: 1e5, DrinkC: honestplate.Some(waterC), IceShape: thermal.IceBall, IceSize: ball, IceGrams: grams, IceC: honestplate.Some(0),
 		Diameter: 0.45, WallC: honestplate.Some(waterC), Horizon: 24 * hour,
 	}.Clock(thermal.Air{TempC: min(waterC, 50), RH: 0.9}) // the room hardly counts
 	return c.IceHalf.Window, err

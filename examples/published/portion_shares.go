@@ -17,14 +17,14 @@ var portionShares = []Check{
 	{
 		Table: "apportionment_us_1880", Package: "portion", Quantity: "seats", Unit: "seats", Claim: "equal",
 		Points: seats("apportionment_us_1880",
-			house{"seats_of_299", "population", apportion.LargestRemainder, 299, 1},
-			house{"seats_of_300", "population", apportion.LargestRemainder, 300, 1}),
+			house{"seats_of_299", "population", apportion.Vinton, 299, 1},
+			house{"seats_of_300", "population", apportion.Vinton, 300, 1}),
 	},
 	{
 		Table: "apportionment_us_1900", Package: "portion", Quantity: "seats", Unit: "seats", Claim: "equal",
 		Points: seats("apportionment_us_1900",
-			house{"seats_of_386", "population_1900", apportion.LargestRemainder, 386, 1},
-			house{"seats_of_391", "population_1907", apportion.LargestRemainder, 391, 1}),
+			house{"seats_of_386", "population_1900", apportion.Vinton, 386, 1},
+			house{"seats_of_391", "population_1907", apportion.Vinton, 391, 1}),
 	},
 	{
 		Table: "apportionment_us_1970_2020", Package: "portion", Quantity: "seats", Unit: "seats", Claim: "equal",

@@ -81,9 +81,9 @@ type Result struct {
 // All lists every check, by package.
 func All() []Check {
 	return slices.Concat(
-		rheologyLiquids, dairyMore, honeyMore, rheologyFlow, rheologyBlends, rheologyPours,
+		rheologyLiquids, dairyMore, honeyMore, rheologyFlow, rheologyBlends, rheologyPours, rheologyLook,
 		thermalAir, thermalConduction, thermalClocks, thermalCourses,
-		portionShares, portionPieces, portionDecisions, portionTakes,
+		portionShares, portionBounds, portionPieces, portionSets, portionDecisions, portionTakes,
 	)
 }
 

@@ -413,5 +413,5 @@ func fromRatio(tempC, ratio, pressurePa float64) (heat.MoistAir, error) {
 
 func fromDewPoint(tempC, dewC, pressurePa float64) (heat.MoistAir, error) {
 	a, err := thermal.AirFromDewPoint(tempC, dewC, pressurePa)
-	return heat.MoistAir(a), err
+	return heat.MoistAir{TempC: a.TempC, RH: a.RH, PressurePa: a.PressurePa}, err
 }

@@ -425,3 +425,34 @@ func BenchmarkBiproportionalTies200(b *testing.B) {
 		}
 	}
 }
+
+// Equal weights with unequal totals make ties everywhere: large tables are refused with
+// the limit, instead of taking minutes; with equal totals they are quick.
+func TestBiproportionalRefusesTooManyTies(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a second")
+	}
+	const n = 400
+	rng := rand.New(rand.NewPCG(1, 2))
+	weights, rows, columns := make([][]float64, n), make([]int64, n), make([]int64, n)
+	for i := range weights {
+		weights[i] = make([]float64, n)
+		for j := range weights[i] {
+			weights[i][j] = 1
+		}
+	}
+	for range 50 * n * n {
+		rows[rng.IntN(n)]++
+		columns[rng.IntN(n)]++
+	}
+	var outside *honestplate.RangeError
+	if _, err := Biproportional(weights, rows, columns); !errors.As(err, &outside) || outside.Value != n*n || outside.High != quickCells {
+		t.Errorf("%v", err)
+	}
+	for i := range rows {
+		rows[i], columns[i] = 50*n+7, 50*n+7
+	}
+	if _, err := Biproportional(weights, rows, columns); err != nil {
+		t.Error(err)
+	}
+}

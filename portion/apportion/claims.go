@@ -21,10 +21,12 @@ type Claim struct {
 // the claims except between claims that are equal in weight: ties go to the
 // larger weight, then to the earlier claim.
 //
-// The arithmetic is in whole numbers. Weights that are whole numbers or short
-// decimals (up to 12 places) count exactly as written, so 0.1, 0.2, 0.3 share as
-// 1, 2, 3 do. Others are taken to within 2^-62 of their sum, which moves no quota
-// by more than a millionth of a unit; they may differ by a factor of 1e15.
+// The arithmetic is in whole numbers. Weights are read as the decimals they print as,
+// to 15 digits, so 0.1, 0.2, 0.3 share as 1, 2, 3 do, and so do three times as much,
+// with the dust of that multiplication: no tie changes hands. Where the digits of all
+// weights together are too many, the weights are taken to within 2^-62 of their sum,
+// which moves no quota by more than a millionth of a unit; they may differ by a factor
+// of 1e15.
 //
 // total is 0..1e12. Errors: [honestplate.RangeError] for a larger total or ratio of
 // weights, and for more work than [QuotaMethod] can do; [honestplate.InputError] for no
@@ -32,7 +34,7 @@ type Claim struct {
 // [BoundsError] for minima above the total or maxima below it.
 func (m Method) Apportion(total int64, claims []Claim) ([]int64, error) {
 	if m < 0 || int(m) >= len(methodNames) {
-		return nil, check.Input("Method", m, "", "a method of this package, LargestRemainder to QuotaMethod")
+		return nil, check.Input("Method", m, "", "a method of this package, LargestRemainder to Vinton")
 	}
 	if err := checkClaims(total, claims); err != nil {
 		return nil, err
@@ -44,6 +46,8 @@ func (m Method) Apportion(total int64, claims []Claim) ([]int64, error) {
 	switch m {
 	case LargestRemainder:
 		return p.largestRemainder(), nil
+	case Vinton:
+		return p.vinton()
 	case QuotaMethod:
 		if work := float64(total) * float64(len(claims)); work > quotaWork {
 			return nil, check.Beyond("Total", float64(total), quotaWork/float64(len(claims)), "units", "the quota method goes unit by unit: more than a second's work with so many claims")

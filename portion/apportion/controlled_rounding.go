@@ -9,8 +9,9 @@ import (
 // ControlledRounding rounds every entry of a table down or up to a whole number so
 // that every row total, every column total and the grand total is rounded down or
 // up too, with the least sum of squared changes. Whole numbers stay, so zeros stay
-// zeros. A number within 1e-9 of a whole one counts as whole. Divide first to round
-// to another base.
+// zeros. Entries are read as the decimals they print as, to 15 digits, and summed as
+// such; what is within 1e-9 of a whole number counts as whole. Divide first to round to
+// another base.
 //
 // Such a rounding always exists for a two-way table (Bacharach, Matrix Rounding
 // Problems, Management Science 12 (1966) 732-742; Cox, A Constructive Procedure for
@@ -28,20 +29,27 @@ func ControlledRounding(values [][]float64) ([][]int64, error) {
 	if err := checkShape(values, len(values), n); err != nil {
 		return nil, err
 	}
-	rows, columns, total := make([]float64, len(values)), make([]float64, n), 0.0
+	entries := make([][]controlled.Amount, len(values))
+	rows, columns, total := make([]controlled.Amount, len(values)), make([]controlled.Amount, n), controlled.Amount{}
 	for i, row := range values {
+		entries[i] = make([]controlled.Amount, n)
 		for j, v := range row {
-			rows[i] += v
-			columns[j] += v
-			total += v
+			if v > mostTableUnits {
+				return nil, honestplate.InRange("Values", v, 0, mostTableUnits, "in all", tableUnitsReason)
+			}
+			a := controlled.Decimal(v)
+			entries[i][j] = a
+			rows[i] = rows[i].Plus(a)
+			columns[j] = columns[j].Plus(a)
 		}
+		total = total.Plus(rows[i])
 	}
-	if err := honestplate.InRange("Values", total, 0, mostTableUnits, "in all", tableUnitsReason); err != nil {
+	if err := honestplate.InRange("Values", total.Float(), 0, mostTableUnits, "in all", tableUnitsReason); err != nil {
 		return nil, err
 	}
-	out, ok := controlled.Round(values, rows, columns, total)
+	out, ok := controlled.Round(entries, rows, columns, total)
 	if !ok {
-		return nil, check.Input("Values", total, "in all", "totals that agree with the entries")
+		return nil, check.Input("Values", total.Float(), "in all", "totals that agree with the entries")
 	}
 	return out, nil
 }

@@ -148,3 +148,36 @@ func TestBadControlledRoundings(t *testing.T) {
 		t.Errorf("huge: %v", err)
 	}
 }
+
+// Totals are sums of decimals, not of their float64: a row of large amounts that adds up
+// to a whole number keeps it.
+func TestControlledRoundingSumsDecimals(t *testing.T) {
+	rng := rand.New(rand.NewPCG(2, 14))
+	cases := [][]float64{{5792433.2, 6676325.7, 8850877.5, 9181243.4, 0.2}}
+	for range 2000 {
+		row, rest := make([]float64, 20), int64(0)
+		for j := range row[1:] {
+			tenths := rng.Int64N(10_000_000)
+			rest += tenths
+			row[1+j] = float64(tenths) / 10
+		}
+		row[0] = float64(10-rest%10) / 10
+		cases = append(cases, row)
+	}
+	for _, row := range cases {
+		tenths, sum := int64(0), int64(0)
+		for _, v := range row {
+			tenths += int64(math.Round(10 * v))
+		}
+		got, err := ControlledRounding([][]float64{row})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, n := range got[0] {
+			sum += n
+		}
+		if 10*sum != tenths {
+			t.Fatalf("%v: rounded to %d in all, the entries sum to %d tenths", row, sum, tenths)
+		}
+	}
+}

@@ -69,7 +69,7 @@ func (p parties) firstUnits(got []int64, left *int64) bool {
 	first := make([]fraction, 0, wanting)
 	for i := range got {
 		if p.low[i] == 0 && p.high[i] > 0 {
-			first = append(first, fraction{0, p.claims[i].Weight, i})
+			first = append(first, fraction{0, p.weight[i], i})
 		}
 	}
 	top.Select(first, int(*left), fraction.before)
@@ -81,15 +81,15 @@ func (p parties) firstUnits(got []int64, left *int64) bool {
 
 // A unit is one unit's claim: the party that would take it as its next.
 type unit struct {
-	num, den u128    // v/d(a), or its square
-	weight   float64 // as given
+	num, den u128 // v/d(a), or its square
+	weight   uint64
 	party    int
 }
 
 // unit returns the claim of a party that already holds a units.
 func (p parties) unit(m Method, party int, a int64) unit {
 	num, den := m.priority(p.weight[party], uint64(a))
-	return unit{num, den, p.claims[party].Weight, party}
+	return unit{num, den, p.weight[party], party}
 }
 
 // before orders units: the largest v/d(a) first, ties to the larger weight, then

@@ -1,8 +1,8 @@
 package apportion
 
-// Ideal returns the amounts that [Method.Apportion] by [LargestRemainder] rounds where bounds
-// bite: k v within Min and Max with one k for all, summing to the total as real
-// numbers. Errors as [Method.Apportion].
+// Ideal returns the quotas that [Method.Apportion] by [LargestRemainder] rounds: k v within Min
+// and Max with one k for all, summing to the total as real numbers. Errors as
+// [Method.Apportion].
 func Ideal(total int64, claims []Claim) ([]float64, error) {
 	if err := checkClaims(total, claims); err != nil {
 		return nil, err

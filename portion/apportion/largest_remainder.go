@@ -3,29 +3,40 @@ package apportion
 import (
 	"math/bits"
 
+	"example.org/honestplate"
 	"example.org/honestplate/portion/internal/top"
 )
 
-// largestRemainder shares by largest remainder within bounds.
-//
-// Every quota total x v / sum of v is rounded down, or to its bound, and the
-// units left go to the largest fractions. That is how the US House was shared in
-// 1880 with one seat at least for every state. If the bounds take or leave more
-// than such rounding can absorb, the quotas of the zones that no bound holds are
-// rescaled alike first: q = clamp(k v, low, high) with one k for all, so that the
-// quotas sum to the total; then rounding never meets a bound.
+// largestRemainder shares by one rule, with bounds or without: the quotas are
+// clamp(k v, low, high) with one k for all, so that they sum to the total; they are
+// rounded down, and the units left go to the largest fractions. A quota that a bound
+// holds is whole, so rounding never meets a bound.
 func (p parties) largestRemainder() []int64 {
 	got := make([]int64, len(p.weight))
 	if p.weightSum == 0 {
 		copy(got, p.low) // checked: the minima are the total
 		return got
 	}
-	if p.round(got, nil, uint64(p.total), p.weightSum) {
-		return got
-	}
 	held, units, weight := p.boundQuotas()
 	p.round(got, held, units, weight)
 	return got
+}
+
+// vinton shares by largest remainder of quotas that bounds do not rescale.
+func (p parties) vinton() ([]int64, error) {
+	got := make([]int64, len(p.weight))
+	if p.weightSum == 0 {
+		copy(got, p.low)
+		return got, nil
+	}
+	if !p.round(got, nil, uint64(p.total), p.weightSum) {
+		return nil, &honestplate.RefusedError{
+			Field: "Claims", Kind: honestplate.ErrInfeasible,
+			Reason: "the bounds take or leave more than the rounding of the quotas can make up",
+			Advice: "share by LargestRemainder, which scales the other quotas",
+		}
+	}
+	return got, nil
 }
 
 // round sets got to the quotas weight x units/weightSum, rounded within bounds;
@@ -48,7 +59,7 @@ func (p parties) round(got []int64, held []bool, units, weightSum uint64) bool {
 			if fractions == nil {
 				fractions = make([]fraction, 0, len(p.weight)-i)
 			}
-			fractions = append(fractions, fraction{rest, p.claims[i].Weight, i})
+			fractions = append(fractions, fraction{rest, w, i})
 		}
 	}
 	if left < 0 || left > int64(len(fractions)) {
@@ -65,7 +76,7 @@ func (p parties) round(got []int64, held []bool, units, weightSum uint64) bool {
 // sum.
 type fraction struct {
 	rest   uint64
-	weight float64 // as given
+	weight uint64
 	party  int
 }
 

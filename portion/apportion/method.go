@@ -17,10 +17,11 @@ type Method int
 // Monthly 82 (1975) 701-730; formulas from memory, checked against its printed
 // apportionments.
 const (
-	// LargestRemainder (Hamilton, Hare-Niemeyer): the floor of every exact quota
-	// total x v / sum of v, the rest to the largest fractions. Keeps every share
-	// within one unit of its quota, but a larger total can lower a share (the
-	// Alabama paradox).
+	// LargestRemainder (Hamilton, Hare-Niemeyer): the floor of every exact quota,
+	// the rest to the largest fractions. The quotas are those of [Ideal],
+	// clamp(k v, Min, Max) with one k for all: total x v / sum of v where no bound
+	// holds. Every share is within one unit of its quota, and raising a weight
+	// never lowers its share; but a larger total can (the Alabama paradox).
 	LargestRemainder Method = iota
 	// Jefferson (D'Hondt), d(a) = a+1: favours the large.
 	Jefferson
@@ -39,9 +40,15 @@ const (
 	// upper quota and has no Alabama paradox. Its time grows with total x claims,
 	// which must stay below 1e8.
 	QuotaMethod
+	// Vinton is the rule of the US censuses of 1850 to 1900, with one seat at least
+	// for every state: the floor of every quota total x v / sum of v, or its bound,
+	// the rest to the largest fractions. Bounds do not rescale the other quotas, so
+	// that a share can be further from what is fair than with LargestRemainder;
+	// where rounding cannot make up for the bounds the sharing is refused.
+	Vinton
 )
 
-var methodNames = [...]string{"largest remainder", "Jefferson", "Webster", "Adams", "Huntington-Hill", "Dean", "quota method"}
+var methodNames = [...]string{"largest remainder", "Jefferson", "Webster", "Adams", "Huntington-Hill", "Dean", "quota method", "Vinton"}
 
 // String returns the method's usual name.
 func (m Method) String() string { return words.Of("Method", int(m), methodNames[:]) }

@@ -58,7 +58,7 @@ func every(testdata.Row) bool { return true }
 func TestAlabamaParadoxNeedsTheOneSeatMinimum(t *testing.T) {
 	names, claims := house(t, "apportionment_us_1880", "population", every, 1)
 	want := map[string][2]int64{"Alabama": {8, 7}, "Illinois": {18, 19}, "Texas": {9, 10}}
-	if diff := cmp.Diff(want, changes(t, LargestRemainder, names, claims, 299, 300)); diff != "" {
+	if diff := cmp.Diff(want, changes(t, Vinton, names, claims, 299, 300)); diff != "" {
 		t.Error(diff)
 	}
 	names, claims = house(t, "apportionment_us_1880", "population", every, 0)
@@ -82,7 +82,7 @@ func TestAlabamaParadoxNeedsTheOneSeatMinimum(t *testing.T) {
 func TestColoradoIn1900(t *testing.T) {
 	names, claims := house(t, "apportionment_us_1900", "population_1900", func(r testdata.Row) bool { return r.Text("population_1900") != "" }, 1)
 	for size := int64(350); size <= 400; size++ {
-		got, err := LargestRemainder.Apportion(size, claims)
+		got, err := Vinton.Apportion(size, claims)
 		if err != nil {
 			t.Fatal(err)
 		}

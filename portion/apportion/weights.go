@@ -5,6 +5,7 @@ import (
 	"math/bits"
 
 	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/decimal"
 )
 
 // Whole-number weights sum to less than 2^weightBits, which leaves room in
@@ -22,16 +23,19 @@ func tooUneven(field string, ratio float64) error {
 }
 
 // wholeWeights turns the claims' weights into whole numbers in the same
-// proportions, and their sum. If all are whole numbers or decimals of up to 12
-// places that fit, the result is exact. Otherwise all are scaled by one power of
-// two, chosen so that the sum fills 62 bits, and rounded; one above 0 stays so.
-// Both ways the result does not depend on the order of the claims.
+// proportions, and their sum. Weights are read as decimals of 15 digits, and if these
+// fit the result is exact. Otherwise all are scaled by one power of two, chosen so that
+// the sum fills 62 bits, and rounded; one above 0 stays so. Both ways the result does
+// not depend on the order of the claims.
 func wholeWeights(claims []Claim) ([]uint64, uint64, error) {
 	w := make([]uint64, len(claims))
 	if places, ok := decimalPlaces(claims); ok {
 		if sum, ok := scaleByTen(w, claims, places); ok {
 			return w, sum, nil
 		}
+	}
+	if sum, ok := decimalWeights(w, claims); ok {
+		return w, sum, nil
 	}
 	heaviest, lightest := 0.0, math.Inf(1)
 	for _, c := range claims {
@@ -103,4 +107,24 @@ func scaleByTwo(w []uint64, claims []Claim, shift int) (sum uint64) {
 		sum += w[i]
 	}
 	return sum
+}
+
+// decimalWeights sets w to the weights as decimals of 15 digits over the smallest place
+// that any of them has. ok is false if the sum does not fit.
+func decimalWeights(w []uint64, claims []Claim) (sum uint64, ok bool) {
+	values := make([]float64, len(claims))
+	for i, c := range claims {
+		values[i] = c.Weight
+	}
+	whole, ok := decimal.Whole(values)
+	if !ok {
+		return 0, false
+	}
+	for i, n := range whole {
+		w[i] = uint64(n)
+		if sum += w[i]; sum >= 1<<weightBits {
+			return 0, false
+		}
+	}
+	return sum, true
 }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
+	"path/filepath"
 
 	"example.org/honestplate/examples/internal/notebook"
 )
@@ -25,6 +26,15 @@ func generate() error {
 	}
 	for _, folder := range folders {
 		if err := goRun(folder, "."); err != nil {
+			return err
+		}
+	}
+	for file, of := range map[string]string{"shoot/schema.json": "brief", "shoot/facts.schema.json": "facts"} {
+		schema, err := exec.Command("go", "run", "./callsheet", "-schema", of).Output()
+		if err != nil {
+			return fmt.Errorf("schema of %s: %w", of, err)
+		}
+		if err := os.WriteFile(file, schema, 0o644); err != nil {
 			return err
 		}
 	}
@@ -55,7 +65,27 @@ func firstResult(readme string) error {
 	if err != nil {
 		return err
 	}
-	return os.WriteFile(readme, renewed, 0o644)
+	if err := os.WriteFile(readme, renewed, 0o644); err != nil {
+		return err
+	}
+	return chart("callsheet/day.svg")
+}
+
+// chart renews the picture of the day that the README shows.
+func chart(file string) error {
+	dir, err := os.MkdirTemp("", "sheet-")
+	if err != nil {
+		return err
+	}
+	defer os.RemoveAll(dir)
+	if err := goRun(".", "./callsheet", "-out", dir); err != nil {
+		return err
+	}
+	data, err := os.ReadFile(filepath.Join(dir, "day.svg"))
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(file, data, 0o644)
 }
 
 func goRun(folder string, args ...string) error {

@@ -26,6 +26,6 @@ func Between(page []byte, name, text string) ([]byte, error) {
 // and its first dish.
 func FirstResult(sheet string) string {
 	_, day, _ := strings.Cut(sheet, "THE DAY\n")
-	day, _, _ = strings.Cut(day, "\n2  ")
+	day, _, _ = strings.Cut(day, "\n2 ")
 	return "```text\nTHE DAY\n" + strings.TrimSpace(day) + "\n```\n"
 }

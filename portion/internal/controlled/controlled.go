@@ -9,9 +9,9 @@ import (
 )
 
 // Round rounds the entries of a table down or up, so that every margin is rounded down
-// or up too, with the least sum of squared changes. The margins are given: they are free
-// of the rounding of sums. ok is false if they do not agree with the entries.
-func Round(values [][]float64, rows, columns []float64, total float64) (out [][]int64, ok bool) {
+// or up too, with the least sum of squared changes. The margins are given: they are exact
+// sums. ok is false if they do not agree with the entries.
+func Round(values [][]Amount, rows, columns []Amount, total Amount) (out [][]int64, ok bool) {
 	m, n := len(rows), len(columns)
 	left, right := m+n, m+n+1 // hubs before the rows and after the columns
 	net := flow.New(m+n+2, m*n+m+n+1)
@@ -22,7 +22,7 @@ func Round(values [][]float64, rows, columns []float64, total float64) (out [][]
 	for i, row := range values {
 		out[i], gain[i] = make([]int64, n), make([]float64, n)
 		for j, v := range row {
-			floor, up := floorUp(v)
+			floor, up := v.floorUp()
 			out[i][j], gain[i][j] = floor, math.Inf(-1)
 			floors[0][i] += floor
 			floors[1][j] += floor
@@ -33,9 +33,9 @@ func Round(values [][]float64, rows, columns []float64, total float64) (out [][]
 		}
 	}
 	least, most := [2][]int{make([]int, m), make([]int, n)}, [2][]int{make([]int, m), make([]int, n)}
-	for side, margin := range [2][]float64{rows, columns} {
+	for side, margin := range [2][]Amount{rows, columns} {
 		for k, v := range margin {
-			floor, up := floorUp(v)
+			floor, up := v.floorUp()
 			least[side][k] = max(0, int(floor-floors[side][k]))
 			most[side][k] = least[side][k]
 			if up > 0 {
@@ -57,8 +57,8 @@ func Round(values [][]float64, rows, columns []float64, total float64) (out [][]
 		}
 		return e
 	}
-	given := func(from, to int, v float64) {
-		floor, up := floorUp(v)
+	given := func(from, to int, v Amount) {
+		floor, up := v.floorUp()
 		surplus[from] -= floor
 		surplus[to] += floor
 		if up > 0 {
@@ -83,7 +83,7 @@ func Round(values [][]float64, rows, columns []float64, total float64) (out [][]
 	}
 	given(right, left, total)
 	if net.Send(surplus, 1, func(int) {}) != nil {
-		// Only the rounding of huge sums can come here.
+		// Only margins that are not the sums of the entries can come here.
 		return nil, false
 	}
 	for i := range out {
@@ -94,16 +94,4 @@ func Round(values [][]float64, rows, columns []float64, total float64) (out [][]
 		}
 	}
 	return out, true
-}
-
-// floorUp splits v into a whole number and what is above it, 0 if within 1e-9 of a
-// whole number. What is above is rounded to 2^-30, far above the rounding of v, so
-// that all sums of costs are exact and equal costs are equal on every machine.
-func floorUp(v float64) (floor int64, up float64) {
-	if r := math.Round(v); math.Abs(v-r) <= 1e-9 {
-		return int64(r), 0
-	}
-	f := math.Floor(v)
-	const unit = 1 << 30
-	return int64(f), math.Round(min(max((v-f)*unit, 1), unit-1)) / unit
 }

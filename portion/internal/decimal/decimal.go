@@ -118,3 +118,71 @@ func CommonDivisor(a, b int64) int64 {
 	}
 	return a
 }
+
+// Whole returns the values, as the decimals they print as, over the smallest place that
+// any of them has: whole numbers in the same proportions. Values must be finite, 0 or
+// more; ok is false if one does not fit 62 bits.
+func Whole(values []float64) (whole []int64, ok bool) {
+	read, least := make([]Decimal, len(values)), math.MaxInt
+	for i, v := range values {
+		if read[i] = Of(v); read[i].coef != 0 {
+			least = min(least, read[i].exp)
+		}
+	}
+	whole = make([]int64, len(values))
+	for i, d := range read {
+		if d.coef == 0 {
+			continue
+		}
+		if d.exp-least > 18 {
+			return nil, false
+		}
+		n := d.coef
+		for range d.exp - least {
+			if n > (1<<62)/10 {
+				return nil, false
+			}
+			n *= 10
+		}
+		whole[i] = n
+	}
+	return whole, true
+}
+
+// SplitUnit is how many parts Split makes of one.
+const SplitUnit = 1_000_000_000_000_000
+
+// Split returns the whole number in a value of 0 up to 1e15, read as the decimal it
+// prints as, and what is above it in parts of SplitUnit, cut off there.
+func Split(v float64) (whole, parts int64) {
+	d := Of(v)
+	power := func(n int) (p int64) {
+		p = 1
+		for range n {
+			p *= 10
+		}
+		return p
+	}
+	switch {
+	case d.exp >= 0:
+		return d.coef * power(d.exp), 0
+	case d.exp >= -15:
+		p := power(-d.exp)
+		return d.coef / p, d.coef % p * (SplitUnit / p)
+	case d.exp >= -30: // of 15 digits none is whole
+		return 0, d.coef / power(-d.exp-15)
+	}
+	return 0, 0
+}
+
+// FloorDiv returns a/b rounded down, for b above 0.
+func FloorDiv(a, b int64) int64 {
+	q := a / b
+	if a%b < 0 {
+		q--
+	}
+	return q
+}
+
+// CeilDiv returns a/b rounded up, for b above 0.
+func CeilDiv(a, b int64) int64 { return -FloorDiv(-a, b) }

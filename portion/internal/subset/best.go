@@ -3,6 +3,8 @@ package subset
 import (
 	"errors"
 	"slices"
+
+	"example.org/honestplate/portion/internal/decimal"
 )
 
 // The reasons for no answer.
@@ -18,7 +20,7 @@ var (
 // Errors: ErrNone, ErrEffort.
 func (p Problem) Best() (Solution, error) {
 	in := p.instance()
-	if low, high := in.extremes(); low > in.hi || high < in.lo {
+	if low, high := in.extremes(); low > in.hi || high < in.lo || in.lo > in.hi {
 		return Solution{}, ErrNone
 	}
 	var s solution
@@ -34,7 +36,7 @@ func (p Problem) Best() (Solution, error) {
 	if err != nil {
 		return Solution{}, err
 	}
-	return Solution{s.chosen, s.sum, s.score * in.unit, s.bound * in.unit, s.proven, s.proven && s.first, in.work}, nil
+	return Solution{s.chosen, in.total(s.sum), s.score * in.unit, s.bound * in.unit, s.proven, s.proven && s.first, in.work}, nil
 }
 
 // Nearest returns the totals that sets of the right counts make next to the target: at
@@ -44,17 +46,17 @@ func (p Problem) Nearest() (below, above int64, hasBelow, hasAbove, known bool) 
 	in := p.instance()
 	low, high := in.extremes()
 	switch {
-	case high <= in.target:
-		return high, 0, true, false, true
-	case low >= in.target:
-		return 0, low, false, true, true
+	case high <= in.below:
+		return in.total(high), 0, true, false, true
+	case low >= in.above:
+		return 0, in.total(low), false, true, true
 	}
 	r := in.reachable(false)
 	if r == nil {
 		return 0, 0, false, false, false
 	}
-	below, above, hasBelow, hasAbove = r.nearest(in.target)
-	return below, above, hasBelow, hasAbove, true
+	below, above, hasBelow, hasAbove = r.nearest()
+	return in.total(below), in.total(above), hasBelow, hasAbove, true
 }
 
 // flatBest answers where every permitted set has one score: the closest total, and
@@ -85,31 +87,34 @@ func (in *instance) flatBest() (solution, error) {
 // none, one, or two at equal distance.
 func (r *reach) closest() []int64 {
 	in := r.in
-	// A target outside the window (never below, never above) does not occur: the
-	// window always holds it.
-	for d := int64(0); d <= max(in.target-in.lo, in.hi-in.target); d++ {
-		var out []int64
-		for _, t := range []int64{in.target - d, in.target + d} {
-			if t >= in.lo && t <= in.hi && r.has(t) && !slices.Contains(out, t) {
-				out = append(out, t)
-			}
-		}
-		if len(out) > 0 {
-			return out
-		}
+	least, most := max(in.lo, r.base), min(in.hi, r.base+int64(r.words)*64-1)
+	low, high := min(in.below, most), max(in.above, least)
+	for ; low >= least && !r.has(low); low-- {
 	}
-	return nil
+	for ; high <= most && !r.has(high); high++ {
+	}
+	switch {
+	case low < least && high > most:
+		return nil
+	case low < least || high <= most && in.off(high) < in.off(low):
+		return []int64{high}
+	case high > most || low == high || in.off(low) < in.off(high):
+		return []int64{low}
+	}
+	return []int64{low, high}
 }
 
 // closest answers a problem that wants the closest total: the reachable totals say which distance is
 // least, then the best score at that distance is sought.
 func (in *instance) closest() (solution, error) {
 	// Mostly the declared mass itself can be had, and that is soon seen.
-	exact := *in
-	exact.lo, exact.hi, exact.effort = in.target, in.target, min(in.effort, 100_000)
-	s, err := exact.bestScore()
-	if in.work = exact.work; err == nil && s.proven {
-		return s, nil
+	if in.below == in.above {
+		exact := *in
+		exact.lo, exact.hi, exact.effort = in.below, in.below, min(in.effort, 100_000)
+		s, err := exact.bestScore()
+		if in.work = exact.work; err == nil && s.proven {
+			return s, nil
+		}
 	}
 	r := in.reachable(false)
 	if r == nil {
@@ -147,7 +152,7 @@ func (in *instance) closest() (solution, error) {
 func (in *instance) widening() (solution, error) {
 	for d := int64(0); ; d = 2*d + 1 {
 		narrow := *in
-		narrow.lo, narrow.hi = max(in.lo, in.target-d), min(in.hi, in.target+d)
+		narrow.lo, narrow.hi = max(in.lo, in.below-d), min(in.hi, in.above+d)
 		s, err := narrow.bestScore()
 		in.work = narrow.work
 		if err == nil {
@@ -173,8 +178,13 @@ func (in *instance) bestScore() (solution, error) {
 	slices.Sort(costs)
 	budget := costs[min(10, len(costs)-1)]
 	searched, checked := int64(-1), false
+	kept := solution{}
 	for {
 		s, thinned := in.within(x, budget)
+		if in.better(kept, s) {
+			s = kept // found before, within a smaller budget
+		}
+		kept = s
 		if !thinned {
 			if s.found {
 				cost := x.bound - s.score*x.scale
@@ -182,7 +192,7 @@ func (in *instance) bestScore() (solution, error) {
 					s.bound, s.proven, s.first = s.score, true, true
 					return s, nil
 				}
-				budget = cost
+				searched, budget = budget, cost
 				continue
 			}
 			if searched = budget; budget >= total {
@@ -190,11 +200,11 @@ func (in *instance) bestScore() (solution, error) {
 			}
 		} else if s.found {
 			// Every set of cost up to searched has been seen: none is permitted.
-			s.bound = max(s.score, floorDiv(x.bound-searched-1, x.scale))
+			s.bound = max(s.score, decimal.FloorDiv(x.bound-searched-1, x.scale))
 			s.proven = s.bound == s.score && in.off(s.sum) == 0
 			return s, nil
 		} else if budget >= total {
-			return in.anySet(x, floorDiv(x.bound-searched-1, x.scale))
+			return in.anySet(x, decimal.FloorDiv(x.bound-searched-1, x.scale))
 		}
 		if !checked && in.work > 100_000 {
 			checked = true
@@ -203,7 +213,8 @@ func (in *instance) bestScore() (solution, error) {
 			}
 		}
 		budget = min(2*budget+1, total)
-		if in.work > in.effort {
+		// Pieces left out of the core stay out with a larger budget too.
+		if in.work > in.effort || thinned && len(in.w) > in.core() {
 			budget = total
 		}
 	}
@@ -230,12 +241,4 @@ func (in *instance) anySet(x *relaxation, bound int64) (solution, error) {
 	s.bound = max(s.score, bound)
 	s.proven = s.bound == s.score && in.off(s.sum) == 0
 	return s, nil
-}
-
-func floorDiv(a, b int64) int64 {
-	q := a / b
-	if a%b < 0 {
-		q--
-	}
-	return q
 }

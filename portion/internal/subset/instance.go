@@ -6,7 +6,11 @@
 // resort, best.go puts them together.
 package subset
 
-import "example.org/honestplate/portion/internal/decimal"
+import (
+	"slices"
+
+	"example.org/honestplate/portion/internal/decimal"
+)
 
 // AnyCount as the count of a group leaves the number of its pieces free.
 const AnyCount = -1
@@ -34,17 +38,22 @@ type Solution struct {
 	Work   int   // steps spent, in the unit of Problem.Effort
 }
 
-// An instance is a problem under way, with scores over their common divisor.
+// An instance is a problem under way, with scores over their common divisor. Masses that
+// have a common divisor too, once the lightest of each group of a fixed count is taken
+// off, are counted in it: even masses then have no odd total.
 type instance struct {
-	w, v           []int64
-	groups         []Group
-	lo, hi, target int64
-	unit           int64 // common divisor of the scores
-	effort, work   int
+	w, v         []int64
+	groups       []Group
+	lo, hi       int64 // permitted totals of w
+	below, above int64 // totals of w next to the wanted one, or it
+	base, step   int64 // a total is base + step times that of w
+	target       int64 // the wanted total, as given
+	unit         int64 // common divisor of the scores
+	effort, work int
 }
 
 func (p Problem) instance() *instance {
-	in := &instance{w: p.Masses, v: make([]int64, len(p.Scores)), groups: p.Groups, lo: p.Low, hi: p.High, target: p.Target, effort: p.Effort}
+	in := &instance{v: make([]int64, len(p.Scores)), groups: p.Groups, target: p.Target, effort: p.Effort}
 	for _, v := range p.Scores {
 		in.unit = decimal.CommonDivisor(in.unit, v)
 	}
@@ -52,8 +61,38 @@ func (p Problem) instance() *instance {
 	for i, v := range p.Scores {
 		in.v[i] = v / in.unit
 	}
+	in.masses(p.Masses)
+	in.lo, in.hi = decimal.CeilDiv(p.Low-in.base, in.step), decimal.FloorDiv(p.High-in.base, in.step)
+	in.below, in.above = decimal.FloorDiv(p.Target-in.base, in.step), decimal.CeilDiv(p.Target-in.base, in.step)
 	return in
 }
+
+// masses sets the masses in their common step.
+func (in *instance) masses(given []int64) {
+	less := make([]int64, len(in.groups))
+	for g, sp := range in.groups {
+		if sp.Count != AnyCount {
+			less[g] = slices.Min(given[sp.From:sp.To])
+		}
+		for _, w := range given[sp.From:sp.To] {
+			if in.step = decimal.CommonDivisor(in.step, w-less[g]); in.step == 1 {
+				in.w = given
+				return
+			}
+		}
+	}
+	in.step = max(in.step, 1)
+	in.w = make([]int64, len(given))
+	for g, sp := range in.groups {
+		in.base += less[g] * int64(max(sp.Count, 0))
+		for i := sp.From; i < sp.To; i++ {
+			in.w[i] = (given[i] - less[g]) / in.step
+		}
+	}
+}
+
+// total is a total of w as the problem counts it.
+func (in *instance) total(sum int64) int64 { return in.base + in.step*sum }
 
 // flat reports that every permitted choice has the same score.
 func (in *instance) flat() bool {

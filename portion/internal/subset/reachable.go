@@ -45,7 +45,7 @@ func (in *instance) reachable(keep bool) *reach {
 		rowsInAll += rows * (sp.To - sp.From + 1)
 	}
 	low, high := in.extremes()
-	words := (min(high, max(in.target, low)+jump)-r.base)/64 + 1
+	words := (min(high, max(in.above, low)+jump)-r.base)/64 + 1
 	work := words * int64(rowsInAll)
 	memory := words * int64(2*rowsAtOnce)
 	if keep {
@@ -146,13 +146,13 @@ func (r *reach) bit(row []uint64, k int64) bool {
 
 // nearest returns the reachable totals next to the target: at or below it, and at
 // or above it.
-func (r *reach) nearest(target int64) (below, above int64, hasBelow, hasAbove bool) {
-	for t := target; t >= r.base && !hasBelow; t-- {
+func (r *reach) nearest() (below, above int64, hasBelow, hasAbove bool) {
+	for t := r.in.below; t >= r.base && !hasBelow; t-- {
 		if r.has(t) {
 			below, hasBelow = t, true
 		}
 	}
-	for t := max(target, r.base); t < r.base+int64(r.words)*64 && !hasAbove; t++ {
+	for t := max(r.in.above, r.base); t < r.base+int64(r.words)*64 && !hasAbove; t++ {
 		if r.has(t) {
 			above, hasAbove = t, true
 		}

@@ -3,6 +3,8 @@ package subset
 import (
 	"cmp"
 	"slices"
+
+	"example.org/honestplate/portion/internal/top"
 )
 
 // A move changes a set a little: one piece leaves and one joins, or one does either
@@ -15,6 +17,7 @@ type move struct {
 const (
 	repairSide  = 200 // pieces on either side of a group's threshold that may move
 	repairMoves = 50_000
+	leastMoves  = 1000
 	repairTries = 16 // partners tried for each move
 	repairSteps = 200
 )
@@ -25,7 +28,8 @@ type nearSet struct {
 	x    *relaxation
 	set  []bool
 	sum  int64
-	cost int64 // reduced score below the relaxed set's
+	cost int64   // reduced score below the relaxed set's
+	core [][]int // by group: the pieces nearest to its threshold, on either side
 }
 
 // repair looks for a permitted set near the relaxed one: single moves as long as
@@ -35,6 +39,7 @@ type nearSet struct {
 func (in *instance) repair(x *relaxation) solution {
 	s := &nearSet{in: in, x: x, set: slices.Clone(x.base), sum: x.sum}
 	s.fill()
+	s.nearest()
 	for range repairSteps {
 		best, found := move{}, false
 		for _, m := range s.moves() {
@@ -44,12 +49,37 @@ func (in *instance) repair(x *relaxation) solution {
 				best, found = m, true
 			}
 		}
-		if !found {
+		if !found || s.in.work > 3*s.in.effort {
 			break
 		}
 		s.apply(best)
 	}
 	return s.pair()
+}
+
+// nearest sets the core: ten times as many pieces as may move at once.
+func (s *nearSet) nearest() {
+	r := s.x.r
+	for _, g := range s.in.groups {
+		var side [2][]int
+		for i := g.From; i < g.To; i++ {
+			k := 1
+			if s.set[i] {
+				k = 0
+			}
+			side[k] = append(side[k], i)
+		}
+		for k := range side {
+			most := min(len(side[k]), 10*repairSide)
+			top.Select(side[k], most, func(a, b int) bool {
+				ca, cb := max(r[a], -r[a]), max(r[b], -r[b])
+				return ca < cb || ca == cb && a < b
+			})
+			side[k] = side[k][:most]
+		}
+		s.core = append(s.core, append(side[0], side[1]...))
+	}
+	s.in.work += len(s.in.w) / 16
 }
 
 // fill takes whole groups of free count as far towards the window as their pieces
@@ -88,9 +118,11 @@ func (s *nearSet) apply(m move) {
 func (s *nearSet) moves() []move {
 	r, w := s.x.r, s.in.w
 	var out []move
-	for _, g := range s.in.groups {
+	// All pairs of moves cost about half the effort again.
+	most := min(repairMoves, max(leastMoves, s.in.effort/(2*repairTries)))
+	for n, g := range s.in.groups {
 		var side [2][]int // in the set, outside it
-		for i := g.From; i < g.To; i++ {
+		for _, i := range s.core[n] {
 			k := 1
 			if s.set[i] {
 				k = 0
@@ -113,7 +145,7 @@ func (s *nearSet) moves() []move {
 		}
 		for _, i := range side[0] {
 			for _, j := range side[1] {
-				if len(out) < repairMoves {
+				if len(out) < most {
 					out = append(out, move{w[j] - w[i], r[i] - r[j], i, j})
 				}
 			}

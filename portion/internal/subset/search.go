@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"example.org/honestplate/portion/internal/top"
 )
 
 // A state is a way to differ from the relaxed set in the pieces seen so far: the
@@ -46,9 +48,10 @@ type search struct {
 }
 
 const (
-	maxCore   = 4096    // pieces that a search leaves undecided
-	maxMemory = 1 << 22 // words in the rows of a layer
-	thinLayer = 2048    // states in a layer once the effort is spent
+	maxCore    = 4096    // pieces that a search leaves undecided
+	maxMemory  = 1 << 22 // words in the rows of a layer
+	thinLayer  = 2048    // states in a layer once the effort is spent
+	leastLayer = 64      // and at the least
 )
 
 // within returns the best permitted set among those that cost at most budget, and
@@ -83,37 +86,53 @@ func (in *instance) within(x *relaxation, budget int64) (solution, bool) {
 // the dearest first: what remains to be decided late is cheap, so few states are
 // alive early. With a fixed count a piece never changes alone.
 func (s *search) core(budget int64) {
+	const none = int64(1) << 62
+	partners := make([][2]int64, len(s.in.groups))
+	s.in.work += len(s.in.w) / 16
 	for g, sp := range s.in.groups {
-		const none = int64(1) << 62
 		partner := [2]int64{none, none} // cheapest change out of, and into, the set
 		for i := sp.From; i < sp.To; i++ {
 			side := 0
 			if !s.x.base[i] {
 				side = 1
 			}
-			partner[side] = min(partner[side], max(s.x.r[i], -s.x.r[i]))
+			partner[side] = min(partner[side], s.cost(i))
 		}
-		for i := sp.From; i < sp.To; i++ {
-			c := change{pos: i, cost: max(s.x.r[i], -s.x.r[i]), dw: s.in.w[i], dc: 1, group: g}
-			other := partner[0]
-			if s.x.base[i] {
-				c.dw, c.dc, other = -c.dw, -1, partner[1]
-			}
-			if sp.Count == AnyCount {
-				c.dc, other = 0, 0
-			}
-			if c.cost <= budget && other <= budget-c.cost {
-				s.items = append(s.items, c)
+		partners[g] = partner
+	}
+	// The cheapest stay, of equal ones those that come first.
+	limit, room := budget, len(s.in.w)
+	wide := s.in.core()
+	if most := s.eligible(budget, partners); len(most) > wide {
+		s.thinned = true
+		top.Select(most, wide, func(a, b int64) bool { return a < b })
+		limit, room = slices.Max(most[:wide]), 0
+		for _, cost := range most[:wide] {
+			if cost == limit {
+				room++
 			}
 		}
 	}
-	if len(s.items) > maxCore {
-		s.thinned = true
-		slices.SortFunc(s.items, func(a, b change) int {
-			return cmp.Or(cmp.Compare(a.cost, b.cost), cmp.Compare(a.pos, b.pos))
-		})
-		s.items = s.items[:maxCore]
-		slices.SortFunc(s.items, func(a, b change) int { return cmp.Compare(a.pos, b.pos) })
+	for g, sp := range s.in.groups {
+		for i := sp.From; i < sp.To; i++ {
+			cost := s.cost(i)
+			if cost > limit || !s.may(i, sp.Count, budget, partners[g]) {
+				continue
+			}
+			if cost == limit {
+				if room--; room < 0 {
+					continue
+				}
+			}
+			c := change{pos: i, cost: cost, dw: s.in.w[i], dc: 1, group: g}
+			if s.x.base[i] {
+				c.dw, c.dc = -c.dw, -1
+			}
+			if sp.Count == AnyCount {
+				c.dc = 0
+			}
+			s.items = append(s.items, c)
+		}
 	}
 	// Positions ascend here.
 	for k := range s.items {
@@ -125,6 +144,36 @@ func (s *search) core(budget int64) {
 	slices.SortFunc(s.items, func(a, b change) int {
 		return cmp.Or(cmp.Compare(a.group, b.group), cmp.Compare(b.cost, a.cost), cmp.Compare(a.pos, b.pos))
 	})
+}
+
+// core is how many pieces a search leaves undecided, for the effort allowed.
+func (in *instance) core() int { return min(maxCore, max(64, in.effort/2500)) }
+
+// cost is the reduced score that a change of a piece takes.
+func (s *search) cost(i int) int64 { return max(s.x.r[i], -s.x.r[i]) }
+
+// may reports whether a piece can change within the budget, with the cheapest partner.
+func (s *search) may(i, count int, budget int64, partner [2]int64) bool {
+	other := partner[0]
+	if s.x.base[i] {
+		other = partner[1]
+	}
+	if count == AnyCount {
+		other = 0
+	}
+	return s.cost(i) <= budget && other <= budget-s.cost(i)
+}
+
+// eligible lists the costs of the pieces that may change.
+func (s *search) eligible(budget int64, partners [][2]int64) (costs []int64) {
+	for g, sp := range s.in.groups {
+		for i := sp.From; i < sp.To; i++ {
+			if s.may(i, sp.Count, budget, partners[g]) {
+				costs = append(costs, s.cost(i))
+			}
+		}
+	}
+	return costs
 }
 
 // reaches returns by how much the items from i on can still raise and lower the mass.
@@ -176,7 +225,7 @@ func (s *search) extend(now, next *layer, c change, budget, low, high int64) {
 		if min(stay, moved) > last {
 			break
 		}
-		s.in.work++
+		s.in.work += 1 + w/8
 		changed := moved < stay
 		if moved == stay {
 			cost := from[b].cost + c.cost
@@ -246,7 +295,8 @@ func (s *search) closeGroup(l *layer) {
 func (s *search) thin(l *layer) {
 	limit := maxMemory / max(s.words, 8)
 	if s.in.work > s.in.effort {
-		limit = thinLayer
+		// What is left costs four times the effort at the most.
+		limit = min(limit, max(leastLayer, min(thinLayer, 4*s.in.effort/(len(s.items)*(1+s.words/8)))))
 	}
 	if len(l.states) <= limit {
 		return

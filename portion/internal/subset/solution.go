@@ -29,4 +29,7 @@ func (in *instance) better(a, b solution) bool {
 }
 
 // off is the distance of a total from the declared one.
-func (in *instance) off(sum int64) int64 { return max(sum-in.target, in.target-sum) }
+func (in *instance) off(sum int64) int64 {
+	d := in.total(sum) - in.target
+	return max(d, -d)
+}

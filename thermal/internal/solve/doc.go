@@ -1,5 +1,5 @@
 // Package solve holds the integrators of the tree: an [Engine] for a body that freezes or
-// melts, a [Stack] of layers under one surface, and [Rk23] for four ordinary equations.
+// melts, and a [Stack] of layers under one surface.
 package solve
 
 import "math"

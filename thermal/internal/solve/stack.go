@@ -23,7 +23,6 @@ type Stack struct {
 	Source      float64           // heat into cell 0, W/m2
 	Top         float64           // conductance from the last cell to the surface, W/(m2 K)
 	Surface     float64           // deg C
-	Held        bool              // cell 0 keeps its temperature, as a drink with ice does
 }
 
 // A stackFlow is what flowed in a step, means over it.
@@ -31,7 +30,6 @@ type stackFlow struct {
 	Surface float64 // temperature of the surface, deg C
 	Heat    float64 // through the surface, W/m2
 	Below   float64 // from below, W/m2
-	First   float64 // net heat of cell 0, W/m2: of a held cell, what it took up all the same
 }
 
 // stored is the heat in the cells, J/m2, against 0 degC.
@@ -60,7 +58,7 @@ func (s *Stack) Advance(dt, flux, fluxSlope float64) stackFlow {
 	a, b := s.Top*q0/(s.Top-slope), s.Top*slope/(s.Top-slope)
 
 	var diag, fixed, rate, stage [maxCells]float64 // rate is c/(gamma dt)
-	last, first := s.Cells-1, 0
+	last := s.Cells - 1
 	for i := range s.Cells {
 		rate[i] = s.Heat[i] / (gamma * dt)
 		diag[i] = rate[i] + s.Link[i]
@@ -72,26 +70,21 @@ func (s *Stack) Advance(dt, flux, fluxSlope float64) stackFlow {
 	fixed[0] = s.Below*s.BelowC + s.Source
 	diag[last] -= s.Link[last] + b // nothing beyond the last cell but the surface
 	fixed[last] += a
-	if s.Held {
-		first = 1
-		fixed[1] += s.Link[0] * s.TempC[0]
-	}
 	// Thomas's algorithm; the matrix is symmetric and diagonally dominant.
-	for i := first + 1; i < s.Cells; i++ {
+	for i := 1; i < s.Cells; i++ {
 		diag[i] -= s.Link[i-1] * s.Link[i-1] / diag[i-1]
 	}
-	for i := first; i < s.Cells; i++ {
+	for i := range s.Cells {
 		stage[i] = fixed[i] + rate[i]*s.TempC[i]
 	}
-	s.solve(first, &diag, &stage)
+	s.solve(&diag, &stage)
 	var mean [maxCells]float64
-	mean[0] = s.TempC[0]
-	for i := first; i < s.Cells; i++ {
+	for i := range s.Cells {
 		mean[i] = (1 - gamma) * stage[i]
 		stage[i] = fixed[i] + rate[i]*(s.TempC[i]+(1-gamma)/gamma*(stage[i]-s.TempC[i]))
 	}
-	s.solve(first, &diag, &stage)
-	for i := first; i < s.Cells; i++ {
+	s.solve(&diag, &stage)
+	for i := range s.Cells {
 		mean[i] += gamma * stage[i]
 		s.TempC[i] = stage[i]
 	}
@@ -101,24 +94,18 @@ func (s *Stack) Advance(dt, flux, fluxSlope float64) stackFlow {
 		Heat:    a + b*mean[last],
 		Below:   s.Below * (s.BelowC - mean[0]),
 	}
-	flow.First = flow.Below + s.Source
-	if s.Cells > 1 {
-		flow.First += s.Link[0] * (mean[1] - mean[0])
-	} else {
-		flow.First += flow.Heat
-	}
 	s.Surface = (q0 + s.Top*s.TempC[last]) / (s.Top - slope)
 	return flow
 }
 
 // solve substitutes forward and back; diag is eliminated already.
-func (s *Stack) solve(first int, diag, x *[maxCells]float64) {
+func (s *Stack) solve(diag, x *[maxCells]float64) {
 	last := s.Cells - 1
-	for i := first + 1; i < s.Cells; i++ {
+	for i := 1; i < s.Cells; i++ {
 		x[i] += s.Link[i-1] / diag[i-1] * x[i-1]
 	}
 	x[last] /= diag[last]
-	for i := last - 1; i >= first; i-- {
+	for i := last - 1; i >= 0; i-- {
 		x[i] = (x[i] + s.Link[i]*x[i+1]) / diag[i]
 	}
 }

@@ -113,25 +113,6 @@ func TestStackDampsWhatIsFasterThanTheStep(t *testing.T) {
 	}
 }
 
-func TestHeldCellKeepsItsTemperatureAndCountsItsHeat(t *testing.T) {
-	s := slabStack(4, 0.003, 1, 2.1e6, 0)
-	s.Held = true
-	var first, heat float64
-	start := s.Stored()
-	for range 500 {
-		f := step(&s, 10, 10, 23, s.Surface)
-		first += 10 * f.First
-		heat += 10 * f.Heat
-	}
-	if s.TempC[0] != 0 {
-		t.Errorf("held at %g", s.TempC[0])
-	}
-	// what came in is in the held cell's account or in the others
-	if gap := heat - first - (s.Stored() - start); math.Abs(gap) > 1e-9*heat {
-		t.Errorf("%g of %g J/m2 missing", gap, heat)
-	}
-}
-
 // step advances the stack under convection.
 func step(s *Stack, dt, h, airC, surfaceC float64) stackFlow {
 	flux, slope := plainFlux(h, airC, surfaceC)

@@ -34,6 +34,9 @@ type Input struct {
 	// samples beyond them are put on them. Both zero means no limits.
 	Min, Max float64
 	To       *float64 // the field, in the copy of the model that is run
+	// Put takes the value instead of To where the field follows from it and from inputs
+	// before it.
+	Put func(float64)
 }
 
 // z95 is the number of standard deviations at the limits of a 95 % band.
@@ -54,6 +57,15 @@ func (u *Input) at(z float64) float64 {
 		v = min(max(v, u.Min), u.Max)
 	}
 	return v
+}
+
+// Set puts a value into the copy of the model.
+func (u *Input) Set(v float64) {
+	if u.Put != nil {
+		u.Put(v)
+		return
+	}
+	*u.To = v
 }
 
 // check demands numbers whose tails, three times as far as the limits, stay finite.

@@ -1,0 +1,130 @@
+package main
+
+import (
+	"bytes"
+	"crypto/sha256"
+	_ "embed"
+	"encoding/hex"
+	"encoding/json"
+	"fmt"
+
+	"example.org/honestplate"
+	"example.org/honestplate/examples/shoot"
+)
+
+//go:embed set.html
+var setSource []byte
+
+// A setShot is what the page for the set needs of a shot, already in words.
+type setShot struct {
+	Number     int             `json:"number"`
+	When       string          `json:"when"`
+	Dish       string          `json:"dish"`
+	About      string          `json:"about,omitempty"`
+	Do         []string        `json:"do"`
+	Start      string          `json:"start"`
+	Wanted     int             `json:"wanted"`
+	Prepare    int             `json:"prepare"`
+	Picture    shoot.Picture   `json:"picture"`
+	Events     []setEvent      `json:"events"`
+	Seen       []setSeen       `json:"seen"`
+	Cautions   []string        `json:"cautions"`
+	Weigh      []setWeigh      `json:"weigh"`
+	RecordName string          `json:"record_name"`
+	Record     json.RawMessage `json:"record"`
+}
+
+type setEvent struct {
+	Words string             `json:"words"`
+	When  honestplate.Window `json:"when"`
+}
+
+type setSeen struct {
+	Thing string `json:"thing"`
+	Event string `json:"event"`
+	Words string `json:"words"`
+}
+
+type setWeigh struct {
+	Thing       string `json:"thing"`
+	Words       string `json:"words"`
+	Placeholder string `json:"placeholder"`
+}
+
+// setPage fills the page for a phone on the set with the plan. The page loads nothing
+// and computes no window: what it counts down to stands in the plan.
+func setPage(p *shoot.Plan, records []recordFile) ([]byte, error) {
+	data := struct {
+		Key   string    `json:"key"`
+		Title string    `json:"title"`
+		Shots []setShot `json:"shots"`
+	}{Title: honestplate.OneLine(p.Title)}
+	for i, pg := range pages(p) {
+		s := pg.Shot
+		out := setShot{
+			Number: s.Number, When: pg.When, Dish: honestplate.OneLine(s.Dish), About: pg.About, Start: startWords(s),
+			Wanted: s.Units.Wanted - s.Units.Good, Prepare: s.Units.Prepare, Picture: s.Picture,
+			Do: doWords(pg), Cautions: append([]string{}, pg.Cautions...), Events: []setEvent{}, Seen: []setSeen{}, Weigh: []setWeigh{},
+			RecordName: records[i].name, Record: records[i].data,
+		}
+		for k := range s.Things {
+			t := &s.Things[k]
+			for _, e := range t.Events {
+				out.Events = append(out.Events, setEvent{event(e.Key), e.When})
+				if shoot.CanBeSeen(e.Key) {
+					out.Seen = append(out.Seen, setSeen{t.Name, e.Key, event(e.Key)})
+				}
+			}
+			if t.Advertised {
+				w := setWeigh{Thing: t.Name, Words: t.Name}
+				if t.Grams > 0 {
+					w.Words += ", declared " + grams(t.Grams, t.StepGrams)
+					w.Placeholder = number(t.Grams)
+				}
+				out.Weigh = append(out.Weigh, w)
+			}
+		}
+		data.Shots = append(data.Shots, out)
+	}
+	sum := sha256.New()
+	for _, s := range data.Shots {
+		fmt.Fprintf(sum, "%d %s\n", s.Number, s.Dish)
+	}
+	fmt.Fprint(sum, p.Title, p.Days[0].Date)
+	data.Key = hex.EncodeToString(sum.Sum(nil)[:8])
+	b, err := json.Marshal(data) // which escapes what could end the script
+	if err != nil {
+		return nil, err
+	}
+	return bytes.Replace(setSource, []byte("/*PLAN*/null"), b, 1), nil
+}
+
+// startWords is what the button says that starts a unit's clock.
+func startWords(s *shoot.Shot) string {
+	for i := range s.Things {
+		switch s.Things[i].Kind {
+		case "scoop":
+			return "It is out of the freezer"
+		case "iced_drink":
+			return "It is filled"
+		case "bottle":
+			return "It is out of the cold"
+		case "melted_cheese":
+			return "It is out of the oven"
+		case "bowl":
+			return "It is served"
+		}
+	}
+	return "It is on the set"
+}
+
+// doWords are the few lines for the moment before a unit comes out.
+func doWords(pg page) []string {
+	out := []string{"When: " + pg.Window}
+	for _, l := range pg.Work {
+		if l.Label == "Pour" || l.Label == "Splash" || l.Label == "Sharp" || l.Label == "Fill" || l.Label == "Swap" || l.Label == "Test first" {
+			out = append(out, l.Label+": "+l.Text)
+		}
+	}
+	return append(out, pg.Attention...)
+}

@@ -1,0 +1,260 @@
+package shoot
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/portion"
+	"example.org/honestplate/thermal"
+)
+
+// A day is what all dishes of a plan share.
+type day struct {
+	brief *Brief
+	facts *Facts // never nil
+	air   thermal.Air
+	lamps []thermal.Lamp
+	// lesson is what the day has taught so far.
+	lesson thermal.Lesson
+}
+
+// Plan works the brief out from what has happened so far; nil facts are the morning's.
+// It is a pure function: the same brief and facts give the same plan, byte for byte.
+// Its errors name the field of the brief, or of the facts under facts.
+func (b *Brief) Plan(facts *Facts) (*Plan, error) {
+	d := &day{brief: b, facts: facts}
+	if facts == nil {
+		d.facts = &Facts{}
+	}
+	if err := d.check(); err != nil {
+		return nil, err
+	}
+	zone, err := b.Place.zone()
+	if err != nil {
+		return nil, err
+	}
+	p := &Plan{Title: b.Title, Client: b.Client, About: b.About, Place: b.Place, People: b.People, Days: b.days(zone)}
+	if !d.facts.Now.IsZero() {
+		p.Now = d.facts.Now.In(zone)
+	}
+	if p.Air, err = d.room(); err != nil {
+		return nil, honestplate.In("room", err)
+	}
+	if p.Lights, err = d.lights(); err != nil {
+		return nil, err
+	}
+	if err := d.learn(); err != nil {
+		return nil, err
+	}
+	jobs := make([]*job, len(b.Dishes))
+	for i := range b.Dishes {
+		if jobs[i], err = d.job(&b.Dishes[i], fmt.Sprintf("dishes[%d]", i)); err != nil {
+			return nil, err
+		}
+	}
+	b.order(jobs)
+	b.place(jobs, p.Days, p.Now)
+	tasks, notes := b.tasksOf(jobs, p.Days, p.Now)
+	tasks, more := b.stores(tasks, jobs, p.Days, p.Now)
+	p.Tasks, p.Notes = tasks, append(notes, more...)
+	d.finish(p, jobs)
+	return p, p.Check()
+}
+
+// check finds what facts say about things that the brief does not have.
+func (d *day) check() error {
+	for i, s := range d.facts.Seen {
+		if _, _, err := d.brief.find(s.Dish, s.Thing, fmt.Sprintf("facts.seen[%d]", i)); err != nil {
+			return err
+		}
+	}
+	for i, s := range d.facts.Cups {
+		field := fmt.Sprintf("facts.cups[%d]", i)
+		_, t, err := d.brief.find(s.Dish, s.Thing, field)
+		if err != nil {
+			return err
+		}
+		if t == nil || t.Pour == nil || len(t.Pour.Liquids) != 2 {
+			return &honestplate.InputError{Field: field + ".thing", Got: fmt.Sprintf("%q", s.Thing), Want: "a pour that is blended of two liquids"}
+		}
+	}
+	for i, s := range d.facts.Takes {
+		if _, _, err := d.brief.find(s.Dish, "", fmt.Sprintf("facts.takes[%d]", i)); err != nil {
+			return err
+		}
+	}
+	for i, s := range d.facts.Weights {
+		if _, _, err := d.brief.find(s.Dish, s.Thing, fmt.Sprintf("facts.weights[%d]", i)); err != nil {
+			return err
+		}
+	}
+	for i, s := range d.facts.RanOut {
+		if _, _, err := d.brief.find(s.Dish, s.Thing, fmt.Sprintf("facts.ran_out[%d]", i)); err != nil {
+			return err
+		}
+	}
+	for i, s := range d.facts.Done {
+		if _, _, err := d.brief.find(s, "", fmt.Sprintf("facts.done[%d]", i)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// job works one dish out, all but its time of day.
+func (d *day) job(dish *Dish, field string) (*job, error) {
+	j := &job{dish: dish, field: field, stands: 1}
+	s := &j.shot
+	s.Dish, s.About, s.Allergens = dish.Name, dish.About, dish.Allergens
+	s.Editorial = dish.advertised() == "none"
+	s.Done = slices.Contains(d.facts.Done, dish.Name)
+	if err := d.countUnits(j); err != nil {
+		return nil, err
+	}
+	var looks []shown
+	for i := range dish.Things {
+		t, at := &dish.Things[i], fmt.Sprintf("%s.things[%d]", field, i)
+		planned, l, err := d.thing(j, t, at)
+		if err != nil {
+			return nil, honestplate.In(at, err)
+		}
+		s.Things = append(s.Things, planned)
+		if l != nil {
+			looks = append(looks, *l)
+		}
+	}
+	s.Picture = joint(looks, j.weights)
+	d.mustStand(j, looks)
+	s.Picture.Remedies = d.remedies(j)
+	d.limit(j)
+	j.cut()
+	for i := range dish.Things {
+		if s.Units.Prepare == 0 {
+			break
+		}
+		drafts, notes := dish.Things[i].own(s.Units.Prepare, d.brief)
+		j.drafts = append(j.drafts, drafts...)
+		s.Notes = append(s.Notes, notes...)
+	}
+	return j, d.chance(j)
+}
+
+// cut brings what was drafted for all units that are needed down to those that are
+// prepared: no unit, no task and nothing bought for it.
+func (j *job) cut() {
+	n := j.shot.Units.Prepare
+	for i := range j.drafts {
+		j.drafts[i].task.Units = min(j.drafts[i].task.Units, n)
+	}
+	if n == 0 {
+		j.drafts, j.buys = nil, nil
+	}
+}
+
+// heroes is the question of how many units, as portion asks it.
+func (d *day) heroes(dish *Dish) (h portion.Heroes, good, taken int, err error) {
+	for _, t := range d.facts.Takes {
+		if t.Dish == dish.Name {
+			taken++
+			if t.Good {
+				good++
+			}
+		}
+	}
+	h = portion.Heroes{SuccessRate: dish.SuccessRate, Wanted: max(dish.Wanted-good, 0), Confidence: cmp.Or(d.brief.Confidence, 0.9), Correlation: dish.Together}
+	if taken >= 5 || dish.Earlier != nil {
+		// Takes of today speak for themselves; a stated rate counts as ten takes.
+		h.SuccessRate, h.Good, h.Takes = 0, good, taken
+		h.Prior = portion.Prior{A: 1 + 10*dish.SuccessRate, B: 1 + 10*(1-dish.SuccessRate)}
+	}
+	if e := dish.Earlier; e != nil {
+		h.Prior, err = portion.Prior{}.After(e.Takes, e.Good, cmp.Or(e.Weight, 0.5))
+	}
+	return h, good, taken, err
+}
+
+// mostUnits is the most units of one dish that a plan counts: more is no plan.
+const mostUnits = 400
+
+// countUnits says how many units the wanted takes need.
+func (d *day) countUnits(j *job) error {
+	h, good, taken, err := d.heroes(j.dish)
+	if err != nil {
+		return honestplate.In(j.field, err)
+	}
+	u := &j.shot.Units
+	u.Wanted, u.Good, u.Taken, u.Confidence = j.dish.Wanted, good, taken, h.Confidence
+	if h.Wanted == 0 {
+		j.shot.Done = true
+		return nil
+	}
+	n, err := h.Units()
+	if err != nil {
+		return honestplate.In(j.field, err)
+	}
+	u.Need = n
+	if n > mostUnits {
+		j.shot.Notes = append(j.shot.Notes, Note{Code: ManyUnits, Value: honestplate.Some(float64(n))})
+		j.limits = append(j.limits, limit{mostUnits, "day"})
+	}
+	return nil
+}
+
+// limit cuts the units to what slot, stocks and stores allow.
+func (d *day) limit(j *job) {
+	s := &j.shot
+	one := minutes(cmp.Or(j.dish.TakeMinutes, 2))
+	if l := s.Picture.Length(); !l.Never && s.Picture.Sure && l.After < one {
+		one = l.After
+	}
+	one += minutes(cmp.Or(j.dish.SwapMinutes, 1))
+	j.limits = append(j.limits, limit{int(j.dish.slot() / one), "slot"})
+	for i := range j.dish.Things {
+		t := &j.dish.Things[i]
+		if t.Stock.Given {
+			j.limits = append(j.limits, limit{int(t.Stock.Value), "stock of " + t.Name})
+		}
+		for _, r := range d.facts.RanOut {
+			if r.Dish == j.dish.Name && r.Thing == t.Name {
+				j.limits = append(j.limits, limit{r.Left, "stock of " + t.Name})
+			}
+		}
+	}
+	s.Units.Prepare, s.Units.LimitedBy = unitsOf(s.Units.Need, j.limits)
+	if s.Units.Prepare > 1 && !s.Picture.Always {
+		if l := s.Picture.Length(); !l.Never && l.After < j.dish.slot() {
+			s.Swap = max(one, time.Second)
+		}
+	}
+}
+
+// chance says how likely the prepared units give the wanted takes.
+func (d *day) chance(j *job) error {
+	s := &j.shot
+	if s.Done {
+		s.Units.Chance = 1
+		return nil
+	}
+	if s.Units.Prepare == 0 {
+		if s.Units.LimitedBy != "picture" {
+			s.Notes = append(s.Notes, Note{Code: NoUnitFits, Text: s.Units.LimitedBy})
+		}
+		return nil
+	}
+	h, _, _, err := d.heroes(j.dish)
+	if err != nil {
+		return honestplate.In(j.field, err)
+	}
+	c, err := h.Chance(s.Units.Prepare)
+	if err != nil {
+		return honestplate.In(j.field, err)
+	}
+	s.Units.Chance = c
+	if s.Units.Prepare < s.Units.Need {
+		s.Notes = append(s.Notes, Note{Code: UnitsLimited, Value: honestplate.Some(c), Text: s.Units.LimitedBy})
+	}
+	return nil
+}

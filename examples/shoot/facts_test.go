@@ -1,0 +1,117 @@
+package shoot
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"example.org/honestplate"
+)
+
+func facts(t *testing.T, text string) *Facts {
+	t.Helper()
+	f, err := ReadFacts(strings.NewReader(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
+}
+
+func shot(t *testing.T, p *Plan, dish string) *Shot {
+	t.Helper()
+	for i := range p.Shots {
+		if p.Shots[i].Dish == dish {
+			return &p.Shots[i]
+		}
+	}
+	t.Fatalf("no shot of %s", dish)
+	return nil
+}
+
+func width(w honestplate.Window) time.Duration { return w.Latest.After - w.Earliest.After }
+
+// One test glass: its haze and its white fog are seen, and the next glass is known far
+// better; what hangs on the same room is known no worse.
+func TestWhatWasSeenNarrowsTheRestOfTheDay(t *testing.T) {
+	b := demo(t, "autumn")
+	before, err := b.Plan(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	after, err := b.Plan(facts(t, `{"now": "2026-10-14T14:30:00+02:00", "seen": [
+		{"dish": "Rosehip cooler", "thing": "rosehip cooler", "event": "haze", "after_seconds": 55, "unit": 1},
+		{"dish": "Rosehip cooler", "thing": "rosehip cooler", "event": "white", "after_seconds": 200, "unit": 1}]}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, key := range []string{"haze", "white"} {
+		x, y := shot(t, before, "Rosehip cooler").Things[0].Events[i], shot(t, after, "Rosehip cooler").Things[0].Events[i]
+		if x.Key != key || width(y.When) > width(x.When)/2 || !y.Taught {
+			t.Errorf("%s: %v before, %v after", key, x.When, y.When)
+		}
+	}
+	if p := shot(t, after, "Rosehip cooler").Picture; !p.Sure || p.Chance < SureShare {
+		t.Errorf("the picture still does not stand: %+v", p)
+	}
+	if x, y := shot(t, before, "Brown-butter scoop").Things[0].Events[0].When, shot(t, after, "Brown-butter scoop").Things[0].Events[0].When; float64(width(y)) > 1.1*float64(width(x)) {
+		t.Errorf("the scoop is known less well: %v, then %v", x, y)
+	}
+}
+
+func TestTakesAndStocksChangeWhatIsLeftToPrepare(t *testing.T) {
+	b := demo(t, "autumn")
+	after, err := b.Plan(facts(t, `{"now": "2026-10-14T10:20:00+02:00",
+		"takes": [{"dish": "Filled plums", "unit": 1, "good": true}, {"dish": "Filled plums", "unit": 2, "good": true}, {"dish": "Brown-butter scoop", "unit": 1, "good": true}],
+		"ran_out": [{"dish": "Flatbread with smoked cheese", "thing": "smoked cheese", "left": 3}], "done": ["Buckwheat pancakes"]}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := shot(t, after, "Filled plums"); !s.Done || s.Units.Good != 2 {
+		t.Errorf("the plums: %+v", s.Units)
+	}
+	if s := shot(t, after, "Buckwheat pancakes"); !s.Done {
+		t.Error("the pancakes are not done")
+	}
+	if s := shot(t, after, "Brown-butter scoop"); s.Units.Need >= 8 || s.Units.Good != 1 {
+		t.Errorf("one of two good scoops is there: %+v", s.Units)
+	}
+	if s := shot(t, after, "Flatbread with smoked cheese"); s.Units.Prepare != 3 || !strings.Contains(s.Units.LimitedBy, "stock") || s.Units.Chance > 0.9 {
+		t.Errorf("three flatbreads are left: %+v", s.Units)
+	}
+	for i := range after.Shots {
+		if s := &after.Shots[i]; !s.Done && s.At.Before(after.Now) {
+			t.Errorf("%s is planned for %v, before now", s.Dish, s.At)
+		}
+	}
+	if len(after.Next) == 0 {
+		t.Error("nothing to do next")
+	}
+}
+
+func TestAMeasuredRoomReplacesTheExpectedOne(t *testing.T) {
+	b := demo(t, "coast")
+	after, err := b.Plan(facts(t, `{"now": "2026-08-27T07:00:00+01:00", "room": {"temp_c": 24, "rh_percent": 45}}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !after.Air.Measured || after.Air.TempC.Likely != 24 || after.Air.DewPointC > 12 {
+		t.Errorf("air %+v", after.Air)
+	}
+}
+
+func TestFactsAboutWhatIsNotThereNameTheirField(t *testing.T) {
+	b := demo(t, "autumn")
+	for text, want := range map[string]string{
+		`{"now": "2026-10-14T11:00:00Z", "takes": [{"dish": "Soup", "unit": 1, "good": true}]}`:                                                     "facts.takes[0].dish",
+		`{"now": "2026-10-14T11:00:00Z", "seen": [{"dish": "Filled plums", "thing": "filled plum", "event": "haze", "after_seconds": 9}]}`:          "facts.seen[0].event",
+		`{"now": "2026-10-14T11:00:00Z", "seen": [{"dish": "Filled plums", "thing": "crumbs", "event": "haze", "after_seconds": 9}]}`:               "facts.seen[0].thing",
+		`{"now": "2026-10-14T11:00:00Z", "seen": [{"dish": "Rosehip cooler", "thing": "rosehip cooler", "event": "drip", "after_seconds": 9}]}`:     "facts.seen[0].event",
+		`{"now": "2026-10-14T11:00:00Z", "seen": [{"dish": "Rosehip cooler", "thing": "rosehip cooler", "event": "haze", "after_seconds": 80000}]}`: "facts.seen[0]",
+		`{"now": "2026-10-14T11:00:00Z", "cups": [{"dish": "Filled plums", "thing": "filled plum", "cup": "x", "temp_c": 7, "seconds": [30]}]}`:     "facts.cups[0].thing",
+	} {
+		_, err := b.Plan(facts(t, text))
+		if err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%s: %v, want %s", text, err, want)
+		}
+	}
+}

@@ -1,0 +1,73 @@
+package shoot
+
+import (
+	"cmp"
+	"errors"
+
+	"example.org/honestplate"
+	"example.org/honestplate/portion"
+	"example.org/honestplate/thermal"
+)
+
+// hotDish is the bowl as its clock takes it.
+func (d *day) hotDish(q *Bowl) thermal.HotDish {
+	return thermal.HotDish{
+		Grams: q.FillGrams, Diameter: q.DiameterMM / 1000, StartC: q.StartC, LimitC: honestplate.Some(cmp.Or(q.LimitC, 60)),
+		Solid: q.Solid, VesselGrams: q.VesselGrams,
+	}
+}
+
+// bowl works hot food in an open vessel out.
+func (d *day) bowl(j *job, t *Thing, p *PlannedThing) (*shown, error) {
+	clock, err := d.hotDish(t.Bowl).Knowing(d.lesson, d.air, d.lamps...)
+	if err != nil {
+		return nil, err
+	}
+	steam := t.Bowl.Wanted != "hot"
+	events, l := d.clocked(j, t, kept(clock.Kept, "steam ends", "steam ends", false, steam), kept(clock.Kept, "cool", "cool", false, !steam))
+	p.Events = events
+	return l, nil
+}
+
+// pull is melted cheese as its clock takes it.
+func (t *Thing) pull() thermal.Cheese {
+	q := t.Cheese
+	return thermal.Cheese{Grams: t.Grams, Diameter: (q.DiameterMM - 2*q.RimMM) / 1000, StartC: q.BakedC, BreadThickness: q.BreadMM / 1000}
+}
+
+// cheese works melted cheese out: where it lies, and its pull.
+func (d *day) cheese(j *job, t *Thing, p *PlannedThing) (*shown, error) {
+	q := t.Cheese
+	round := portion.Round{Diameter: q.DiameterMM / 1000, Edge: q.RimMM / 1000, Slices: q.Slices}
+	decl := portion.Declaration{Item: t.Name, Grams: t.Grams, StepGrams: d.step(), Advertised: t.Advertised}
+	layout, err := portion.Strips{Favour: q.Favour}.Lay(round, decl)
+	if err != nil {
+		return nil, err
+	}
+	plan := &CheesePlan{DiameterMM: q.DiameterMM, Favour: q.Favour, SoldAs: cmp.Or(q.SoldAs, "whole"), SVG: string(layout.SVG())}
+	for _, s := range layout.Strips {
+		plan.StripGrams = append(plan.StripGrams, s.Grams)
+	}
+	for _, s := range layout.Slices {
+		plan.SliceGrams = append(plan.SliceGrams, s.Grams)
+	}
+	p.Cheese = plan
+	if plan.SoldAs == "slice" {
+		allowance := cmp.Or(q.Allowance, 0.1)
+		sold, err := layout.SliceSold(allowance)
+		if err != nil && !errors.Is(err, honestplate.ErrAdvertised) {
+			return nil, err
+		}
+		plan.Over = sold.Over
+		if sold.Beyond {
+			p.Notes = append(p.Notes, Note{Code: FavourFlagged, Thing: t.Name, Value: honestplate.Some(sold.Over), Second: honestplate.Some(allowance)})
+		}
+	}
+	clock, err := t.pull().Knowing(d.lesson, d.air, d.lamps...)
+	if err != nil {
+		return nil, err
+	}
+	events, l := d.clocked(j, t, kept(clock.Kept, "strings", "opens", true, false), kept(clock.Kept, "sets", "closes", false, true))
+	p.Events = events
+	return l, nil
+}

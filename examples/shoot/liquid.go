@@ -1,0 +1,20 @@
+package shoot
+
+import "example.org/honestplate/rheology"
+
+// A Liquid is one of the library's, as it writes it: {"kind":"dairy","fat_percent":3.5}.
+type Liquid struct{ rheology.Liquid }
+
+// UnmarshalJSON reads any liquid by its kind; see [rheology.ReadLiquid].
+func (l *Liquid) UnmarshalJSON(b []byte) (err error) {
+	l.Liquid, err = rheology.ReadLiquid(b)
+	return err
+}
+
+// JSONSchema describes the liquid by its kind; what each kind has is in the manual of
+// rheology.ReadLiquid.
+func (Liquid) JSONSchema() map[string]any {
+	return map[string]any{"type": "object", "required": []string{"kind"}, "properties": map[string]any{
+		"kind": map[string]any{"type": "string", "enum": []string{"water", "dairy", "sucrose", "syrup", "honey", "glycerol", "food", "custom", "measured", "mix"}},
+	}}
+}

@@ -1,0 +1,140 @@
+package shoot
+
+import (
+	"cmp"
+	"slices"
+	"time"
+
+	"example.org/honestplate"
+)
+
+// A job is a dish on its way into the plan.
+type job struct {
+	dish   *Dish
+	field  string // of the dish in the brief, for errors
+	shot   Shot
+	drafts []draft
+	buys   []Purchase
+	kit    []Kit
+	// limits are the most units that something allows, with what it is.
+	limits []limit
+	// stands is the share of units that last as long as the picture must; 1 where it
+	// needs no more than a moment.
+	stands float64
+	// weights are those of the joint runs; all clocks of a plan have the same.
+	weights []float64
+}
+
+type limit struct {
+	units int
+	by    string
+}
+
+// slot is the time that the dish has on the set.
+func (d *Dish) slot() time.Duration { return minutes(d.SlotMinutes) }
+
+func minutes(m float64) time.Duration { return time.Duration(m * float64(time.Minute)) }
+
+// order sorts the jobs. The rule: a place in the order that a dish asks for comes first;
+// then a fixed order is the brief's; else what holds longest comes first, to settle the
+// light on what waits, and what goes fastest when everything else is proven. Ties keep
+// the brief's order. It is a rule, not an optimum: a brief can overrule it.
+func (b *Brief) order(jobs []*job) {
+	hold := func(j *job) honestplate.Moment { return j.shot.Picture.Length() }
+	if b.Order != "fixed" {
+		slices.SortStableFunc(jobs, func(x, y *job) int {
+			switch {
+			case hold(y).Before(hold(x)):
+				return -1
+			case hold(x).Before(hold(y)):
+				return 1
+			}
+			return 0
+		})
+	}
+	// Wanted places: the dishes that name one are put there, the others fill the rest.
+	var placed, free []*job
+	for _, j := range jobs {
+		if j.dish.Order > 0 {
+			placed = append(placed, j)
+		} else {
+			free = append(free, j)
+		}
+	}
+	slices.SortStableFunc(placed, func(x, y *job) int { return cmp.Compare(x.dish.Order, y.dish.Order) })
+	out := jobs[:0:0]
+	for len(placed) > 0 || len(free) > 0 {
+		if len(placed) > 0 && (placed[0].dish.Order <= len(out)+1 || len(free) == 0) {
+			out, placed = append(out, placed[0]), placed[1:]
+			continue
+		}
+		out, free = append(out, free[0]), free[1:]
+	}
+	copy(jobs, out)
+}
+
+// days lays out the dates of the brief.
+func (b *Brief) days(zone *time.Location) []PlanDay {
+	out := make([]PlanDay, len(b.Days))
+	for i, d := range b.Days {
+		p := &out[i]
+		p.Date, p.Call, p.FirstShot, p.Wrap = d.Date, d.Call.on(d.Date, zone), d.FirstShot.on(d.Date, zone), d.wrap(zone)
+		if !d.Lunch.IsZero() {
+			p.LunchFrom = d.Lunch.on(d.Date, zone)
+			p.LunchTo = p.LunchFrom.Add(minutes(cmp.Or(d.LunchMinutes, 45)))
+		}
+		_, before := p.Call.Add(-18 * time.Hour).Zone()
+		_, after := p.Wrap.Zone()
+		p.Shift = time.Duration(after-before) * time.Second
+		p.Ends = p.FirstShot
+	}
+	return out
+}
+
+// place gives every job its slot. Jobs are taken in their order; one that names its day
+// goes there, another to the first day on which it ends before the wrap, or, where it
+// fits on none, to the last. A slot does not run into lunch: it begins after it. What
+// is done keeps no slot, and nothing begins before now.
+func (b *Brief) place(jobs []*job, days []PlanDay, now time.Time) {
+	change := minutes(cmp.Or(b.ChangeoverMinutes, 10))
+	next := make([]time.Time, len(days))
+	for i := range days {
+		next[i] = days[i].FirstShot
+		if now.After(next[i]) {
+			next[i] = now.Add(time.Minute - 1).Truncate(time.Minute).In(next[i].Location())
+		}
+	}
+	for _, j := range jobs {
+		if j.shot.Done {
+			continue
+		}
+		day := len(days) - 1
+		for i := range days {
+			if j.dish.Day == i+1 || j.dish.Day == 0 && !afterLunch(next[i], j.dish.slot(), days[i]).Add(j.dish.slot()).After(days[i].Wrap) {
+				day = i
+				break
+			}
+		}
+		at := afterLunch(next[day], j.dish.slot(), days[day])
+		j.shot.Day, j.shot.At, j.shot.End = day, at, at.Add(j.dish.slot())
+		next[day] = j.shot.End.Add(change)
+		days[day].Ends = j.shot.End
+		if over := j.shot.End.Sub(days[day].Wrap); over > 0 {
+			j.shot.Notes = append(j.shot.Notes, Note{Code: Overtime, Value: honestplate.Some(over.Minutes())})
+		}
+	}
+	slices.SortStableFunc(jobs, func(x, y *job) int {
+		return cmp.Or(cmp.Compare(x.shot.Day, y.shot.Day), x.shot.At.Compare(y.shot.At))
+	})
+	for i, j := range jobs {
+		j.shot.Number = i + 1
+	}
+}
+
+// afterLunch moves a slot that would run into lunch behind it.
+func afterLunch(at time.Time, slot time.Duration, d PlanDay) time.Time {
+	if !d.LunchFrom.IsZero() && at.Before(d.LunchTo) && at.Add(slot).After(d.LunchFrom) {
+		return d.LunchTo
+	}
+	return at
+}

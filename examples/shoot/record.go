@@ -1,0 +1,59 @@
+package shoot
+
+import (
+	"time"
+
+	"example.org/honestplate/portion"
+)
+
+// Records are the records to fill in, one a picture, in the order of the shots: what is
+// declared and planned stands in them, what is weighed, taken and signed does not.
+func (p *Plan) Records() []portion.Record {
+	out := make([]portion.Record, len(p.Shots))
+	for i := range p.Shots {
+		s := &p.Shots[i]
+		r := portion.Record{Revision: 1, Picture: s.Dish, SourceType: "digitalCapture"}
+		if !s.At.IsZero() {
+			r.Date = s.At.Format(time.DateOnly)
+		}
+		for _, c := range s.Cautions {
+			r.Cautions = append(r.Cautions, string(c))
+		}
+		for k := range s.Things {
+			r.Items = append(r.Items, s.Things[k].recordItem(s.Editorial))
+		}
+		for k := range s.Things {
+			if b := s.Things[k].Build; b != nil {
+				r.Specification = &portion.SpecificationRef{Product: b.Product, Version: b.Version, SHA256: b.Hash, SignedBy: b.SignedBy, ValidUntil: b.ValidUntil}
+			}
+		}
+		out[i] = r
+	}
+	return out
+}
+
+// recordItem is what the record says of a thing before the picture. Of an editorial
+// picture nothing is sold, and the record says so of every item.
+func (t *PlannedThing) recordItem(editorial bool) portion.RecordItem {
+	amount := portion.Amount{Grams: t.Grams, Count: t.Count}
+	if t.Grams > 0 {
+		amount.StepGrams = t.StepGrams
+	}
+	item := portion.RecordItem{Item: t.Name, Advertised: t.Advertised}
+	if t.Advertised {
+		item.Declared = amount
+		item.Planned = &amount
+	} else if amount != (portion.Amount{}) {
+		item.Planned = &amount
+	}
+	if t.StandIn != "" {
+		item.StandIn = &portion.StandIn{What: t.StandIn, Reason: t.Why}
+	}
+	if editorial {
+		item.How = "no product is shown: editorial"
+	}
+	if t.Cheese != nil {
+		item.Favour = t.Cheese.Favour
+	}
+	return item
+}

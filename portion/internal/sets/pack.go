@@ -1,0 +1,235 @@
+package sets
+
+import (
+	"math"
+	"math/bits"
+	"slices"
+)
+
+// A mode says which packing a packer looks for.
+type mode int
+
+const (
+	improve  mode = iota // the best one, if better than the one it has
+	anything             // the first one that it comes to
+	equal                // the first one as good as the one it has
+)
+
+// A packer searches the packings of m sets of a family by branch and bound: pieces come
+// one by one, each either leads a set or is left out, so that no packing is met twice. A
+// table drops what comes to the same pieces with no better value.
+type packer struct {
+	t      *tray
+	x      *price
+	order  []int // pieces in the order of branching
+	lead   [][]set
+	after  []uint64 // by rank: the pieces from there on
+	most   []int64  // by rank: the highest score of a set led from there on
+	nigh   []int64  // by rank: the least distance of one
+	need   [][]int  // by number of sets
+	left   []int    // by class: wants still open
+	table  *table
+	until  int
+	mode   mode
+	found  bool // and that is the end, but for mode better
+	spent  bool
+	reach  int64 // what the score of a packing not yet looked at can be, by unions
+	floor  int64 // anything: what each set scores at the least
+	sorted bool  // the sets of a piece are in order of the goal
+	stack  []set
+	best   packing
+}
+
+// newPacker prepares the search in an order of pieces.
+func (t *tray) newPacker(x *price, family []set, order []int) *packer {
+	p := &packer{t: t, x: x, order: order}
+	n := len(order)
+	rank := make([]int, maxBits)
+	p.after = make([]uint64, n+1)
+	for r := n - 1; r >= 0; r-- {
+		rank[order[r]] = r
+		p.after[r] = p.after[r+1] | bit(order[r])
+	}
+	p.lead = make([][]set, n)
+	for _, s := range family {
+		r := n
+		for m := s.mask; m != 0; m &= m - 1 {
+			r = min(r, rank[63-bits.TrailingZeros64(m)])
+		}
+		p.lead[r] = append(p.lead[r], s)
+	}
+	p.most, p.nigh = make([]int64, n+1), make([]int64, n+1)
+	p.most[n], p.nigh[n] = math.MinInt64/4096, math.MaxInt64/4096
+	for r := n - 1; r >= 0; r-- {
+		p.most[r], p.nigh[r] = p.most[r+1], p.nigh[r+1]
+		for _, s := range p.lead[r] {
+			p.most[r], p.nigh[r] = max(p.most[r], s.score), min(p.nigh[r], s.off)
+		}
+	}
+	for r := range len(t.Wants) + 1 {
+		p.need = append(p.need, t.needs(r))
+	}
+	p.floor, p.reach = math.MinInt64/4096, math.MaxInt64
+	p.left = make([]int, len(t.classes))
+	for k, c := range t.classes {
+		p.left[k] = len(c.wants)
+	}
+	t.work += len(family)
+	return p
+}
+
+// byGoal orders the sets that a piece may lead: the best first, or in stated order.
+func (p *packer) byGoal() {
+	p.sorted = true
+	for _, l := range p.lead {
+		slices.SortFunc(l, func(a, b set) int {
+			switch {
+			case p.t.better(a.score, a.off, b.score, b.off):
+				return -1
+			case p.t.better(b.score, b.off, a.score, a.off):
+				return 1
+			}
+			return stated(a, b)
+		})
+	}
+}
+
+func (p *packer) inOrder() {
+	for _, l := range p.lead {
+		slices.SortFunc(l, stated)
+	}
+}
+
+// run searches for m sets in a mode and reports whether the search came to its end.
+func (p *packer) run(mode mode, m, effort int) bool {
+	p.mode = mode
+	size := 0
+	for _, l := range p.lead {
+		size += len(l)
+	}
+	p.table = newTable(size)
+	p.until = p.t.work + effort
+	p.found, p.spent, p.stack = false, false, p.stack[:0]
+	p.search(0, 0, m, 0, 0)
+	return !p.spent
+}
+
+func (p *packer) search(rank int, taken uint64, r int, score, off int64) {
+	if r == 0 {
+		p.take(score, off)
+		return
+	}
+	for ; rank < len(p.order); rank++ {
+		if p.t.work++; p.t.work > p.until {
+			p.spent = true
+		}
+		if p.spent || p.found {
+			return
+		}
+		free := p.after[rank] &^ taken
+		if free&bit(p.order[rank]) == 0 {
+			continue
+		}
+		if !p.promising(rank, free, r, score, off) || p.table.seen(free, p.key(r), score, off, p.t) {
+			return
+		}
+		for _, s := range p.lead[rank] {
+			p.t.work++
+			if p.sorted && p.hopeless(score+s.score+int64(r-1)*p.most[rank], off+s.off+int64(r-1)*p.nigh[rank]) {
+				break
+			}
+			if s.mask&taken != 0 || p.left[s.class] == 0 {
+				continue
+			}
+			p.left[s.class]--
+			p.stack = append(p.stack, s)
+			if p.mode == anything {
+				p.search(rank+1, taken|s.mask, r-1, 0, 0)
+			} else {
+				p.search(rank+1, taken|s.mask, r-1, score+s.score, off+s.off)
+			}
+			p.stack = p.stack[:len(p.stack)-1]
+			p.left[s.class]++
+			if p.spent || p.found {
+				return
+			}
+		}
+	}
+}
+
+// hopeless reports whether neither this set nor one after it leads to anything better,
+// where sets are in order of the goal.
+func (p *packer) hopeless(score, off int64) bool {
+	if p.mode != improve || !p.best.found {
+		return false
+	}
+	if p.t.Goal == Closest {
+		return off > p.best.off
+	}
+	return score < p.best.score
+}
+
+// take notes the packing on the stack, if it is wanted.
+func (p *packer) take(score, off int64) {
+	if p.mode == equal && (score != p.best.score || off != p.best.off) ||
+		p.mode == improve && p.best.found && !p.t.better(score, off, p.best.score, p.best.off) {
+		return
+	}
+	p.best, p.found = packed(p.stack), p.mode != improve
+}
+
+// promising reports whether r more sets of the free pieces can still be better than
+// the best, or as good where that is sought.
+func (p *packer) promising(rank int, free uint64, r int, score, off int64) bool {
+	p.t.work += 4
+	bound, ok := p.x.bound(r, p.need[r], func(i int) bool { return free&bit(i) != 0 })
+	if !ok {
+		return false
+	}
+	if p.most[rank] == p.most[len(p.order)] {
+		return false // no set is led from here on
+	}
+	if p.mode == anything {
+		return bound >= int64(r)*p.floor
+	}
+	if !p.best.found {
+		return true
+	}
+	score += min(bound, int64(r)*p.most[rank])
+	off += int64(r) * p.nigh[rank]
+	return p.t.better(score, off, p.best.score, p.best.off) || p.mode == equal && score == p.best.score && off == p.best.off
+}
+
+// key packs what is still open.
+func (p *packer) key(r int) uint64 {
+	k := uint64(r)
+	if len(p.left) > 1 {
+		for _, n := range p.left {
+			k = k*67 + uint64(n)
+		}
+	}
+	return k
+}
+
+// directly is the effort of a direct search before unions are asked.
+const directly = 200_000
+
+// seek looks for m sets in a mode with a part of the effort, directly and union by union,
+// and reports whether the search came to its end.
+func (p *packer) seek(mode mode, m int) bool {
+	if !p.t.unionable() || p.t.Goal == Closest {
+		return p.run(mode, m, p.t.remaining(2))
+	}
+	floor := int64(math.MinInt64)
+	if p.floor > math.MinInt64/4096 {
+		floor = int64(m) * p.floor
+	}
+	if p.run(mode, m, min(directly, p.t.remaining(4))) {
+		return true
+	}
+	p.x = p.t.newPrice(m)
+	return p.unions(mode, m, p.t.remaining(3), floor) || p.run(mode, m, p.t.remaining(3))
+}
+
+// remaining is a part of the effort that is left, and a little where none is.
+func (t *tray) remaining(part int) int { return max((t.Effort-t.work)/part, 2000) }

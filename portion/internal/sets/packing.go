@@ -1,0 +1,73 @@
+package sets
+
+import (
+	"cmp"
+	"math"
+	"math/bits"
+	"slices"
+)
+
+// A packing is disjoint sets of a family with their value.
+type packing struct {
+	sets       []set
+	score, off int64
+	found      bool
+}
+
+// better reports whether score and off are preferred to another's by the goal.
+func (t *tray) better(score, off, thanScore, thanOff int64) bool {
+	if t.Goal == Closest {
+		return off < thanOff || off == thanOff && score > thanScore
+	}
+	return score > thanScore || score == thanScore && off < thanOff
+}
+
+// packed returns the packing of some sets.
+func packed(sets []set) packing {
+	out := packing{sets: slices.Clone(sets), found: true}
+	for _, s := range sets {
+		out.score, out.off = out.score+s.score, out.off+s.off
+	}
+	return out
+}
+
+// least is the lowest score of a set.
+func (p packing) least() int64 {
+	least := int64(math.MaxInt64)
+	for _, s := range p.sets {
+		least = min(least, s.score)
+	}
+	return least
+}
+
+// stated is the stated order of sets.
+func stated(a, b set) int {
+	return cmp.Or(cmp.Compare(b.mask, a.mask), cmp.Compare(a.class, b.class))
+}
+
+// answer gives a packing its places among the wants: of wants that are alike the first
+// takes the first set.
+func (t *tray) answer(p packing, most int, bound int64, proven, first bool) Answer {
+	a := Answer{Sets: make([][]int, len(t.Wants)), Number: len(p.sets), Most: most, Score: p.score, Off: p.off, Bound: bound, Proven: proven, First: first}
+	if a.Number == 0 {
+		return a
+	}
+	a.Least = p.least()
+	sets := slices.SortedFunc(slices.Values(p.sets), stated)
+	given := make([]int, len(t.classes))
+	for _, s := range sets {
+		at := t.classes[s.class].wants[given[s.class]]
+		given[s.class]++
+		a.Sets[at] = members(s.mask)
+	}
+	return a
+}
+
+// members lists the pieces of a set.
+func members(mask uint64) []int {
+	var out []int
+	for ; mask != 0; mask &^= 1 << (63 - bits.LeadingZeros64(mask)) {
+		out = append(out, bits.LeadingZeros64(mask))
+	}
+	return out
+}

@@ -1,0 +1,37 @@
+package colour
+
+import (
+	"math"
+	"testing"
+)
+
+func FuzzColour(f *testing.F) {
+	f.Add(20.0, 12.0, 5.0, 95.0, 100.0, 108.0)
+	f.Add(0.0, 0.0, 0.0, 109.8, 100.0, 35.6)
+	f.Fuzz(func(t *testing.T, x, y, z, wx, wy, wz float64) {
+		c, white := XYZ{x, y, z}, XYZ{wx, wy, wz}
+		finite := func(what string, v ...float64) {
+			for _, v := range v {
+				if math.IsNaN(v) || math.IsInf(v, 0) {
+					t.Errorf("%s of %+v under %+v: %v", what, c, white, v)
+				}
+			}
+		}
+		lab, err := c.Lab(white)
+		if err == nil {
+			finite("Lab", lab.L, lab.A, lab.B, lab.Whiteness())
+			if d, err := Difference(lab, Lab{L: wx, A: wy, B: wz}); err == nil {
+				finite("difference", d)
+			}
+		}
+		if h, err := c.Hunter(white); err == nil {
+			finite("Hunter", h.L, h.A, h.B)
+			if back, err := h.XYZ(white); err == nil {
+				finite("back", back.X, back.Y, back.Z)
+			}
+		}
+		if s, err := c.Swatch(white); err == nil && len(s.Hex()) != 7 {
+			t.Errorf("%+v", s)
+		}
+	})
+}

@@ -1,0 +1,53 @@
+package look
+
+import (
+	"math"
+	"testing"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/look/colour"
+)
+
+func FuzzLook(f *testing.F) {
+	f.Add(3.5, 3.4, 20.0, 6.0, 0.001, 0.8, 0, false, 30.0, 0.95)
+	f.Add(48.0, 0.0, 0.0, 0.0, 10.0, 0.0, 3, true, 0.0, 0.5)
+	f.Fuzz(func(t *testing.T, fat, protein, pressure, carotene, depth, ground float64, light int, diffuse bool, angle, contrast float64) {
+		m := Milk{FatPercent: fat, ProteinPercent: honestplate.Some(protein), HomogenisedMPa: honestplate.Some(pressure), Carotene: honestplate.Some(carotene)}
+		o, err := m.Optics()
+		if err != nil {
+			return
+		}
+		s := Scene{Depth: honestplate.Some(depth), Ground: Ground{ground, ground / 2}, Light: colour.Light(light), Diffuse: diffuse, IncidenceDegrees: angle}
+		if a, err := o.Appear(s); err == nil {
+			for _, e := range []honestplate.Estimate{a.Lightness, a.Green, a.Yellow} {
+				if err := e.Check("band"); err != nil {
+					t.Errorf("%+v in %+v: %v", m, s, err)
+				}
+			}
+		}
+		if h, err := o.Hides(s, Black, Ground{ground, ground}, contrast); err == nil && (h.Check("depth") != nil || h.Low < 0) {
+			t.Errorf("%+v hides at %v", m, h)
+		}
+		if c, err := o.Contrast(s, depth, Black, White); err == nil && !(c >= 0 && c <= 1+1e-9) {
+			t.Errorf("%+v, %g m: contrast %g", m, depth, c)
+		}
+	})
+}
+
+func FuzzCreamFor(f *testing.F) {
+	f.Add(3.5, 36.0, 500.0, 1.0, 6.0, 0.002, 0.95)
+	f.Fuzz(func(t *testing.T, thin, thick, batch, step, tempC, coat, contrast float64) {
+		if batch/step > 1e6 {
+			return
+		}
+		r := rheology.Recipe{Thin: rheology.Dairy{FatPercent: thin}, Thick: rheology.Dairy{FatPercent: thick}, BatchGrams: batch, StepGrams: step, TempC: tempC}
+		c, err := CreamFor(r, coat, contrast)
+		if err != nil {
+			return
+		}
+		if c.Contrast.Check("contrast") != nil || c.Contrast.Likely < contrast-1e-6 || math.Abs(c.Batch.ThinGrams+c.Batch.ThickGrams-batch) > 1e-9*batch {
+			t.Errorf("%+v, coat %g, contrast %g: %+v", r, coat, contrast, c)
+		}
+	})
+}

@@ -1,0 +1,152 @@
+package look
+
+import (
+	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/look/colour"
+)
+
+// Hidden is the contrast ratio at which paint is said to hide (ISO 2814, from memory).
+// At 0.95 a border is still seen by who looks for it.
+const Hidden = 0.98
+
+// Contrast returns the contrast ratio of a coat of the depth given in m: the luminous
+// reflectance over dark by that over light ground, 0..1. The scene gives light and angle;
+// its own depth, ground and backlight are not used. Where the surface reflects, its reflection
+// counts in both.
+func (o *Optics) Contrast(s Scene, depth float64, dark, light Ground) (float64, error) {
+	if err := o.checkContrast(s, dark, light); err != nil {
+		return 0, err
+	}
+	s.Depth, s.Ground, s.Backlit = honestplate.Some(depth), Black, false
+	if err := s.check(); err != nil {
+		return 0, err
+	}
+	return o.contrast(s, 1, dark, light)
+}
+
+func (o *Optics) checkContrast(s Scene, dark, light Ground) error {
+	if err := o.check(); err != nil {
+		return err
+	}
+	s.Depth, s.Ground, s.Backlit = honestplate.Optional{}, Black, false
+	if err := s.check(); err != nil {
+		return err
+	}
+	if err := dark.check("dark"); err != nil {
+		return err
+	}
+	if err := light.check("light"); err != nil {
+		return err
+	}
+	if dark.Blue > light.Blue || dark.Red > light.Red || dark == light {
+		return &honestplate.InputError{Field: "light", Got: "no lighter than dark",
+			Want: "two grounds, the lighter one last"}
+	}
+	return nil
+}
+
+// checkRatio wants a contrast ratio to ask for.
+func checkRatio(contrast float64) error {
+	return honestplate.InRange("contrast", contrast, 0.05, 0.999, "", "a ratio that a coat can reach and miss")
+}
+
+// contrast works at steps of 20 nm: light and dark are smooth there.
+func (o *Optics) contrast(s Scene, scale float64, dark, light Ground) (float64, error) {
+	const step = 4
+	var below, above colour.Spectrum
+	d, l := dark.spectrum(), light.spectrum()
+	for i := 0; i < colour.Samples; i += step {
+		solved, err := s.solve(o, i, scale, &o.absorption)
+		if err != nil {
+			return 0, err
+		}
+		for _, c := range []struct {
+			out    *colour.Spectrum
+			ground float64
+		}{{&below, d[i]}, {&above, l[i]}} {
+			f, err := solved.Over(c.ground)
+			if err != nil {
+				return 0, err
+			}
+			c.out[i] = min(1, f.BeamReflected)
+			if s.Diffuse {
+				c.out[i] = min(1, f.DiffuseReflected)
+			}
+			for j := 1; i > 0 && j < step; j++ {
+				x := float64(j) / step
+				c.out[i-j] = float64(x*c.out[i-step]) + float64((1-x)*c.out[i])
+			}
+		}
+	}
+	y0, err := s.Light.See(&below)
+	if err != nil {
+		return 0, err
+	}
+	y1, err := s.Light.See(&above)
+	if err != nil || y1.Y == 0 {
+		return 1, err // nothing comes back from either
+	}
+	return y0.Y / y1.Y, nil
+}
+
+// Hides returns the depth in m from which a coat hides the difference between two grounds
+// to a contrast ratio, such as [Hidden]; between [Black] and [White] it is the hiding
+// thickness of paints. The band is x/ 1.5, or the factor of the scattering where that is
+// more. A coat that does not hide at 10 m is refused ([honestplate.ErrInfeasible]).
+func (o *Optics) Hides(s Scene, dark, light Ground, contrast float64) (honestplate.Estimate, error) {
+	if err := o.checkContrast(s, dark, light); err != nil {
+		return honestplate.Estimate{}, err
+	}
+	if err := checkRatio(contrast); err != nil {
+		return honestplate.Estimate{}, err
+	}
+	short := func(lnDepth float64) (float64, error) {
+		s.Depth = honestplate.Some(math.Exp(lnDepth))
+		c, err := o.contrast(s, 1, dark, light)
+		return math.Log((1 - min(c, 1) + 1e-15) / (1 - contrast)), err
+	}
+	low, high := math.Log(1e-7), math.Log(10)
+	f, err := short(high)
+	if err != nil {
+		return honestplate.Estimate{}, err
+	}
+	if f > 0 {
+		return honestplate.Estimate{}, &honestplate.RefusedError{Field: "contrast", Kind: honestplate.ErrInfeasible,
+			Reason: "10 m of it do not hide the ground", Advice: "take a cloudier liquid or a lower contrast ratio"}
+	}
+	g, err := short(low)
+	if err != nil {
+		return honestplate.Estimate{}, err
+	}
+	if g <= 0 {
+		return honestplate.Exactly(0), nil // the grounds are as like as that without a coat
+	}
+	// Illinois: a secant that halves the end which does not move.
+	x, side := low, 0
+	for range 60 {
+		x = (low*f - high*g) / (f - g)
+		v, err := short(x)
+		if err != nil {
+			return honestplate.Estimate{}, err
+		}
+		if math.Abs(v) < 1e-5 || high-low < 1e-6 {
+			break
+		}
+		if v > 0 {
+			low, g = x, v
+			if side == 1 {
+				f /= 2
+			}
+			side = 1
+		} else {
+			high, f = x, v
+			if side == -1 {
+				g /= 2
+			}
+			side = -1
+		}
+	}
+	return honestplate.Factor(math.Exp(x), max(1.5, o.factor)), nil
+}

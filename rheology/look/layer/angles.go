@@ -1,0 +1,116 @@
+package layer
+
+import (
+	"math"
+	"sync"
+)
+
+// orders of the expansion of a phase function that the points sum exactly.
+const orders = points
+
+// angles are the directions inside a layer of one refractive index.
+type angles struct {
+	mu      vector         // cosines inside
+	weight  vector         // of the integral over the cosine from 0 to 1
+	flux    vector         // 2 weight mu: sums radiance to flux, 1 for radiance 1
+	legends [orders]vector // Legendre polynomials at mu
+	surface surface        // to the air
+}
+
+// The points of Gauss on 0..1, for half of the directions each.
+var gauss = gaussPoints(points / 2)
+
+// known remembers the directions of what was asked last: they are the same for every
+// wavelength of a spectrum.
+var known sync.Map // angleKey to *angles
+
+type angleKey struct{ index, glass, cosine float64 }
+
+var remembered struct {
+	sync.Mutex
+	count int
+}
+
+// anglesFor returns the directions for a layer of index n and a beam that arrives at the
+// cosine given. The fan that the surface holds back (total reflection) and the fan that
+// it lets out have Gauss points of their own, for radiance breaks between them.
+func anglesFor(n, glass, cosine float64) *angles {
+	key := angleKey{n, glass, cosine}
+	if a, ok := known.Load(key); ok {
+		return a.(*angles)
+	}
+	a := newAngles(n, glass, cosine)
+	remembered.Lock()
+	defer remembered.Unlock()
+	if remembered.count == 64 {
+		known.Clear()
+		remembered.count = 0
+	}
+	known.Store(key, a)
+	remembered.count++
+	return a
+}
+
+func newAngles(n, glass, cosine float64) *angles {
+	a := new(angles)
+	edge := 0.5
+	if n > 1 {
+		edge = math.Sqrt(1 - 1/(n*n))
+	}
+	half := points / 2
+	for i, p := range gauss {
+		a.mu[i], a.weight[i] = edge*p.x, edge*p.w
+		a.mu[half+i], a.weight[half+i] = edge+(1-edge)*p.x, (1-edge)*p.w
+	}
+	a.mu[beam] = math.Sqrt(1 - (1-cosine*cosine)/(n*n))
+	for i, mu := range a.mu {
+		a.flux[i] = 2 * a.weight[i] * mu
+		a.legends[0][i], a.legends[1][i] = 1, mu
+		for l := 2; l < orders; l++ {
+			k := float64(l)
+			a.legends[l][i] = ((2*k-1)*mu*a.legends[l-1][i] - (k-1)*a.legends[l-2][i]) / k
+		}
+	}
+	a.surface = newSurface(a, n, glass)
+	return a
+}
+
+type point struct{ x, w float64 }
+
+// gaussPoints returns the n points and weights of Gauss and Legendre on 0..1, by Newton's
+// method from the usual first guess.
+func gaussPoints(n int) []point {
+	out := make([]point, n)
+	for i := range out {
+		x := math.Cos(math.Pi * (float64(i) + 0.75) / (float64(n) + 0.5))
+		var slope float64
+		for range 20 {
+			before, p := 1.0, x
+			for l := 2; l <= n; l++ {
+				k := float64(l)
+				before, p = p, ((2*k-1)*x*p-(k-1)*before)/k
+			}
+			slope = float64(n) * (x*p - before) / (x*x - 1)
+			x -= p / slope
+		}
+		out[n-1-i] = point{(1 + x) / 2, 1 / ((1 - x*x) * slope * slope)}
+	}
+	return out
+}
+
+// uniform is radiance 1 in every direction.
+func uniform() (v vector) {
+	for i := range v {
+		v[i] = 1
+	}
+	return v
+}
+
+// total sums radiance to flux, 1 for radiance 1.
+func (a *angles) total(v *vector) float64 {
+	s := 0.0
+	for i := range points {
+		s += a.flux[i] * v[i]
+	}
+	return s
+}

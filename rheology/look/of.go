@@ -1,0 +1,162 @@
+package look
+
+import (
+	"cmp"
+	"fmt"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology"
+)
+
+// proteinOfSolids is the share of protein in milk's solids-not-fat (from memory: 3.4 of
+// 8.9 %).
+const proteinOfSolids = 0.38
+
+// Of returns the milk that a liquid is, by its composition: milk, cream, blends and
+// measured ones of them, thinned with water or not. What composition does not say is left
+// out, homogenisation and carotene: set them if you know. A liquid with more than traces
+// of sugar, glycerol or what is not known is an InputError: see [Drink].
+func Of(l rheology.Liquid) (Milk, error) {
+	name := "nothing"
+	if l != nil {
+		name = l.Describe().Name
+	}
+	c, known := rheology.CompositionOf(l)
+	if !known || c.SugarPercent+c.GlycerolPercent > 0.5 {
+		return Milk{}, &honestplate.InputError{Field: "Liquid", Got: name,
+			Want: "milk, cream, or a blend of them, with water if need be"}
+	}
+	m := Milk{FatPercent: c.FatPercent, ProteinPercent: honestplate.Some(proteinOfSolids * c.MilkSolidsPercent)}
+	return m, m.check()
+}
+
+// Cream is the answer of [CreamFor]: a batch to weigh out, and how well it hides.
+type Cream struct {
+	Batch    rheology.Batch       `json:"batch"`    // what to weigh out, in whole steps
+	Contrast honestplate.Estimate `json:"contrast"` // of the coat between black and white, with its band
+	Hides    honestplate.Estimate `json:"hides_m"`  // m: from this depth on the batch hides so well
+}
+
+// CreamFor returns the least of the recipe's thick liquid, in whole steps of the scale, with
+// which a coat of the depth in m hides black from white to the contrast ratio, such as
+// [Hidden]. Both liquids must be milk or cream of different fat. The scene is daylight and
+// a beam square on; homogenisation is taken as not known.
+//
+// An advertised product is refused ([honestplate.ErrAdvertised]), and so is a coat too thin
+// for cream alone ([honestplate.ErrInfeasible]): a film of 0.1 to 0.2 mm that a pour leaves
+// on glass hides to 0.98 with no cream.
+func CreamFor(r rheology.Recipe, coat, contrast float64) (Cream, error) {
+	if err := cmp.Or(honestplate.InRange("coat", coat, 1e-6, 1, "m", "a coat on a set"), checkRatio(contrast)); err != nil {
+		return Cream{}, err
+	}
+	// The recipe refuses what is advertised and what is no recipe.
+	if _, _, err := r.Reach(); err != nil {
+		return Cream{}, err
+	}
+	thin, thinMilk, err := part(r.Thin)
+	if err != nil {
+		return Cream{}, honestplate.In("Thin", err)
+	}
+	thick, thickMilk, err := part(r.Thick)
+	if err != nil {
+		return Cream{}, honestplate.In("Thick", err)
+	}
+	blend := func(share float64) (Optics, error) {
+		return Mix(Part{thin, (1 - share) * thinMilk.volume()}, Part{thick, share * thickMilk.volume()})
+	}
+	reaches := func(share float64) (float64, Optics, error) {
+		o, err := blend(share)
+		if err != nil {
+			return 0, o, err
+		}
+		c, err := o.Contrast(Scene{}, coat, Black, White)
+		return c, o, err
+	}
+	most, all, err := reaches(1)
+	if err != nil {
+		return Cream{}, err
+	}
+	if most < contrast {
+		return Cream{}, tooThin(&all, coat, contrast, most)
+	}
+	low, high := 0.0, 1.0
+	if c, _, err := reaches(0); err != nil {
+		return Cream{}, err
+	} else if c >= contrast {
+		high = 0
+	}
+	for high-low > 1e-5 {
+		middle := (low + high) / 2
+		c, _, err := reaches(middle)
+		if err != nil {
+			return Cream{}, err
+		}
+		if c >= contrast {
+			high = middle
+		} else {
+			low = middle
+		}
+	}
+	return wholeSteps(r, high, thinMilk, thickMilk, blend, coat, contrast)
+}
+
+// part is one liquid of a recipe, for light.
+func part(l rheology.Liquid) (Optics, Milk, error) {
+	m, err := Of(l)
+	if err != nil {
+		return Optics{}, Milk{}, err
+	}
+	o, err := m.Optics()
+	return o, m, err
+}
+
+// tooThin is what cream alone does not hide.
+func tooThin(cream *Optics, coat, contrast, most float64) error {
+	advice := "no coat of it will"
+	if h, err := cream.Hides(Scene{}, Black, White, contrast); err == nil {
+		advice = fmt.Sprintf("it takes a coat of %.2g mm", 1000*h.Likely)
+	}
+	return &honestplate.RefusedError{Field: "coat", Kind: honestplate.ErrInfeasible,
+		Reason: fmt.Sprintf("the thick liquid alone hides to %.2f at %.3g mm", most, 1000*coat), Advice: advice}
+}
+
+// wholeSteps rounds a share of the thick liquid up to whole steps of the scale, which the
+// recipe knows, and says how well that hides.
+func wholeSteps(r rheology.Recipe, share float64, thin, thick Milk, blend func(float64) (Optics, error),
+	coat, contrast float64) (Cream, error) {
+	fat := func(share float64) float64 { return thin.FatPercent + share*(thick.FatPercent-thin.FatPercent) }
+	batch, err := r.ForFat(fat(share))
+	if err != nil {
+		return Cream{}, err
+	}
+	if got := batch.ThickGrams / r.BatchGrams; got < share-1e-4*r.StepGrams/r.BatchGrams {
+		// The nearest step was below: one more, and the share goes no higher than 1.
+		if batch, err = r.ForFat(fat(min(1, got+r.StepGrams/r.BatchGrams))); err != nil {
+			return Cream{}, err
+		}
+	}
+	o, err := blend(batch.ThickGrams / r.BatchGrams)
+	if err != nil {
+		return Cream{}, err
+	}
+	out := Cream{Batch: batch}
+	if out.Contrast, err = o.contrastBand(Scene{}, coat); err != nil {
+		return Cream{}, err
+	}
+	out.Hides, err = o.Hides(Scene{}, Black, White, contrast)
+	return out, err
+}
+
+// contrastBand is Contrast with the band that the scattering's factor gives it.
+func (o *Optics) contrastBand(s Scene, depth float64) (e honestplate.Estimate, err error) {
+	s.Depth = honestplate.Some(depth)
+	for _, c := range []struct {
+		out   *float64
+		scale float64
+	}{{&e.Low, 1 / o.factor}, {&e.Likely, 1}, {&e.High, o.factor}} {
+		if *c.out, err = o.contrast(s, c.scale, Black, White); err != nil {
+			return honestplate.Estimate{}, err
+		}
+	}
+	return e, nil
+}

@@ -1,0 +1,104 @@
+package look
+
+import (
+	"cmp"
+	"math"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/look/colour"
+	"example.org/honestplate/rheology/look/layer"
+)
+
+// A Scene is how a liquid lies before the lens.
+type Scene struct {
+	// Depth of the liquid in m, 0..10; left out, a pool without end, whose ground nothing
+	// shows of.
+	Depth honestplate.Optional `json:"depth_m,omitzero"`
+	// Ground lies under the liquid, in contact with it: what it reflects within the
+	// liquid. The zero value is black.
+	Ground Ground `json:"ground"`
+	// Light is the lamp; left out it is daylight, D65.
+	Light colour.Light `json:"light"`
+	// Diffuse is light from all sides, as from a soft box; false is a beam.
+	Diffuse bool `json:"diffuse"`
+	// IncidenceDegrees is the angle of the beam from square on, 0..85.
+	IncidenceDegrees float64 `json:"incidence_degrees"`
+	// Glass is a clear plate or wall between the liquid and the lens.
+	Glass bool `json:"glass"`
+	// Backlit is light that comes through the liquid from behind, as through a glass of
+	// beer: then there is no ground, and Depth must be given.
+	Backlit bool `json:"backlit"`
+}
+
+// glassIndex is that of ordinary glass.
+const glassIndex = 1.52
+
+// check wants a scene that can be.
+func (s Scene) check() error {
+	if s.Depth.Given {
+		const reach = "a set; left out, it is a pool without end"
+		if err := honestplate.InRange("Depth", s.Depth.Value, 0, 10, "m", reach); err != nil {
+			return err
+		}
+	}
+	if s.Backlit && (!s.Depth.Given || s.Ground != Black) {
+		return &honestplate.InputError{Field: "Backlit", Got: "true without a depth, or with a ground",
+			Want: "a depth for the light to come through, and no ground"}
+	}
+	_, light := s.Light.White()
+	return cmp.Or(s.Ground.check("Ground"), light,
+		honestplate.InRange("IncidenceDegrees", s.IncidenceDegrees, 0, 85, "degrees", "square on to grazing"))
+}
+
+// solve works out one wavelength: what a layer of the liquid returns over a ground, with
+// scattering multiplied by scale.
+func (s *Scene) solve(o *Optics, i int, scale float64, absorption *spectrum) (layer.Solved, error) {
+	scattering := o.scattering[i] * scale
+	out := scattering + absorption[i]
+	slab := layer.Slab{Index: o.index}
+	if s.Glass {
+		slab.Glass = glassIndex
+	}
+	if depth := s.Depth.Or(math.Inf(1)); out > 0 && depth > 0 {
+		slab.Albedo = min(scattering/out, 1)
+		slab.Depth = out * depth
+		if scattering > 0 {
+			slab.Asymmetry = o.forward[i] / o.scattering[i]
+		}
+	}
+	return slab.Solve(math.Cos(s.IncidenceDegrees * math.Pi / 180))
+}
+
+// reflect returns what comes back, or through, at one wavelength.
+func (s *Scene) reflect(o *Optics, i int, scale float64, absorption *spectrum) (float64, error) {
+	solved, err := s.solve(o, i, scale, absorption)
+	if err != nil {
+		return 0, err
+	}
+	var f layer.Fluxes
+	if s.Backlit {
+		f, err = solved.Alone()
+		f.BeamReflected, f.DiffuseReflected = f.BeamTransmitted, f.DiffuseTransmitted
+	} else {
+		f, err = solved.Over(s.Ground.spectrum()[i])
+	}
+	if s.Diffuse {
+		return min(f.DiffuseReflected, 1), err
+	}
+	return min(f.BeamReflected, 1), err
+}
+
+// spectrum returns what comes back at every wavelength, worked out at each step-th sample
+// and by straight lines between.
+func (s *Scene) spectrum(o *Optics, step int, scale float64, absorption *spectrum) (out colour.Spectrum, err error) {
+	for i := 0; i < colour.Samples; i += step {
+		if out[i], err = s.reflect(o, i, scale, absorption); err != nil {
+			return out, err
+		}
+		for j := 1; i > 0 && j < step; j++ {
+			f := float64(j) / float64(step)
+			out[i-j] = float64(f*out[i-step]) + float64((1-f)*out[i])
+		}
+	}
+	return out, nil
+}
