@@ -122,23 +122,26 @@ func (r *glassRun) run() error {
 // content is the heat in wall, drink and ice, J.
 func (r *glassRun) content() float64 { return r.Stored()*r.area + r.ice.content() }
 
-// cold notes when an iced drink came within 1 K of the coldest it gets.
+// cold notes when an iced drink came within 1 K of the coldest it gets, for the last time
+// before it is that cold.
 func (r *glassRun) cold() {
 	r.coldestDrink = r.TempC[0]
-	for _, p := range r.path {
-		r.coldestDrink = min(r.coldestDrink, p.tempC)
+	coldest := 0
+	for i, p := range r.path {
+		if p.tempC <= r.coldestDrink {
+			r.coldestDrink, coldest = p.tempC, i
+		}
+	}
+	if len(r.path) == 0 {
+		return
 	}
 	level := r.coldestDrink + 1
-	for i, p := range r.path {
-		if p.tempC > level {
-			continue
+	r.at[eventCold] = 0
+	for i := coldest; i > 0; i-- {
+		if a, b := r.path[i-1], r.path[i]; a.tempC > level {
+			r.at[eventCold] = a.t + (b.t-a.t)*(a.tempC-level)/(a.tempC-b.tempC)
+			break
 		}
-		r.at[eventCold] = p.t
-		if i > 0 {
-			b := r.path[i-1]
-			r.at[eventCold] = b.t + (p.t-b.t)*(b.tempC-level)/(b.tempC-p.tempC)
-		}
-		break
 	}
 }
 
