@@ -31,7 +31,7 @@ const testsPerBatch = 3
 // pour works a pour out: what is in the jug, how it is tested, what the stream does.
 func (d *day) pour(j *job, t *Thing, p *PlannedThing, at string) error {
 	q := t.Pour
-	plan := &PourPlan{TempC: q.TempC, PouredGrams: q.PouredG, Outlet: q.Outlet, DropMM: q.DropMM}
+	plan := &PourPlan{TempC: q.TempC, PouredGrams: q.PouredG, Outlet: q.Outlet, DropMM: q.DropMM, Onto: q.Onto, DepthMM: q.DepthMM}
 	p.Pour = plan
 	var liquid rheology.Liquid
 	var err error
@@ -242,12 +242,19 @@ func (d *day) cup(j *job, t *Thing, p *PlannedThing, batch *rheology.Batch, liqu
 	if err != nil {
 		return most, err
 	}
-	test := &CupTest{Cup: cup.Name, TempC: tempC, Expected: w, Leave: w}
+	test := &CupTest{Cup: cup.Name, TempC: tempC, Expected: w}
+	if test.Leave, err = leaveIt(cup, batch, liquid); err != nil {
+		return most, err
+	}
 	p.Pour.Cup = test
 	j.tool(cup.Name+" cup", 1)
-	for _, share := range []float64{5. / 6, 7. / 6} {
+	for _, share := range []float64{5. / 6, 11. / 12, 13. / 12, 7. / 6} {
 		at := time.Duration(share * float64(w.Likely.After)).Round(time.Second)
-		fix, err := batch.CorrectFromCup(cup, min(max(at, cup.Least), cup.Most))
+		at = min(max(at, cup.Least), cup.Most)
+		if n := len(test.Corrections); at >= test.Leave.Earliest.After && at <= test.Leave.Latest.After || n > 0 && test.Corrections[n-1].Seconds == at.Seconds() {
+			continue
+		}
+		fix, err := batch.CorrectFromCup(cup, at)
 		if errors.Is(err, honestplate.ErrRange) {
 			continue
 		}
@@ -269,6 +276,40 @@ func (d *day) cup(j *job, t *Thing, p *PlannedThing, batch *rheology.Batch, liqu
 		test.Corrections = append(test.Corrections, c)
 	}
 	return most, nil
+}
+
+// leaveIt finds the readings that mean: leave it. Their own band, as wide as the cup's,
+// holds the thickness that is wanted, so that the reading asks for nothing. To half a
+// second: a stop-watch tells no better.
+func leaveIt(cup rheology.Cup, batch *rheology.Batch, liquid rheology.Liquid) (honestplate.Window, error) {
+	const step = 500 * time.Millisecond
+	density, err := liquid.Density(batch.Recipe.TempC)
+	if err != nil {
+		return honestplate.Window{}, err
+	}
+	wanted := batch.TargetPaS / density.Likely
+	var early, likely, late time.Duration
+	best := math.Inf(1)
+	for at := cup.Least.Round(step); at <= cup.Most; at += step {
+		nu, err := cup.KinematicViscosity(at)
+		if err != nil {
+			return honestplate.Window{}, err
+		}
+		if nu.Low > wanted {
+			break
+		}
+		if nu.High < wanted {
+			continue
+		}
+		if early == 0 {
+			early = at
+		}
+		late = at
+		if off := math.Abs(math.Log(nu.Likely / wanted)); off < best {
+			best, likely = off, at
+		}
+	}
+	return honestplate.Lasting(early, likely, late), nil
 }
 
 // asItIs pours one liquid; of an advertised one only the temperature may be chosen.
