@@ -20,11 +20,16 @@ const ground, above = 262.0, 222.0
 // pieces come from portion.
 func benchDrawing(s *shoot.Shot) []byte {
 	c, x := &canvas{h: 306}, 10.0
-	var glass, pour *shoot.PlannedThing
+	var glass *shoot.PlannedThing
+	var pour *stream
 	for i := range s.Things {
 		switch t := &s.Things[i]; {
 		case t.Pour != nil && pour == nil:
-			pour = t
+			p := t.Pour
+			pour = &stream{t.Name, p.Outlet, p.HeadMM, p.DropMM, p.NoHigherMM.Or(0), p.StreamMM, p}
+		case t.Coil != nil && pour == nil:
+			k := t.Coil
+			pour = &stream{t.Name, k.Outlet, k.HeadMM, k.DropMM, 0, k.ThreadMM, nil}
 		case t.Cold != nil && t.Cold.FillMM > 0 && glass == nil:
 			glass = t
 		}
@@ -32,8 +37,8 @@ func benchDrawing(s *shoot.Shot) []byte {
 	if glass != nil || pour != nil {
 		x += side(c, x, glass, pour) + 20
 	}
-	if pour != nil && pour.Pour.PuddleMM.High > 0 {
-		x += puddleAbove(c, x, pour, pour.Pour) + 20
+	if pour != nil && pour.pour != nil && pour.pour.PuddleMM.High > 0 {
+		x += puddleAbove(c, x, pour.name, pour.pour) + 20
 	}
 	for i := range s.Things {
 		if b := s.Things[i].Build; b != nil {
@@ -47,16 +52,24 @@ func benchDrawing(s *shoot.Shot) []byte {
 	return c.svg("What to lay out for "+s.Dish, benchStyle)
 }
 
+// A stream is what runs from a jug: of a pour, or of a drizzle.
+type stream struct {
+	name                         string
+	outlet                       shoot.Outlet
+	head, drop, noHigher, across float64         // mm
+	pour                         *shoot.PourPlan // nil of a drizzle
+}
+
 // side draws a glass, and a jug above it or above the food, from the camera's side and
 // at one scale.
-func side(c *canvas, x float64, glass, pour *shoot.PlannedThing) float64 {
+func side(c *canvas, x float64, glass *shoot.PlannedThing, pour *stream) float64 {
 	width, surface, tall := 0.0, 0.0, 0.0 // mm
 	if glass != nil {
 		g := glass.Cold
 		width, surface, tall = g.WidthMM, g.FillMM+g.WallMM, g.HeightMM
 	}
 	if pour != nil {
-		tall = max(tall, (surface+pour.Pour.DropMM)*1.42, surface+min(pour.Pour.NoHigherMM.Or(0), 3*pour.Pour.DropMM))
+		tall = max(tall, (surface+pour.drop)*1.42, surface+min(pour.noHigher, 3*pour.drop))
 	}
 	scale := above / max(tall, 60)
 	middle := x + 130
@@ -66,8 +79,8 @@ func side(c *canvas, x float64, glass, pour *shoot.PlannedThing) float64 {
 	}
 	name := "from the camera’s side"
 	if pour != nil {
-		pourSide(c, middle, ground-surface*scale, scale, width/2*scale, pour.Pour)
-		name = pour.Name + ", " + name
+		pourSide(c, middle, ground-surface*scale, scale, width/2*scale, pour)
+		name = pour.name + ", " + name
 	} else {
 		name = glass.Name + ", " + name
 	}
@@ -76,24 +89,24 @@ func side(c *canvas, x float64, glass, pour *shoot.PlannedThing) float64 {
 }
 
 // pourSide draws jug, stream and height over the surface on which it lands.
-func pourSide(c *canvas, middle, surface, scale, half float64, p *shoot.PourPlan) {
-	y := surface - p.DropMM*scale
-	w := max(p.StreamMM*scale, 2)
-	jug(c, middle-w/2, y, p.Outlet.Kind == "bottle" || p.Outlet.Kind == "closed bottle")
+func pourSide(c *canvas, middle, surface, scale, half float64, p *stream) {
+	y := surface - p.drop*scale
+	w := max(p.across*scale, 2)
+	jug(c, middle-w/2, y, p.outlet.Kind == "bottle" || p.outlet.Kind == "closed bottle")
 	c.rect(middle-w/2, y, w, surface-y, "stream")
 	rule := middle + max(half, 20) + 16
 	c.line(rule, y, rule, surface, "dim")
 	c.line(rule-5, y, rule+5, y, "dim")
 	c.line(rule-5, surface, rule+5, surface, "dim")
-	c.text(rule+9, (y+surface)/2-3, "start", "", height(p.DropMM))
-	c.text(rule+9, (y+surface)/2+12, "start", "small", two(p.StreamMM)+" mm thick below")
-	if n := p.NoHigherMM; n.Given && n.Value > p.DropMM*1.1 && n.Value <= 3*p.DropMM {
-		top := surface - n.Value*scale
+	c.text(rule+9, (y+surface)/2-3, "start", "", height(p.drop))
+	c.text(rule+9, (y+surface)/2+12, "start", "small", two(p.across)+" mm thick below")
+	if n := p.noHigher; n > p.drop*1.1 && n <= 3*p.drop {
+		top := surface - n*scale
 		c.line(middle-70, top, rule+5, top, "maybe")
-		c.text(rule+9, top+4, "start", "small", "no higher than "+height(n.Value))
+		c.text(rule+9, top+4, "start", "small", "no higher than "+height(n))
 	}
-	c.text(middle-100, y-58, "start", "small", outlet(p.Outlet)+",")
-	c.text(middle-100, y-44, "start", "small", two(p.HeadMM)+" mm of liquid over it")
+	c.text(middle-100, y-58, "start", "small", outlet(p.outlet)+",")
+	c.text(middle-100, y-44, "start", "small", two(p.head)+" mm of liquid over it")
 }
 
 // jug draws a tilted jug, or a bottle, whose lip is at a point; the liquid in it stands
@@ -134,7 +147,7 @@ func glassSide(c *canvas, middle, scale float64, g *shoot.ColdPlan) {
 
 // puddleAbove draws where the liquid lands and how far it spreads: the likely edge and
 // its band.
-func puddleAbove(c *canvas, x float64, t *shoot.PlannedThing, p *shoot.PourPlan) float64 {
+func puddleAbove(c *canvas, x float64, name string, p *shoot.PourPlan) float64 {
 	scale := 210 / max(p.PuddleMM.High, 1)
 	cx, cy := x+150, 135.0
 	c.circle(cx, cy, p.PuddleMM.High/2*scale, "maybe")
@@ -142,7 +155,7 @@ func puddleAbove(c *canvas, x float64, t *shoot.PlannedThing, p *shoot.PourPlan)
 	c.circle(cx, cy, p.PuddleMM.Low/2*scale, "maybe")
 	c.line(cx-6, cy, cx+6, cy, "dim")
 	c.line(cx, cy-6, cx, cy+6, "dim")
-	c.middle(cx, 280, 290, 13, "", fmt.Sprintf("%s lands on the cross, seen from above", t.Name))
+	c.middle(cx, 280, 290, 13, "", name+" lands on the cross, seen from above")
 	c.text(cx, 296, "middle", "small", fmt.Sprintf("and spreads to %s across", millimetres(p.PuddleMM)))
 	return 300
 }

@@ -68,7 +68,7 @@ func pageOf(p *shoot.Plan, s *shoot.Shot) page {
 		out.Attention = append(out.Attention, sentence(note(n)))
 	}
 	if help := remedies(s.Picture.Remedies); help != "" {
-		out.Attention = append(out.Attention, help)
+		out.Attention = append(out.Attention, map[bool]string{true: "To win time: ", false: "What helps: "}[s.Picture.Sure]+help)
 	}
 	for _, c := range s.Cautions {
 		out.Cautions = append(out.Cautions, cautionWords[c])
@@ -251,12 +251,14 @@ func thing(w *lines, t *shoot.PlannedThing) {
 		pourWords(w, t, p)
 	}
 	if c := t.Coil; c != nil {
+		w.add("Serve", "%s at %s °C", t.Name, degrees(c.TempC))
+		w.add("Jug", "%s; %s mm of liquid over it while it pours", outlet(c.Outlet), two(c.HeadMM))
+		w.add("Drizzle", "%s from %s above, in %s; a thread %s mm thick where it lands", grams(c.Grams, 1), height(c.DropMM), window(c.Lasts), two(c.ThreadMM))
 		if c.Coils {
-			w.add("Drizzle", "%s coils: rings of %s; pour with a thread of %s mm", t.Name, millimetres(c.RingMM), two(c.ThreadMM))
+			w.add("Coils", "in rings of %s", millimetres(c.RingMM))
 		} else {
-			w.add("Drizzle", "%s does not coil from this height: it lies as it falls", t.Name)
+			w.add("Coils", "not from this height: it lies as it falls")
 		}
-		w.add("", "from a thread that runs for %s", window(c.Lasts))
 	}
 	if c := t.Cold; c != nil {
 		coldWords(w, t, c)

@@ -69,10 +69,7 @@ func remedies(rs []shoot.Remedy) string {
 		rest = append(rest, "fog comes later with "+strings.Join(later, " or "))
 	}
 	all := append(first, rest...)
-	if len(all) == 0 {
-		return ""
-	}
-	return "What helps: " + strings.Join(all, "; ")
+	return strings.Join(all, "; ")
 }
 
 // cautionWords are the usual cautions.

@@ -75,6 +75,10 @@ type CoilPlan struct {
 	TurnsPS  honestplate.Estimate `json:"turns_per_s"`
 	HeadMM   float64              `json:"head_mm"`
 	ThreadMM float64              `json:"thread_mm"`
+	Grams    float64              `json:"grams"` // in one take
+	TempC    float64              `json:"temp_c"`
+	Outlet   Outlet               `json:"outlet"`
+	DropMM   float64              `json:"drop_mm"`
 }
 
 // A ColdPlan says how something is chilled, and how it starts.

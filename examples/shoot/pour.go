@@ -353,7 +353,8 @@ func (d *day) drizzle(j *job, t *Thing, p *PlannedThing) error {
 	if err != nil {
 		return honestplate.In("drop_mm", err)
 	}
-	plan := &CoilPlan{Lasts: run.Duration, HeadMM: math.Round(run.headMM*10) / 10, ThreadMM: stream.Diameter * 1000}
+	plan := &CoilPlan{Lasts: run.Duration, HeadMM: math.Round(run.headMM*10) / 10, ThreadMM: stream.Diameter * 1000,
+		Grams: q.DrizzleG, TempC: q.TempC, Outlet: q.Outlet, DropMM: q.DropMM}
 	p.Coil = plan
 	if spreadOf(run.Duration) > 10 || run.MayStay {
 		p.Notes = append(p.Notes, Note{Code: MayStay, Thing: t.Name})
