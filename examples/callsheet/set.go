@@ -69,6 +69,7 @@ func setPage(p *shoot.Plan, records []recordFile) ([]byte, error) {
 			RecordName: records[i].name, Record: records[i].data,
 		}
 		out.Do, out.More = doWords(pg)
+		out.Picture.OpensBy, out.Picture.ClosesBy, out.Picture.Remedies = nil, nil, nil // in words already
 		for k := range s.Things {
 			t := &s.Things[k]
 			for _, e := range t.Events {
