@@ -33,7 +33,7 @@ const testsPerBatch = 3
 // pour works a pour out: what is in the jug, how it is tested, what the stream does.
 func (d *day) pour(j *job, t *Thing, p *PlannedThing, at string) error {
 	q := t.Pour
-	plan := &PourPlan{TempC: q.TempC, PouredGrams: q.PouredG, Outlet: q.Outlet, DropMM: q.DropMM}
+	plan := &PourPlan{TempC: q.TempC, PouredGrams: q.PouredG, Outlet: q.Outlet, DropMM: q.DropMM, Onto: q.Onto, DepthMM: q.DepthMM}
 	p.Pour = plan
 	var liquid rheology.Liquid
 	var err error
@@ -349,7 +349,8 @@ func (d *day) drizzle(j *job, t *Thing, p *PlannedThing) error {
 	if err != nil {
 		return honestplate.In("drop_mm", err)
 	}
-	plan := &CoilPlan{Lasts: run.Duration, HeadMM: math.Round(run.headMM*10) / 10, ThreadMM: stream.Diameter * 1000}
+	plan := &CoilPlan{Lasts: run.Duration, HeadMM: math.Round(run.headMM*10) / 10, ThreadMM: stream.Diameter * 1000,
+		Grams: q.DrizzleG, TempC: q.TempC, Outlet: q.Outlet, DropMM: q.DropMM}
 	p.Coil = plan
 	if run.MayGush || run.MayStay {
 		p.Notes = append(p.Notes, Note{Code: MayStay, Thing: t.Name})
