@@ -217,7 +217,7 @@ func (g Glass) frame(a Air, lamps []Lamp) (frame[glassModel], error) {
 	light, err := g.light(lamps)
 	m := glassModel{g: g, air: a, lamps: lamps, light: light, brightness: 1, convection: 1, ice: usualIceFactors(g.Drink)}
 	return frame[glassModel]{kind: "glass", model: m, inputs: (*glassModel).inputs, run: (*glassModel).run,
-		events: glassEventKeys, doubt: doubtCold}, err
+		events: glassEventKeys, doubt: doubtCold, readings: glassReadings()}, err
 }
 
 func (m *glassModel) inputs() []study.Input {
@@ -258,7 +258,9 @@ func (m *glassModel) run(at []float64, course bool) error {
 	}
 	r.ice.factors, r.path = m.ice, m.path[:0]
 	if course {
-		r.series = make([]GlassPoint, 0, 320)
+		if r.series = m.done.series[:0]; r.series == nil {
+			r.series = make([]GlassPoint, 0, 320)
+		}
 	}
 	err = r.run()
 	copy(at, r.at[:])
@@ -309,3 +311,14 @@ func glassClock(m glassModel, r Runs, err error) (GlassClock, error) {
 
 // glassEventKeys are the keys of the events, in the order of a run.
 var glassEventKeys = []string{"haze", "opaque", "beads", "runs", "dry", "thawed", "cold", "watered", "ice half", "ice gone"}
+
+// glassReadings are those of the course.
+func glassReadings() []reading[glassModel] {
+	return readingsOf(func(m *glassModel) []GlassPoint { return m.done.series }, func(p *GlassPoint) time.Duration { return p.Time },
+		named[GlassPoint]{"drink_c", func(p *GlassPoint) float64 { return p.DrinkC }},
+		named[GlassPoint]{"surface_c", func(p *GlassPoint) float64 { return p.SurfaceC }},
+		named[GlassPoint]{"dew_g_m2", func(p *GlassPoint) float64 { return p.DewGM2 }},
+		named[GlassPoint]{"frost_g_m2", func(p *GlassPoint) float64 { return p.FrostGM2 }},
+		named[GlassPoint]{"ice_grams", func(p *GlassPoint) float64 { return p.IceGrams }},
+		named[GlassPoint]{"melt_grams", func(p *GlassPoint) float64 { return p.MeltGrams }})
+}

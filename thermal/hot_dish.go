@@ -121,7 +121,9 @@ func (d HotDish) frame(a Air, lamps []Lamp) (frame[dishModel], error) {
 		m.vessel = 1
 	}
 	return frame[dishModel]{kind: "dish", model: m, inputs: (*dishModel).inputs, run: (*dishModel).run,
-		events: dishEventKeys, doubt: doubtHot}, err
+		events: dishEventKeys, doubt: doubtHot,
+		readings: hotReadings(func(m *dishModel) *hotModel { return &m.hotModel }),
+		reach:    func(m *dishModel, seconds float64) { m.reach = max(m.reach, seconds) }}, err
 }
 
 func (m *dishModel) inputs() []study.Input {

@@ -41,7 +41,7 @@ func fill(r *rand.Rand, v reflect.Value) {
 	case *Lesson:
 		*x = Lesson{unit: r.IntN(9)}
 		if r.IntN(2) == 0 {
-			x.weights = study.Points{Runs: study.TaughtRuns}.Of([]study.Input{{Key: "w"}})
+			x.weights = study.Points{Runs: study.TaughtRuns}.Columns([]study.Input{{Key: "w"}})[0]
 			x.columns = map[string][]float64{"crew.beads": slices.Clone(x.weights)}
 			for i, w := range x.weights {
 				x.weights[i] = math.Exp(w)

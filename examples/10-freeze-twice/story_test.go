@@ -125,7 +125,7 @@ func Example_goesIn() {
 			in.Core.Round(15*time.Minute), call.Format("15:04"), start.Format("15:04"))
 	}
 	// Output:
-	// from -6 degC it takes 1:45:00 (1:15:00..3:00:00); for 09:00, in by 05:45
+	// from -6 degC it takes 1:45:00 (1:15:00..3:00:00); for 09:00, in by 06:00
 	// from -18 degC it takes 1:00:00 (30:00..1:30:00); for 09:00, in by 07:15
 }
 
