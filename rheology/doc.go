@@ -7,7 +7,7 @@
 //
 //   - Liquids: [Catalogue] lists them, [CompositionOf] what is in them, [ReadLiquid] reads
 //     one; [Measured] and [Custom] are yours. What was done to a cream is its [Treatment].
-//   - Blends: [Blend], [Mix.Departure], [CompareRules].
+//   - Blends: [Blend], [Mix.Departure], [CompareRules], [Recipe.FitRule].
 //   - The bench: [Cups], [CupNamed], [Batch.CupTest], [CupReading], [Batch.CorrectFromCup],
 //     [FallingBall]. The advertised product is not blended: [ServeAt].
 //

@@ -194,3 +194,30 @@ func TestIceForADrink(t *testing.T) {
 		}
 	}
 }
+
+// A reading of the poured drink teaches what the cold takes, and the next bottle in the
+// same refrigerator with it.
+func TestBottleLearnsItsRefrigerator(t *testing.T) {
+	b := beer()
+	b.Medium = Chillers().Refrigerator
+	before, err := b.Clock()
+	if err != nil {
+		t.Fatal(err)
+	}
+	course, err := before.Kept.Course("drink_c", 0, time.Hour, 3*time.Hour)
+	if err != nil || !(course[1].Low > course[2].Low && course[1].High > course[2].High && course[2].Low < course[2].Likely) {
+		t.Fatalf("%v, %v", course, err)
+	}
+	_, lesson, err := b.Observe(Lesson{}, []Seen{{Reading: "drink_c", At: time.Hour, Value: course[1].Low + 1}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	next, err := b.Knowing(lesson)
+	if err != nil {
+		t.Fatal(err)
+	}
+	width := func(k BottleClock) time.Duration { return at(k.Cold.Latest) - at(k.Cold.Earliest) }
+	if width(next) > width(before)*3/4 || at(next.Cold.Likely) >= at(before.Cold.Likely) {
+		t.Errorf("before %v, after %v", before.Cold, next.Cold)
+	}
+}
