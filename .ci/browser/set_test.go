@@ -8,10 +8,12 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -35,12 +37,40 @@ func chromium(t *testing.T) string {
 	return ""
 }
 
-// page writes the pages of an invented day and returns the folder.
-func page(t *testing.T, day string) string {
-	dir := filepath.Join(t.TempDir(), "sheet")
-	cmd := exec.Command("go", "run", "./examples/callsheet", "-day", day, "-out", dir)
+// program builds the call sheet once.
+var program = sync.OnceValues(func() (string, error) {
+	dir, err := os.MkdirTemp("", "callsheet-")
+	if err != nil {
+		return "", err
+	}
+	path := filepath.Join(dir, "callsheet")
+	cmd := exec.Command("go", "build", "-o", path, "./examples/callsheet")
 	cmd.Dir = "../.."
 	if out, err := cmd.CombinedOutput(); err != nil {
+		return "", fmt.Errorf("%w: %s", err, out)
+	}
+	return path, nil
+})
+
+func TestMain(m *testing.M) {
+	status := m.Run()
+	if path, err := program(); err == nil {
+		os.RemoveAll(filepath.Dir(path))
+	}
+	os.Exit(status)
+}
+
+// page writes the pages of an invented day and returns the folder.
+func page(t *testing.T, day string) string { return pageOf(t, "-day", day) }
+
+func pageOf(t *testing.T, args ...string) string {
+	t.Helper()
+	path, err := program()
+	if err != nil {
+		t.Fatal(err)
+	}
+	dir := filepath.Join(t.TempDir(), "sheet")
+	if out, err := exec.Command(path, append(args, "-out", dir)...).CombinedOutput(); err != nil {
 		t.Fatalf("callsheet: %v\n%s", err, out)
 	}
 	return dir

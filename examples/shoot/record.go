@@ -3,16 +3,18 @@ package shoot
 import (
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/portion"
 )
 
 // Records are the records to fill in, one a picture, in the order of the shots: what is
-// declared and planned stands in them, what is weighed, taken and signed does not.
+// declared and planned stands in them, what is weighed, taken and signed does not. Names
+// are written on one line, without controls: a record refuses others.
 func (p *Plan) Records() []portion.Record {
 	out := make([]portion.Record, len(p.Shots))
 	for i := range p.Shots {
 		s := &p.Shots[i]
-		r := portion.Record{Revision: 1, Picture: s.Dish, SourceType: "digitalCapture"}
+		r := portion.Record{Revision: 1, Picture: honestplate.OneLine(s.Dish), SourceType: "digitalCapture"}
 		if !s.At.IsZero() {
 			r.Date = s.At.Format(time.DateOnly)
 		}
@@ -39,7 +41,7 @@ func (t *PlannedThing) recordItem(editorial bool) portion.RecordItem {
 	if t.Grams > 0 {
 		amount.StepGrams = t.StepGrams
 	}
-	item := portion.RecordItem{Item: t.Name, Advertised: t.Advertised}
+	item := portion.RecordItem{Item: honestplate.OneLine(t.Name), Advertised: t.Advertised}
 	if t.Advertised {
 		item.Declared = amount
 		item.Planned = &amount
@@ -47,7 +49,7 @@ func (t *PlannedThing) recordItem(editorial bool) portion.RecordItem {
 		item.Planned = &amount
 	}
 	if t.StandIn != "" {
-		item.StandIn = &portion.StandIn{What: t.StandIn, Reason: t.Why}
+		item.StandIn = &portion.StandIn{What: honestplate.OneLine(t.StandIn), Reason: honestplate.OneLine(t.Why)}
 	}
 	if editorial {
 		item.How = "no product is shown: editorial"
