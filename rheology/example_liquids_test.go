@@ -24,12 +24,12 @@ func ExampleDairy() {
 		}
 	}
 	// Output:
-	// 3.5 % fat,  5 degC:  3.16 mPa s, 95 % band 2.82 to 3.85
-	//  3.5 % fat, 60 degC:  0.84 mPa s, 95 % band 0.76 to 0.92
-	//   12 % fat,  5 degC:  5.94 mPa s, 95 % band 3.91 to 9.00
-	//   12 % fat, 60 degC:  1.18 mPa s, 95 % band 1.08 to 1.30
-	//   36 % fat,  5 degC: 35.38 mPa s, 95 % band 12.61 to 99.25
-	//   36 % fat, 60 degC:  4.03 mPa s, 95 % band 3.67 to 4.44
+	// 3.5 % fat,  5 degC:  3.14 mPa s, 95 % band 2.77 to 3.58
+	//  3.5 % fat, 60 degC:  0.80 mPa s, 95 % band 0.73 to 0.93
+	//   12 % fat,  5 degC:  4.67 mPa s, 95 % band 3.61 to 8.37
+	//   12 % fat, 60 degC:  1.08 mPa s, 95 % band 0.96 to 1.52
+	//   36 % fat,  5 degC: 24.94 mPa s, 95 % band 14.45 to 92.23
+	//   36 % fat, 60 degC:  3.82 mPa s, 95 % band 3.16 to 8.00
 }
 
 // Cold cream thins as it is poured; how much is an estimate, and the band shows it.
@@ -44,9 +44,9 @@ func ExampleDairy_ViscosityAtRate() {
 		fmt.Printf("%3g 1/s: %.0f mPa s (%.0f to %.0f)\n", rate, e.Likely*1e3, e.Low*1e3, e.High*1e3)
 	}
 	// Output:
-	// 5 1/s: 72 mPa s (16 to 329)
-	// 100 1/s: 48 mPa s (16 to 148)
-	// 500 1/s: 39 mPa s (10 to 148)
+	// 5 1/s: 57 mPa s (21 to 306)
+	// 100 1/s: 38 mPa s (21 to 138)
+	// 500 1/s: 31 mPa s (14 to 138)
 }
 
 // A cup time or a rheometer turns a factor into per cents, and the table then only
@@ -62,9 +62,9 @@ func ExampleMeasured() {
 		fmt.Printf("%2g degC: %.1f mPa s (%.1f to %.1f)\n", tempC, e.Likely*1e3, e.Low*1e3, e.High*1e3)
 	}
 	// Output:
-	// 4 degC: 22.5 mPa s (21.3 to 23.6)
+	// 4 degC: 22.3 mPa s (21.2 to 23.4)
 	//  6 degC: 21.0 mPa s (20.0 to 22.1)
-	// 12 degC: 17.3 mPa s (16.3 to 18.3)
+	// 12 degC: 17.6 mPa s (16.6 to 18.6)
 }
 
 // Outside its range a liquid says which value left whose limits.
@@ -94,11 +94,11 @@ func ExampleCatalogue() {
 	// Output:
 	// water                           -20..110 degC  0.001 Pa s at 20 degC
 	// skim milk, 0.1 % fat            0..80 degC     0.00178 Pa s at 20 degC
-	// milk, 1.5 % fat                 0..80 degC     0.00186 Pa s at 20 degC
-	// milk, 3.5 % fat                 0..80 degC     0.00199 Pa s at 20 degC
-	// half-cream, 12 % fat            0..80 degC     0.00368 Pa s at 20 degC
-	// cream, 30 % fat                 0..80 degC     0.0139 Pa s at 20 degC
-	// cream, 36 % fat                 0..80 degC     0.0221 Pa s at 20 degC
+	// milk, 1.5 % fat                 0..80 degC     0.00185 Pa s at 20 degC
+	// milk, 3.5 % fat                 0..80 degC     0.00198 Pa s at 20 degC
+	// half-cream, 12 % fat            0..80 degC     0.00296 Pa s at 20 degC
+	// cream, 30 % fat                 0..80 degC     0.00956 Pa s at 20 degC
+	// cream, 36 % fat                 0..80 degC     0.0164 Pa s at 20 degC
 	// sugar syrup, 50 Brix            0..80 degC     0.0158 Pa s at 20 degC
 	// sugar syrup, 65 Brix            0..80 degC     0.149 Pa s at 20 degC
 	// maple syrup, 66.9 Brix          0..60 degC     0.225 Pa s at 20 degC

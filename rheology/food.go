@@ -231,7 +231,7 @@ func cannedMilks() map[Food]*foodData {
 			"x/: 3: the two trade values differ by 4.6"),
 		// About 26 % solids, no sugar.
 		"evaporated milk": milk(0.03, 0.030, 5.5, 1065,
-			"between a pump maker's chart (0.04..0.08 Pa s at 38..49 degC) and "+sourceFernandez,
+			"between a pump maker's chart (0.04..0.08 Pa s at 38..49 degC) and Fernandez-Martin 1972",
 			"x/: 5.5: the two are 16 times apart; age and sterilising thicken it"),
 	}
 }

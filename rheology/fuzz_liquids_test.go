@@ -66,7 +66,7 @@ func FuzzLiquids(f *testing.F) {
 	f.Fuzz(func(t *testing.T, kind int, x, tempC, rate float64) {
 		names := slices.Sorted(maps.Keys(foods))
 		food := names[((kind%len(names))+len(names))%len(names)]
-		for _, l := range []Liquid{Water{}, Dairy{x}, Sucrose{x}, Syrup{"maple", x}, Syrup{"invert", x}, Syrup{"glucose", x}, Honey{x}, Glycerol{x}, food} {
+		for _, l := range []Liquid{Water{}, Dairy{FatPercent: x}, Sucrose{x}, Syrup{"maple", x}, Syrup{"invert", x}, Syrup{"glucose", x}, Honey{x}, Glycerol{x}, food} {
 			soundLiquid(t, l, tempC, rate)
 		}
 		if m, err := food.Flow(tempC); err == nil && flow.Check(m) != nil {
@@ -85,8 +85,8 @@ func FuzzMeasured(f *testing.F) {
 		f.Add(6.0, x, x, x, 30.0, x)
 	}
 	f.Fuzz(func(t *testing.T, at, v, low, high, tempC, rate float64) {
-		for _, l := range []Liquid{nil, Dairy{36}, Honey{}, Food("tomato ketchup")} {
-			soundLiquid(t, Measured{l, at, honestplate.Estimate{Low: low, Likely: v, High: high}}, tempC, rate)
+		for _, l := range []Liquid{nil, Dairy{FatPercent: 36}, Honey{}, Food("tomato ketchup")} {
+			soundLiquid(t, Measured{Liquid: l, TempC: at, PaS: honestplate.Estimate{Low: low, Likely: v, High: high}}, tempC, rate)
 		}
 	})
 }

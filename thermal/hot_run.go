@@ -20,8 +20,12 @@ const (
 // down.
 type hotRun struct {
 	solve.Stack
-	x          heat.Exchanger
-	light      float64 // absorbed at the surface, W/m2
+	x      heat.Exchanger
+	light  float64 // absorbed at the surface, W/m2
+	around struct {
+		x    heat.Exchanger // of the outside of the lowest cell
+		area float64        // of it, over that of the surface; 0: Below is given
+	}
 	bottom     float64 // conductance of the lower half of the lowest cell, W/(m2 K)
 	food       int     // how many of the upper cells are what is looked at
 	limits     [maxLimits]float64
@@ -150,6 +154,17 @@ func (r *hotRun) begin() {
 	}
 }
 
+// lose sets the conductance from the lowest cell to the room.
+func (r *hotRun) lose() error {
+	wallC := r.TempC[0]
+	if math.Abs(wallC-r.airC) < 0.1 {
+		wallC = r.airC + 0.1
+	}
+	f, err := r.around.x.At(wallC, 0)
+	r.Below = r.around.area * (f.Convection + f.Radiation) / (r.airC - wallC)
+	return err
+}
+
 // run carries the food until it has passed all its limits, or to the horizon; with
 // a series, to a little beyond.
 func (r *hotRun) run() error {
@@ -165,6 +180,11 @@ func (r *hotRun) run() error {
 		f, err := r.x.At(r.Surface, r.light)
 		if err != nil {
 			return err
+		}
+		if r.around.area > 0 {
+			if err := r.lose(); err != nil {
+				return err
+			}
 		}
 		surface := r.Surface
 		flow := r.Advance(dt, f.Total(), f.Slope)

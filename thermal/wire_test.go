@@ -87,7 +87,7 @@ func TestWireRoundTrip(t *testing.T) {
 		Air{}, Lamp{}, Absorptance{}, SourceData{}, Event{}, Sensitivity{}, Runs{}, Lesson{}, Seen{}, HeatBalance{},
 		Glass{}, GlassClock{}, FogStages{}, IceOnTable{}, IceClock{}, Mixed{},
 		Scoop{}, ScoopClock{}, DeepFreeze{}, FreezeClock{}, FreezeStage{}, Medium{}, Softening{}, SoftClock{}, SoftFood{},
-		Cheese{}, CheeseClock{}, HotDish{}, HotClock{}, Ware{}, Shock{}, food.FrozenMix{}, food.Food{}, food.Drink{}, heat.Material{}, heat.Steam{},
+		Bottle{}, BottleClock{}, Cheese{}, CheeseClock{}, HotDish{}, HotClock{}, Ware{}, Shock{}, food.FrozenMix{}, food.Food{}, food.Drink{}, heat.Material{}, heat.Steam{},
 	} {
 		typ := reflect.TypeOf(v)
 		for range 20 {

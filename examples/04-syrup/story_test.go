@@ -31,11 +31,51 @@ func Example_noBlend() {
 }
 
 // The message ends with the way out. A syrup from the refrigerator is the same syrup,
-// and a customer who keeps it there sees it pour like that. (A syrup that is not the
-// product may be blended, but of syrup and water no rule of mixing tells the
-// thickness better than to a factor. Mix, and measure.)
+// and a customer who keeps it there sees it pour like that.
 //
-// How much does temperature do? (Brix is the sugar in per cent by mass.)
+// A syrup that is not the product may be blended. Say that a sugar syrup of 70 Brix stands
+// in on the plate at the back, and is to have the 0.15 Pa s of the product warmed to 27
+// degC. (Brix is the sugar in per cent by mass.)
+func Example_standIn() {
+	recipe := rheology.Recipe{
+		Thin: rheology.Water{}, Thick: rheology.Sucrose{Brix: 70},
+		BatchGrams: 500, StepGrams: 1, TempC: 20,
+	}
+	for _, rule := range []rheology.Rule{{}, {NoDeparture: true}} {
+		recipe.Rule = rule
+		batch, err := recipe.For(0.150)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		terms, err := batch.Departure()
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		made := rheology.Sucrose{Brix: 70 * batch.ThickGrams / batch.Recipe.BatchGrams}
+		really, err := made.Viscosity(20)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%v: water %g g, syrup %g g\n", rule, batch.ThinGrams, batch.ThickGrams)
+		fmt.Printf("  %.0f mPa s mixed, departure %.2f; %.1f Brix have %.0f mPa s\n",
+			1e3*terms.LogMixedPaS, terms.E, made.Brix, 1e3*really.Likely)
+	}
+	// Output:
+	// log-mixing by mass with its departure: water 36 g, syrup 464 g
+	//   311 mPa s mixed, departure -0.74; 65.0 Brix have 148 mPa s
+	// log-mixing alone: water 95 g, syrup 405 g
+	//   150 mPa s mixed, departure 0.00; 56.7 Brix have 36 mPa s
+}
+
+// Sugar in water is sugar in water, however it was mixed, and its thickness by Brix is in
+// tables: the blend is what the table says of its Brix. Mixing the logarithms alone does not
+// know that and pours in more than twice too much water. Thinning honey or invert syrup goes
+// the same way, known to a third of the departure, for between them and water there is no table.
+//
+// How much does temperature do?
 func Example_warmAndCold() {
 	for _, l := range []rheology.Liquid{rheology.Syrup{Of: "maple"}, rheology.Syrup{Of: "invert"}, rheology.Honey{}} {
 		fmt.Println(l.Describe().Name)

@@ -243,8 +243,8 @@ func Example_thickness() {
 	}
 	// Output:
 	// milk, 3.5 % fat          dry from 1.3 to 2.6 m/s, 10 mm from 2.3; lands at 2.2
-	// half-cream, 12 % fat     dry from 1.0 to 2.4 m/s, 10 mm from 2.6; lands at 2.2
-	// cream, 30 % fat          dry from 2.0 to 2.0 m/s, 10 mm from 3.7; lands at 2.2
+	// half-cream, 12 % fat     dry from 1.3 to 2.5 m/s, 10 mm from 2.5; lands at 2.2
+	// cream, 30 % fat          dry from 1.8 to 1.8 m/s, 10 mm from 3.3; lands at 2.2
 	// maple syrup, 66.9 Brix   dry from 6.1 to 6.1 m/s, 10 mm from 11.0; lands at 2.1
 }
 

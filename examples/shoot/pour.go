@@ -3,7 +3,9 @@ package shoot
 import (
 	"cmp"
 	"errors"
+	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"example.org/honestplate"
@@ -70,13 +72,13 @@ func (d *day) pour(j *job, t *Thing, p *PlannedThing, at string) error {
 	return plan.picture(q, liquid)
 }
 
-// Measures of the camera where the brief says none: a full frame's width, and a pixel.
-const sensorWidth, pixel = 0.036, 4.4e-6 // m
+// sensorWidth is that of a full frame, m; the blur allowed is its circle of confusion.
+const sensorWidth = 0.036
 
 // picture says how the liquid looks where it lies, and which flash freezes it.
 func (plan *PourPlan) picture(q *Pour, liquid rheology.Liquid) error {
-	camera := sharp.Camera{Magnification: sensorWidth / (cmp.Or(q.FrameMM, 200) / 1000), Pixel: pixel}
-	if light, err := camera.Freezes(plan.SpeedMS, pixel); err == nil {
+	camera := sharp.Camera{Magnification: sensorWidth / (cmp.Or(q.FrameMM, 200) / 1000), Pixel: 4.4e-6}
+	if light, err := camera.Freezes(plan.SpeedMS, sharp.FullFrameCircle); err == nil {
 		plan.FreezeS = honestplate.Some(light)
 	} else if !errors.Is(err, honestplate.ErrRange) {
 		return honestplate.In("frame_width_mm", err)
@@ -223,52 +225,97 @@ func (d *day) blend(j *job, t *Thing, p *PlannedThing) (rheology.Liquid, error) 
 }
 
 // cup says how the batch is tested, and what at the most a correction adds of either
-// liquid.
+// liquid. A cup time that has come back corrects the batch, or says to leave it.
 func (d *day) cup(j *job, t *Thing, p *PlannedThing, batch *rheology.Batch, liquid rheology.Liquid) (most [2]float64, err error) {
 	tempC := t.Pour.TempC
-	nu, err := rheology.KinematicViscosity(liquid, tempC)
+	cup, err := rheology.ISOCupFor(liquid, tempC)
+	if errors.Is(err, honestplate.ErrRange) || errors.Is(err, honestplate.ErrNoFlow) {
+		p.Notes = append(p.Notes, Note{Code: TooThinForCup, Thing: t.Name})
+		return most, d.timed(t, p, batch)
+	}
 	if err != nil {
 		return most, err
 	}
-	cup, err := rheology.ISOCupFor(nu.Likely)
+	expected, err := batch.CupTest(cup)
 	if errors.Is(err, honestplate.ErrRange) {
 		p.Notes = append(p.Notes, Note{Code: TooThinForCup, Thing: t.Name})
-		return most, nil
+		return most, d.timed(t, p, batch)
 	}
 	if err != nil {
 		return most, err
 	}
-	w, err := cup.TimeOf(liquid, tempC)
-	if err != nil {
-		return most, err
-	}
-	test := &CupTest{Cup: cup.Name, TempC: tempC, Expected: w, Leave: w}
+	test := &CupTest{Cup: cup.Name, TempC: tempC, Expected: expected.Time, Leave: honestplate.Lasting(expected.OK.From, expected.OK.Target, expected.OK.To)}
 	p.Pour.Cup = test
 	j.tool(cup.Name+" cup", 1)
-	for _, share := range []float64{5. / 6, 7. / 6} {
-		at := time.Duration(share * float64(w.Likely.After)).Round(time.Second)
-		fix, err := batch.CorrectFromCup(cup, min(max(at, cup.Least), cup.Most))
-		if errors.Is(err, honestplate.ErrRange) {
+	// What to add a twelfth off the target, as far as the cup tells. Further off a new batch
+	// is cheaper than mending this one: common practice, no source.
+	for _, share := range []float64{11. / 12, 13. / 12} {
+		at := time.Duration(share * float64(expected.OK.Target)).Round(time.Second)
+		if at < cup.Least || at > cup.Most {
 			continue
+		}
+		c, err := correction(t, batch, rheology.CupReading{Cup: cup, Times: []time.Duration{at}})
+		if errors.Is(err, honestplate.ErrRange) {
+			continue // so far off that adding a little of either does not mend it
 		}
 		if err != nil {
 			return most, err
 		}
-		c := Correction{Seconds: at.Seconds()}
-		switch {
-		case fix.AddThickGrams > 0:
-			c.Add, c.Grams = t.Pour.Liquids[1].Name, fix.AddThickGrams
-			most[1] = math.Max(most[1], fix.AddThickGrams)
-		case fix.AddThinGrams > 0:
-			c.Add, c.Grams = t.Pour.Liquids[0].Name, fix.AddThinGrams
-			most[0] = math.Max(most[0], fix.AddThinGrams)
-		default:
-			c.Leave = true
+		if c.Leave {
 			continue
 		}
 		test.Corrections = append(test.Corrections, c)
+		for i, l := range t.Pour.Liquids {
+			if l.Name == c.Add {
+				most[i] = math.Max(most[i], c.Grams)
+			}
+		}
 	}
-	return most, nil
+	return most, d.timed(t, p, batch)
+}
+
+// timed corrects the batch from the last cup times that the facts have of it.
+func (d *day) timed(t *Thing, p *PlannedThing, batch *rheology.Batch) error {
+	for i, f := range d.facts.Cups {
+		if _, of, err := d.brief.find(f.Dish, f.Thing, ""); err != nil || of != t {
+			continue
+		}
+		cup, err := rheology.CupNamed(f.Cup)
+		if err != nil {
+			return honestplate.In(fmt.Sprintf("facts.cups[%d].cup", i), err)
+		}
+		r := rheology.CupReading{Cup: cup, TempC: honestplate.Some(f.TempC)}
+		for _, s := range f.Seconds {
+			r.Times = append(r.Times, time.Duration(s*float64(time.Second)))
+		}
+		c, err := correction(t, batch, r)
+		if err != nil {
+			return honestplate.In(fmt.Sprintf("facts.cups[%d]", i), err)
+		}
+		p.Pour.Corrected = &c
+		p.Notes = slices.DeleteFunc(p.Notes, func(n Note) bool { return n.Code == RevisedBatch })
+		p.Notes = append(p.Notes, Note{Code: RevisedBatch, Thing: t.Name})
+	}
+	return nil
+}
+
+// correction is what one reading asks to add.
+func correction(t *Thing, batch *rheology.Batch, r rheology.CupReading) (Correction, error) {
+	fix, err := batch.CorrectFromCup(r)
+	c := Correction{Leave: fix.LeaveIt}
+	for _, s := range r.Times {
+		c.Seconds += s.Seconds() / float64(len(r.Times))
+	}
+	c.Seconds = math.Round(c.Seconds*10) / 10
+	switch {
+	case fix.AddThickGrams > 0:
+		c.Add, c.Grams = t.Pour.Liquids[1].Name, fix.AddThickGrams
+	case fix.AddThinGrams > 0:
+		c.Add, c.Grams = t.Pour.Liquids[0].Name, fix.AddThinGrams
+	default:
+		c.Leave = true
+	}
+	return c, err
 }
 
 // asItIs pours one liquid; of an advertised one only the temperature may be chosen.

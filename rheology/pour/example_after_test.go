@@ -40,8 +40,8 @@ func ExampleWall_Drain() {
 		fmt.Printf("%4v: %.2f mm at the foot, %.0f g/m2 (%.0f to %.0f)\n", after, c.Foot.Likely*1000, c.GramsPerArea.Likely, c.GramsPerArea.Low, c.GramsPerArea.High)
 	}
 	// Output:
-	// 5s: 0.20 mm at the foot, 134 g/m2 (84 to 212)
-	// 1m0s: 0.06 mm at the foot, 40 g/m2 (24 to 67)
+	// 5s: 0.16 mm at the foot, 108 g/m2 (82 to 202)
+	// 1m0s: 0.05 mm at the foot, 33 g/m2 (24 to 63)
 }
 
 // How long to wait for bubbles to leave 8 cm of sugar syrup.

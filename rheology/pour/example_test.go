@@ -40,7 +40,7 @@ func ExampleSpout_Pour() {
 	// Output:
 	// 200 g of              lasts                         and                            leaves behind
 	// milk                  4.6s (4.2s to 5.1s)           between laminar and turbulent  0.2 g
-	// cream, 30 %           5.8s (5s to 7.7s)             laminar, held by inertia       0.8 g
+	// cream, 30 %           5.4s (4.9s to 7.5s)           laminar, held by inertia       0.6 g
 	// sugar syrup, 65 Brix  11.7s (11.1s to 12.3s)        laminar, held by friction      1.9 g
 	// honey                 16m57s (9m24.7s to 30m31.7s)  laminar, held by friction      2.4 g
 }
