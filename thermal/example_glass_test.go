@@ -27,16 +27,16 @@ func ExampleGlass_Clock() {
 	}
 	// Output:
 	// 0 g of ice
-	//   haze     0:16 (0:04..0:43)
+	//   haze     0:16 (0:04..0:45)
 	//   beads    28:00 (6:45..never)
 	//   runs     never
 	//   ice gone never
 	//   fog up to 104 mm, 8 above the liquid; decided by what counts as beads
 	// 150 g of ice
-	//   haze     0:16 (0:04..0:43)
-	//   beads    13:15 (5:45..38:45)
-	//   runs     1:59:45 (57:00..never)
-	//   ice gone 1:59:00 (1:31:15..2:39:30)
+	//   haze     0:16 (0:04..0:44)
+	//   beads    13:15 (5:45..38:15)
+	//   runs     1:59:45 (55:15..never)
+	//   ice gone 1:59:00 (1:31:45..2:38:00)
 	//   fog up to 104 mm, 8 above the liquid; decided by what counts as beads
 }
 
@@ -103,6 +103,6 @@ func ExampleDefaultStages() {
 		fmt.Printf("%s: beads %v\n", c.name, quarters(k.Beads.Window))
 	}
 	// Output:
-	// glass: beads 13:30 (9:00..21:00)
-	// steel: beads 12:00 (8:15..18:00)
+	// glass: beads 13:30 (9:00..20:45)
+	// steel: beads 12:00 (8:00..17:30)
 }

@@ -33,6 +33,6 @@ func ExampleGlass_Observe() {
 	fmt.Println("beads before", before.Beads.Round(time.Minute))
 	fmt.Println("the next one", next.Beads.Round(time.Minute))
 	// Output:
-	// beads before 13:00 (6:00..40:00)
-	// the next one 13:00 (10:00..21:00)
+	// beads before 13:00 (6:00..39:00)
+	// the next one 14:00 (10:00..21:00)
 }

@@ -47,7 +47,7 @@ func Example_sixCubes() {
 	// as cold as it gets, 1 degC: 4:30 (2:00..7:30)
 	// a tenth of it is melt:       9:00 (5:00..15:00)
 	// half of the ice has gone:    40:00 (30:00..55:00)
-	// all of it:                   1:40:00 (1:15:00..2:15:00)
+	// all of it:                   1:40:00 (1:15:00..2:10:00)
 }
 
 // A window reads: likely, and in brackets the earliest and the latest, min:s or
@@ -88,7 +88,7 @@ func Example_shapes() {
 	// Output:
 	// crushed, 5 mm chips  cold at 1:00 (0:30..2:00), watered at 5:00 (2:00..10:00)
 	// cubes of 28 mm       cold at 4:30 (2:00..7:30), watered at 9:00 (5:00..15:00)
-	// one ball of 63 mm    cold at 8:30 (0:00..10:00), watered at 17:00 (8:00..28:00)
+	// one ball of 63 mm    cold at 8:30 (0:00..10:00), watered at 17:00 (8:00..29:00)
 }
 
 // Less than the bar tells its guests, except for the chill itself. Ice melts as fast as
@@ -127,9 +127,9 @@ func Example_notWater() {
 		fmt.Printf("%-18s coldest %.0f degC; watered at %v, half of the ice gone at %v\n", d.name, c.ColdestC, c.Watered.Round(30*time.Second), c.IceHalf.Round(time.Minute))
 	}
 	// Output:
-	// water, tea         coldest 2 degC; watered at 1:00 (0:30..2:30), half of the ice gone at 19:00 (12:00..30:00)
-	// lemonade, 11 Brix  coldest 4 degC; watered at 4:00 (1:00..11:30), half of the ice gone at 35:00 (17:00..1:09:00)
-	// spirit, 40 %       coldest -5 degC; watered at 1:00 (0:30..2:00), half of the ice gone at 6:00 (2:00..11:00)
+	// water, tea         coldest 2 degC; watered at 1:00 (0:30..3:00), half of the ice gone at 19:00 (13:00..30:00)
+	// lemonade, 11 Brix  coldest 4 degC; watered at 4:00 (1:00..10:30), half of the ice gone at 35:00 (18:00..1:09:00)
+	// spirit, 40 %       coldest -5 degC; watered at 1:00 (0:00..2:00), half of the ice gone at 6:00 (2:00..11:00)
 }
 
 // How much the floating melt insulates has only been tried at a school: ice lasted five to
@@ -190,14 +190,14 @@ func Example_fog() {
 	}
 	// Output:
 	// real ice
-	//   haze  1:55 (0:55..4:45)
-	//   beads 16:00 (8:00..43:00)
+	//   haze  1:55 (0:55..4:35)
+	//   beads 16:00 (8:00..42:00)
 	// acrylic in a cold drink
-	//   haze  never (1:40..never)
+	//   haze  never (1:35..never)
 	//   beads never
 	// acrylic, drink and glass chilled
 	//   haze  0:20 (0:05..1:05)
-	//   beads never (9:00..never)
+	//   beads never (10:00..never)
 	// all of it as warm as the room
 	//   haze  never
 	//   beads never
@@ -244,11 +244,11 @@ func Example_lights() {
 	}
 	// Output:
 	// LED
-	//   loose cube glistens at 1:45 (1:15..2:15), half gone at 15:00 (11:00..22:00)
-	//   ice in the drink half gone at 42:00 (32:00..57:00)
+	//   loose cube glistens at 1:45 (1:15..2:15), half gone at 15:00 (11:00..21:00)
+	//   ice in the drink half gone at 42:00 (32:00..56:00)
 	// tungsten
-	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 15:00 (11:00..20:00)
-	//   ice in the drink half gone at 36:00 (27:00..48:00)
+	//   loose cube glistens at 1:30 (1:00..2:00), half gone at 15:00 (10:00..20:00)
+	//   ice in the drink half gone at 36:00 (28:00..48:00)
 }
 
 // A cube on the table goes from frosted to glistening in a minute or two. That is the
@@ -300,9 +300,9 @@ func Example_thePour() {
 		fmt.Printf("poured at %2.0f degC: haze %v, ice gone %v\n", pour, c.Haze.Round(15*time.Second), c.IceGone.Round(5*time.Minute))
 	}
 	// Output:
-	// poured at 22 degC: haze 3:00 (1:30..7:15), ice gone 1:15:00 (55:00..1:45:00)
-	// poured at 15 degC: haze 2:45 (1:30..6:00), ice gone 1:25:00 (1:05:00..2:00:00)
-	// poured at  5 degC: haze 1:45 (0:45..4:30), ice gone 1:45:00 (1:15:00..2:20:00)
+	// poured at 22 degC: haze 3:00 (1:30..7:00), ice gone 1:15:00 (55:00..1:45:00)
+	// poured at 15 degC: haze 2:45 (1:15..6:00), ice gone 1:25:00 (1:05:00..2:00:00)
+	// poured at  5 degC: haze 1:45 (0:45..4:15), ice gone 1:45:00 (1:20:00..2:15:00)
 }
 
 // When it matters, pour off and weigh the liquid after ten minutes: the melt is known. A
