@@ -97,6 +97,7 @@ func (s Stream) Coil() (Coil, error) {
 	c.Frequency.Likely = min(c.Frequency.Likely, c.Frequency.High)
 	c.Radius = honestplate.Factor(s.Speed/here, coilFactor)
 	c.Radius.Low = max(c.Radius.Low, thread)
+	c.Radius.Likely, c.Radius.High = max(c.Radius.Likely, c.Radius.Low), max(c.Radius.High, c.Radius.Low)
 	trend := func(j law.Jet, drop float64) string {
 		moved, _, err2 := coilFrequency(j, drop)
 		err = cmp.Or(err, err2)
