@@ -164,12 +164,6 @@ func (b Bottle) frame() (frame[bottleModel], error) {
 		events: bottleEventKeys, doubt: doubtCold, readings: bottleReadings()}, b.check()
 }
 
-func bottleReadings() []reading[bottleModel] {
-	return readingsOf(func(m *bottleModel) []BottlePoint { return m.series }, func(p *BottlePoint) time.Duration { return p.Time },
-		named[BottlePoint]{"drink_c", func(p *BottlePoint) float64 { return p.DrinkC }},
-		named[BottlePoint]{"ice_share", func(p *BottlePoint) float64 { return p.IceShare }})
-}
-
 func (b Bottle) check() error {
 	if !b.StartC.Given {
 		return &honestplate.InputError{Field: "StartC", Got: "not given", Want: "the temperature of bottle and drink as they go in"}
@@ -332,4 +326,11 @@ func Chillers() UsualChillers {
 // Aluminium is the wall of a can: 0.1 to 0.3 mm, give 0.0002 m (handbook values, from memory).
 func Aluminium() heat.Material {
 	return heat.Material{Conductivity: 200, Density: 2700, SpecificHeat: 900}
+}
+
+// bottleReadings are those of the course.
+func bottleReadings() []reading[bottleModel] {
+	return readingsOf(func(m *bottleModel) []BottlePoint { return m.series }, func(p *BottlePoint) time.Duration { return p.Time },
+		named[BottlePoint]{"drink_c", func(p *BottlePoint) float64 { return p.DrinkC }},
+		named[BottlePoint]{"ice_share", func(p *BottlePoint) float64 { return p.IceShare }})
 }

@@ -44,6 +44,9 @@ func Band(field string, e honestplate.Estimate, low, high float64, unit, source 
 
 // Input returns an InputError about a number.
 func Input(field string, v float64, unit, want string) error {
+	if err := honestplate.Finite(field, v, unit); err != nil {
+		return err // which never prints "NaN"
+	}
 	return &honestplate.InputError{Field: field, Got: strings.TrimSuffix(fmt.Sprintf("%.6g %s", v, unit), " "), Want: want}
 }
 
