@@ -36,11 +36,11 @@ const mostSets = 1000
 // are told apart by the stated order: sets are listed by their earliest piece, and at the
 // first difference the better holds the earliest piece that the other's set lacks.
 //
-// Trays of up to 64 pieces whose permitted sets can be listed within the effort are
-// searched exactly: branch and bound over the sets, or over the pieces used at all. On
-// larger ones sets are built one by one and improved in small parts, each exactly; the
-// bound then says how far from the best the answer can be. Effort, as in Pick, bounds
-// both work and memory.
+// Trays of up to 64 pieces are searched exactly: branch and bound over the permitted sets
+// where they are few, else over the pieces used at all, in order of score, each such union
+// parted exactly. On larger ones, or where the effort ends before, sets are built one by
+// one and improved in small parts, and the bound says how far from the best the answer can
+// be. Effort, as in Pick, bounds both work and memory.
 //
 // Errors are those of [Pick.Best]; InfeasibleError where not even one set exists.
 func (p Pick) Sets(k int) (PickedSets, error) {

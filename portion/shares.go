@@ -29,12 +29,14 @@ type Portion struct {
 	Count int     `json:"count"` // pieces; 0 where mass is shared
 }
 
-// Share spreads the declared amount over the zones in proportion to their
-// weights, within their minima and maxima, by [apportion.LargestRemainder]: the mass in whole
-// steps if a mass is declared, otherwise the pieces. The total is exact and ties
-// go to the larger weight, then to the earlier zone. Raising a zone's weight never
-// lowers its share and never changes the total; between two other zones a step may
-// change hands, which the divisor methods of [apportion.Method] exclude.
+// Share spreads the declared amount over the zones in proportion to their weights,
+// within their minima and maxima: the mass in whole steps if a mass is declared,
+// otherwise the pieces. Each zone is owed clamp(k weight, minimum, maximum) with one k
+// for all ([apportion.Ideal]), and gets that rounded by [apportion.LargestRemainder],
+// less than a step from it. The total is exact and ties go to the larger weight, then to
+// the earlier zone. Raising a zone's weight never lowers its share and never changes the
+// total; between two other zones a step may change hands, which the divisor methods of
+// [apportion.Method] exclude.
 //
 // Errors: those of [Declaration.Validate]; a [honestplate.InputError] for no zones and
 // for a bad weight or bound; an [apportion.BoundsError] for bounds that no sharing can

@@ -9,7 +9,7 @@ import (
 )
 
 func TestPropertyCallsOfBlendsAllocateNothing(t *testing.T) {
-	measured := Part{Measured{Dairy{FatPercent: 36}, 6, honestplate.Factor(0.03, 1.1)}, 100}
+	measured := Part{Measured{Liquid: Dairy{FatPercent: 36}, TempC: 6, PaS: honestplate.Factor(0.03, 1.1)}, 100}
 	milk, light, syrup := Part{Dairy{FatPercent: 3.5}, 300}, Part{Dairy{FatPercent: 12}, 50}, Part{Sucrose{Brix: 60}, 20}
 	for _, c := range []struct {
 		rule  Rule
@@ -17,7 +17,7 @@ func TestPropertyCallsOfBlendsAllocateNothing(t *testing.T) {
 	}{
 		{Rule{}, []Part{milk, light}},
 		{Rule{}, []Part{milk, light, measured, syrup}},
-		{Rule{Emulsion: true}, []Part{milk, light, measured}},
+		{Rule{NoDeparture: true}, []Part{milk, light, measured}},
 		{Rule{D: -0.2, E: 0.1}, []Part{milk, syrup}},
 	} {
 		m := mustBlend(t, c.rule, c.parts...)

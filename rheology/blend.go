@@ -3,7 +3,6 @@ package rheology
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"reflect"
 	"slices"
 	"strings"
@@ -28,6 +27,7 @@ type Mix struct {
 	rule  Rule
 	kind  liquidKind
 	fat   float64 // % by mass; NaN unless every part is milk or cream
+	rate  float64 // shear rate of Viscosity, 1/s; negative if no part thins
 	parts []share // in one order, whatever order they were given in
 }
 
@@ -37,8 +37,12 @@ type share struct {
 	fat    float64 // % by mass; NaN unless milk or cream
 }
 
-// Blend mixes parts by log-mixing by mass, the house rule, of which [Rule]
-// says how far it can be trusted. The order of parts does not matter; the same
+// Blend mixes parts by the house rule, log-mixing by mass with its departure,
+//
+//	ln eta = sum w_i ln eta_i + E
+//
+// of which [Rule] says where E comes from. All parts are mixed at one shear rate, the largest
+// at which the viscosity of one of them is stated. The order of parts does not matter; the same
 // liquid given twice is one part, a blend of one liquid is that liquid, and a Mix
 // made by the same rule is taken apart into its own parts.
 //
@@ -82,10 +86,8 @@ func blend(rule Rule, parts []Part) (Mix, error) {
 		m.kind = max(m.kind, kind)
 		m.parts[i] = share{p.Liquid, p.Grams / total, fat}
 		m.fat += p.Grams / total * fat
-		if err := rule.suits(p.Liquid, fat); err != nil && len(merged) > 1 {
-			return Mix{}, err
-		}
 	}
+	m.rate = rateOf(m.parts)
 	return m, nil
 }
 
@@ -134,10 +136,37 @@ func same(a, b Liquid) bool {
 	return reflect.ValueOf(a).Comparable() && reflect.ValueOf(b).Comparable() && a == b
 }
 
-// suits returns an error for a liquid that the rule is not for.
-func (r Rule) suits(l Liquid, fat float64) error {
-	if r.Emulsion && math.IsNaN(fat) {
-		return &honestplate.InputError{Field: "Rule.Emulsion", Got: "set for " + honestplate.OneLine(l.Describe().Name), Want: "milk or cream in every part"}
+// rateOf is the one shear rate at which a blend's parts are mixed: the largest at which the
+// viscosity of one of them is stated, or negative where none thins.
+func rateOf(parts []share) float64 {
+	rate := 0.0
+	for _, p := range parts {
+		rate = max(rate, statedRate(p.liquid))
 	}
-	return nil
+	if rate == 0 {
+		return -1
+	}
+	return rate
+}
+
+// statedRate is the ShearRate of a liquid's Description, without making one for the liquids
+// that are asked often.
+func statedRate(l Liquid) float64 {
+	switch l := l.(type) {
+	case Dairy:
+		if l.FatPercent > thinningFat {
+			return dairyRate
+		}
+		return 0
+	case Measured:
+		if l.Flow != nil {
+			return sauceRate
+		}
+		return statedRate(l.Liquid)
+	case Mix:
+		return max(0, l.rate)
+	case Water, Sucrose, Syrup, Honey, Glycerol:
+		return 0
+	}
+	return l.Describe().ShearRate
 }

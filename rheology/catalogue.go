@@ -11,7 +11,7 @@ import (
 func Catalogue() []Liquid {
 	out := []Liquid{
 		Water{},
-		Dairy{0.1}, Dairy{1.5}, Dairy{3.5}, Dairy{12}, Dairy{30}, Dairy{36},
+		Dairy{FatPercent: 0.1}, Dairy{FatPercent: 1.5}, Dairy{FatPercent: 3.5}, Dairy{FatPercent: 12}, Dairy{FatPercent: 30}, Dairy{FatPercent: 36},
 		Sucrose{50}, Sucrose{65}, Syrup{Of: "maple"}, Syrup{Of: "invert"}, Syrup{Of: "glucose"}, Honey{},
 		Glycerol{50}, Glycerol{85}, Glycerol{100},
 	}

@@ -48,8 +48,8 @@ func (c BlendCase) Mix(r Rule) (Mix, error) {
 		return Mix{}, err
 	}
 	return r.Blend(
-		Part{Measured{Dairy{c.ThinFatPercent}, c.TempC, honestplate.Exactly(c.ThinPaS)}, 1 - w},
-		Part{Measured{Dairy{c.ThickFatPercent}, c.TempC, honestplate.Exactly(c.ThickPaS)}, w},
+		Part{Measured{Liquid: Dairy{FatPercent: c.ThinFatPercent}, TempC: c.TempC, PaS: honestplate.Exactly(c.ThinPaS)}, 1 - w},
+		Part{Measured{Liquid: Dairy{FatPercent: c.ThickFatPercent}, TempC: c.TempC, PaS: honestplate.Exactly(c.ThickPaS)}, w},
 	)
 }
 
@@ -65,15 +65,9 @@ type RuleScore struct {
 	Ratios  []float64 `json:"ratios"`  // of each blend in turn
 }
 
-// CompareRules tries each rule on each blend. Without rules it tries
-// log-mixing by mass and the emulsion rule. Trust the one whose Mean and Spread are nearest to 1
-// on blends like yours. On the published creams (see the Example):
-//
-//   - Hot cream, 40..80 degC: the emulsion rule is within 4 %, log-mixing 4..8 % high.
-//   - Cold cream, five blends: the emulsion rule 20 % high in the mean, log-mixing 33 %,
-//     and neither within its mean by less than 15 %. Measure the blend and Correct.
-//   - Syrup or glycerol with water: no rule here. Measure a blend or two and
-//     use [FitInteraction]'s on your own ends, or [Batch.Correct].
+// CompareRules tries each rule on each blend. Without rules it tries the house rule and
+// log-mixing alone. Trust the one whose Mean and Spread are nearest to 1 on blends like
+// yours; the Example has the published creams.
 //
 // No blends are an InputError; other errors are those of Blend and of the parts.
 func CompareRules(cases []BlendCase, rules ...Rule) ([]RuleScore, error) {
@@ -81,7 +75,7 @@ func CompareRules(cases []BlendCase, rules ...Rule) ([]RuleScore, error) {
 		return nil, check.Missing("Cases", "at least one blend")
 	}
 	if len(rules) == 0 {
-		rules = []Rule{{}, {Emulsion: true}}
+		rules = []Rule{{}, {NoDeparture: true}}
 	}
 	scores := make([]RuleScore, len(rules))
 	for i, r := range rules {
@@ -97,6 +91,9 @@ func CompareRules(cases []BlendCase, rules ...Rule) ([]RuleScore, error) {
 				return nil, err
 			}
 			ratio := e.Likely / c.PaS
+			if !(ratio > 0 && ratio <= math.MaxFloat64) {
+				return nil, check.Input("Rule", ratio, "for predicted over measured", "a number above 0: a weaker interaction")
+			}
 			s.Ratios, logs = append(s.Ratios, ratio), append(logs, math.Log(ratio))
 			s.Lowest, s.Highest = min(s.Lowest, ratio), max(s.Highest, ratio)
 			if e.Contains(c.PaS) {
@@ -113,25 +110,20 @@ func CompareRules(cases []BlendCase, rules ...Rule) ([]RuleScore, error) {
 }
 
 // FitInteraction returns the Rule whose D and E fits measured blends of the same two
-// kinds of liquid by least squares in ln(viscosity). D and E need blends of two
+// kinds of liquid by least squares in ln(viscosity), in place of any law's departure. D and E need blends of two
 // compositions; from one composition D alone is found and E is 0. A case at
-// either end tells nothing and is an InputError, as are no cases.
+// either end tells nothing and is an InputError, as are no cases. For liquids other than milk and cream see [Recipe.FitRule].
 func FitInteraction(cases []BlendCase) (Rule, error) {
 	if len(cases) == 0 {
 		return Rule{}, check.Missing("Cases", "at least one blend")
 	}
-	// Unknowns D and E of y = a D + b E with a = w(1-w), b = a (2w - 1).
-	var aa, ab, bb, ay, by float64
+	var f interactionFit
 	for _, c := range cases {
 		w, err := c.thick()
 		if err != nil {
 			return Rule{}, err
 		}
-		a := w * (1 - w)
-		if a < 1e-6 {
-			return Rule{}, check.Input("FatPercent", c.FatPercent, "%", "between the ends, not at one")
-		}
-		m, err := c.Mix(Rule{})
+		m, err := c.Mix(Rule{NoDeparture: true})
 		if err != nil {
 			return Rule{}, err
 		}
@@ -139,13 +131,9 @@ func FitInteraction(cases []BlendCase) (Rule, error) {
 		if err != nil {
 			return Rule{}, err
 		}
-		b, y := a*(2*w-1), math.Log(c.PaS/e.Likely)
-		aa, ab, bb = aa+a*a, ab+a*b, bb+b*b
-		ay, by = ay+a*y, by+b*y
+		if !f.add(w, math.Log(c.PaS/e.Likely)) {
+			return Rule{}, check.Input("FatPercent", c.FatPercent, "%", "between the ends, not at one")
+		}
 	}
-	det := aa*bb - ab*ab
-	if det <= 1e-9*aa*aa {
-		return Rule{D: ay / aa}, nil
-	}
-	return Rule{D: (bb*ay - ab*by) / det, E: (aa*by - ab*ay) / det}, nil
+	return f.rule(), nil
 }

@@ -36,7 +36,7 @@ func TestConcurrentUseGivesWhatSerialUseGives(t *testing.T) {
 			keep(p.Duration, err)
 		}
 		keep(recipe.For(0.009))
-		keep(batch.CorrectFromCup(cup, 40*time.Second))
+		keep(batch.CorrectFromCup(cup.Timed(40 * time.Second)))
 		keep(batch.Sensitivity())
 		keep(cup.TimeOf(mix, 6))
 		keep(flow.FitAll(points))

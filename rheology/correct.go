@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"time"
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology/internal/check"
@@ -12,12 +11,15 @@ import (
 
 // A Correction is what to add to a batch that was measured.
 type Correction struct {
-	AddThinGrams  float64              `json:"add_thin_grams"`  // of the thin liquid, whole scale steps
-	AddThickGrams float64              `json:"add_thick_grams"` // or of the thick one; at most one of the two is above 0
-	TotalGrams    float64              `json:"total_grams"`     // of the batch afterwards
-	MeasuredPaS   float64              `json:"measured_pas"`    // what the correction starts from, Pa s
-	Predicted     honestplate.Estimate `json:"predicted_pas"`   // of the batch afterwards, Pa s
-	Batch         Batch                `json:"batch"`           // afterwards: measure and Correct it again
+	LeaveIt       bool                 `json:"leave_it"`         // nothing to add: the batch is on target as far as this measurement can tell
+	AddThinGrams  float64              `json:"add_thin_grams"`   // of the thin liquid, whole scale steps
+	AddThickGrams float64              `json:"add_thick_grams"`  // or of the thick one; at most one of the two is above 0
+	TotalGrams    float64              `json:"total_grams"`      // of the batch afterwards
+	MeasuredPaS   float64              `json:"measured_pas"`     // what the correction starts from, Pa s, at the rate and temperature of the recipe
+	OK            honestplate.Estimate `json:"ok_pas"`           // measured values that mean "leave it", Pa s, around the target
+	OKTime        OKTime               `json:"ok_time,omitzero"` // and from a cup the times that do
+	Predicted     honestplate.Estimate `json:"predicted_pas"`    // of the batch afterwards, Pa s
+	Batch         Batch                `json:"batch"`            // afterwards: measure and Correct it again
 }
 
 // maxAddition is how many times the batch may be added to it; more is a new batch.
@@ -35,41 +37,19 @@ const maxAddition = 10
 // cream known to a factor takes most of the blame beside a milk known to per
 // cents. Predicted has the band that is left.
 //
+// A measured value within OK is left: OK is the measurement's own error about the target
+// and, where the scale is coarser, what one more step of either liquid would do. So a
+// correction repeated with its own prediction adds nothing.
+//
 // A target out of reach of an addition of up to ten times the batch is a
 // RangeError with what can be reached; other errors are those of For.
 func (b Batch) Correct(measuredPaS float64) (Correction, error) {
-	return b.correct(honestplate.Exactly(measuredPaS))
+	return b.correct(honestplate.Exactly(measuredPaS), 0)
 }
 
-// CorrectFromCup corrects a batch from its time in a flow cup, filled at the
-// recipe's TempC: Correct with the cup's kinematic viscosity times the density of
-// the mix. The cup's band goes into Predicted.
-func (b Batch) CorrectFromCup(c Cup, t time.Duration) (Correction, error) {
-	measured, err := b.cupViscosity(c, t)
-	if err != nil {
-		return Correction{}, err
-	}
-	return b.correct(measured)
-}
-
-// cupViscosity returns the dynamic viscosity in Pa s from a cup time.
-func (b Batch) cupViscosity(c Cup, t time.Duration) (honestplate.Estimate, error) {
-	nu, err := c.KinematicViscosity(t)
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	m, err := b.Mix()
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	rho, err := m.Density(b.Recipe.TempC)
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return nu.Times(rho.Likely), nil
-}
-
-func (b Batch) correct(measured honestplate.Estimate) (Correction, error) {
+// correct is Correct for a measurement with its band; instrument is the half-width, in ln,
+// within which the instrument cannot tell the batch from its target.
+func (b Batch) correct(measured honestplate.Estimate, instrument float64) (Correction, error) {
 	r := b.Recipe
 	p, err := r.pair()
 	if err != nil {
@@ -91,6 +71,16 @@ func (b Batch) correct(measured honestplate.Estimate) (Correction, error) {
 	curve := p.through(float64(thick)/float64(n), measured)
 	target := math.Log(b.TargetPaS)
 	addThick := measured.Likely < b.TargetPaS
+	tolerance := max(instrument, curve.oneStep(thin, thick))
+	ok := honestplate.Factor(b.TargetPaS, math.Exp(tolerance))
+	if math.Abs(math.Log(measured.Likely)-target) <= tolerance {
+		c := Correction{
+			LeaveIt: true, TotalGrams: b.ThinGrams + b.ThickGrams, MeasuredPaS: measured.Likely, OK: ok,
+			Predicted: curve.at(float64(thick) / float64(n)), Batch: b,
+		}
+		c.Batch.Predicted = c.Predicted
+		return c, nil
+	}
 	share := func(a int64) float64 {
 		if addThick {
 			return float64(thick+a) / float64(n+a)
@@ -103,7 +93,7 @@ func (b Batch) correct(measured honestplate.Estimate) (Correction, error) {
 	if !reached(limit) {
 		from, to := math.Exp(at(0)), math.Exp(at(limit))
 		return Correction{}, check.Outside("TargetPaS", b.TargetPaS, min(from, to), max(from, to), "Pa s",
-			fmt.Sprintf("reach of additions to this batch, up to %.6g g: mix a new one", gramsOf(limit, r.StepGrams)))
+			reach(gramsOf(limit, r.StepGrams)))
 	}
 	add := firstStep(limit, reached)
 	if add > 0 && math.Abs(at(add-1)-target) <= math.Abs(at(add)-target) {
@@ -111,9 +101,9 @@ func (b Batch) correct(measured honestplate.Estimate) (Correction, error) {
 	}
 	c := Correction{
 		TotalGrams:  gramsOf(n+add, r.StepGrams),
-		MeasuredPaS: measured.Likely,
-		Predicted:   curve.at(share(add)),
-		Batch:       b,
+		MeasuredPaS: measured.Likely, OK: ok,
+		Predicted: curve.at(share(add)),
+		Batch:     b,
 	}
 	if addThick {
 		thick += add
@@ -126,6 +116,14 @@ func (b Batch) correct(measured honestplate.Estimate) (Correction, error) {
 	c.Batch.ThinGrams, c.Batch.ThickGrams = gramsOf(thin, r.StepGrams), gramsOf(thick, r.StepGrams)
 	c.Batch.Predicted = c.Predicted
 	return c, nil
+}
+
+// reach says how far additions were tried.
+func reach(grams float64) string {
+	if grams == 0 {
+		return "what this batch can be: no more of either liquid brings it nearer, mix a new one from others"
+	}
+	return fmt.Sprintf("reach of additions to this batch, up to %.6g g: mix a new one", grams)
 }
 
 // rising returns how far up to limit the curve keeps going the wanted way.
@@ -145,78 +143,4 @@ func rising(at func(int64) float64, limit int64, up bool) int64 {
 		last, lastAt = a, v
 	}
 	return last
-}
-
-// A conditioned pair is a recipe's curve of viscosity against mix, moved through a measurement.
-type conditioned struct {
-	*pair
-	middle    float64    // of the mixing step's error
-	errors    [3]float64 // squares of the half-widths: thin, thick, mixing step
-	at0       [3]float64 // how each enters at the measured mix
-	total     float64    // the square of the half-width at the measured mix
-	deviation float64    // measured less expected, in ln
-	noise     float64    // square of the half-width of the measurement
-}
-
-func (p *pair) through(w float64, measured honestplate.Estimate) conditioned {
-	c := conditioned{pair: p}
-	half := 0.0
-	c.middle, half = p.stepError()
-	ratio := p.terms[1].ln - p.terms[0].ln
-	c.middle *= ratio
-	for i, width := range [3]float64{
-		(p.terms[0].lnHigh - p.terms[0].lnLow) / 2,
-		(p.terms[1].lnHigh - p.terms[1].lnLow) / 2,
-		half * ratio,
-	} {
-		// 20 is no limit in practice; it keeps a band down to 0 finite.
-		width = min(width, 20)
-		c.errors[i] = width * width
-	}
-	c.at0 = shapes(w)
-	c.total = c.covariance(c.at0)
-	if c.total == 0 {
-		// Nothing was uncertain, and yet it deviates: move the whole curve.
-		c.errors = [3]float64{1, 1, 0}
-		c.total = c.covariance(c.at0)
-	}
-	c.deviation = math.Log(measured.Likely) - c.expected(w)
-	if measured.Low > 0 && measured.High > measured.Low {
-		c.noise = math.Pow(math.Log(measured.High/measured.Low)/2, 2)
-	}
-	return c
-}
-
-// shapes is how an error of the thin liquid, the thick one and the mixing step
-// enters the logarithm of the viscosity with w of the thick liquid.
-func shapes(w float64) [3]float64 { return [3]float64{1 - w, w, w * (1 - w)} }
-
-func (c *conditioned) covariance(s [3]float64) float64 {
-	var sum float64
-	for i, e := range c.errors {
-		sum += s[i] * c.at0[i] * e
-	}
-	return sum
-}
-
-// expected is ln eta before the measurement, the known lean of the rule taken out.
-func (c *conditioned) expected(w float64) float64 { return c.lnAt(w) - c.middle*w*(1-w) }
-
-// ln is ln eta after the measurement.
-func (c *conditioned) ln(w float64) float64 {
-	return c.expected(w) + c.covariance(shapes(w))/c.total*c.deviation
-}
-
-// at returns the viscosity after the measurement with the band that is left.
-func (c *conditioned) at(w float64) honestplate.Estimate {
-	s := shapes(w)
-	cov := c.covariance(s)
-	var prior float64
-	for i, e := range c.errors {
-		prior += s[i] * s[i] * e
-	}
-	gain := cov / c.total
-	half := math.Sqrt(max(0, prior-cov*gain) + gain*gain*c.noise)
-	v := c.ln(w)
-	return honestplate.Estimate{Low: math.Exp(v - half), Likely: math.Exp(v), High: math.Exp(v + half)}
 }

@@ -15,7 +15,9 @@ import (
 //
 //	nu = A (t - C) - B/t        nu in m2/s, t in s
 //
-// for a Newtonian liquid at the temperature it was filled at. [CupNamed] gives the
+// for a Newtonian liquid at the temperature it was filled at. One that thins is read at the
+// cup's own shear rate, see [Cup.ShearRate]; one with a yield stress does not run out of a
+// cup as the formula has it and is refused. [CupNamed] gives the
 // standard ones; fill the fields for a cup with a
 // calibration certificate. Cups of one name but different standards differ by
 // several per cent or several times: never use the formula of one for another.
@@ -31,6 +33,8 @@ type Cup struct {
 	Most    time.Duration `json:"most_ns"`             // longest
 	Rel     float64       `json:"rel,omitzero"`        // 95 % band of the calibration, as a fraction of nu
 	Reading time.Duration `json:"reading_ns,omitzero"` // 95 % band of the timing: 0.5 s by hand (common practice, no source)
+	Bore    float64       `json:"bore_m,omitzero"`     // diameter of the orifice, m
+	Volume  float64       `json:"volume_m3,omitzero"`  // that runs out in the time, m3; 0 with Bore means 100 mL
 	Source  string        `json:"source,omitzero"`     // whose formula, and whether it was read or is from memory
 }
 
@@ -118,35 +122,17 @@ func (c Cup) Time(nu float64) (time.Duration, error) {
 	return min(max(t, c.Least), c.Most), nil
 }
 
-// TimeOf returns the time that a liquid takes at a temperature in degC, with the
-// shortest and longest time its band of viscosity allows. The likely time must be
-// in the cup's range, a RangeError otherwise; the band is cut at the cup's limits.
-func (c Cup) TimeOf(l Liquid, tempC float64) (honestplate.Window, error) {
-	nu, err := KinematicViscosity(l, tempC)
-	if err != nil {
-		return honestplate.Window{}, err
-	}
-	likely, err := c.Time(nu.Likely)
-	if err != nil {
-		return honestplate.Window{}, err
-	}
-	low, high, _ := c.Range()
-	shortest, err1 := c.Time(min(max(nu.Low, low), high))
-	longest, err2 := c.Time(min(max(nu.High, low), high))
-	return honestplate.Lasting(shortest, likely, longest), cmp.Or(err1, err2)
-}
-
 // KinematicViscosity returns viscosity over density in m2/s, which is what a flow
-// cup tells. The band is that of the viscosity with that of the density on top.
+// cup tells, at the shear rate at which the liquid states it. The band is that of the viscosity with that of the density on top.
 func KinematicViscosity(l Liquid, tempC float64) (honestplate.Estimate, error) {
-	if l == nil {
+	if check.IsNil(l) {
 		return honestplate.Estimate{}, check.Missing("Liquid", "a liquid")
 	}
-	eta, err := l.Viscosity(tempC)
+	eta, err := asked(l.Viscosity(tempC))
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	rho, err := l.Density(tempC)
+	rho, err := weighed(l.Density(tempC))
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}

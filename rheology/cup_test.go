@@ -98,27 +98,41 @@ func TestACupThatDoesNotExistSaysWhichDo(t *testing.T) {
 }
 
 func TestISOCupForChoosesACupThatCanTell(t *testing.T) {
-	for nu := 8e-6; nu < 680e-6; nu *= 1.01 {
-		c, err := ISOCupFor(nu)
+	for brix := 47.0; brix < 70; brix += 0.1 {
+		c, err := ISOCupFor(Sucrose{Brix: brix}, 20)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if _, err := c.Time(nu); err != nil {
-			t.Errorf("%v for %v: %v", c, nu, err)
+		if _, err := c.TimeOf(Sucrose{Brix: brix}, 20); err != nil {
+			t.Errorf("%v for %g Brix: %v", c, brix, err)
 		}
 	}
-	for nu, want := range map[float64]string{10e-6: "ISO 2431, 3 mm", 100e-6: "ISO 2431, 4 mm", 200e-6: "ISO 2431, 5 mm", 500e-6: "ISO 2431, 6 mm"} {
-		if c, err := ISOCupFor(nu); err != nil || c.String() != want {
-			t.Errorf("%v: %v, %v, want %v", nu, c, err, want)
+	for brix, want := range map[float64]string{45: "ISO 2431, 3 mm", 62: "ISO 2431, 4 mm", 66: "ISO 2431, 5 mm", 70: "ISO 2431, 6 mm"} {
+		if c, err := ISOCupFor(Sucrose{Brix: brix}, 20); err != nil || c.String() != want {
+			t.Errorf("%g Brix: %v, %v, want %v", brix, c, err, want)
 		}
 	}
-	for _, nu := range []float64{2e-6, 1e-3, 0, -1} {
-		if _, err := ISOCupFor(nu); !errors.Is(err, honestplate.ErrRange) {
-			t.Errorf("%v: %v", nu, err)
+	// Cream near a cup's floor: the cup is chosen at its own rate.
+	for fat := 29.0; fat <= 50; fat += 0.05 {
+		cream := Dairy{FatPercent: min(fat, 50)}
+		c, err := ISOCupFor(cream, 4)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := c.TimeOf(cream, 4); err != nil {
+			t.Errorf("%g %%: %v", fat, err)
 		}
 	}
-	if _, err := ISOCupFor(math.Inf(1)); !errors.Is(err, honestplate.ErrInput) {
-		t.Errorf("Inf: %v", err)
+	for _, l := range []Liquid{Water{}, Honey{}} {
+		if _, err := ISOCupFor(l, 20); !errors.Is(err, honestplate.ErrRange) {
+			t.Errorf("%v: %v", l, err)
+		}
+	}
+	if _, err := ISOCupFor(nil, 10); !errors.Is(err, honestplate.ErrInput) {
+		t.Errorf("nil: %v", err)
+	}
+	if _, err := ISOCupFor(Food("stirred yoghurt"), 10); !errors.Is(err, honestplate.ErrNoFlow) {
+		t.Errorf("yoghurt: %v", err)
 	}
 }
 
@@ -139,19 +153,20 @@ func TestCupsOfOneNumberButDifferentStandardsDiffer(t *testing.T) {
 	}
 }
 
-func TestTimeOfALiquidIsTheTimeOfItsKinematicViscosity(t *testing.T) {
+func TestTimeOfALiquidIsTheTimeOfItsKinematicViscosityAtTheCupsRate(t *testing.T) {
 	cream := Dairy{FatPercent: 36}
-	nu, err := KinematicViscosity(cream, 6)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := ISOCupFor(nu.Likely)
+	c, err := ISOCupFor(cream, 6)
 	if err != nil {
 		t.Fatal(err)
 	}
 	w, err := c.TimeOf(cream, 6)
-	want, _ := c.Time(nu.Likely)
-	if err != nil || w.Likely.After != want || w.Check("window") != nil {
+	if err != nil {
+		t.Fatal(err)
+	}
+	at, _ := cream.ViscosityAtRate(6, c.ShearRate(w.Likely.After))
+	rho, _ := cream.Density(6)
+	want, _ := c.Time(at.Likely / rho.Likely)
+	if (w.Likely.After-want).Abs() > 10*time.Microsecond || w.Check("window") != nil {
 		t.Errorf("%v, %v, want %v", w, err, want)
 	}
 	if _, err := c.TimeOf(Water{}, 20); !errors.Is(err, honestplate.ErrRange) {

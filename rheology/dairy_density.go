@@ -5,7 +5,7 @@ import "example.org/honestplate"
 // Density returns the density in kg/m3: DairyDensity with the solids-not-fat of
 // milk as it comes, 8.9 % of all that is not fat.
 func (d Dairy) Density(tempC float64) (honestplate.Estimate, error) {
-	if err := d.check(tempC); err != nil {
+	if err := d.checkRange(tempC); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	return dairyDensity(d.FatPercent, dairySNF(d.FatPercent), tempC), nil
@@ -28,7 +28,7 @@ func dairySNF(fat float64) float64 { return 8.9 * (1 - fat/100) }
 // worst known residual is 3.7, and to +-8 at 80, where the solids' formula is
 // extrapolated.
 func DairyDensity(fatPercent, solidsNotFatPercent, tempC float64) (honestplate.Estimate, error) {
-	if err := (Dairy{fatPercent}).check(tempC); err != nil {
+	if err := (Dairy{FatPercent: fatPercent}).checkRange(tempC); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	if err := honestplate.InRange("SolidsNotFatPercent", solidsNotFatPercent, 0, 30, "%", sourceDairy); err != nil {
@@ -39,11 +39,12 @@ func DairyDensity(fatPercent, solidsNotFatPercent, tempC float64) (honestplate.E
 
 func dairyDensity(f, s, t float64) honestplate.Estimate {
 	rf := milkFatDensity(t)
-	rs := 1635 - 2.6*t + 0.02*t*t
-	rho := 100 / (f/rf + s/rs + (100-f-s)/waterDensity(t))
+	rho := 100 / (f/rf + s/milkSolidsDensity(t) + (100-f-s)/waterDensity(t))
 	band := 2 + 0.1*max(0, t-20)
 	return honestplate.Estimate{Low: rho - band, Likely: rho, High: rho + band}
 }
+
+func milkSolidsDensity(t float64) float64 { return 1635 - 2.6*t + 0.02*t*t }
 
 // SurfaceTension returns the surface tension against air in N/m,
 //
@@ -56,7 +57,7 @@ func dairyDensity(f, s, t float64) honestplate.Estimate {
 // for cream; Mukherjee 2005 found it to fall with fat and to flatten beyond 30 %.
 // The level lies between, and the band holds them all (testdata/dairy_surface_tension.csv).
 func (d Dairy) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
-	if err := d.check(tempC); err != nil {
+	if err := d.checkRange(tempC); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	v := 1e-3 * (48.5 - 4*min(d.FatPercent, 30)/30 + 1.8e-4*(tempC*tempC-400) - 0.163*(tempC-20))

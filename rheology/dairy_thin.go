@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"example.org/honestplate"
-	"example.org/honestplate/rheology/internal/physics"
 )
 
 // Cold cream thins with shear above this fat content and below the melting of
@@ -24,7 +23,7 @@ const (
 //
 //	eta = Viscosity x (rate/100)^(n-1),  n = 1 - 0.2 (F - 20)/30
 //
-// fading out from 30 to 40 degC. No published n and K by fat were found: n is an
+// fading out from 20 to 40 degC as the fat melts. No published n and K by fat were found: n is an
 // engineering estimate, no source, and the band allows 1-n to be anything from 0 to
 // twice that. Stirring and ageing change cold cream more than shear rate does.
 func (d Dairy) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate, error) {
@@ -45,10 +44,10 @@ func (d Dairy) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate, 
 type thinning float64
 
 func thinningAt(tempC, shearRate float64) thinning {
-	if tempC >= 40 {
+	if tempC >= meltEnd {
 		return 0
 	}
-	return thinning(math.Log(min(max(shearRate, thinningRate0), thinningRate1)/dairyRate) * (1 - physics.Smoothstep((tempC-30)/10)))
+	return thinning(math.Log(min(max(shearRate, thinningRate0), thinningRate1)/dairyRate) * coldShare(tempC))
 }
 
 // ln moves the logarithms of a viscosity and its band from the rate of Viscosity to this

@@ -92,7 +92,7 @@ func TestALiquidThatAnswersNonsenseMakesABlendFail(t *testing.T) {
 func TestABlendSaysWhatItIs(t *testing.T) {
 	m := mustBlend(t, Rule{}, Part{Dairy{FatPercent: 3.5}, 300}, Part{Dairy{FatPercent: 36}, 100})
 	d := m.Describe()
-	if d.Name != "25 % cream, 36 % fat + 75 % milk, 3.5 % fat" || d.LowC != 0 || d.HighC != 80 || d.ShearRate != 100 || !strings.Contains(d.Source, "log-mixing by mass") {
+	if d.Name != "25 % cream, 36 % fat + 75 % milk, 3.5 % fat" || d.LowC != 0 || d.HighC != 80 || d.ShearRate != 100 || !strings.Contains(d.Source, "log-mixing by mass with its departure") {
 		t.Errorf("%+v", d)
 	}
 	c, known := CompositionOf(m)
@@ -110,7 +110,7 @@ func TestABlendSaysWhatItIs(t *testing.T) {
 	if _, known := CompositionOf(mustBlend(t, Rule{}, Part{Food("custard"), 1}, Part{Water{}, 1})); known {
 		t.Error("custard is known")
 	}
-	for r, want := range map[Rule]string{{}: "log-mixing by mass", {Emulsion: true}: "emulsion rule"} {
+	for r, want := range map[Rule]string{{}: "log-mixing by mass with its departure", {NoDeparture: true}: "log-mixing alone"} {
 		if r.String() != want {
 			t.Errorf("%q, want %q", r, want)
 		}
@@ -189,7 +189,7 @@ func TestABatchWithoutItsLiquidsIsRefused(t *testing.T) {
 	if _, err := b.Chill(0.01, 2, 6); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("99 degC: %v", err)
 	}
-	if _, err := b.CorrectFromCup(cup("ISO 3"), 40*time.Second); !errors.Is(err, honestplate.ErrRange) {
+	if _, err := b.CorrectFromCup(cup("ISO 3").Timed(40 * time.Second)); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("99 degC: %v", err)
 	}
 	b.Recipe.TempC = 6
@@ -198,7 +198,7 @@ func TestABatchWithoutItsLiquidsIsRefused(t *testing.T) {
 		t.Errorf("no target: %v", err)
 	}
 	b.ThinGrams = math.NaN()
-	if _, err := b.CorrectFromCup(cup("ISO 3"), 40*time.Second); !errors.Is(err, honestplate.ErrInput) {
+	if _, err := b.CorrectFromCup(cup("ISO 3").Timed(40 * time.Second)); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("NaN: %v", err)
 	}
 }

@@ -10,7 +10,7 @@ import (
 
 // Both ways through a flow cup.
 func ExampleCup() {
-	cup, err := rheology.ISOCupFor(50e-6)
+	cup, err := rheology.ISOCupFor(rheology.Sucrose{Brix: 60}, 20)
 	if err != nil {
 		log.Fatal(err)
 	}

@@ -11,7 +11,7 @@ import (
 )
 
 // A pour that is not the advertised product: half a kilogram of 12 mPa s at 6 degC.
-// Mix what the recipe says, time the cup, add what the correction says.
+// Mix what the recipe says, time the cup three times, add what the correction says.
 func ExampleRecipe() {
 	batch, err := rheology.Recipe{
 		Thin:       rheology.Dairy{FatPercent: 3.5},
@@ -24,31 +24,27 @@ func ExampleRecipe() {
 	p := batch.Predicted
 	fmt.Printf("milk %g g, cream %g g: %.1f mPa s (%.1f to %.1f)\n", batch.ThinGrams, batch.ThickGrams, 1e3*p.Likely, 1e3*p.Low, 1e3*p.High)
 
-	mix, err := batch.Mix()
-	if err != nil {
-		log.Fatal(err)
-	}
 	cup, err := rheology.CupNamed("ISO 3")
 	if err != nil {
 		log.Fatal(err)
 	}
-	t, err := cup.TimeOf(mix, 6)
+	test, err := batch.CupTest(cup)
 	if err != nil {
 		log.Fatal(err)
 	}
-	fmt.Printf("%v: %v expected\n", cup, t)
+	fmt.Printf("%v: %v expected, leave it from %.1f to %.1f s\n", cup, test.Time, test.OK.From.Seconds(), test.OK.To.Seconds())
 
-	fix, err := batch.CorrectFromCup(cup, 33*time.Second)
+	fix, err := batch.CorrectFromCup(cup.Timed(33*time.Second, 34*time.Second, 33*time.Second))
 	if err != nil {
 		log.Fatal(err)
 	}
 	p = fix.Predicted
-	fmt.Printf("33 s, %.1f mPa s: add %g g of cream, %g g in all: %.1f mPa s (%.1f to %.1f)\n",
+	fmt.Printf("33 s, 34 s, 33 s: %.1f mPa s: add %g g of cream, %g g in all: %.1f mPa s (%.1f to %.1f)\n",
 		1e3*fix.MeasuredPaS, fix.AddThickGrams, fix.TotalGrams, 1e3*p.Likely, 1e3*p.Low, 1e3*p.High)
 	// Output:
-	// milk 217 g, cream 283 g: 12.0 mPa s (5.9 to 23.4)
-	// ISO 2431, 3 mm: 0:38 (0:30..1:00) expected
-	// 33 s, 8.7 mPa s: add 196 g of cream, 696 g in all: 12.0 mPa s (10.4 to 13.9)
+	// milk 127 g, cream 373 g: 12.0 mPa s (7.6 to 39.0)
+	// ISO 2431, 3 mm: 0:36 (0:30..1:27) expected, leave it from 35.8 to 37.1 s
+	// 33 s, 34 s, 33 s: 9.9 mPa s: add 253 g of cream, 753 g in all: 12.0 mPa s (10.4 to 13.8)
 }
 
 // What a slip does to the batch.
@@ -71,9 +67,9 @@ func ExampleBatch_Sensitivity() {
 	fmt.Printf("chilling by 1 degC does as much as %.1f g\n", s.GramsADegree)
 	// Output:
 	// 1 g of cream for milk +0.48 %
-	// 1 degC warmer -3.2 %, colder +3.4 %
-	// cream with 1 % more fat +4.5 %
-	// chilling by 1 degC does as much as 6.8 g
+	// 1 degC warmer -3.0 %, colder +3.2 %
+	// cream with 1 % more fat +5.7 %
+	// chilling by 1 degC does as much as 6.4 g
 }
 
 // The advertised product is not thickened. Its temperature may be chosen.
@@ -85,17 +81,17 @@ func ExampleServeAt() {
 	}.For(0.015)
 	fmt.Println(errors.Is(err, honestplate.ErrAdvertised))
 
-	at, err := rheology.ServeAt(shake, 0.0105, 2, 12)
+	at, err := rheology.ServeAt(shake, 0.0070, 2, 12)
 	if err != nil {
 		log.Fatal(err)
 	}
-	fmt.Printf("10.5 mPa s at %.1f degC\n", at)
+	fmt.Printf("7.0 mPa s at %.1f degC\n", at)
 	_, err = rheology.ServeAt(shake, 0.030, 2, 12)
 	fmt.Println(err)
 	// Output:
 	// true
-	// 10.5 mPa s at 5.2 degC
-	// honestplate: PaS is 0.03 Pa s, outside 0.00840506..0.011719 Pa s (reach of cream, 20 % fat between 2 and 12 degC)
+	// 7.0 mPa s at 6.6 degC
+	// honestplate: PaS is 0.03 Pa s, outside 0.00593608..0.00811553 Pa s (reach of cream, 20 % fat between 2 and 12 degC)
 }
 
 // A batch a little thin: chill it instead of thickening it.
@@ -114,5 +110,5 @@ func ExampleBatch_Chill() {
 	}
 	fmt.Printf("10.5 mPa s at 8 degC is 12 mPa s at %.1f degC\n", at)
 	// Output:
-	// 10.5 mPa s at 8 degC is 12 mPa s at 4.0 degC
+	// 10.5 mPa s at 8 degC is 12 mPa s at 3.7 degC
 }

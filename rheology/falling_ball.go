@@ -91,14 +91,14 @@ func (b FallingBall) Time(l Liquid, tempC float64) (time.Duration, error) {
 	if err != nil {
 		return 0, err
 	}
-	if l == nil {
+	if check.IsNil(l) {
 		return 0, check.Missing("Liquid", "a liquid")
 	}
-	eta, err := l.Viscosity(tempC)
+	eta, err := asked(l.Viscosity(tempC))
 	if err != nil {
 		return 0, err
 	}
-	rho, err := l.Density(tempC)
+	rho, err := weighed(l.Density(tempC))
 	if err != nil {
 		return 0, err
 	}

@@ -45,7 +45,7 @@ func anyLiquid(kind uint8, x, tempC float64) Liquid {
 	case 3:
 		return Honey{MoisturePercent: x}
 	case 4:
-		return Measured{Dairy{FatPercent: 20}, tempC, honestplate.Exactly(x)}
+		return Measured{Liquid: Dairy{FatPercent: 20}, TempC: tempC, PaS: honestplate.Exactly(x)}
 	}
 	m, _ := Blend(Part{Dairy{FatPercent: x}, 1}, Part{Dairy{FatPercent: 5}, x})
 	return m
@@ -56,7 +56,7 @@ func anyRule(kind uint8, d float64) Rule {
 	case 1:
 		return Rule{}
 	case 3:
-		return Rule{Emulsion: true}
+		return Rule{NoDeparture: true}
 	}
 	return Rule{D: d, E: d / 2}
 }
@@ -121,7 +121,7 @@ func FuzzRecipe(f *testing.F) {
 			again, err := c.Batch.Correct(c.Predicted.Likely)
 			sane(t, err, again.Predicted)
 		}
-		c, err = made.CorrectFromCup(Cups()[int(rule)%4], time.Duration(min(max(seconds, 0), 1e6)*float64(time.Second)))
+		c, err = made.CorrectFromCup(Cups()[int(rule)%4].Timed(time.Duration(min(max(seconds, 0), 1e6) * float64(time.Second))))
 		sane(t, err, c.Predicted)
 		at, err := made.Chill(measured, min(x, y), max(x, y))
 		sane(t, err, at)
@@ -169,10 +169,10 @@ func FuzzCup(f *testing.F) {
 				t.Error("an error without words")
 			}
 		}
-		if cup, err := ISOCupFor(nu); err == nil {
-			_, err = cup.Time(nu)
-			if err != nil {
-				t.Errorf("%v for %v: %v", cup, nu, err)
+		cream := Dairy{FatPercent: seconds}
+		if cup, err := ISOCupFor(cream, nu*1e5); err == nil {
+			if _, err = cup.TimeOf(cream, nu*1e5); err != nil {
+				t.Errorf("%v for %v: %v", cup, cream, err)
 			}
 		}
 	})
@@ -193,12 +193,13 @@ func FuzzFallingBall(f *testing.F) {
 
 func FuzzCompareRules(f *testing.F) {
 	f.Add(5.0, 3.5, 0.003, 36.0, 0.03, 20.0, 0.01, -0.5)
+	f.Add(79.0, 16.5, 43.003, 26.0, 0.0033, 20.0, 95.01, -2976.0)
 	f.Fuzz(func(t *testing.T, tempC, f1, v1, f2, v2, fat, v, d float64) {
 		cases := []BlendCase{
 			{TempC: tempC, ThinFatPercent: f1, ThinPaS: v1, ThickFatPercent: f2, ThickPaS: v2, FatPercent: fat, PaS: v},
 			{TempC: tempC, ThinFatPercent: f1, ThinPaS: v1, ThickFatPercent: f2, ThickPaS: v2, FatPercent: (f1 + f2) / 2, PaS: v},
 		}
-		scores, err := CompareRules(cases, Rule{}, Rule{Emulsion: true}, Rule{D: d})
+		scores, err := CompareRules(cases, Rule{}, Rule{NoDeparture: true}, Rule{D: d})
 		for _, s := range scores {
 			sane(t, err, s.Mean, s.Lowest, s.Highest, s.Spread)
 		}

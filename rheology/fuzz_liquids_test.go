@@ -66,7 +66,7 @@ func FuzzLiquids(f *testing.F) {
 	f.Fuzz(func(t *testing.T, kind int, x, tempC, rate float64) {
 		names := slices.Sorted(maps.Keys(foods))
 		food := names[((kind%len(names))+len(names))%len(names)]
-		for _, l := range []Liquid{Water{}, Dairy{x}, Sucrose{x}, Syrup{"maple", x}, Syrup{"invert", x}, Syrup{"glucose", x}, Honey{x}, Glycerol{x}, food} {
+		for _, l := range []Liquid{Water{}, Dairy{FatPercent: x}, Sucrose{x}, Syrup{"maple", x}, Syrup{"invert", x}, Syrup{"glucose", x}, Honey{x}, Glycerol{x}, food} {
 			soundLiquid(t, l, tempC, rate)
 		}
 		if m, err := food.Flow(tempC); err == nil && flow.Check(m) != nil {
@@ -84,9 +84,12 @@ func FuzzMeasured(f *testing.F) {
 		f.Add(6.0, 0.02, x, x, x, 100.0)
 		f.Add(6.0, x, x, x, 30.0, x)
 	}
+	f.Add(1.0, 0.75, 0.019, 1.43, 1.0, 100.0)
 	f.Fuzz(func(t *testing.T, at, v, low, high, tempC, rate float64) {
-		for _, l := range []Liquid{nil, Dairy{36}, Honey{}, Food("tomato ketchup")} {
-			soundLiquid(t, Measured{l, at, honestplate.Estimate{Low: low, Likely: v, High: high}}, tempC, rate)
+		for _, l := range []Liquid{nil, Dairy{FatPercent: 36}, Honey{}, Food("tomato ketchup")} {
+			soundLiquid(t, Measured{Liquid: l, TempC: at, PaS: honestplate.Estimate{Low: low, Likely: v, High: high}}, tempC, rate)
+			soundLiquid(t, Measured{Liquid: l, TempC: at, PaS: honestplate.Estimate{Low: low, Likely: v, High: high}, ShearRate: rate}, tempC, 100)
+			soundLiquid(t, Measured{Liquid: l, TempC: at, PaS: honestplate.Exactly(v), ShearRate: low, Flow: flow.PowerLaw{K: high, N: 0.5}}, tempC, rate)
 		}
 	})
 }

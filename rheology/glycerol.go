@@ -49,13 +49,17 @@ func (g Glycerol) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	if err := g.check(tempC); err != nil {
 		return honestplate.Estimate{}, err
 	}
-	c, t := g.Percent/100, tempC
+	return honestplate.Within(math.Exp(lnCheng(g.Percent/100, tempC)), 0.04+0.005*max(0, 10-tempC)), nil
+}
+
+// lnCheng is ln of the viscosity in Pa s, c the mass fraction of glycerol.
+func lnCheng(c, t float64) float64 {
 	lnW := math.Log(1.790e-3) + (-1230-t)*t/(36100+360*t)
 	lnG := math.Log(12.100) + (-1233+t)*t/(9900+70*t)
 	p := 0.705 - 0.0017*t
 	q := (4.9 + 0.036*t) * p * p * math.Sqrt(p)
 	a := 1 - c + p*q*c*(1-c)/(p*c+q*(1-c))
-	return honestplate.Within(math.Exp(a*lnW+(1-a)*lnG), 0.04+0.005*max(0, 10-t)), nil
+	return a*lnW + (1-a)*lnG
 }
 
 // Density returns the density in kg/m3,

@@ -1,6 +1,8 @@
 package rheology
 
 import (
+	"math"
+
 	"example.org/honestplate"
 	"example.org/honestplate/rheology/internal/check"
 )
@@ -40,18 +42,40 @@ type Description struct {
 
 // ViscosityAtRate returns the apparent viscosity of any liquid, in Pa s, at a
 // shear rate in 1/s: that of a ShearDependent liquid at the rate, and the one
-// viscosity of any other. A nil liquid is an InputError.
+// viscosity of any other. A nil liquid, or one that answers with what is no viscosity, is
+// an InputError.
 func ViscosityAtRate(l Liquid, tempC, shearRate float64) (honestplate.Estimate, error) {
 	if err := honestplate.NotNegative("ShearRate", shearRate, "1/s"); err != nil {
 		return honestplate.Estimate{}, err
 	}
-	if l == nil {
+	if check.IsNil(l) {
 		return honestplate.Estimate{}, check.Missing("Liquid", "a liquid")
 	}
 	if s, ok := l.(ShearDependent); ok {
-		return s.ViscosityAtRate(tempC, shearRate)
+		return asked(s.ViscosityAtRate(tempC, shearRate))
 	}
-	return l.Viscosity(tempC)
+	return asked(l.Viscosity(tempC))
+}
+
+// asked passes on what a liquid answered if it is a viscosity: a band in order, above 0 and
+// finite. A liquid of the user's own may answer anything.
+func asked(e honestplate.Estimate, err error) (honestplate.Estimate, error) {
+	return answered("Liquid.Viscosity", "Pa s", e, err)
+}
+
+// weighed is asked for a density, in kg/m3.
+func weighed(e honestplate.Estimate, err error) (honestplate.Estimate, error) {
+	return answered("Liquid.Density", "kg/m3", e, err)
+}
+
+func answered(field, unit string, e honestplate.Estimate, err error) (honestplate.Estimate, error) {
+	if err != nil || 0 <= e.Low && e.Low <= e.Likely && 0 < e.Likely && e.Likely <= e.High && e.High <= math.MaxFloat64 {
+		return e, err
+	}
+	if err := honestplate.Positive(field, e.Likely, unit); err != nil {
+		return honestplate.Estimate{}, err
+	}
+	return honestplate.Estimate{}, check.Band(field, e, 0, math.MaxFloat64, unit, "numbers")
 }
 
 // A Yielding liquid stands still below a stress in Pa; the zero Estimate says that it

@@ -17,9 +17,9 @@ func everyLiquid() []Liquid {
 		panic(err)
 	}
 	return append(Catalogue(),
-		Dairy{}, Dairy{50}, Sucrose{}, Sucrose{19.9}, Sucrose{75}, Syrup{"maple", 60}, Syrup{"maple", 70}, Syrup{"invert", 70}, Syrup{"invert", 85},
+		Dairy{}, Dairy{FatPercent: 50}, Sucrose{}, Sucrose{19.9}, Sucrose{75}, Syrup{"maple", 60}, Syrup{"maple", 70}, Syrup{"invert", 70}, Syrup{"invert", 85},
 		Syrup{"glucose", 74}, Syrup{"glucose", 84}, Honey{14}, Honey{20}, Glycerol{},
-		Measured{Dairy{36}, 6, honestplate.Factor(0.02, 1.05)}, Measured{Food("tomato ketchup"), 20, honestplate.Factor(0.9, 1.1)},
+		Measured{Liquid: Dairy{FatPercent: 36}, TempC: 6, PaS: honestplate.Factor(0.02, 1.05)}, Measured{Liquid: Food("tomato ketchup"), TempC: 20, PaS: honestplate.Factor(0.9, 1.1)},
 		Custom{Name: "syrup of the house", Curve: own, KgPerM3: 1300},
 		Custom{Name: "gravy", Flow: flow.HerschelBulkley{Yield: 3, K: 2, N: 0.5}, FlowC: 60, KgPerM3: 1050, NPerM: 0.05},
 		Custom{Name: "dip", Curve: own, Flow: flow.PowerLaw{K: 2, N: 0.5}, FlowC: 20, KgPerM3: 1050},
@@ -97,13 +97,13 @@ func TestContentsThatMakeNoSenseAreRefused(t *testing.T) {
 		l    Liquid
 		kind error
 	}{
-		{Dairy{-1}, honestplate.ErrRange}, {Dairy{51}, honestplate.ErrRange}, {Dairy{nan}, honestplate.ErrInput}, {Dairy{inf}, honestplate.ErrInput},
+		{Dairy{FatPercent: -1}, honestplate.ErrRange}, {Dairy{FatPercent: 51}, honestplate.ErrRange}, {Dairy{FatPercent: nan}, honestplate.ErrInput}, {Dairy{FatPercent: inf}, honestplate.ErrInput},
 		{Sucrose{-1}, honestplate.ErrRange}, {Sucrose{76}, honestplate.ErrRange}, {Sucrose{nan}, honestplate.ErrInput},
 		{Syrup{"maple", 50}, honestplate.ErrRange}, {Syrup{"invert", 90}, honestplate.ErrRange}, {Syrup{"glucose", 60}, honestplate.ErrRange}, {Honey{30}, honestplate.ErrRange}, {Honey{nan}, honestplate.ErrInput},
 		{Glycerol{101}, honestplate.ErrRange}, {Glycerol{nan}, honestplate.ErrInput},
 		{Food(""), honestplate.ErrInput}, {Food("motor oil"), honestplate.ErrInput}, {Syrup{}, honestplate.ErrInput},
-		{Measured{}, honestplate.ErrInput}, {Measured{Dairy{36}, 6, honestplate.Estimate{}}, honestplate.ErrInput}, {Measured{Dairy{36}, 6, honestplate.Estimate{Low: 0.03, Likely: 0.02, High: 0.04}}, honestplate.ErrInput},
-		{Measured{Dairy{36}, 200, honestplate.Exactly(0.02)}, honestplate.ErrRange}, {Measured{Dairy{36}, 6, honestplate.Estimate{Low: 0.01, Likely: nan, High: 0.02}}, honestplate.ErrInput},
+		{Measured{}, honestplate.ErrInput}, {Measured{Liquid: Dairy{FatPercent: 36}, TempC: 6, PaS: honestplate.Estimate{}}, honestplate.ErrInput}, {Measured{Liquid: Dairy{FatPercent: 36}, TempC: 6, PaS: honestplate.Estimate{Low: 0.03, Likely: 0.02, High: 0.04}}, honestplate.ErrInput},
+		{Measured{Liquid: Dairy{FatPercent: 36}, TempC: 200, PaS: honestplate.Exactly(0.02)}, honestplate.ErrRange}, {Measured{Liquid: Dairy{FatPercent: 36}, TempC: 6, PaS: honestplate.Estimate{Low: 0.01, Likely: nan, High: 0.02}}, honestplate.ErrInput},
 		{Custom{}, honestplate.ErrInput}, {Custom{Flow: flow.PowerLaw{K: -1, N: 0.5}, FlowC: 20}, honestplate.ErrInput}, {Custom{Flow: flow.PowerLaw{K: 1, N: 0.5}, FlowC: nan}, honestplate.ErrInput},
 	} {
 		l := c.l

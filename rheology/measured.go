@@ -1,21 +1,28 @@
 package rheology
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology/flow"
 	"example.org/honestplate/rheology/internal/check"
 )
 
-// Measured is a liquid whose viscosity you measured yourself, from a cup time or
-// on a rheometer: PaS at TempC replaces the table. How it changes with
-// temperature (and shear rate), its density and surface tension stay those of
-// Liquid. For cold cream, sauces and honey this is the answer that the tables
-// cannot give.
+// Measured is a liquid whose viscosity you measured yourself, from a cup time (see
+// [CupReading.Measure]) or on a rheometer: PaS at TempC and ShearRate replaces the table.
+// How it changes with temperature, its density and surface tension stay those of Liquid, and
+// so does how it changes with shear rate unless Flow says that. For cold cream, sauces and
+// honey this is the answer that the tables cannot give.
+//
+// Of cream one measurement fixes the constant k of its law, see [Dairy], and with it the
+// whole fat curve and how it warms: a [Blend] of it goes by that curve.
 type Measured struct {
-	Liquid Liquid               // what it is
-	TempC  float64              // temperature of the measurement, degC
-	PaS    honestplate.Estimate `json:"pas"` // measured viscosity with its 95 % band, Pa s: Exactly, Within or Factor
+	Liquid    Liquid               // what it is
+	TempC     float64              // temperature of the measurement, degC
+	PaS       honestplate.Estimate `json:"pas"` // measured viscosity with its 95 % band, Pa s: Exactly, Within or Factor
+	ShearRate float64              // of the instrument, 1/s; 0: that at which Liquid states its viscosity
+	Flow      flow.Model           // its flow curve at TempC, if you have one; PaS may then be left out
 }
 
 // How far a slope in temperature can be off, as a share of the change in the
@@ -23,32 +30,45 @@ type Measured struct {
 // of Bakshi's 2721.5, and remembered milk 15 % less.
 const measuredSlope = 0.15
 
+// flowBand is the band of a flow curve that was measured without saying how well.
+const flowBand = 0.15
+
 // Describe is that of the liquid, marked as measured.
 func (m Measured) Describe() Description {
-	if m.Liquid == nil {
+	if check.IsNil(m.Liquid) {
 		return Description{Name: "measured liquid"}
 	}
 	d := m.Liquid.Describe()
 	d.Name += ", as measured"
 	d.Source = "viscosity measured by the user; change with temperature: " + d.Source
 	d.Band = "the measurement's own, widened by 15 % of the change in ln(viscosity) away from its temperature"
+	if m.Flow != nil {
+		d.ShearRate, d.LowRate, d.HighRate = sauceRate, 0, 0
+	}
 	return d
 }
 
 func (m Measured) check() error {
-	if m.Liquid == nil {
+	if check.IsNil(m.Liquid) {
 		return check.Missing("Liquid", "a liquid whose shape in temperature to use")
+	}
+	if err := honestplate.NotNegative("ShearRate", m.ShearRate, "1/s"); err != nil {
+		return err
+	}
+	if m.Flow != nil && m.PaS == (honestplate.Estimate{}) {
+		return nil
 	}
 	return check.Band("PaS", m.PaS, 1e-9, 1e12, "Pa s", "anything that flows")
 }
 
-// Viscosity returns, in Pa s, the measured value moved to another temperature by
-// the shape of the liquid:
+// Viscosity returns, in Pa s, the measured value moved to another temperature, and from
+// the instrument's shear rate to that of the Description, by the shape of the liquid:
 //
-//	eta(t) = PaS x eta_liquid(t)/eta_liquid(TempC)
+//	eta(t) = PaS x eta_liquid(t)/eta_liquid(TempC, ShearRate)
 //
 // The band is the measurement's, joined in quadrature (in logarithms) by 15 % of
-// the change in ln(eta): none at TempC, more the farther away. A PaS that is not
+// the change in ln(eta): none at TempC, more the farther away; and by what the liquid does
+// not know of its thinning. With a Flow the viscosity is at 50 1/s. A PaS that is not
 // positive or lies outside its own band is an InputError, one beyond 1e-9..1e12 Pa s a
 // RangeError.
 func (m Measured) Viscosity(tempC float64) (honestplate.Estimate, error) {
@@ -56,54 +76,163 @@ func (m Measured) Viscosity(tempC float64) (honestplate.Estimate, error) {
 		return honestplate.Estimate{}, err
 	}
 	// At the temperature of the measurement only the liquid's range matters.
-	if l, ok := m.Liquid.(ranged); ok && tempC == m.TempC {
-		if err := l.check(tempC); err != nil {
+	here := tempC == m.TempC
+	if l, ok := m.Liquid.(ranged); ok && here && m.ShearRate == 0 && m.Flow == nil {
+		err := l.check(tempC)
+		if d, ok := m.Liquid.(Dairy); ok {
+			err = d.checkRange(tempC) // thickened cream, too
+		}
+		if err != nil {
 			return honestplate.Estimate{}, err
 		}
 		return m.PaS, nil
 	}
-	there, err := m.Liquid.Viscosity(m.TempC)
+	level, err := m.level()
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	here, err := m.Liquid.Viscosity(tempC)
+	there, err := m.shape(m.TempC)
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	return m.moved(here.Likely / there.Likely), nil
+	now, err := m.shape(tempC)
+	if err != nil {
+		return honestplate.Estimate{}, err
+	}
+	return answered("Measured.Viscosity", "Pa s", moved(level, now/there), nil)
 }
 
-// ViscosityAtRate returns the apparent viscosity in Pa s at a shear rate in 1/s,
-// the liquid's own scaled like Viscosity, whose measurement is taken to be at the
-// shear rate that the liquid's Description states.
+// level is the viscosity at TempC and the rate at which it is stated.
+func (m Measured) level() (honestplate.Estimate, error) {
+	switch {
+	case m.Flow != nil:
+		at, err := flow.Viscosity(m.Flow, sauceRate)
+		if err != nil || m.PaS == (honestplate.Estimate{}) {
+			return honestplate.Within(at, flowBand), err
+		}
+		there, err := flow.Viscosity(m.Flow, cmp.Or(m.ShearRate, sauceRate))
+		if err != nil {
+			return honestplate.Estimate{}, err
+		}
+		return m.PaS.Times(at / there), nil
+	case m.ShearRate == 0:
+		return m.PaS, nil
+	}
+	own, at, err := m.base(m.TempC, m.ShearRate)
+	if err != nil {
+		return honestplate.Estimate{}, err
+	}
+	return thinned(m.PaS, at, own), nil
+}
+
+// base is the liquid at the rate it states and at another, both in Pa s.
+func (m Measured) base(tempC, rate float64) (own, at honestplate.Estimate, err error) {
+	if d, ok := m.Liquid.(Dairy); ok {
+		if err := cmp.Or(d.checkRange(tempC), honestplate.NotNegative("ShearRate", rate, "1/s")); err != nil {
+			return own, at, err
+		}
+		v, low, high := thinningAt(tempC, rate).ln(d.FatPercent, 0, 0, 0)
+		return honestplate.Exactly(1), honestplate.Estimate{Low: math.Exp(low), Likely: math.Exp(v), High: math.Exp(high)}, nil
+	}
+	if own, err = asked(m.Liquid.Viscosity(tempC)); err == nil {
+		at, err = ViscosityAtRate(m.Liquid, tempC, rate)
+	}
+	return own, at, err
+}
+
+// thinned moves a value known at the rate of one of a liquid's viscosities to the rate of
+// another. What the liquid does not know of its thinning widens the band, in quadrature of
+// the logarithms; what it does not know of its level is measured.
+func thinned(e, from, to honestplate.Estimate) honestplate.Estimate {
+	k := to.Likely / from.Likely
+	a := math.Log((to.Low / to.Likely) / (from.Low / from.Likely))
+	b := math.Log((to.High / to.Likely) / (from.High / from.Likely))
+	if a == 0 && b == 0 {
+		return e.Times(k)
+	}
+	v := e.Likely * k
+	return honestplate.Estimate{
+		Low:    v * math.Exp(-math.Hypot(math.Log(e.Likely/e.Low), min(0, a, b))),
+		Likely: v,
+		High:   v * math.Exp(math.Hypot(math.Log(e.High/e.Likely), max(0, a, b))),
+	}
+}
+
+// shape is how the liquid changes with temperature, in Pa s at the rate it states.
+func (m Measured) shape(tempC float64) (float64, error) {
+	if d, ok := m.Liquid.(Dairy); ok {
+		e := emulsionAt(tempC)
+		return math.Exp(e.ln(d.FatPercent, m.coldK(d))), d.checkRange(tempC)
+	}
+	e, err := asked(m.Liquid.Viscosity(tempC))
+	return e.Likely, err
+}
+
+// coldK is K of the emulsion law after the measurement: the deviation from the table's
+// cream is shared between K and the plasma as their bands go, least squares with one
+// observation. So cream fixes K, and milk, in which K does nothing, does not. Thickened
+// cream tells no K.
+func (m Measured) coldK(d Dairy) float64 {
+	prior := d.Treatment.coldK()
+	if d.Treatment == Thickened || m.PaS.Likely <= 0 {
+		return prior
+	}
+	const band = 1.2 // of K: from separate globules to homogenised cream
+	e := emulsionAt(m.TempC)
+	rate := cmp.Or(m.ShearRate, dairyRate)
+	deviation := math.Log(m.PaS.Likely) - e.ln(d.FatPercent, prior) - thinningAt(m.TempC, rate).by(d.FatPercent)
+	noise := 0.0
+	if m.PaS.Low > 0 {
+		noise = math.Log(m.PaS.High/m.PaS.Low) / 2
+	}
+	s := e.perK(d.FatPercent)
+	gain := s * band * band / (s*s*band*band + plasmaBand*plasmaBand + noise*noise)
+	return min(3.5, max(0.9, prior+gain*deviation))
+}
+
+// ViscosityAtRate returns the apparent viscosity in Pa s at a shear rate in 1/s: that of
+// Flow, or the liquid's own, moved to pass through the measurement at its ShearRate.
 func (m Measured) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate, error) {
 	e, err := m.Viscosity(tempC)
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	base, err := m.Liquid.Viscosity(tempC)
+	if m.Flow != nil {
+		own, err := flow.Viscosity(m.Flow, sauceRate)
+		if err != nil {
+			return honestplate.Estimate{}, err
+		}
+		at, err := flow.Viscosity(m.Flow, shearRate)
+		if err != nil {
+			return honestplate.Estimate{}, err
+		}
+		return answered("Measured.Flow", "Pa s", e.Times(at/own), nil)
+	}
+	if m.ShearRate > 0 && shearRate == m.ShearRate && tempC == m.TempC {
+		return m.PaS, nil
+	}
+	own, at, err := m.base(tempC, shearRate)
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	at, err := ViscosityAtRate(m.Liquid, tempC, shearRate)
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	k := at.Likely / base.Likely
-	// What the liquid does not know of its thinning widens the band, what it does
-	// not know of its level is measured.
-	low := min(1, (at.Low/at.Likely)/(base.Low/base.Likely))
-	high := max(1, (at.High/at.Likely)/(base.High/base.Likely))
-	return honestplate.Estimate{Low: e.Low * k * low, Likely: e.Likely * k, High: e.High * k * high}, nil
+	return answered("Measured.ViscosityAtRate", "Pa s", thinned(e, own, at), nil)
 }
 
-// YieldStress returns the liquid's yield stress in Pa scaled like its viscosity, band
-// and all: a sauce measured twice as thick is taken to stand twice as steep. The zero
-// Estimate if the liquid has none.
+// YieldStress returns the flow curve's yield stress in Pa or the liquid's, scaled like its
+// viscosity, band and all: a sauce measured twice as thick is taken to stand twice as steep.
+// The zero Estimate if the liquid has none.
 func (m Measured) YieldStress(tempC float64) (honestplate.Estimate, error) {
 	e, err := m.Viscosity(tempC)
 	if err != nil {
 		return honestplate.Estimate{}, err
+	}
+	if m.Flow != nil {
+		at, err := flow.Viscosity(m.Flow, sauceRate)
+		if err != nil {
+			return honestplate.Estimate{}, err
+		}
+		y := e.Times(m.Flow.Stress(0) / at)
+		return y, honestplate.NotNegative("Flow.Stress(0)", y.High, "Pa")
 	}
 	y, ok := m.Liquid.(Yielding)
 	if !ok {
@@ -113,21 +242,20 @@ func (m Measured) YieldStress(tempC float64) (honestplate.Estimate, error) {
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	base, err := m.Liquid.Viscosity(tempC)
+	base, err := asked(m.Liquid.Viscosity(tempC))
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	k := e.Likely / base.Likely
-	return yield.Times(k), nil
+	return yield.Times(e.Likely / base.Likely), nil
 }
 
-func (m Measured) moved(ratio float64) honestplate.Estimate {
+func moved(e honestplate.Estimate, ratio float64) honestplate.Estimate {
 	if ratio == 1 {
-		return m.PaS
+		return e
 	}
 	s := measuredSlope * math.Log(ratio)
-	low, high := math.Log(m.PaS.Likely/m.PaS.Low), math.Log(m.PaS.High/m.PaS.Likely)
-	v := m.PaS.Likely * ratio
+	low, high := math.Log(e.Likely/e.Low), math.Log(e.High/e.Likely)
+	v := e.Likely * ratio
 	return honestplate.Estimate{Low: v * math.Exp(-math.Hypot(low, s)), Likely: v, High: v * math.Exp(math.Hypot(high, s))}
 }
 
@@ -136,7 +264,7 @@ func (m Measured) Density(tempC float64) (honestplate.Estimate, error) {
 	if err := m.check(); err != nil {
 		return honestplate.Estimate{}, err
 	}
-	return m.Liquid.Density(tempC)
+	return weighed(m.Liquid.Density(tempC))
 }
 
 // SurfaceTension is that of the liquid, N/m.
@@ -144,5 +272,6 @@ func (m Measured) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	if err := m.check(); err != nil {
 		return honestplate.Estimate{}, err
 	}
-	return m.Liquid.SurfaceTension(tempC)
+	e, err := m.Liquid.SurfaceTension(tempC)
+	return answered("Liquid.SurfaceTension", "N/m", e, err)
 }

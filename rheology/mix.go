@@ -37,7 +37,7 @@ func (m Mix) Describe() Description {
 	d.Source = m.rule.String() + " of: " + strings.Join(compact(sources), "; ")
 	d.Band = "the parts' bands taken together, and the error of the mixing step"
 	if m.kind == tableDairy {
-		d.Band = "that of milk or cream of the mean fat, widened to hold the mixed value"
+		d.Band = "that of milk or cream of the mean fat"
 	}
 	return d
 }
@@ -55,21 +55,21 @@ func compact(list []string) []string {
 	return out
 }
 
-// Viscosity returns the viscosity in Pa s by the mix's rule. Likely is what the
-// rule says; the band takes in what is known of the rule's error, so it reaches
-// further down than up where the rule is known to be high.
+// Viscosity returns the viscosity in Pa s by the mix's rule at the shear rate that its
+// Description states, the one rate at which all parts are mixed.
 //
-// For milk and cream by fat content alone the band is that of Dairy of the mean
-// fat, widened to hold Likely. For other parts, measured ones among them, the errors
-// of the parts are taken to go together, since one treatment or one bad
-// thermometer moves them all, and that of the mixing step is added independently:
-// with G the sum over pairs of w_i w_j |ln eta_i/eta_j|, true/mixed lies in
-// exp(-1.3 G)..exp(0.5 G) for milk and cream to 30 degC, exp(-0.6 G)..exp(0.1 G) from
-// 40 degC, and exp(-1.8 G)..exp(0.1 G) for other liquids. Thinning a syrup with
-// water is known to a factor: measure it.
+// For milk and cream by fat content alone value and band are those of Dairy of the mean fat.
+// For other parts, measured ones among them, the errors of the parts are taken to go
+// together, since one treatment or one bad thermometer moves them all, and that of the
+// departure is added independently: 3 % of E for sugar and water, 5 % for glycerol, 30 % for
+// honey, glucose syrup, all of it for milk and cream. Between parts that share nothing E is 0; with
+// G the sum over pairs of w_i w_j |ln eta_i/eta_j| true/mixed then lies in exp(-1.8 G)..
+// exp(0.1 G): that reaches further down than up, for log-mixing alone is known to be high.
 //
 // A temperature outside the range of a part is that part's RangeError.
-func (m Mix) Viscosity(tempC float64) (honestplate.Estimate, error) { return m.viscosity(tempC, -1) }
+func (m Mix) Viscosity(tempC float64) (honestplate.Estimate, error) {
+	return m.viscosity(tempC, m.rate)
+}
 
 // ViscosityAtRate returns the apparent viscosity in Pa s at a shear rate in 1/s,
 // mixed from the parts' own at that rate, with the band of Viscosity.
@@ -80,30 +80,47 @@ func (m Mix) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate, er
 	return m.viscosity(tempC, shearRate)
 }
 
-// viscosity evaluates at a shear rate, or at each part's own if rate is negative.
+// viscosity evaluates at a shear rate; it is negative where no part thins.
 func (m Mix) viscosity(tempC, rate float64) (honestplate.Estimate, error) {
 	switch len(m.parts) {
 	case 0:
 		return honestplate.Estimate{}, m.empty()
 	case 1:
 		if rate < 0 {
-			return m.parts[0].liquid.Viscosity(tempC)
+			return asked(m.parts[0].liquid.Viscosity(tempC))
 		}
 		return ViscosityAtRate(m.parts[0].liquid, tempC, rate)
 	}
 	x := mixing{rule: m.rule, tempC: tempC, rate: rate}
 	var terms [maxParts]term
+	if err := m.fill(&x, terms[:]); err != nil {
+		return honestplate.Estimate{}, err
+	}
+	return x.estimate(terms[:len(m.parts)])
+}
+
+// fill evaluates the parts, in order of thickness.
+func (m Mix) fill(x *mixing, terms []term) error {
 	for i, p := range m.parts {
 		t, err := x.term(p.liquid)
 		if err != nil {
-			return honestplate.Estimate{}, err
+			return err
 		}
 		t.w = p.w
 		terms[i] = t
 	}
-	sorted := terms[:len(m.parts)]
-	byThickness(sorted)
-	return x.estimate(sorted)
+	byThickness(terms[:len(m.parts)])
+	return nil
+}
+
+// terms are the parts of a mix evaluated, for what is asked rarely.
+func (m Mix) terms(tempC, rate float64) (*mixing, []term, error) {
+	if len(m.parts) == 0 {
+		return nil, nil, m.empty()
+	}
+	x := &mixing{rule: m.rule, tempC: tempC, rate: rate}
+	terms := make([]term, len(m.parts))
+	return x, terms, m.fill(x, terms)
 }
 
 // Density returns the density in kg/m3 of the ideal mixture by volume,
@@ -118,11 +135,11 @@ func (m Mix) Density(tempC float64) (honestplate.Estimate, error) {
 		return honestplate.Estimate{}, m.empty()
 	}
 	if len(m.parts) == 1 {
-		return m.parts[0].liquid.Density(tempC)
+		return weighed(m.parts[0].liquid.Density(tempC))
 	}
 	var v, low, high, squares float64
 	for _, s := range m.parts {
-		e, err := s.liquid.Density(tempC)
+		e, err := weighed(s.liquid.Density(tempC))
 		if err != nil {
 			return honestplate.Estimate{}, err
 		}
@@ -148,6 +165,7 @@ func (m Mix) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	e := honestplate.Estimate{Low: math.Inf(1), Likely: 0, High: 0}
 	for _, s := range m.parts {
 		p, err := s.liquid.SurfaceTension(tempC)
+		p, err = answered("Liquid.SurfaceTension", "N/m", p, err)
 		if err != nil {
 			return honestplate.Estimate{}, err
 		}

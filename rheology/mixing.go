@@ -9,90 +9,126 @@ import (
 	"example.org/honestplate/rheology/internal/check"
 )
 
-// A term is one part of a blend at one temperature.
+// A term is one part of a blend at one temperature and shear rate.
 type term struct {
 	w                 float64 // mass fraction
 	ln, lnLow, lnHigh float64 // logarithms of its viscosity in Pa s
-	rho               float64 // density in kg/m3, where the rule asks for it
-	fat               float64 // mass fraction of fat, where the rule asks for it
+
+	// What it shares with other parts, if it does.
+	shares    sharing
+	law       float64 // ln of its viscosity by the law that is shared, as measured if it was
+	measured  bool    // rather than from a table
+	fat       float64 // % by mass
+	treatment Treatment
+	bigK      float64 // of the emulsion law
+	of        solute
+	dissolved float64 // % by mass
 }
+
+// sharing is which composition a part shares with others of a blend.
+type sharing uint8
+
+const (
+	sharesNothing sharing = iota
+	sharesFat
+	sharesWater
+)
 
 // A mixing is what a blend's terms have in common: the one place where viscosities are
 // mixed, for a Mix and for the search of a recipe.
 type mixing struct {
 	rule  Rule
 	tempC float64
-	rate  float64    // 1/s; negative for each part's own
+	rate  float64    // 1/s; negative where no part thins
 	kind  liquidKind // the least known among the parts
+
+	dairy    emulsion // the law of milk and cream at tempC, once a part has asked for it
+	hasDairy bool
+}
+
+func (m *mixing) emulsion() *emulsion {
+	if !m.hasDairy {
+		m.dairy, m.hasDairy = emulsionAt(m.tempC), true
+	}
+	return &m.dairy
 }
 
 // term evaluates one part, without its fraction.
 func (m *mixing) term(l Liquid) (term, error) {
 	kind, fat := dairyOf(l)
 	m.kind = max(m.kind, kind)
-	t := term{fat: fat / 100}
-	err := m.rule.suits(l, fat)
-	if err != nil {
-		return term{}, err
+	t := term{fat: fat, measured: kind != tableDairy}
+	if d, ok := l.(Dairy); ok {
+		if err := d.check(m.tempC); err != nil {
+			return term{}, err
+		}
+		t.shares, t.treatment, t.bigK = sharesFat, d.Treatment, d.Treatment.coldK()
+		t.ln, t.lnLow, t.lnHigh = m.lnDairy(d.FatPercent, d.Treatment, t.bigK)
+		t.law = t.ln
+		return t, nil
 	}
+	var err error
 	if t.ln, t.lnLow, t.lnHigh, err = lnViscosity(l, m.tempC, m.rate); err != nil {
 		return term{}, err
 	}
-	if m.rule.Emulsion {
-		rho, err := l.Density(m.tempC)
-		if err != nil {
-			return term{}, err
-		}
-		t.rho = rho.Likely
-		return t, honestplate.Positive("Liquid.Density", t.rho, "kg/m3")
-	}
+	m.share(&t, l)
 	return t, nil
 }
 
-// ln returns the logarithm of the blend's viscosity. The terms are in order of
-// thickness and their fractions sum to 1. Written from the thinnest term up, so that
-// a blend of equal terms is exactly that term.
-func (m *mixing) ln(terms []term) float64 {
-	base := terms[0].ln
-	if m.rule.Emulsion {
-		return base + m.emulsion(terms)
+// lnDairy is milk or cream by the law, at the rate of the blend.
+func (m *mixing) lnDairy(fat float64, t Treatment, bigK float64) (value, low, high float64) {
+	e := m.emulsion()
+	value = e.ln(fat, bigK)
+	below, above := e.band(fat, t, value)
+	if m.rate < 0 {
+		return value, value - below, value + above
 	}
+	return thinningAt(m.tempC, m.rate).ln(fat, value, value-below, value+above)
+}
+
+// share finds what a part that is not Dairy itself has in common with others.
+func (m *mixing) share(t *term, l Liquid) {
+	measured, wasMeasured := l.(Measured)
+	if d, ok := measured.Liquid.(Dairy); ok {
+		if d.Treatment == Thickened {
+			return // no law of fat
+		}
+		t.shares, t.treatment, t.bigK = sharesFat, d.Treatment, measured.coldK(d)
+		t.law, _, _ = m.lnDairy(d.FatPercent, NotStated, t.bigK)
+		return
+	}
+	if kind, fat := dairyOf(l); kind == someDairy {
+		// A blend of milk and cream, measured as a whole or mixed by another rule.
+		d := Dairy{FatPercent: fat}
+		t.shares, t.bigK = sharesFat, plainK
+		if wasMeasured {
+			measured.Liquid = d
+			t.bigK = measured.coldK(d)
+		}
+		t.law, _, _ = m.lnDairy(fat, NotStated, t.bigK)
+		return
+	}
+	if of, percent, ok := solutionOf(l); ok {
+		t.shares, t.of, t.dissolved = sharesWater, of, percent
+		t.measured = wasMeasured
+		t.law = lnSolution(of, percent, m.tempC)
+	}
+}
+
+// ln returns the logarithm of the blend's viscosity, log-mixing and its departure. The
+// terms are in order of thickness and their fractions sum to 1. Written from the thinnest
+// term up, so that a blend of equal terms is exactly that term.
+func (m *mixing) ln(terms []term) float64 {
+	return logMixed(terms) + m.departure(terms).e
+}
+
+func logMixed(terms []term) float64 {
+	base := terms[0].ln
 	var sum float64
 	for _, t := range terms[1:] {
 		sum += t.w * (t.ln - base)
 	}
-	if m.rule.interacts() {
-		for j := 1; j < len(terms); j++ {
-			for i := range j {
-				sum += terms[i].w * terms[j].w * (m.rule.D + m.rule.E*(terms[j].w-terms[i].w))
-			}
-		}
-	}
 	return base + sum
-}
-
-// emulsion returns ln eta above the thinnest term by the emulsion law: log-mixing
-// by mass, corrected by the slope of ln eta in g times what g lacks of being linear.
-func (m *mixing) emulsion(terms []term) float64 {
-	base := terms[0].ln
-	fatDensity := milkFatDensity(m.tempC)
-	var volume, fat, meanL, meanG float64
-	for _, t := range terms {
-		volume += t.w / t.rho
-		fat += t.w * t.fat
-		meanL += t.w * (t.ln - base)
-		meanG += t.w * phippsShape(t.fat*t.rho/fatDensity)
-	}
-	var cov, variance float64
-	for _, t := range terms {
-		dg := phippsShape(t.fat*t.rho/fatDensity) - meanG
-		cov += t.w * dg * (t.ln - base - meanL)
-		variance += t.w * dg * dg
-	}
-	if variance == 0 {
-		return meanL
-	}
-	return meanL + cov/variance*(phippsShape(fat/volume/fatDensity)-meanG)
 }
 
 // spread returns G = sum over pairs w_i w_j |ln eta_i - ln eta_j|, the measure of
@@ -117,21 +153,16 @@ const (
 	otherLiquid
 )
 
-// stepError returns how far the true logarithm lies below log-mixing, per unit of
+// stepError returns how far the true logarithm lies below log-mixing alone, per unit of
 // spread G: the middle and the half-width of a 95 % band, so that
 //
 //	ln true = ln mixed - (middle +- half) G
 //
-// Milk and cream to 30 degC: 0.4 +- 0.9. The evidence is thin and was judged so:
-// "+10 %, then +-20 %" between milk and cream of up to 36 % fat, "+35 %, then
-// x/: 1.3" with creams of 45..50 % (one standard deviation); the five blends whose
-// ends and middle are printed or remembered have 0.1..1.1 (testdata/dairy_blends.csv).
-// From 40 degC: 0.25 +- 0.35; the rows that follow from Phipps 1969 have 0.1..0.3,
-// those from Bertsch & Cerf 1983 0.5..0.6. Between, a straight line.
-// Other liquids: 0.85 +- 0.95. Sucrose solutions thinned with water have 0.6..0.9 at
-// 20 degC (Genotelle's formula), glycerol 0.7..1.8 at 0..80 degC (Segur & Oberstar
-// 1951 and others, testdata/glycerol_water.csv), more the less water there is; liquids
-// alike, oil and oil, about 0.
+// Milk and cream to 30 degC: 0.4 +- 0.9; the five blends whose ends and middle are printed
+// or remembered have 0.1..1.1 (testdata/dairy_blends.csv). From 40 degC: 0.25 +- 0.35; the
+// rows that follow from Phipps 1969 have 0.1..0.3, those from Bertsch & Cerf 1983 0.5..0.6.
+// Between, a straight line. Other liquids: 0.85 +- 0.95, from water with sucrose (0.6..0.9)
+// and with glycerol (0.7..1.8) down to liquids alike, oil and oil, about 0.
 func (m *mixing) stepError() (middle, half float64) {
 	if m.kind == otherLiquid {
 		middle, half = 0.85, 0.95
@@ -139,10 +170,7 @@ func (m *mixing) stepError() (middle, half float64) {
 		hot := min(1, max(0, (m.tempC-30)/10))
 		middle, half = 0.4-0.15*hot, 0.9-0.55*hot
 	}
-	switch {
-	case m.rule.Emulsion:
-		middle -= 0.15
-	case m.rule.interacts():
+	if m.rule.interacts() {
 		middle = 0 // the parameters have taken the bias up
 	}
 	return middle, half
@@ -151,34 +179,40 @@ func (m *mixing) stepError() (middle, half float64) {
 // estimate returns the blend's viscosity in Pa s with its band. The terms are in
 // order of thickness.
 //
-// Milk and cream from the table make a milk or cream of the mean fat, whose band the
-// table knows; it is widened if need be to hold the mixed value. Otherwise the
-// errors of the parts go together (those of one table do) and the error of the
-// mixing step is independent of them.
+// Milk and cream from the table make a milk or cream of the mean fat, whose band the law
+// knows. Otherwise the errors of the parts go together (those of one table do) and the
+// error of the departure is independent of them.
 func (m *mixing) estimate(terms []term) (honestplate.Estimate, error) {
-	v := m.ln(terms)
-	if m.kind == tableDairy {
-		fat := 0.0
-		for _, t := range terms {
-			fat += t.w * t.fat
-		}
-		_, low, high, err := lnDairyAt(100*fat, m.tempC, m.rate)
-		if err != nil {
-			return honestplate.Estimate{}, err
-		}
-		return expEstimate(v, min(low, v), max(high, v))
+	d := m.departure(terms)
+	v := logMixed(terms) + d.e
+	if m.kind == tableDairy && m.rule == (Rule{}) {
+		below, above := m.meanDairyBand(terms)
+		return expEstimate(v, v-below, v+above)
 	}
 	var below, above float64
 	for _, t := range terms {
 		below += t.w * (t.ln - t.lnLow)
 		above += t.w * (t.lnHigh - t.ln)
 	}
-	g := spread(terms)
-	middle, half := m.stepError()
-	// Logarithms are far from the sizes that Hypot guards against.
-	v0, step := v-middle*g, half*g*half*g
+	v0, step := v-d.middle, d.half*d.half
 	low, high := v0-math.Sqrt(below*below+step), v0+math.Sqrt(above*above+step)
 	return expEstimate(v, min(low, v), max(high, v))
+}
+
+// meanDairyBand is the band of milk or cream of the mean fat, each treatment counted by
+// the fat it brings.
+func (m *mixing) meanDairyBand(terms []term) (below, above float64) {
+	fat, _ := meanFat(terms)
+	var brought float64
+	for _, t := range terms {
+		w := t.w
+		if fat > 0 {
+			w *= t.fat / fat
+		}
+		v, low, high := m.lnDairy(fat, t.treatment, t.bigK)
+		below, above, brought = below+w*(v-low), above+w*(high-v), brought+w
+	}
+	return below / brought, above / brought
 }
 
 // expEstimate returns the estimate whose logarithms are given.

@@ -39,12 +39,13 @@ func TestOnThePublishedCreamsTheRulesRankAsTheirCommentsSay(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		mass, emulsion := s[0], s[1]
-		if !(1 < emulsion.Mean && emulsion.Mean < mass.Mean) {
-			t.Errorf("mean ratios: emulsion %.3f, mass %.3f", emulsion.Mean, mass.Mean)
+		house, alone := s[0], s[1]
+		// Log-mixing alone is high, the law's departure takes a little too much off.
+		if !(0.85 < house.Mean && house.Mean < 1 && 1.05 < alone.Mean) {
+			t.Errorf("mean ratios: house rule %.3f, log-mixing alone %.3f", house.Mean, alone.Mean)
 		}
 		for _, r := range s {
-			if float64(r.Inside) < 0.9*float64(r.Blends) || r.Lowest > r.Mean || r.Highest < r.Mean || r.Spread < 1 {
+			if r.Inside < r.Blends-1 || r.Lowest > r.Mean || r.Highest < r.Mean || r.Spread < 1 {
 				t.Errorf("%+v", r)
 			}
 		}
@@ -60,7 +61,7 @@ func TestTheBandOfTheMixingStepHoldsHotCream(t *testing.T) {
 			for fat := ends[0] + 0.5; fat < ends[1]; fat++ {
 				want := phipps(fat, tempC)
 				c := BlendCase{TempC: tempC, ThinFatPercent: ends[0], ThinPaS: thin, ThickFatPercent: ends[1], ThickPaS: thick, FatPercent: fat, PaS: want}
-				for _, rule := range []Rule{{}, {Emulsion: true}} {
+				for _, rule := range []Rule{{}, {NoDeparture: true}} {
 					m, err := c.Mix(rule)
 					if err != nil {
 						t.Fatal(err)
@@ -75,7 +76,7 @@ func TestTheBandOfTheMixingStepHoldsHotCream(t *testing.T) {
 	}
 }
 
-// Glycerol and sugar thinned with water: the worst that log-mixing meets.
+// Glycerol and sugar thinned with water: the worst that log-mixing alone meets.
 func TestTheBandOfTheMixingStepHoldsSolutionsThinnedWithWater(t *testing.T) {
 	table, err := testdata.Load("glycerol_water")
 	if err != nil {
@@ -95,10 +96,10 @@ func TestTheBandOfTheMixingStepHoldsSolutionsThinnedWithWater(t *testing.T) {
 		at[tempC][percent] = v / 1000
 	}
 	n, inside := 0, 0
-	check := func(tempC, w, thin, thick, want float64) {
+	check := func(of Liquid, tempC, w, thin, thick, want float64) {
 		m, err := Blend(
-			Part{Measured{Water{}, tempC, honestplate.Exactly(thin)}, 1 - w},
-			Part{Measured{Honey{MoisturePercent: 17}, tempC, honestplate.Exactly(thick)}, w})
+			Part{Measured{Liquid: Water{}, TempC: tempC, PaS: honestplate.Exactly(thin)}, 1 - w},
+			Part{Measured{Liquid: of, TempC: tempC, PaS: honestplate.Exactly(thick)}, w})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -117,7 +118,7 @@ func TestTheBandOfTheMixingStepHoldsSolutionsThinnedWithWater(t *testing.T) {
 		}
 		for percent, v := range values {
 			if percent > 0 && percent < 100 {
-				check(tempC, percent/100, values[0], values[100], v)
+				check(Glycerol{Percent: 100}, tempC, percent/100, values[0], values[100], v)
 			}
 		}
 	}
@@ -132,7 +133,7 @@ func TestTheBandOfTheMixingStepHoldsSolutionsThinnedWithWater(t *testing.T) {
 		if err := errors.Join(err1, err2, err3); err != nil {
 			t.Fatal(err)
 		}
-		check(20, brix/60, thin.Likely, thick.Likely, want.Likely)
+		check(Sucrose{Brix: 60}, 20, brix/60, thin.Likely, thick.Likely, want.Likely)
 	}
 	if inside-before < 19 {
 		t.Errorf("sugar: %d inside", inside-before)
@@ -143,8 +144,8 @@ func TestTheBandOfTheMixingStepIsContinuousInTemperature(t *testing.T) {
 	// Equal ends at every temperature, so that only the step's band moves.
 	blendAt := func(tempC float64) honestplate.Estimate {
 		m := mustBlend(t, Rule{},
-			Part{Measured{Dairy{FatPercent: 3.5}, tempC, honestplate.Exactly(0.002)}, 1},
-			Part{Measured{Dairy{FatPercent: 36}, tempC, honestplate.Exactly(0.02)}, 1})
+			Part{Measured{Liquid: Dairy{FatPercent: 3.5}, TempC: tempC, PaS: honestplate.Exactly(0.002)}, 1},
+			Part{Measured{Liquid: Dairy{FatPercent: 36}, TempC: tempC, PaS: honestplate.Exactly(0.02)}, 1})
 		v, err := m.Viscosity(tempC)
 		if err != nil {
 			t.Fatal(err)

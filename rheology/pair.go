@@ -20,7 +20,7 @@ func (r Recipe) pair() (pair, error) {
 	if err := r.check(); err != nil {
 		return pair{}, err
 	}
-	p := pair{mixing: mixing{rule: r.Rule, tempC: r.TempC, rate: -1}}
+	p := pair{mixing: mixing{rule: r.Rule, tempC: r.TempC, rate: rateOf([]share{{liquid: r.Thin}, {liquid: r.Thick}})}}
 	var err error
 	if p.terms[0], err = p.term(r.Thin); err != nil {
 		return pair{}, honestplate.In("Thin", err)
@@ -33,11 +33,24 @@ func (r Recipe) pair() (pair, error) {
 		return pair{}, check.Input("Thick.Viscosity", math.Exp(p.terms[1].ln), "Pa s",
 			fmt.Sprintf("at least the thin one's, %.6g Pa s at %.6g degC: change the two over", math.Exp(p.terms[0].ln), r.TempC))
 	}
-	// An interaction this strong has its thickest blend between the two liquids.
-	if sum := math.Abs(r.Rule.D) + math.Abs(r.Rule.E); sum > ratio {
-		return pair{}, check.Input("Rule", sum, "for |D| + |E|", fmt.Sprintf("at most ln of the ratio of the viscosities, %.6g", ratio))
+	// An interaction this strong has its thickest or thinnest blend between the two liquids.
+	if least := r.Rule.leastSlope(ratio); least < 0 {
+		return pair{}, check.Input("Rule", least, "for the least slope of ln(viscosity) with D and E",
+			fmt.Sprintf("0 or more: less of an interaction beside ln of the ratio of the viscosities, %.6g", ratio))
 	}
 	return p, nil
+}
+
+// leastSlope is the least of the slope of ln(viscosity) in the fraction of the thick liquid,
+//
+//	ratio - u D + E (1 - 3 u^2)/2,  u = 2 w - 1 from -1 to 1
+func (r Rule) leastSlope(ratio float64) float64 {
+	at := func(u float64) float64 { return ratio - u*r.D + r.E*(1-3*u*u)/2 }
+	least := min(at(-1), at(1))
+	if r.E < 0 {
+		least = min(least, at(min(1, max(-1, -r.D/(3*r.E)))))
+	}
+	return least
 }
 
 // mixed returns the terms with w of the thick liquid.

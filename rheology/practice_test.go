@@ -19,7 +19,7 @@ func pas(t *testing.T, l Liquid, tempC float64) float64 {
 func TestPracticeCreamSlowsThePourOfMilk(t *testing.T) {
 	last := 0.0
 	for grams := 0.0; grams <= 500; grams += 50 {
-		m, err := Blend(Part{Dairy{3.5}, 300}, Part{Dairy{36}, grams})
+		m, err := Blend(Part{Dairy{FatPercent: 3.5}, 300}, Part{Dairy{FatPercent: 36}, grams})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -34,7 +34,7 @@ func TestPracticeCreamSlowsThePourOfMilk(t *testing.T) {
 // Common practice, no source: syrups of the maple and invert kind pour thick as they
 // are, at room temperature: far thicker than milk, and none stands still.
 func TestPracticeSyrupsPourThickAsTheyAre(t *testing.T) {
-	milk := pas(t, Dairy{3.5}, 6)
+	milk := pas(t, Dairy{FatPercent: 3.5}, 6)
 	for _, l := range []Liquid{Syrup{Of: "maple"}, Syrup{Of: "invert"}, Syrup{"invert", 75}, Syrup{Of: "glucose"}} {
 		v := pas(t, l, 22)
 		if v < 30*milk {
@@ -50,7 +50,7 @@ func TestPracticeSyrupsPourThickAsTheyAre(t *testing.T) {
 // thicker than the other pours of the table, and several times what it is at 25 degC.
 func TestPracticeHoneyFromACoolRoomIsTheAwkwardOne(t *testing.T) {
 	cool := pas(t, Honey{}, 12)
-	for _, l := range []Liquid{Dairy{36}, Syrup{Of: "maple"}, Syrup{Of: "invert"}, Sucrose{65}, Food("olive oil"), Food("sweetened condensed milk")} {
+	for _, l := range []Liquid{Dairy{FatPercent: 36}, Syrup{Of: "maple"}, Syrup{Of: "invert"}, Sucrose{65}, Food("olive oil"), Food("sweetened condensed milk")} {
 		if v := pas(t, l, 12); v >= cool {
 			t.Errorf("%s at 12 degC: %g, honey %g", l.Describe().Name, v, cool)
 		}
@@ -80,7 +80,7 @@ func TestPracticeChillingThickensMoreThanWarmingThins(t *testing.T) {
 			}
 		}
 	}
-	for _, l := range []Liquid{Dairy{3.5}, Dairy{36}, Sucrose{65}, Syrup{Of: "maple"}, Syrup{Of: "invert"}, Honey{}, Food("olive oil")} {
+	for _, l := range []Liquid{Dairy{FatPercent: 3.5}, Sucrose{65}, Syrup{Of: "maple"}, Syrup{Of: "invert"}, Honey{}, Food("olive oil")} {
 		for _, step := range []float64{1, 5, 8} {
 			const mid = 15
 			chilled, here, warmed := pas(t, l, mid-step), pas(t, l, mid), pas(t, l, mid+step)
@@ -94,7 +94,7 @@ func TestPracticeChillingThickensMoreThanWarmingThins(t *testing.T) {
 // Common practice, no source: oil pours between milk and syrup, and ketchup stays on
 // the plate where oil and honey run.
 func TestPracticeOrderOfTheTable(t *testing.T) {
-	order := []Liquid{Water{}, Dairy{3.5}, Dairy{20}, Food("olive oil"), Sucrose{66.9}, Food("sweetened condensed milk"), Honey{}}
+	order := []Liquid{Water{}, Dairy{FatPercent: 3.5}, Dairy{FatPercent: 20}, Food("olive oil"), Sucrose{66.9}, Food("sweetened condensed milk"), Honey{}}
 	for i := range order[1:] {
 		a, b := pas(t, order[i], 20), pas(t, order[i+1], 20)
 		if a >= b {

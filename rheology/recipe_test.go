@@ -117,11 +117,8 @@ func TestARecipeThatMakesNoSenseIsRefused(t *testing.T) {
 		"no thick":         func(r *Recipe) { r.Thick = nil },
 		"swapped":          func(r *Recipe) { r.Thin, r.Thick = r.Thick, r.Thin },
 		"NaN temperature":  func(r *Recipe) { r.TempC = math.NaN() },
-		"unknown rule":     func(r *Recipe) { r.Rule = Rule{Emulsion: true, E: 1} },
+		"unknown rule":     func(r *Recipe) { r.Rule = Rule{NoDeparture: true, E: 1} },
 		"wild interaction": func(r *Recipe) { r.Rule = Rule{D: -9} },
-		"emulsion of water": func(r *Recipe) {
-			r.Rule, r.Thin = Rule{Emulsion: true}, Water{}
-		},
 	} {
 		r := kitchen(500, 0.1)
 		change(&r)
@@ -152,7 +149,7 @@ func TestTheAdvertisedProductIsNotBlended(t *testing.T) {
 	_, fatErr := r.ForFat(10)
 	_, _, reachErr := r.Reach()
 	_, correctErr := b.Correct(0.01)
-	_, cupErr := b.CorrectFromCup(cup("ISO 3"), 40*time.Second)
+	_, cupErr := b.CorrectFromCup(cup("ISO 3").Timed(40 * time.Second))
 	_, mixErr := b.Mix()
 	_, chillErr := b.Chill(0.01, 2, 20)
 	for _, err := range []error{forErr, fatErr, reachErr, correctErr, cupErr, mixErr, chillErr} {

@@ -7,36 +7,26 @@ import (
 	"example.org/honestplate"
 )
 
-// A Rule says how the viscosities of the parts of a blend combine. The zero Rule is the
-// house rule, log-mixing by mass:
+// A Rule says how the viscosities of the parts of a blend combine: log-mixing by mass with
+// its departure named,
 //
-//	ln eta = sum w_i ln eta_i        w mass fraction, eta in Pa s
+//	ln eta = sum w_i ln eta_i + E        w mass fraction, eta in Pa s
 //
-// It is exact where the logarithm of the viscosity is linear in fat, as in
-// Bakshi & Smith 1984. Elsewhere that logarithm is convex and the rule is
-// high in the middle: 5..13 % on hot cream (Phipps 1969), 9..51 % between
-// the creams of the few cold values printed (testdata/dairy_blends.csv, n = 5),
-// and by factors when syrup or glycerol is thinned with water. The band of a
-// [Mix] holds this. [CompareRules] shows how each rule does against blends of known
-// viscosity.
+// The zero Rule is the house rule. Where parts share a composition E is what that
+// composition's own law says of the mean, ln law(mean) - sum w_i ln law(part_i): milk and
+// cream by fat; sugar, maple syrup and water by Brix; honey or invert syrup and water;
+// glycerol and water. Between parts that share nothing E is 0, with the band that blends of
+// known viscosity show. A [Mix] reports both terms, see [Mix.Departure].
 type Rule struct {
-	// Emulsion draws the logarithm of the viscosity as linear not in the fat itself but in
-	//
-	//	g = p + p^(5/3)        p volume fraction of fat
-	//
-	// between the parts: the shape that Phipps 1969 found for hot cream to 40 %
-	// fat (he used the mass fraction; read in Advanced Dairy Chemistry vol. 3,
-	// Table 15.5). With more than two parts the line is the least-squares one
-	// through them. It is for parts that are all milk or cream, and an
-	// InputError for others. Of the rules it is the nearest to the cold creams
-	// printed (20 % high in the mean against 33 %), and still high.
-	Emulsion bool `json:"emulsion,omitzero"`
+	// NoDeparture leaves E at 0: log-mixing alone, to see what the departure does. It is high
+	// in the middle: solutions by 2 to 3 times, cold cream by 20 to 30 %, hot by 4 to 8 %.
+	NoDeparture bool `json:"no_departure,omitzero"`
 	// D and E are the interaction of Grunberg & Nissan 1949 written by mass, with a skew
 	// term after Redlich & Kister 1948 (both from memory):
 	//
-	//	ln eta = sum w_i ln eta_i + sum over pairs w_i w_j (D + E (w_j - w_i))
+	//	E(w) = sum over pairs w_i w_j (D + E (w_j - w_i))
 	//
-	// where j is the thicker of the pair. Both are pure numbers; D is negative where a blend
+	// where j is the thicker of the pair; they take the place of any law. Both are pure numbers; D is negative where a blend
 	// is thinner than log-mixing says, a positive E moves the effect to blends rich in the
 	// thicker part. They have no published values for milk and cream: [FitInteraction] finds
 	// them from blends that were measured. For water with sucrose or glycerol D is about -1
@@ -47,23 +37,23 @@ type Rule struct {
 
 func (r Rule) check() error {
 	err := cmp.Or(honestplate.Finite("Rule.D", r.D, ""), honestplate.Finite("Rule.E", r.E, ""))
-	if err == nil && r.Emulsion && (r.D != 0 || r.E != 0) {
-		return &honestplate.InputError{Field: "Rule.Emulsion", Got: "set beside D or E", Want: "one of the two"}
+	if err == nil && r.NoDeparture && r.interacts() {
+		return &honestplate.InputError{Field: "Rule.NoDeparture", Got: "set beside D or E", Want: "one of the two"}
 	}
 	return err
 }
 
 func (r Rule) interacts() bool { return r.D != 0 || r.E != 0 }
 
-// String names the rule, such as "log-mixing by mass".
+// String names the rule, such as "log-mixing by mass with its departure".
 func (r Rule) String() string {
 	switch {
-	case r.Emulsion:
-		return "emulsion rule"
+	case r.NoDeparture:
+		return "log-mixing alone"
 	case r.interacts():
 		return fmt.Sprintf("log-mixing by mass with interaction %.4g, skew %.4g", r.D, r.E)
 	}
-	return "log-mixing by mass"
+	return "log-mixing by mass with its departure"
 }
 
 // Blend mixes parts by the rule: see [Blend].

@@ -97,24 +97,20 @@ func fatter(l Liquid) (_ Liquid, sign float64, ok bool) {
 	switch l := l.(type) {
 	case Dairy:
 		if l.FatPercent > dairyHighFat-1 {
-			return Dairy{l.FatPercent - 1}, -1, true
+			return Dairy{FatPercent: l.FatPercent - 1, Treatment: l.Treatment}, -1, true
 		}
-		return Dairy{l.FatPercent + 1}, 1, true
+		return Dairy{FatPercent: l.FatPercent + 1, Treatment: l.Treatment}, 1, true
 	case Measured:
 		base, known := l.Liquid.(Dairy)
-		if !known {
+		if !known || base.Treatment == Thickened || l.Flow != nil || base.check(l.TempC) != nil {
 			return nil, 0, false
 		}
+		// The same cream with more fat: the k that was measured, by the law.
 		more, sign, _ := fatter(base)
-		here, err := base.Viscosity(l.TempC)
-		if err != nil {
-			return nil, 0, false
-		}
-		there, err := more.Viscosity(l.TempC)
-		if err != nil {
-			return nil, 0, false
-		}
-		return Measured{more, l.TempC, l.PaS.Times(there.Likely / here.Likely)}, sign, true
+		e, k := emulsionAt(l.TempC), l.coldK(base)
+		l.PaS = l.PaS.Times(math.Exp(e.ln(more.(Dairy).FatPercent, k) - e.ln(base.FatPercent, k)))
+		l.Liquid = more
+		return l, sign, true
 	}
 	return nil, 0, false
 }

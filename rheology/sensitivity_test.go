@@ -76,14 +76,14 @@ func TestSensitivityAtTheEdgesTurnsTheStepRound(t *testing.T) {
 }
 
 func TestSensitivityKnowsFatOnlyOfMilkAndCream(t *testing.T) {
-	cream := Measured{Dairy{FatPercent: 36}, 6, honestplate.Factor(0.03, 1.05)}
+	cream := Measured{Liquid: Dairy{FatPercent: 36}, TempC: 6, PaS: honestplate.Factor(0.03, 1.05)}
 	for _, c := range []struct {
 		thin, thick Liquid
 		known       bool
 	}{
 		{Dairy{FatPercent: 3.5}, cream, true},
 		{Water{}, Sucrose{Brix: 60}, false},
-		{Water{}, Measured{Sucrose{Brix: 60}, 20, honestplate.Exactly(0.05)}, false},
+		{Water{}, Measured{Liquid: Sucrose{Brix: 60}, TempC: 20, PaS: honestplate.Exactly(0.05)}, false},
 	} {
 		r := Recipe{Thin: c.thin, Thick: c.thick, BatchGrams: 500, StepGrams: 1, TempC: 20}
 		low, high, err := r.Reach()

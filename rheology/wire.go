@@ -236,21 +236,30 @@ func untagged(b []byte) []byte {
 }
 
 type measuredWire struct {
-	Liquid anyLiquid            `json:"liquid"`
-	TempC  float64              `json:"temp_c"`
-	PaS    honestplate.Estimate `json:"pas"`
+	Liquid    anyLiquid            `json:"liquid"`
+	TempC     float64              `json:"temp_c"`
+	PaS       honestplate.Estimate `json:"pas,omitzero"`
+	ShearRate float64              `json:"shear_rate_per_s,omitzero"`
+	Flow      *anyModel            `json:"flow,omitempty"`
 }
 
 // MarshalJSON writes the liquid with its kind and the measurement; see [ReadLiquid].
 func (m Measured) MarshalJSON() ([]byte, error) {
-	return tagged("measured", measuredWire{anyLiquid{m.Liquid}, m.TempC, m.PaS})
+	w := measuredWire{Liquid: anyLiquid{m.Liquid}, TempC: m.TempC, PaS: m.PaS, ShearRate: m.ShearRate}
+	if m.Flow != nil {
+		w.Flow = &anyModel{m.Flow}
+	}
+	return tagged("measured", w)
 }
 
 // UnmarshalJSON reads what MarshalJSON writes.
 func (m *Measured) UnmarshalJSON(b []byte) error {
 	var w measuredWire
 	err := strictly(untagged(b), &w)
-	*m = Measured{w.Liquid.Liquid, w.TempC, w.PaS}
+	*m = Measured{Liquid: w.Liquid.Liquid, TempC: w.TempC, PaS: w.PaS, ShearRate: w.ShearRate}
+	if w.Flow != nil {
+		m.Flow = w.Flow.Model
+	}
 	return err
 }
 
@@ -307,6 +316,7 @@ func (m *Mix) UnmarshalJSON(b []byte) error {
 			_, mixed.parts[i].fat = dairyOf(p.Liquid)
 			mixed.fat += p.Grams * mixed.parts[i].fat
 		}
+		mixed.rate = rateOf(mixed.parts)
 	}
 	*m = mixed
 	return nil

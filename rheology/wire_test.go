@@ -32,7 +32,7 @@ func filled(v reflect.Value, n *float64) {
 		}
 	case reflect.Struct:
 		if v.Type() == reflect.TypeFor[Mix]() {
-			m, _ := Blend(Part{Dairy{3.5}, 300}, Part{Honey{}, 100}, Part{Water{}, 33})
+			m, _ := Blend(Part{Dairy{FatPercent: 3.5}, 300}, Part{Honey{}, 100}, Part{Water{}, 33})
 			v.Set(reflect.ValueOf(m))
 			return
 		}
@@ -68,7 +68,7 @@ func TestTypesComeBackFromTheWire(t *testing.T) {
 	n := 0.0
 	for _, zero := range []any{
 		Water{}, Dairy{}, Sucrose{}, Syrup{}, Honey{}, Glycerol{}, Custom{}, Measured{}, Mix{}, Part{}, Rule{}, Recipe{}, Batch{},
-		Correction{}, Sensitivity{}, Cup{}, FallingBall{}, Composition{}, Description{}, BlendCase{}, RuleScore{}, Vogel{}, TemperaturePoint{},
+		Correction{}, Sensitivity{}, Cup{}, CupReading{}, OKTime{}, Departure{}, FallingBall{}, Composition{}, Description{}, BlendCase{}, RuleScore{}, Vogel{}, TemperaturePoint{},
 		flow.Newtonian{}, flow.PowerLaw{}, flow.Bingham{}, flow.Casson{}, flow.HerschelBulkley{}, flow.Carreau{}, flow.Point{}, flow.Pipe{}, flow.PipeFlow{},
 	} {
 		v := reflect.New(reflect.TypeOf(zero))
@@ -104,6 +104,23 @@ func TestTypesComeBackFromTheWire(t *testing.T) {
 	}
 }
 
+func TestACupTestComesBackFromTheWire(t *testing.T) {
+	b, err := Recipe{Thin: Dairy{FatPercent: 3.5}, Thick: Dairy{FatPercent: 36}, BatchGrams: 900, StepGrams: 1, TempC: 7}.For(0.012)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, _ := CupNamed("ISO 3")
+	test, err := b.CupTest(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	wire, err := json.Marshal(test)
+	var back CupTest
+	if err = errors.Join(err, json.Unmarshal(wire, &back)); err != nil || back.OK != test.OK || back.ShearRate != test.ShearRate {
+		t.Errorf("%s came back as %+v, %v", wire, back, err)
+	}
+}
+
 type ownLiquid struct{ Dairy }
 type ownModel struct{ flow.Newtonian }
 
@@ -112,7 +129,7 @@ func TestWhatCannotBeReadBackIsNotWritten(t *testing.T) {
 	for name, v := range map[string]any{
 		"no liquid": Part{}, "a liquid of one's own": Part{ownLiquid{}, 1}, "a nil pointer": Measured{Liquid: (*Dairy)(nil)},
 		"an empty mix": Mix{}, "an empty recipe": Recipe{}, "a model of one's own": Custom{Flow: ownModel{}}, "a fit": flow.Fitted{},
-		"not a number": Dairy{math.NaN()},
+		"not a number": Dairy{FatPercent: math.NaN()},
 	} {
 		if b, err := json.Marshal(v); err == nil {
 			t.Errorf("%s: %s", name, b)
@@ -131,7 +148,7 @@ func TestWhatCannotBeReadBackIsNotWritten(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 	l, err := ReadLiquid([]byte(`{"kind":"dairy","fat_percent":3.5}`))
-	if l != (Dairy{3.5}) || err != nil {
+	if l != (Dairy{FatPercent: 3.5}) || err != nil {
 		t.Errorf("%v, %v", l, err)
 	}
 }

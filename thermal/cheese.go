@@ -127,7 +127,9 @@ func (c Cheese) frame(a Air, lamps []Lamp) (frame[cheeseModel], error) {
 	c, light, err := c.complete(a, lamps)
 	m := cheeseModel{c: c, sauce: 1, fine: 1, hotModel: newHotModel(a, lamps, light)}
 	return frame[cheeseModel]{kind: "cheese", model: m, inputs: (*cheeseModel).inputs, run: (*cheeseModel).run,
-		events: cheeseEventKeys, doubt: doubtHot}, err
+		events: cheeseEventKeys, doubt: doubtHot,
+		readings: hotReadings(func(m *cheeseModel) *hotModel { return &m.hotModel }),
+		reach:    func(m *cheeseModel, seconds float64) { m.reach = max(m.reach, seconds) }}, err
 }
 
 func (m *cheeseModel) inputs() []study.Input {

@@ -1,7 +1,6 @@
 package thermal
 
 const (
-	drinkHeat        = 4180.0 // J/(kg K), water near 5..20 degC
 	drinkRho         = 1000.0 // kg/m3
 	meltConductivity = 0.57   // W/(m K), water at 0..5 degC
 

@@ -41,6 +41,8 @@ type FreezeClock struct {
 	Surface Event `json:"surface"` // at the surface
 	Mean    Event `json:"mean"`    // at the temperature it would even out to: what counts on set
 	Core    Event `json:"core"`    // at the centre: the safe one
+	// Series is the likely course.
+	Series []BodyPoint `json:"series"`
 	// Kept are the runs that the windows were read from.
 	Kept Runs `json:"kept,omitzero"`
 }
@@ -106,17 +108,18 @@ func (d DeepFreeze) Observe(l Lesson, seen []Seen) (FreezeClock, Lesson, error) 
 	return clock, after, err
 }
 
-func freezeClock(_ freezeModel, r Runs, err error) (FreezeClock, error) {
+func freezeClock(m freezeModel, r Runs, err error) (FreezeClock, error) {
 	if err != nil {
 		return FreezeClock{}, err
 	}
-	return FreezeClock{Kept: r, Surface: r.at(freezeSurface), Mean: r.at(freezeMean), Core: r.at(freezeCore)}, nil
+	return FreezeClock{Kept: r, Series: m.course, Surface: r.at(freezeSurface), Mean: r.at(freezeMean), Core: r.at(freezeCore)}, nil
 }
 
 func (d DeepFreeze) frame() (frame[freezeModel], error) {
 	m, err := d.model()
 	return frame[freezeModel]{kind: "freeze", model: m, inputs: (*freezeModel).inputs, run: (*freezeModel).run,
-		events: freezeEventKeys, doubt: doubtFreeze}, err
+		events: freezeEventKeys, doubt: doubtFreeze, readings: freezeReadings(),
+		reach: func(m *freezeModel, seconds float64) { m.reach = max(m.reach, seconds) }}, err
 }
 
 func (m *freezeModel) inputs() []study.Input {
@@ -134,11 +137,15 @@ func (m *freezeModel) inputs() []study.Input {
 	}
 }
 
-func (m *freezeModel) run(at []float64, _ bool) error {
+func (m *freezeModel) run(at []float64, course bool) error {
 	if m.work == nil {
 		m.work = new(freezeRun)
 	}
-	return m.work.times(m, at)
+	if !course {
+		return m.work.times(m, at, nil)
+	}
+	m.course = m.course[:0]
+	return m.work.times(m, at, &m.course)
 }
 
 const (
@@ -152,6 +159,8 @@ type freezeModel struct {
 	curve      heat.Curve
 	k, density float64
 	work       *freezeRun
+	course     []BodyPoint
+	reach      float64 // how long a course must be at least, s
 }
 
 // material checks what After needs.
@@ -197,7 +206,7 @@ type freezeRun struct {
 	law newtonLaw
 }
 
-func (r *freezeRun) times(m *freezeModel, at []float64) error {
+func (r *freezeRun) times(m *freezeModel, at []float64, course *[]BodyPoint) error {
 	solve.Load(&r.c, m.curve, m.density, m.k)
 	e := &r.e
 	e.Build(int(m.d.Form), m.d.Diameter/2, freezeCells, solve.UsualGrade)
@@ -212,6 +221,12 @@ func (r *freezeRun) times(m *freezeModel, at []float64) error {
 	if m.d.Medium.TempC >= m.d.TargetC {
 		end = 0 // never
 	}
+	note := func() {
+		if course != nil {
+			*course = append(*course, bodyPoint(e))
+		}
+	}
+	note()
 	for e.Time < end && !e.AllFired() {
 		heat, q := e.Heat, e.Flow
 		if err := e.Advance(end); err != nil {
@@ -223,6 +238,12 @@ func (r *freezeRun) times(m *freezeModel, at []float64) error {
 			}, 0, 1)
 			at[freezeMean] = e.Time - e.Span*(1-passed)
 		}
+		note()
+	}
+	for until := min(max(1.1*e.Time, m.reach), longest); course != nil && e.Time < until; note() { // goes on a little
+		if err := e.Advance(until); err != nil {
+			return err
+		}
 	}
 	at[freezeSurface], at[freezeCore] = e.FiredAt(surface), e.FiredAt(core)
 	return nil
@@ -230,3 +251,11 @@ func (r *freezeRun) times(m *freezeModel, at []float64) error {
 
 // freezeEventKeys are the keys of the events, in the order of a run.
 var freezeEventKeys = []string{"surface", "mean", "core"}
+
+// freezeReadings are those of the course.
+func freezeReadings() []reading[freezeModel] {
+	return readingsOf(func(m *freezeModel) []BodyPoint { return m.course }, func(p *BodyPoint) time.Duration { return p.Time },
+		named[BodyPoint]{"surface_c", func(p *BodyPoint) float64 { return p.SurfaceC }},
+		named[BodyPoint]{"mean_c", func(p *BodyPoint) float64 { return p.MeanC }},
+		named[BodyPoint]{"core_c", func(p *BodyPoint) float64 { return p.CoreC }})
+}

@@ -5,12 +5,13 @@
 // inputs, and Likely, the nominal course alone, at a few hundredths of the cost.
 //
 //   - [Glass]: when a cold glass hazes, beads and runs; how long its ice lasts, how cold
-//     and how diluted the drink gets.
+//     and how diluted the drink gets. [Glass.IceFor]: how much ice it takes.
+//   - [Bottle]: how long a bottle or can takes to chill, and when it must come out.
 //   - [IceOnTable]: when real ice glistens and when it is gone.
 //   - [Scoop]: when a scoop softens, drips, puddles and slumps.
 //   - [Softening]: when chocolate, butter or cream loses its look.
 //   - [Cheese]: when the cheese on a flatbread strings.
-//   - [HotDish]: how long it stays hot, and steams.
+//   - [HotDish]: how long it stays hot, and how long its steam is seen.
 //   - [DeepFreeze]: before the day, how long a portion takes in a [Medium].
 //
 // Each answer is an [Event]: a window that may be never, and the inputs that decide its

@@ -27,16 +27,16 @@ func ExampleGlass_Clock() {
 	}
 	// Output:
 	// 0 g of ice
-	//   haze     0:16 (0:04..0:43)
+	//   haze     0:16 (0:04..0:45)
 	//   beads    28:00 (6:45..never)
 	//   runs     never
 	//   ice gone never
 	//   fog up to 104 mm, 8 above the liquid; decided by what counts as beads
 	// 150 g of ice
-	//   haze     0:16 (0:04..0:43)
+	//   haze     0:16 (0:04..0:44)
 	//   beads    13:15 (5:45..38:15)
-	//   runs     1:59:45 (56:45..never)
-	//   ice gone 1:59:00 (1:30:00..2:37:45)
+	//   runs     1:59:45 (55:15..never)
+	//   ice gone 1:59:00 (1:31:45..2:38:00)
 	//   fog up to 104 mm, 8 above the liquid; decided by what counts as beads
 }
 
@@ -56,7 +56,7 @@ func ExampleGlass_Likely() {
 		fmt.Printf("%s: haze %s, thawed %s, dry %s\n", name, fmt.Sprint(k.Haze.Likely), fmt.Sprint(k.Thawed.Likely), fmt.Sprint(k.Dry.Likely))
 	}
 	// Unordered output:
-	// mug at -18 degC: haze 0:06, thawed 6:52, dry 43:43
+	// mug at -18 degC: haze 0:06, thawed 6:45, dry 43:43
 	// glass at +4 degC: haze 0:17, thawed never, dry 7:37
 }
 
@@ -103,6 +103,6 @@ func ExampleDefaultStages() {
 		fmt.Printf("%s: beads %v\n", c.name, quarters(k.Beads.Window))
 	}
 	// Output:
-	// glass: beads 13:30 (9:00..21:00)
-	// steel: beads 12:00 (8:15..17:45)
+	// glass: beads 13:30 (9:00..20:45)
+	// steel: beads 12:00 (8:00..17:30)
 }

@@ -34,8 +34,8 @@ func ExampleHotDish_Clock() {
 	fmt.Println("above 60 degC for", quarters(k.Limit.Window))
 	fmt.Printf("steams to %.0f degC, %v\n", k.SteamC, quarters(k.SteamEnds.Window))
 	// Output:
-	// above 60 degC for 6:15 (5:15..8:15)
-	// steams to 37 degC, 21:30 (5:00..26:30)
+	// above 60 degC for 5:00 (3:45..6:15)
+	// steams to 51 degC, 8:00 (3:00..15:15)
 }
 
 // Does it steam? The cooler and damper the room, the more.

@@ -21,8 +21,8 @@ func ExampleIceOnTable() {
 		fmt.Printf("%v: shines from %v, half melted at %v\n", source, quarters(c.Shines.Window), quarters(c.HalfOff.Window))
 	}
 	// Output:
-	// LED: shines from 1:45 (1:15..2:30), half melted at 16:30 (11:45..23:15)
-	// tungsten: shines from 1:45 (1:15..2:15), half melted at 16:00 (11:30..22:30)
+	// LED: shines from 1:45 (1:15..2:30), half melted at 16:30 (11:00..23:00)
+	// tungsten: shines from 1:45 (1:15..2:15), half melted at 16:00 (10:45..22:15)
 }
 
 // One large ball or as much crushed ice: how cold, how soon, and how watered?
@@ -44,9 +44,9 @@ func ExampleGlass_Clock_ice() {
 		fmt.Printf("  at %s: %.1f degC, %.0f g of melt\n", honestplate.After(m.Time), m.DrinkC, m.MeltGrams)
 	}
 	// Output:
-	// ball: coldest 5.2 degC; watered at 3:15 (0:45..6:15); ice gone at 1:24:00 (51:00..1:57:30)
+	// ball: coldest 5.2 degC; watered at 3:15 (1:00..7:00); ice gone at 1:24:00 (53:30..1:59:30)
 	//   at 0:30: 17.2 degC, 2 g of melt
-	// chip: coldest 0.4 degC; watered at 0:15 (0:00..0:30); ice gone at 39:00 (28:30..51:15)
+	// chip: coldest 0.4 degC; watered at 0:15 (0:00..0:30); ice gone at 39:00 (29:00..53:00)
 	//   at 0:30: 5.0 degC, 23 g of melt
 }
 

@@ -36,15 +36,15 @@ func ExampleScoop_Clock() {
 	}
 	// Output:
 	// from -13 degC
-	//   softens    3:00 (1:15..6:15)
+	//   softens    3:00 (1:15..6:00)
 	//   first drip 3:15 (1:15..never)
 	//   puddles    0:30 (0:15..0:45)
 	//   slumps     14:30 (9:00..never)
 	//   decided by melt that clings
 	// from -30 degC
-	//   softens    9:00 (5:30..14:00)
+	//   softens    9:00 (5:45..13:45)
 	//   first drip 4:15 (1:45..never)
-	//   puddles    1:45 (0:30..3:45)
+	//   puddles    1:45 (0:30..4:00)
 	//   slumps     21:45 (14:30..never)
 	//   decided by melt that clings
 }
@@ -118,7 +118,7 @@ func ExampleDeepFreeze() {
 		fmt.Printf("surface %.1f, mean %.1f, core %.1f degC\n", e.SurfaceC, e.MeanC, e.CoreC)
 	}
 	// Output:
-	// in the deep freezer for 1:50:00 (1:10:00..3:00:00)
+	// in the deep freezer for 1:50:00 (1:15:00..2:55:00)
 	// surface -18.0, mean -18.0, core -18.0 degC
 	// surface -29.7, mean -29.7, core -29.7 degC
 }

@@ -25,9 +25,9 @@ func ExampleSoftening() {
 		fmt.Println()
 	}
 	// Output:
-	// whipped cream softens 2:26 (0:31..9:27); softening temperature decides
-	// butter softens 16:55 (8:44..39:25); softening temperature decides
-	// dark chocolate softens never (1:03:28..never); light decides
+	// whipped cream softens 2:26 (0:32..8:54); softening temperature decides
+	// butter softens 16:55 (8:43..37:52); softening temperature decides
+	// dark chocolate softens never (1:03:15..never); light decides
 }
 
 // Where each food goes soft and where it runs.

@@ -1,6 +1,8 @@
 package thermal
 
 import (
+	"slices"
+
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/internal/study"
 )
@@ -17,48 +19,50 @@ type frame[M any] struct {
 	events   []string // their keys
 	readings []reading[M]
 	doubt    doubt
+	reach    func(m *M, seconds float64) // asks for a course at least so long; may be nil
 }
 
-// A reading is something that can be read off the course.
-type reading[M any] struct {
-	key string                              // with its unit last, such as "core_c"
-	at  func(m *M, seconds float64) float64 // by the course of a run
+// A pace is how much slower than the model things go: lean, with all of the kind; unit,
+// with this one, on its course; and each of its events.
+type pace struct {
+	lean, unit float64
+	events     []float64
 }
 
-// A readAt is one reading of a frame at one time, s.
-type readAt struct {
-	which int
-	at    float64
-}
-
-// a pace is how much slower than the model all that happens to one unit goes: what the
-// model leaves out for all of its kind, and for this one.
-type pace struct{ lean, unit float64 }
-
-// bind returns the inputs of a copy of the model with those of the pace.
-func (f frame[M]) bind(m *M, p *pace) []study.Input {
-	*p = pace{1, 1}
+// plain returns the inputs of a copy of the model with those of its pace, but for the
+// events' own.
+func (f frame[M]) plain(m *M, p *pace) []study.Input {
+	*p = pace{1, 1, slices.Repeat([]float64{1}, len(f.events))}
 	lean := ofProduct(factor("product.pace", "what the model leaves out", 1/f.doubt.lean, f.doubt.lean))
 	unit := factor("unit.pace", "what differs from one to the next", 1/f.doubt.unit, f.doubt.unit)
 	return append(f.inputs(m), bound(&p.lean, lean), bound(&p.unit, unit))
 }
 
 // study returns the study of the frame: its outputs are the events and the readings.
-func (f frame[M]) study(reads []readAt) study.Study {
+// With plain set the events' own doubts are no inputs of it.
+func (f frame[M]) study(reads []readAt, plain bool) study.Study {
 	n := len(f.events)
 	return study.Study{Outputs: n + len(reads), Model: func() ([]study.Input, func([]float64) error) {
 		m, p := new(M), new(pace)
 		*m = f.model
-		return f.bind(m, p), func(out []float64) error {
+		inputs := f.plain(m, p)
+		if !plain {
+			inputs = append(inputs, f.doubt.inputs(f.events, p.events)...)
+		}
+		if f.reach != nil {
+			for _, r := range reads {
+				f.reach(m, 1.5*r.at) // longer than any pace asks
+			}
+		}
+		return inputs, func(out []float64) error {
 			if err := f.run(m, out[:n:n], len(reads) > 0); err != nil {
 				return err
 			}
-			k := p.lean * p.unit
 			for i := range n {
-				out[i] *= k
+				out[i] *= p.lean * p.events[i]
 			}
 			for i, r := range reads {
-				out[n+i] = f.readings[r.which].at(m, r.at/k)
+				out[n+i] = f.readings[r.which].at(m, r.at/(p.lean*p.unit))
 			}
 			return nil
 		}
@@ -70,7 +74,8 @@ func (f frame[M]) study(reads []readAt) study.Study {
 func (f frame[M]) nominal(z []float64) (M, []float64, error) {
 	m, at := f.model, make([]float64, len(f.events))
 	if z != nil {
-		study.Set(f.bind(&m, new(pace)), z)
+		in := f.plain(&m, new(pace))
+		study.Set(in, z[:len(in)])
 	}
 	err := f.run(&m, at, true)
 	return m, at, err
@@ -92,11 +97,25 @@ func (f frame[M]) likely() (M, Runs, error) {
 // banded runs the model once with its course and then the study over its inputs, with
 // what a lesson taught of them.
 func (f frame[M]) banded(l Lesson) (M, Runs, error) {
-	k, err := f.keep(l, l.points(f.kind))
+	b, err := f.basis(l, l.runs())
 	if err != nil {
 		return f.model, Runs{}, err
 	}
-	return k.answer()
+	return f.known(l, b, nil).answer()
+}
+
+// observed is banded, after something was seen of the unit.
+func (f frame[M]) observed(l Lesson, seen []Seen) (M, Runs, Lesson, error) {
+	b, err := f.basis(l, study.TaughtRuns)
+	if err != nil {
+		return f.model, Runs{}, Lesson{}, err
+	}
+	k, err := f.known(l, b, nil).after(seen)
+	if err != nil {
+		return f.model, Runs{}, Lesson{}, err
+	}
+	m, r, err := k.answer()
+	return m, r, k.lesson(), err
 }
 
 // runsOf puts the answer of a study into words.
@@ -110,20 +129,4 @@ func runsOf(events []string, s *study.Sample, outcomes []study.Outcome) Runs {
 		r.events = append(r.events, h)
 	}
 	return r
-}
-
-// observed is banded, after something was seen of the unit.
-func (f frame[M]) observed(l Lesson, seen []Seen) (M, Runs, Lesson, error) {
-	points := l.points(f.kind)
-	points.Runs = study.TaughtRuns
-	k, err := f.keep(l, points)
-	if err != nil {
-		return f.model, Runs{}, Lesson{}, err
-	}
-	o, err := k.observe(seen)
-	if err != nil {
-		return f.model, Runs{}, Lesson{}, err
-	}
-	m, r, err := o.(*kept[M]).answer()
-	return m, r, o.lesson(), err
 }

@@ -39,8 +39,9 @@ type Glass struct {
 	IceC honestplate.Optional `json:"ice_c,omitzero"`
 	// IceH is the heat transfer coefficient between drink and ice, W/(m2 K), 5..20000.
 	// Not given, it follows the temperature and the size of the pieces as in still
-	// water (see [heat.Surface.InWater]), divided by 2 or multiplied by 3 for crowding
-	// and stirring (estimate); under meltwater that floats on a sugared drink and
+	// water (see [heat.Surface.InWater]), times 0.45 to 2.5 for crowding and stirring: an ice
+	// cylinder hung in a tank took 0.55 of it, cubes in a beaker 2.2 (measured courses,
+	// sizes partly assumed); under meltwater that floats on a sugared drink and
 	// insulates it is 0.3 (0.13..1) of that from some 5 Brix on. Ice lasts 5 to 7 times
 	// longer in milk, cola and juice than in water (a school's tests, read), but not at
 	// all in a tank of salt water, where the melt gets away (measured courses); stirred
@@ -216,7 +217,7 @@ func (g Glass) frame(a Air, lamps []Lamp) (frame[glassModel], error) {
 	light, err := g.light(lamps)
 	m := glassModel{g: g, air: a, lamps: lamps, light: light, brightness: 1, convection: 1, ice: usualIceFactors(g.Drink)}
 	return frame[glassModel]{kind: "glass", model: m, inputs: (*glassModel).inputs, run: (*glassModel).run,
-		events: glassEventKeys, doubt: doubtCold}, err
+		events: glassEventKeys, doubt: doubtCold, readings: glassReadings()}, err
 }
 
 func (m *glassModel) inputs() []study.Input {
@@ -257,7 +258,9 @@ func (m *glassModel) run(at []float64, course bool) error {
 	}
 	r.ice.factors, r.path = m.ice, m.path[:0]
 	if course {
-		r.series = make([]GlassPoint, 0, 320)
+		if r.series = m.done.series[:0]; r.series == nil {
+			r.series = make([]GlassPoint, 0, 320)
+		}
 	}
 	err = r.run()
 	copy(at, r.at[:])
@@ -308,3 +311,14 @@ func glassClock(m glassModel, r Runs, err error) (GlassClock, error) {
 
 // glassEventKeys are the keys of the events, in the order of a run.
 var glassEventKeys = []string{"haze", "opaque", "beads", "runs", "dry", "thawed", "cold", "watered", "ice half", "ice gone"}
+
+// glassReadings are those of the course.
+func glassReadings() []reading[glassModel] {
+	return readingsOf(func(m *glassModel) []GlassPoint { return m.done.series }, func(p *GlassPoint) time.Duration { return p.Time },
+		named[GlassPoint]{"drink_c", func(p *GlassPoint) float64 { return p.DrinkC }},
+		named[GlassPoint]{"surface_c", func(p *GlassPoint) float64 { return p.SurfaceC }},
+		named[GlassPoint]{"dew_g_m2", func(p *GlassPoint) float64 { return p.DewGM2 }},
+		named[GlassPoint]{"frost_g_m2", func(p *GlassPoint) float64 { return p.FrostGM2 }},
+		named[GlassPoint]{"ice_grams", func(p *GlassPoint) float64 { return p.IceGrams }},
+		named[GlassPoint]{"melt_grams", func(p *GlassPoint) float64 { return p.MeltGrams }})
+}

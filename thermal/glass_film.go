@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/solve"
 )
 
 // gather adds grams per square metre to what lies on the surface, or takes them.
@@ -24,17 +25,41 @@ func (r *glassRun) gather(grams, surfaceC float64) {
 	}
 }
 
-// thaw melts frost with the heat that the outermost cell has above 0 degC, so that
-// the cell stays at 0 until the frost is gone.
-func (r *glassRun) thaw() {
+// frostHolds makes a cell that frost keeps at 0 degC take up so many times the heat.
+const frostHolds = 1e9
+
+// advance is a step of the stack in which frost that thaws keeps the outermost cell at
+// 0 degC: the cell ends as warm as the heat it took would make it without frost.
+func (r *glassRun) advance(dt, flux, slope float64) solve.Flow {
+	last := r.Cells - 1
+	own := r.Heat[last]
+	holds := r.frost > 0 && r.TempC[last] == 0
+	if holds {
+		r.Heat[last] *= frostHolds
+	}
+	flow := r.Advance(dt, flux, slope)
+	if holds {
+		r.Heat[last], r.TempC[last] = own, r.TempC[last]*frostHolds
+	}
+	return flow
+}
+
+// thaw melts frost with the heat that the outermost cell took above 0 degC in a step, so
+// that the cell is at 0 until the frost is gone.
+func (r *glassRun) thaw(dt float64) {
 	last := r.Cells - 1
 	if r.frost == 0 || r.TempC[last] <= 0 {
 		return
 	}
-	melted := min(r.frost, 1000*r.TempC[last]*r.Heat[last]/heat.Fusion)
+	most := 1000 * r.TempC[last] * r.Heat[last] / heat.Fusion
+	melted := min(r.frost, most)
+	r.thawed = r.time - dt*(1-melted/most)
 	r.frost -= melted
 	r.dew += melted
 	r.TempC[last] -= melted / 1000 * heat.Fusion / r.Heat[last]
+	if r.frost > 0 {
+		r.TempC[last] = 0 // up to rounding, so that the frost holds it
+	}
 	r.balance.Thawing -= melted / 1000 * heat.Fusion * r.area
 }
 
@@ -54,7 +79,7 @@ func (r *glassRun) mark(before *glassRun, dt float64) {
 		note(eventDry, -old, -now, -r.stages.Haze.Likely)
 	}
 	if before.frost > 0 && r.frost == 0 && r.at[eventThawed] == never {
-		r.at[eventThawed] = r.time
+		r.at[eventThawed] = max(r.thawed, before.time)
 	}
 	if r.iced {
 		note(eventWatered, before.ice.melt(), r.ice.melt(), r.watered)

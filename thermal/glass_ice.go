@@ -13,7 +13,7 @@ import (
 // stirring and what floating melt leaves of the heat transfer to ice, in a drink that is
 // sugared well through; see Glass.IceH.
 var (
-	stirring = honestplate.Estimate{Low: 0.5, Likely: 1, High: 3}
+	stirring = honestplate.Estimate{Low: 0.45, Likely: 1, High: 2.5}
 	afloat   = honestplate.Estimate{Low: 0.13, Likely: 0.3, High: 1}
 )
 

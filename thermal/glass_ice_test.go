@@ -345,3 +345,49 @@ func FuzzIcedGlass(f *testing.F) {
 		}
 	})
 }
+
+// What lies on the glass is what came: to 1e-6, with frost and while it dries.
+func TestDewIsAccountedFor(t *testing.T) {
+	for name, g := range map[string]Glass{"iced": icedTumbler(), "frosted": frostedMug(), "dries": tumbler(0), "warm": warmTumbler()} {
+		k := mustLikely(t, g, Air{TempC: 23, RH: 0.45})
+		came, last := 0.0, time.Duration(0)
+		for _, p := range k.Series {
+			came += p.DewGM2Min * (p.Time - last).Minutes()
+			last = p.Time
+			if on := p.DewGM2 + p.FrostGM2; on < 100 && math.Abs(came-on) > 1e-6*max(on, 1) {
+				t.Fatalf("%s, %v: %.9g g/m2 came, %.9g are there", name, p.Time, came, on)
+			}
+			if p.DewGM2 >= 100 {
+				break // soon it runs
+			}
+		}
+		if came < 0 {
+			t.Errorf("%s: %g", name, came)
+		}
+	}
+}
+
+// The face of ice in a drink is as cold as the melt that dilutes it allows: the balance
+// holds, water's is at 0 degC, and in balance it is the drink's own freezing point.
+func TestFaceOfTheIce(t *testing.T) {
+	s := iceStore{drink: food.Drink{AlcoholPercent: 40}, poured: 0.1}
+	d := -s.freezesC()
+	for _, c := range []struct{ tempC, faceC float64 }{{20, -3.27}, {0, -7.6}, {-10, -12.9}} {
+		above, slope := s.atFace(c.tempC)
+		face := c.tempC - above
+		if math.Abs(face+d/(1+4190/333600.0*21*above)) > 1e-9 || math.Abs(face-c.faceC) > 0.4 {
+			t.Errorf("%g degC: face %g", c.tempC, face)
+		}
+		more, _ := s.atFace(c.tempC + 1e-5)
+		if math.Abs((more-above)/1e-5-slope) > 1e-4 {
+			t.Errorf("%g degC: slope %g, want %g", c.tempC, slope, (more-above)/1e-5)
+		}
+	}
+	if above, _ := s.atFace(-d); math.Abs(above) > 1e-9 {
+		t.Errorf("in balance %g K", above)
+	}
+	water := iceStore{poured: 0.1}
+	if above, slope := water.atFace(7); above != 7 || slope != 1 {
+		t.Errorf("water %g, %g", above, slope)
+	}
+}

@@ -26,6 +26,7 @@ type glassRun struct {
 
 	time    float64      // s
 	rate    float64      // of dew or frost in the last step, kg/(m2 s)
+	thawed  float64      // when the last frost melted, s
 	coldest float64      // surface, deg C
 	path    []drinkPoint // of an iced drink
 	// coldestDrink is that of the drink, deg C, or of the inner wall.
@@ -97,7 +98,7 @@ func (r *glassRun) run() error {
 	for r.time < r.horizon {
 		dt := min(max(0.25, 0.08*r.time), 180)
 		if r.frost > 0 {
-			dt = min(dt, 4) // thawing is done between the steps
+			dt = min(dt, 2) // the wall cools and warms within seconds of the frost's coming and going
 		}
 		if film := (r.dew + r.frost) / 1000; film > 0 && r.rate < 0 {
 			dt = min(dt, max(5, film/-r.rate)) // to where it is dry
@@ -121,23 +122,26 @@ func (r *glassRun) run() error {
 // content is the heat in wall, drink and ice, J.
 func (r *glassRun) content() float64 { return r.Stored()*r.area + r.ice.content() }
 
-// cold notes when an iced drink came within 1 K of the coldest it gets.
+// cold notes when an iced drink came within 1 K of the coldest it gets, for the last time
+// before it is that cold.
 func (r *glassRun) cold() {
 	r.coldestDrink = r.TempC[0]
-	for _, p := range r.path {
-		r.coldestDrink = min(r.coldestDrink, p.tempC)
+	coldest := 0
+	for i, p := range r.path {
+		if p.tempC <= r.coldestDrink {
+			r.coldestDrink, coldest = p.tempC, i
+		}
+	}
+	if len(r.path) == 0 {
+		return
 	}
 	level := r.coldestDrink + 1
-	for i, p := range r.path {
-		if p.tempC > level {
-			continue
+	r.at[eventCold] = 0
+	for i := coldest; i > 0; i-- {
+		if a, b := r.path[i-1], r.path[i]; a.tempC > level {
+			r.at[eventCold] = a.t + (b.t-a.t)*(a.tempC-level)/(a.tempC-b.tempC)
+			break
 		}
-		r.at[eventCold] = p.t
-		if i > 0 {
-			b := r.path[i-1]
-			r.at[eventCold] = b.t + (p.t-b.t)*(b.tempC-level)/(b.tempC-p.tempC)
-		}
-		break
 	}
 }
 
@@ -161,7 +165,7 @@ func (r *glassRun) step(dt float64) error {
 		r.BelowC = (r.ends*r.airC + iceK*sinkC) / r.Below
 	}
 	before := *r
-	flow := r.Advance(dt, f.Total(), f.Slope)
+	flow := r.advance(dt, f.Total(), f.Slope)
 	rate := f.VapourRate + f.VapourSlope*(flow.Surface-before.Surface)
 	// A film cannot dry by more than there is: the last of it goes evenly.
 	if film := (r.dew + r.frost) / 1000; film+rate*dt < 0 {
@@ -173,7 +177,7 @@ func (r *glassRun) step(dt float64) error {
 		rate = -film / dt
 		f.Slope -= f.VapourSlope * latent
 		f.Latent = rate * latent
-		flow = r.Advance(dt, f.Total(), f.Slope)
+		flow = r.advance(dt, f.Total(), f.Slope)
 	}
 	r.time += dt
 	r.rate = rate
@@ -194,7 +198,7 @@ func (r *glassRun) step(dt float64) error {
 	r.balance.Ends += toDrink * dt * r.area
 	r.balance.Light += r.Source * dt * r.area
 	r.gather(rate*dt*1000, before.Surface)
-	r.thaw()
+	r.thaw(dt)
 	r.mark(&before, dt)
 	if r.series != nil {
 		p := GlassPoint{

@@ -78,10 +78,7 @@ func TestGlassTimesConvergeWithTheStep(t *testing.T) {
 				t.Errorf("%s, event %d: %v, converged %v", name, e, coarse[e], fine[e])
 				continue
 			}
-			limit := 0.005
-			if e == eventThawed {
-				limit = 0.02
-			}
+			const limit = 0.005
 			if fine[e] != never && math.Abs(float64(coarse[e]-fine[e])) > limit*float64(fine[e]) {
 				t.Errorf("%s, event %d: %v, converged %v", name, e, coarse[e], fine[e])
 			}

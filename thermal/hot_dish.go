@@ -11,21 +11,35 @@ import (
 
 // A HotDish is hot food or drink in an open vessel: soup, coffee, mash.
 type HotDish struct {
-	Grams    float64 `json:"grams,omitzero"`      // of food, g; taken as 1000 kg/m3 and 4180 J/(kg K) as water
+	Grams    float64 `json:"grams,omitzero"`      // of food, g; taken as 1000 kg/m3 and 4190 J/(kg K) as water
 	Diameter float64 `json:"diameter_m,omitzero"` // of its open surface, m, 0.02..1
-	StartC   float64 `json:"start_c,omitzero"`    // temperature of food and vessel, deg C, 1 to just below boiling (98 at sea level)
+	StartC   float64 `json:"start_c,omitzero"`    // temperature of the food as it is poured, deg C, 1 to just below boiling (98 at sea level)
 	// LimitC is the temperature of interest on the way down, deg C, -20..99; not given,
 	// it is 60. What food codes ask for hot holding is local.
 	LimitC honestplate.Optional `json:"limit_c,omitzero"`
 	// Solid food, such as mash, only conducts (0.5 W/(m K)); otherwise it mixes.
 	Solid bool `json:"solid,omitzero"`
-	// Activity is the water activity of the surface, 0..1; 0 means 1: soup, coffee. A
-	// film of fat lowers it; the band is down to 0.7 of it.
+	// Activity is the water activity of what is wet of the surface, 0..1; 0 means 1:
+	// soup, coffee. The band is down to 0.97 of it.
 	Activity float64 `json:"activity,omitzero"`
-	// VesselGrams of ceramic or glass (850 J/(kg K)) at the food's temperature, g.
+	// Covered is the share of the surface, 0..1, under fat, foam or a skin: it gives no
+	// steam. The band is +-0.15 (estimate), but all is all.
+	Covered float64 `json:"covered,omitzero"`
+	// VisibleGM3 is from how much droplets steam counts as seen, g/m3, 0.01..10: default
+	// 1 (0.3..2), an engineering estimate, no published threshold was found. Against a
+	// dark ground with light from behind it is at the lower end.
+	VisibleGM3 honestplate.Estimate `json:"visible_g_m3,omitzero"`
+	// VesselGrams is the mass of bowl or mug, ceramic or glass (850 J/(kg K)), g. 0
+	// means that of 5 mm of stoneware around the food, divided or multiplied by 1.5;
+	// for none give a gram.
 	VesselGrams float64 `json:"vessel_grams,omitzero"`
-	// SideH is the heat transfer coefficient from the vessel's side and base to the
-	// room, W/(m2 K), 0.1..100; 0 means 8, bare ceramic (estimate).
+	// VesselC is the temperature of the vessel as it is filled, deg C, -30..100. Not
+	// given, it comes from the shelf at the room's. A warmed one, or food measured in
+	// the vessel it stands in, has StartC.
+	VesselC honestplate.Optional `json:"vessel_c,omitzero"`
+	// SideH is the heat transfer coefficient from the vessel's side to the room,
+	// W/(m2 K), 0.1..100, and half of it from the base. 0 means that of a bare
+	// cylinder by convection and radiation, 8 to 13 by size and temperature.
 	SideH float64 `json:"side_h_w_m2k,omitzero"`
 	// Absorptance for the lamps, which are taken to fall square on the surface; the zero
 	// value means PaleFood.
@@ -35,7 +49,7 @@ type HotDish struct {
 // A HotClock says how long a HotDish stays hot.
 type HotClock struct {
 	Limit     Event       `json:"limit"`      // when its mean temperature falls to LimitC; never if the lamps hold it
-	SteamEnds Event       `json:"steam_ends"` // when the surface is too cool for visible steam; 0 if it never steams
+	SteamEnds Event       `json:"steam_ends"` // when its steam carries less than VisibleGM3; 0 if it never does
 	SteamC    float64     `json:"steam_c"`    // the temperature of the surface at which steam ends, deg C; 100 if it never steams
 	Series    []HotPoint  `json:"series"`     // the likely course
 	Balance   HeatBalance `json:"balance"`    // J/m2 of open surface
@@ -47,12 +61,22 @@ type HotClock struct {
 // surface, W/(m2 K): natural convection of water under 2..5 kW/m2 (0.15 Ra^(1/3)).
 const surfaceFilm = 600.0
 
+// insideFilm is the coefficient from a mixed hot liquid to the wall of its vessel,
+// W/(m2 K): natural convection of water, and the wall's own 3 W/(m2 K) over 5 mm.
+const insideFilm = 300.0
+
 // Clock computes the cooling of the dish in the air a under the lamps. The surface
-// exchanges heat and vapour as every Surface does, facing up, with the room's air; side
-// and base lose heat in proportion to the temperature. The band spans: room +-1.5 K and
-// +-6 % RH; air speed divided and multiplied by 2, or 0..0.6 m/s where none is given;
-// convection +-20 %; activity; the start +-2 K; the side's coefficient +-40 %; the lamps'
-// the band of the lamps.
+// exchanges heat and vapour as every Surface does, facing up, with the room's air. The
+// food warms its vessel, which loses heat by its side and base.
+//
+// SteamEnds is when no mixture of the air at the surface with the room's carries
+// VisibleGM3 of droplets any more: long before the last mixture is over-saturated.
+//
+// The band spans the room (see [Air]): +-1.5 K, dew point +-2 K, air speed, convection
+// +-20 %; activity and what is covered; the start +-2 K; the vessel's mass, if not given,
+// and temperature (+-5 K); its side, times 0.45 (as a logged mug under oil suggests) to
+// 1.4; the lamps' band; what counts
+// as steam. Nobody has published how steam fades over a bowl.
 //
 // Food that has stood warm for the camera is not eaten: follow local food codes.
 func (d HotDish) Clock(a Air, lamps ...Lamp) (HotClock, error) {
@@ -76,14 +100,30 @@ func (d HotDish) Likely(a Air, lamps ...Lamp) (HotClock, error) {
 // A dishModel is a complete dish in its room.
 type dishModel struct {
 	hotModel
-	d HotDish
+	d      HotDish
+	side   float64 // of what the vessel's side loses, as a factor
+	vessel float64 // how well its mass is known, as a factor
+}
+
+// coveredBand is how well the covered share is known.
+func coveredBand(c float64) honestplate.Estimate {
+	if c == 1 {
+		return honestplate.Exactly(1)
+	}
+	return band(max(0, c-0.15), c, min(1, c+0.15))
 }
 
 func (d HotDish) frame(a Air, lamps []Lamp) (frame[dishModel], error) {
+	given := d.VesselGrams > 0
 	d, light, err := d.complete(a, lamps)
-	m := dishModel{d: d, hotModel: newHotModel(a, lamps, light)}
+	m := dishModel{d: d, side: 1, vessel: 1.5, hotModel: newHotModel(a, lamps, light)}
+	if given {
+		m.vessel = 1
+	}
 	return frame[dishModel]{kind: "dish", model: m, inputs: (*dishModel).inputs, run: (*dishModel).run,
-		events: dishEventKeys, doubt: doubtHot}, err
+		events: dishEventKeys, doubt: doubtHot,
+		readings: hotReadings(func(m *dishModel) *hotModel { return &m.hotModel }),
+		reach:    func(m *dishModel, seconds float64) { m.reach = max(m.reach, seconds) }}, err
 }
 
 func (m *dishModel) inputs() []study.Input {
@@ -91,15 +131,19 @@ func (m *dishModel) inputs() []study.Input {
 	start := around("unit.start_c", "start temperature", d.StartC, 2)
 	start.Band.High = min(start.Band.High, most)
 	return append(m.hotModel.inputs(),
-		bound(&d.Activity, ofProduct(study.Input{Key: "product.activity", Name: "wetness of the surface",
-			Band: band(0.7*d.Activity, d.Activity, d.Activity), Max: 1})),
+		bound(&d.Activity, ofProduct(study.Input{Key: "product.activity", Name: "water activity",
+			Band: band(0.97*d.Activity, d.Activity, d.Activity), Max: 1})),
+		bound(&d.Covered, ofProduct(within(study.Input{Key: "product.covered", Name: "fat or skin on the surface", Band: coveredBand(d.Covered)}, 0, 1))),
 		bound(&d.StartC, within(start, -1, most)),
-		bound(&d.SideH, study.Input{Key: "unit.side_h", Name: "side of the vessel", Band: honestplate.Factor(d.SideH, 1.4), Factor: true}),
+		bound(&d.VesselGrams, study.Input{Key: "unit.vessel_grams", Name: "mass of the vessel", Band: honestplate.Factor(d.VesselGrams, m.vessel), Factor: true}),
+		bound(&d.VesselC.Value, within(around("unit.vessel_c", "temperature of the vessel", d.VesselC.Value, 5), -40, most)),
+		bound(&m.side, factor("unit.side_h", "side of the vessel", 0.45, 1.4)),
+		bound(&d.VisibleGM3.Likely, study.Input{Key: "crew.steam_g_m3", Name: "what counts as steam", Shared: study.Crew, Band: d.VisibleGM3, Factor: true}),
 		lightInput(&m.brightness, d.Absorptance, m.lamps))
 }
 
 func (m *dishModel) run(at []float64, course bool) error {
-	r, err := m.d.start(m.air, m.absorbed(), m.convection)
+	r, err := m.d.start(m.air, m.absorbed(), m.convection, m.side)
 	if err != nil {
 		return err
 	}
@@ -146,7 +190,8 @@ func (d HotDish) complete(a Air, lamps []Lamp) (HotDish, float64, error) {
 	}
 	d.LimitC = honestplate.Some(d.LimitC.Or(60))
 	setDefault(&d.Activity, 1)
-	setDefault(&d.SideH, 8)
+	d.VisibleGM3 = orBand(d.VisibleGM3, 0.3, 1, 2)
+	d.VesselC = honestplate.Some(d.VesselC.Or(a.TempC))
 	const source = "dishes, bowls and mugs"
 	if err := check.Fields(source,
 		check.Number("Grams", d.Grams, 1, 1e5, "g"),
@@ -155,13 +200,26 @@ func (d HotDish) complete(a Air, lamps []Lamp) (HotDish, float64, error) {
 		check.Number("LimitC", d.LimitC.Value, -20, 99, "degC"),
 		check.Number("Activity", d.Activity, 0, 1, ""),
 		check.Number("VesselGrams", d.VesselGrams, 0, 1e5, "g"),
-		check.Number("SideH", d.SideH, 0.1, 100, "W/(m2 K)"),
+		check.Number("Covered", d.Covered, 0, 1, ""),
+		check.Number("VesselC", d.VesselC.Value, -30, 100, "degC"),
 	); err != nil {
+		return d, 0, err
+	}
+	if d.SideH != 0 {
+		if err := honestplate.InRange("SideH", d.SideH, 0.1, 100, "W/(m2 K)", source); err != nil {
+			return d, 0, err
+		}
+	}
+	if err := check.Band("VisibleGM3", d.VisibleGM3, 0.01, 10, "g/m3", "clouds of droplets"); err != nil {
 		return d, 0, err
 	}
 	if depth := d.depth(); depth < 1e-3 || depth > 1 {
 		return d, 0, &honestplate.RangeError{Field: "Grams", Value: d.Grams, Low: d.Grams / depth / 1000, High: d.Grams / depth, Unit: "g",
 			Source: "a depth of 1 mm to 1 m in the Diameter"}
+	}
+	if d.VesselGrams == 0 {
+		const wall, density = 5.0, 2300.0 // mm; kg/m3, stoneware (from memory)
+		d.VesselGrams = wall * density * d.face() * (1 + 1.2*d.sides())
 	}
 	if d.Absorptance == (Absorptance{}) {
 		d.Absorptance = PaleFood()
@@ -173,32 +231,49 @@ func (d HotDish) complete(a Air, lamps []Lamp) (HotDish, float64, error) {
 func (d HotDish) face() float64  { return math.Pi / 4 * d.Diameter * d.Diameter }
 func (d HotDish) depth() float64 { return d.Grams / 1000 / drinkRho / d.face() }
 
+// sides is the wet side of the vessel over its open area.
+func (d HotDish) sides() float64 { return 4 * d.depth() / d.Diameter }
+
 // start prepares a run of a complete dish.
-func (d HotDish) start(a Air, light, convection float64) (hotRun, error) {
-	s := heat.Surface{Shape: heat.PlateUp, Length: d.Diameter / 4, Activity: d.Activity, ConvectionFactor: convection}
+func (d HotDish) start(a Air, light, convection, side float64) (hotRun, error) {
+	s := heat.Surface{Shape: heat.PlateUp, Length: d.Diameter / 4, Activity: d.Activity, Covered: d.Covered, ConvectionFactor: convection}
 	r, err := newHotRun(s, a, d.StartC)
 	if err != nil {
 		return r, err
 	}
 	r.light = light
-	depth, vessel := d.depth(), d.VesselGrams/1000*850/d.face() // J/(m2 K)
-	cells, k := 1, 1.0
+	// The vessel is the lowest cell.
+	r.Cells, r.TempC[0], r.Heat[0] = 1, d.VesselC.Value, max(d.VesselGrams, 1e-3)/1000*850/d.face()
+	depth, cells, k := d.depth(), 1, 1.0
+	inside := insideFilm * (1 + d.sides())
+	r.Top = inside
 	if d.Solid {
 		cells, k = 8, 0.5
 	}
-	r.layer(depth, d.StartC, cells, depth/float64(cells), drinkRho*drinkHeat, k)
+	r.layer(depth, d.StartC, cells, depth/float64(cells), drinkRho*heat.WaterHeat, k)
 	if !d.Solid {
-		r.Top = surfaceFilm
+		r.Link[0], r.Top = inside, surfaceFilm
 	}
 	r.food = cells
-	r.Heat[0] += vessel
-	r.Below = d.SideH * (1 + 4*depth/d.Diameter) // base and side per open area
+	const ofBase = 0.5
+	if d.SideH > 0 {
+		r.Below = d.SideH * side * (ofBase + d.sides())
+	} else {
+		r.around.area = side * (ofBase + d.sides())
+		r.around.x, err = heat.Surface{Shape: heat.VerticalCylinder, Length: max(depth, 0.01), Diameter: d.Diameter, ConvectionFactor: convection}.In(a.moist())
+		if err != nil {
+			return r, err
+		}
+	}
 	r.BelowC = a.TempC
-	steam, err := a.Steam(a.TempC, d.Activity)
+	steamC, err := a.moist().SteamFromC(d.VisibleGM3.Likely, d.Activity)
 	if err != nil {
 		return r, err
 	}
-	r.limits, r.limitCount = [maxLimits]float64{d.LimitC.Value, steam.ThresholdC}, 2
+	if d.Covered == 1 {
+		steamC = 100 // nothing is open
+	}
+	r.limits, r.limitCount = [maxLimits]float64{d.LimitC.Value, steamC}, 2
 	r.ofSurface[1] = true
 	r.begin()
 	return r, nil

@@ -20,8 +20,12 @@ const (
 // down.
 type hotRun struct {
 	solve.Stack
-	x          heat.Exchanger
-	light      float64 // absorbed at the surface, W/m2
+	x      heat.Exchanger
+	light  float64 // absorbed at the surface, W/m2
+	around struct {
+		x    heat.Exchanger // of the outside of the lowest cell
+		area float64        // of it, over that of the surface; 0: Below is given
+	}
 	bottom     float64 // conductance of the lower half of the lowest cell, W/(m2 K)
 	food       int     // how many of the upper cells are what is looked at
 	limits     [maxLimits]float64
@@ -34,6 +38,7 @@ type hotRun struct {
 	dried      float64 // g/m2
 	balance    HeatBalance
 	series     []HotPoint // appended to if not nil
+	reach      float64    // how long a course must be at least, s
 }
 
 // A HotPoint is a hot thing at one time.
@@ -53,6 +58,15 @@ type hotModel struct {
 	brightness float64 // of the lamps, as a factor
 	convection float64 // as a factor
 	done       hotRun
+	reach      float64 // how long a course must be at least, s
+}
+
+// hotReadings are those of a hot thing's course.
+func hotReadings[M any](of func(*M) *hotModel) []reading[M] {
+	return readingsOf(func(m *M) []HotPoint { return of(m).done.series }, func(p *HotPoint) time.Duration { return p.Time },
+		named[HotPoint]{"mean_c", func(p *HotPoint) float64 { return p.MeanC }},
+		named[HotPoint]{"surface_c", func(p *HotPoint) float64 { return p.SurfaceC }},
+		named[HotPoint]{"dry_g_m2", func(p *HotPoint) float64 { return p.DryGM2 }})
 }
 
 func newHotModel(a Air, lamps []Lamp, light float64) hotModel {
@@ -68,7 +82,10 @@ func (m *hotModel) absorbed() float64 { return m.light * m.brightness }
 // finish carries a run to its end.
 func (m *hotModel) finish(r *hotRun, at []float64, course bool) error {
 	if course {
-		r.series = make([]HotPoint, 0, 256)
+		if r.series = m.done.series[:0]; r.series == nil {
+			r.series = make([]HotPoint, 0, 256)
+		}
+		r.reach = m.reach
 	}
 	err := r.run()
 	copy(at, r.at[:])
@@ -137,6 +154,17 @@ func (r *hotRun) begin() {
 	}
 }
 
+// lose sets the conductance from the lowest cell to the room.
+func (r *hotRun) lose() error {
+	wallC := r.TempC[0]
+	if math.Abs(wallC-r.airC) < 0.1 {
+		wallC = r.airC + 0.1
+	}
+	f, err := r.around.x.At(wallC, 0)
+	r.Below = r.around.area * (f.Convection + f.Radiation) / (r.airC - wallC)
+	return err
+}
+
 // run carries the food until it has passed all its limits, or to the horizon; with
 // a series, to a little beyond.
 func (r *hotRun) run() error {
@@ -152,6 +180,11 @@ func (r *hotRun) run() error {
 		f, err := r.x.At(r.Surface, r.light)
 		if err != nil {
 			return err
+		}
+		if r.around.area > 0 {
+			if err := r.lose(); err != nil {
+				return err
+			}
 		}
 		surface := r.Surface
 		flow := r.Advance(dt, f.Total(), f.Slope)
@@ -180,7 +213,7 @@ func (r *hotRun) run() error {
 		case r.series == nil && (passed || steady):
 			until = r.time
 		case passed && until == hotHorizon:
-			until = min(until, 1.5*r.time+60) // a curve goes on a little
+			until = min(until, max(1.5*r.time+60, r.reach)) // a curve goes on a little
 		}
 	}
 	r.balance.Stored = r.Stored() - start

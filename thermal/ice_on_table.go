@@ -155,7 +155,7 @@ func iceClock(m iceModel, r Runs, err error) (IceClock, error) {
 func (i IceOnTable) frame(a Air, lamps []Lamp) (frame[iceModel], error) {
 	m, err := i.model(a, lamps)
 	return frame[iceModel]{kind: "ice", model: m, inputs: (*iceModel).inputs, run: (*iceModel).run,
-		events: iceEventKeys, doubt: doubtIce}, err
+		events: iceEventKeys, doubt: doubtIce, readings: iceReadings()}, err
 }
 
 func (i IceOnTable) model(a Air, lamps []Lamp) (iceModel, error) {
@@ -238,6 +238,7 @@ func (m *iceModel) run(at []float64, course bool) error {
 	}
 	err := m.work.times(m, at, nil, 0)
 	if err == nil && course {
+		m.series = m.series[:0]
 		every := min(m.i.Horizon.Seconds(), at[iceGone]) / 60
 		err = m.work.times(m, make([]float64, iceEvents), &m.series, every)
 	}
@@ -246,3 +247,11 @@ func (m *iceModel) run(at []float64, course bool) error {
 
 // iceEventKeys are the keys of the events, in the order of a run.
 var iceEventKeys = []string{"shines", "half off", "ice gone"}
+
+// iceReadings are those of the course.
+func iceReadings() []reading[iceModel] {
+	return readingsOf(func(m *iceModel) []IcePoint { return m.series }, func(p *IcePoint) time.Duration { return p.Time },
+		named[IcePoint]{"ice_grams", func(p *IcePoint) float64 { return p.IceGrams }},
+		named[IcePoint]{"puddle_grams", func(p *IcePoint) float64 { return p.PuddleGrams }},
+		named[IcePoint]{"surface_c", func(p *IcePoint) float64 { return p.SurfaceC }})
+}

@@ -2,47 +2,67 @@ package thermal
 
 import (
 	"fmt"
-	"maps"
 	"math"
 	"slices"
+	"time"
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/internal/study"
 )
 
-// fewestEffective is how many runs of equal weight a window must stand on.
-const fewestEffective = 200
-
-// An observer is a kept study, whatever its model.
+// An observer is what is known of a unit, whatever its model.
 type observer interface {
 	observe(seen []Seen) (observer, error)
 	runs() (Runs, error)
 	lesson() Lesson
+	keys() []string
+	course(key string, times []time.Duration) ([]honestplate.Estimate, error)
 }
 
 // A kept is a study that goes on: what is known of one unit.
 type kept[M any] struct {
 	frame  frame[M]
-	before Lesson               // what was known before this unit
-	seen   []Seen               // of this unit
-	others map[string][]float64 // columns of the lesson that this clock has not
+	before Lesson // what was known before this unit
+	basis  *basis
+	seen   []Seen // of this unit
 	sample *study.Sample
 }
 
-// keep runs the study at the points.
-func (f frame[M]) keep(l Lesson, points study.Points) (*kept[M], error) {
-	s := f.study(nil)
-	inputs, err := s.Inputs()
-	if err != nil {
-		return nil, err
+// known is what a basis says before anything was seen of the unit; with something seen
+// it holds the outputs of its look.
+func (f frame[M]) known(l Lesson, b *basis, seen []Seen) *kept[M] {
+	k, _ := f.settled(l, b, seen, b.out)
+	return k
+}
+
+// settled is what a basis and the outputs of the look at what was seen say of a unit, and
+// how many runs of equal weight tell as much.
+func (f frame[M]) settled(l Lesson, b *basis, seen []Seen, out []float64) (*kept[M], float64) {
+	n := len(b.out) / len(f.events)
+	doubts := make([][]float64, len(f.events))
+	for e := range doubts {
+		doubts[e] = slices.Clone(b.doubts[e])
 	}
-	k := &kept[M]{frame: f, before: l, others: maps.Clone(l.columns)}
-	for _, u := range inputs {
-		delete(k.others, u.Column(f.kind))
+	s := &study.Sample{Outputs: len(f.events), Weights: b.weights, Learned: b.learned}
+	if len(seen) > 0 {
+		s.Weights, s.Learned = reweighed(b.weights, f.looking(seen).settle(out, doubts)), true
 	}
-	k.sample = &study.Sample{Inputs: inputs, Z: points.Of(inputs), Outputs: s.Outputs, Weights: l.weights, Learned: !l.IsZero()}
-	k.sample.Out, err = s.At(k.sample.Z, len(inputs))
-	return k, err
+	s.Inputs, _ = f.study(nil, false).Model()
+	d, plain := len(s.Inputs), len(b.inputs)
+	s.Z, s.Out = make([]float64, 0, n*d), make([]float64, len(b.out))
+	for r := range n {
+		s.Z = append(s.Z, b.z[r*b.dims:r*b.dims+plain]...)
+		for e := range doubts {
+			s.Z = append(s.Z, doubts[e][r])
+			i := r*len(doubts) + e
+			s.Out[i] = b.out[i] * s.Inputs[plain+e].At(doubts[e][r])
+		}
+	}
+	effective := float64(n)
+	if s.Weights != nil {
+		effective = study.Effective(s.Weights)
+	}
+	return &kept[M]{frame: f, before: l, basis: b, seen: seen, sample: s}, effective
 }
 
 // answer is the likely run with its course, and what the runs say.
@@ -60,7 +80,7 @@ func (k *kept[M]) answer() (M, Runs, error) {
 }
 
 func (k *kept[M]) runs() (Runs, error) {
-	outcomes, err := k.frame.study(nil).Outcomes(k.sample, len(k.frame.events))
+	outcomes, err := k.frame.study(nil, false).Outcomes(k.sample, len(k.frame.events))
 	if err != nil {
 		return Runs{}, err
 	}
@@ -71,71 +91,80 @@ func (k *kept[M]) runs() (Runs, error) {
 
 // lesson is what this unit taught of what it shares with others.
 func (k *kept[M]) lesson() Lesson {
-	l := Lesson{unit: k.before.unit + 1, weights: k.sample.Weights, columns: maps.Clone(k.others)}
-	if l.columns == nil {
-		l.columns = map[string][]float64{}
-	}
-	for j, u := range k.sample.Inputs {
+	b := k.basis
+	l := Lesson{unit: k.before.unit + 1, weights: k.sample.Weights, columns: map[string][]float64{}}
+	for j, u := range slices.Concat(b.inputs, asInputs(b.keys)) {
 		if u.Shared != study.Unit {
-			l.columns[u.Column(k.frame.kind)] = k.sample.Column(j)
+			l.columns[u.Column(k.frame.kind)] = study.Column(b.z, j, b.dims)
 		}
 	}
 	return l
 }
 
-// keys are those of the readings.
-func (f frame[M]) keys() []string {
-	out := make([]string, len(f.readings))
-	for i, r := range f.readings {
-		out[i] = r.key
-	}
-	return out
-}
+func (k *kept[M]) observe(seen []Seen) (observer, error) { return k.after(seen) }
 
-// observe returns what is known of the unit after some more was seen of it.
-func (k *kept[M]) observe(seen []Seen) (observer, error) {
+// after returns what is known of the unit after some more was seen of it.
+func (k *kept[M]) after(seen []Seen) (*kept[M], error) {
+	f := k.frame
 	if len(seen) == 0 {
 		return nil, &honestplate.InputError{Field: "Seen", Got: "nothing", Want: "one observation or more"}
 	}
 	for i, s := range seen {
-		if err := s.check(k.frame.events, k.frame.keys()); err != nil {
+		if err := s.check(f.events, f.keys()); err != nil {
 			return nil, honestplate.In(fmt.Sprintf("Seen[%d]", i), err)
 		}
 	}
-	if k.sample.Len() < study.TaughtRuns {
-		points := k.before.points(k.frame.kind)
-		points.Runs = study.TaughtRuns
-		more, err := k.frame.keep(k.before, points)
+	b := k.basis
+	if len(b.out) < study.TaughtRuns*len(f.events) {
+		more, err := f.basis(k.before, study.TaughtRuns)
 		if err != nil {
 			return nil, err
 		}
-		k = more
+		b = more
 	}
-	next := &kept[M]{frame: k.frame, before: k.before, others: k.others, seen: slices.Concat(k.seen, seen)}
-	look := k.frame.looking(seen)
-	out, err := look.outputs(k.sample)
+	all := slices.Concat(k.seen, seen)
+	look := f.looking(all)
+	out, err := look.outputs(b)
 	if err != nil {
 		return nil, err
 	}
 	if err := look.outside(out); err != nil {
 		return nil, err
 	}
-	weights := reweighed(k.sample.Weights, look.logLikelihoods(out))
-	next.sample = &study.Sample{Inputs: k.sample.Inputs, Z: k.sample.Z, Out: k.sample.Out, Outputs: k.sample.Outputs, Weights: weights, Learned: true}
-	if study.Effective(weights) < fewestEffective {
-		err = next.redraw()
+	next, effective := f.settled(k.before, b, all, out)
+	if effective >= study.FewestEffective {
+		return next, nil
 	}
-	return next, err
+	b, out, err = f.redrawn(k.before, b, look)
+	if err != nil {
+		return nil, err
+	}
+	if next, effective = f.settled(k.before, b, all, out); effective < study.FewestEffective {
+		return nil, &honestplate.InputError{Field: "Seen", Got: fmt.Sprintf("%d observations that hardly go together", len(all)),
+			Want: "what one unit can show: look at the readings, their errors and the clock's inputs"}
+	}
+	return next, nil
 }
 
 // reweighed are weights, on average 1, after the logarithms of likelihoods.
 func reweighed(weights, logs []float64) []float64 {
 	most, sum := slices.Max(logs), 0.0
+	if weights != nil {
+		most = math.Inf(-1)
+		for i, l := range logs {
+			if weights[i] > 0 {
+				most = max(most, l+math.Log(weights[i]))
+			}
+		}
+	}
 	out := make([]float64, len(logs))
 	for i, l := range logs {
-		out[i] = math.Exp(l - most)
+		w := 1.0
 		if weights != nil {
-			out[i] *= weights[i]
+			w = weights[i]
+		}
+		if w > 0 {
+			out[i] = math.Exp(l - most + math.Log(w))
 		}
 		sum += out[i]
 	}

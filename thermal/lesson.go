@@ -64,13 +64,12 @@ func (l Lesson) IsZero() bool { return l.columns == nil }
 // a product carry the kind of thing before a stroke: "scoop/product.density".
 func (l Lesson) Inputs() []string { return slices.Sorted(maps.Keys(l.columns)) }
 
-// points is where a clock of that kind draws its runs.
-func (l Lesson) points(kind string) study.Points {
-	p := study.Points{Runs: study.UsualRuns, Kind: kind, Unit: l.unit, Known: l.columns}
-	if !l.IsZero() {
-		p.Runs = study.TaughtRuns
+// runs is how many a clock takes that knows the lesson.
+func (l Lesson) runs() int {
+	if l.IsZero() {
+		return study.UsualRuns
 	}
-	return p
+	return study.TaughtRuns
 }
 
 // wireLesson is a Lesson as it is written: numbers as the base64 of their 64 bits, the

@@ -4,24 +4,24 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"time"
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/internal/study"
 )
 
-// A look is some observations of a unit and the outputs of a study that they are about.
+// A look is some observations of a unit and the outputs of a study that they are about:
+// first the events, their own doubt left out, then what was read.
 type look struct {
-	seen  []Seen
-	which []int // output of each
-	width int   // outputs of a run
-	run   func(z []float64, d int) ([]float64, error)
-	reads bool
+	seen   []Seen
+	which  []int // output of each
+	events int   // the first outputs
+	sd     float64
+	study  study.Study
 }
 
 // looking returns the look of a frame at some observations.
 func (f frame[M]) looking(seen []Seen) look {
-	l := look{seen: seen, which: make([]int, len(seen))}
+	l := look{seen: seen, which: make([]int, len(seen)), events: len(f.events), sd: f.doubt.sd()}
 	var reads []readAt
 	for i, s := range seen {
 		if s.Reading == "" {
@@ -31,32 +31,75 @@ func (f frame[M]) looking(seen []Seen) look {
 		l.which[i] = len(f.events) + len(reads)
 		reads = append(reads, readAt{slices.Index(f.keys(), s.Reading), s.At.Seconds()})
 	}
-	s := f.study(reads)
-	l.width, l.run, l.reads = s.Outputs, s.At, len(reads) > 0
+	l.study = f.study(reads, true)
 	return l
 }
 
-// outputs are those of the runs of a sample: run again only where something was read.
-func (l look) outputs(s *study.Sample) ([]float64, error) {
-	if !l.reads {
-		return s.Out, nil
+// reads reports whether something was read.
+func (l look) reads() bool { return l.study.Outputs > l.events }
+
+// outputs are those of the runs of what a unit starts from: run again only where
+// something was read.
+func (l look) outputs(b *basis) ([]float64, error) {
+	if !l.reads() {
+		return b.out, nil
 	}
-	return l.run(s.Z, len(s.Inputs))
+	return l.study.At(b.z, b.dims)
 }
 
-// logLikelihood is that of the observations together in a run.
-func (l look) logLikelihood(out []float64) float64 {
+// logs returns the logarithm of the likelihood of the observations in every run, whatever
+// its events' own doubts.
+func (l look) logs(out []float64) []float64 {
+	logs := make([]float64, len(out)/l.study.Outputs)
+	guesses := make([]guess, l.events)
+	for r := range logs {
+		logs[r] = l.guess(out[r*l.study.Outputs:(r+1)*l.study.Outputs], guesses)
+		for i, s := range l.seen {
+			if s.NotYet {
+				logs[r] += guesses[l.which[i]].notYet(s, out[r*l.study.Outputs+l.which[i]], l.sd)
+			}
+		}
+	}
+	return logs
+}
+
+// guess writes what a run leaves to be thought of the events' doubts, and returns the
+// logarithm of the likelihood of what happened and was read.
+func (l look) guess(out []float64, guesses []guess) float64 {
+	for e := range guesses {
+		guesses[e] = guess{0, 1}
+	}
 	sum := 0.0
 	for i, s := range l.seen {
-		sum += s.logLikelihood(out[l.which[i]])
+		e, log := l.which[i], 0.0
+		switch {
+		case s.Reading != "":
+			log = s.readLog(out[e])
+		case !s.NotYet:
+			guesses[e], log = guesses[e].learn(s, out[e], l.sd)
+		}
+		sum += log
 	}
 	return sum
 }
 
-func (l look) logLikelihoods(out []float64) []float64 {
-	logs := make([]float64, len(out)/l.width)
+// settle draws the doubts of the events from what is now thought of them: z, event by
+// event, holds their normal scores before and after. It returns the logarithms of the
+// likelihoods.
+func (l look) settle(out []float64, z [][]float64) []float64 {
+	logs := make([]float64, len(out)/l.study.Outputs)
+	guesses := make([]guess, l.events)
 	for r := range logs {
-		logs[r] = l.logLikelihood(out[r*l.width : (r+1)*l.width])
+		run := out[r*l.study.Outputs : (r+1)*l.study.Outputs]
+		logs[r] = l.guess(run, guesses)
+		for e, g := range guesses {
+			z[e][r] = g.mean + math.Sqrt(g.variance)*z[e][r]
+		}
+		for i, s := range l.seen {
+			if e := l.which[i]; s.NotYet {
+				logs[r] += guess{mean: z[e][r]}.notYet(s, run[e], l.sd)
+			}
+		}
 	}
 	return logs
 }
@@ -66,23 +109,25 @@ func (l look) logLikelihoods(out []float64) []float64 {
 func (l look) outside(out []float64) error {
 	for i, s := range l.seen {
 		low, high := math.Inf(1), math.Inf(-1)
-		for r := l.which[i]; r < len(out); r += l.width {
+		for r := l.which[i]; r < len(out); r += l.study.Outputs {
 			low, high = min(low, out[r]), max(high, out[r])
 		}
-		early, late := s.deviation(high) < -3, s.deviation(low) > 3 && !s.NotYet
-		if !early && !late {
-			continue
-		}
-		e := &honestplate.RangeError{Field: fmt.Sprintf("Seen[%d].Value", i), Value: s.Value, Low: low, High: high,
+		v, sd := s.Value, s.valueSD()
+		e := &honestplate.RangeError{Field: fmt.Sprintf("Seen[%d].Value", i), Value: s.Value,
 			Source: "all that the clock's runs come to: look at its inputs, or at the reading"}
 		if s.Reading == "" {
-			if math.IsInf(low, 1) {
-				return &honestplate.InputError{Field: fmt.Sprintf("Seen[%d].Event", i), Got: fmt.Sprintf("%q at %s", s.Event, honestplate.After(s.At)),
-					Want: "an event that happens in some of the clock's runs: look at its inputs"}
-			}
 			e.Field, e.Value, e.Unit = fmt.Sprintf("Seen[%d].At", i), s.At.Seconds(), "s"
-			e.High = min(high, time.Duration(math.MaxInt64).Seconds())
+			v, sd = e.Value, s.timeSD()
+			low, high = low*(1-3*l.sd), high*(1+3*l.sd)
 		}
+		if v >= low-3*sd && (v <= high+3*sd || s.NotYet && math.IsInf(high, 1)) || s.NotYet && v < low {
+			continue
+		}
+		if math.IsInf(low, 1) {
+			return &honestplate.InputError{Field: fmt.Sprintf("Seen[%d].Event", i), Got: fmt.Sprintf("%q at %s", s.Event, honestplate.After(s.At)),
+				Want: "an event that happens in some of the clock's runs: look at its inputs"}
+		}
+		e.Low, e.High = low, min(high, math.MaxInt64/1e9)
 		return e
 	}
 	return nil

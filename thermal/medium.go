@@ -14,6 +14,7 @@ type Medium struct {
 	HLow    float64 `json:"h_low_w_m2k,omitzero"`  // 95 % limits of H; 0 means H/1.5
 	HHigh   float64 `json:"h_high_w_m2k,omitzero"` // 0 means H x 1.5
 	Caution string  `json:"caution,omitzero"`      // what to mind, a sentence or two; may be empty
+	Water   bool    `json:"water,omitzero"`        // it is water with ice, which keeps its temperature
 }
 
 // check reports what is wrong with the medium: an [honestplate.InputError] for a coefficient

@@ -154,7 +154,7 @@ func (r *Runs) UnmarshalJSON(b []byte) error {
 // again unless fewer than 200 effective ones are left, or something was read.
 func (r Runs) Observe(seen ...Seen) (Runs, Lesson, error) {
 	if r.kept == nil {
-		return Runs{}, Lesson{}, &honestplate.InputError{Field: "Runs", Got: "without their clock", Want: "those of a Clock, a Knowing or an Observe, not read back and not of a Likely"}
+		return Runs{}, Lesson{}, errNotKept()
 	}
 	o, err := r.kept.observe(seen)
 	if err != nil {

@@ -136,11 +136,11 @@ type ScoopPoint struct {
 // Clock computes how long the scoop holds in the air a under the lamps, which burn
 // from the start (a Flash on the average of its pops, with its modelling lamp).
 //
-// The windows are 95 % bands over: room temperature (+-1.5 K), humidity (+-0.06),
-// air speed (x/:2, or 0..0.6 m/s where none is given), convection (x/:1.2), light
-// (see [Lamp.Irradiance]), absorptance (x/:1.25), the lit side's slope to the light (0.8 of
-// square on, 0.5..1), conductivity (x/:1.25), density (x/:1.05), start (+-1 K), what
-// the dipper left (x/:2), the fringe (x/:2.5), contact with the plate (x/:2), and the thresholds.
+// The windows are 95 % bands over: the room and the air (see [Air]), convection (x/:1.2),
+// light (see [Lamp.Irradiance]), absorptance (x/:1.25), the lit side's slope to the light
+// (0.8 of square on, 0.5..1), conductivity (x/:1.25), density (x/:1.05), start (+-1 K), what
+// the dipper left (x/:2), the fringe (x/:2.5), contact with the plate (x/:2), and the
+// thresholds.
 //
 // Errors: [honestplate.InputError] and [honestplate.RangeError] for what makes no sense or leaves a model's
 // range. Estimates, not guarantees. Hot lamps burn; food that has stood in the light

@@ -52,11 +52,17 @@ func (s Seen) check(events, readings []string) error {
 		err = one("Reading", s.Reading, readings)
 	}
 	return cmp.Or(err,
-		honestplate.InRange("At", s.At.Seconds(), 0, 30*86400, "s", "a month: what anybody waits"),
+		honestplate.InRange("At", s.At.Seconds(), 0, longest, "s", longestSource),
 		honestplate.NotNegative("Within", s.Within.Seconds(), "s"),
 		honestplate.Finite("Value", s.Value, ""),
 		honestplate.NotNegative("WithinValue", s.WithinValue, ""))
 }
+
+// longest is the latest time, s, that a clock is asked about.
+const (
+	longest       = 30 * 86400.0
+	longestSource = "a month: nobody waits longer"
+)
 
 // limitsToSD makes the 95 % limit of a reading its standard deviation.
 const limitsToSD = 1 / 1.959963984540054
@@ -85,24 +91,11 @@ func (s Seen) valueSD() float64 {
 // isTemperature reports whether a reading is one in degrees.
 func isTemperature(reading string) bool { return len(reading) > 2 && reading[len(reading)-2:] == "_c" }
 
-// deviation is how far a run is from what was seen, in standard deviations: below 0 where
-// the run is early or reads less. What never happens is as far off as can be.
-func (s Seen) deviation(out float64) float64 {
-	v, sd := s.At.Seconds(), s.timeSD()
-	if s.Reading != "" {
-		v, sd = s.Value, s.valueSD()
-	}
-	return min(max((out-v)/sd, -farthest), farthest)
-}
-
-// farthest is the greatest deviation that is told from others.
+// farthest is the greatest deviation, in standard deviations, that is told from others.
 const farthest = 30
 
-// logLikelihood is how likely the observation is in a run, as a logarithm.
-func (s Seen) logLikelihood(out float64) float64 {
-	d := s.deviation(out)
-	if s.NotYet {
-		return math.Log(max(0.5*math.Erfc(-d/math.Sqrt2), 1e-200))
-	}
+// readLog is the logarithm of the likelihood of a reading in a run that comes to v.
+func (s Seen) readLog(v float64) float64 {
+	d := min(math.Abs(v-s.Value)/s.valueSD(), farthest)
 	return -0.5 * d * d
 }

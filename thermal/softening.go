@@ -139,7 +139,7 @@ type softModel struct {
 func (s Softening) frame(a Air, lamps []Lamp) (frame[softModel], error) {
 	m, err := s.model(a, lamps)
 	return frame[softModel]{kind: "soft", model: m, inputs: (*softModel).inputs, run: (*softModel).run,
-		events: softEventKeys, doubt: doubtFrozen}, err
+		events: softEventKeys, doubt: doubtFrozen, readings: softReadings()}, err
 }
 
 func (s Softening) model(a Air, lamps []Lamp) (softModel, error) {
@@ -297,3 +297,11 @@ func bodyPoint(e *solve.Engine) BodyPoint {
 
 // softEventKeys are the keys of the events, in the order of a run.
 var softEventKeys = []string{"softens", "runs"}
+
+// softReadings are those of the course.
+func softReadings() []reading[softModel] {
+	return readingsOf(func(m *softModel) []BodyPoint { return m.course }, func(p *BodyPoint) time.Duration { return p.Time },
+		named[BodyPoint]{"surface_c", func(p *BodyPoint) float64 { return p.SurfaceC }},
+		named[BodyPoint]{"mean_c", func(p *BodyPoint) float64 { return p.MeanC }},
+		named[BodyPoint]{"core_c", func(p *BodyPoint) float64 { return p.CoreC }})
+}

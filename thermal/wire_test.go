@@ -41,7 +41,7 @@ func fill(r *rand.Rand, v reflect.Value) {
 	case *Lesson:
 		*x = Lesson{unit: r.IntN(9)}
 		if r.IntN(2) == 0 {
-			x.weights = study.Points{Runs: study.TaughtRuns}.Of([]study.Input{{Key: "w"}})
+			x.weights = study.Points{Runs: study.TaughtRuns}.Columns([]study.Input{{Key: "w"}})[0]
 			x.columns = map[string][]float64{"crew.beads": slices.Clone(x.weights)}
 			for i, w := range x.weights {
 				x.weights[i] = math.Exp(w)
@@ -87,7 +87,7 @@ func TestWireRoundTrip(t *testing.T) {
 		Air{}, Lamp{}, Absorptance{}, SourceData{}, Event{}, Sensitivity{}, Runs{}, Lesson{}, Seen{}, HeatBalance{},
 		Glass{}, GlassClock{}, FogStages{}, IceOnTable{}, IceClock{}, Mixed{},
 		Scoop{}, ScoopClock{}, DeepFreeze{}, FreezeClock{}, FreezeStage{}, Medium{}, Softening{}, SoftClock{}, SoftFood{},
-		Cheese{}, CheeseClock{}, HotDish{}, HotClock{}, Ware{}, Shock{}, food.FrozenMix{}, food.Food{}, food.Drink{}, heat.Material{}, heat.Steam{},
+		Bottle{}, BottleClock{}, Cheese{}, CheeseClock{}, HotDish{}, HotClock{}, Ware{}, Shock{}, food.FrozenMix{}, food.Food{}, food.Drink{}, heat.Material{}, heat.Steam{},
 	} {
 		typ := reflect.TypeOf(v)
 		for range 20 {

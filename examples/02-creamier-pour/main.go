@@ -3,12 +3,14 @@ package main
 
 import (
 	"fmt"
+	"math"
 	"os"
 	"strings"
 	"time"
 
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
+	"example.org/honestplate/examples/published"
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/pour"
 	"example.org/honestplate/testdata"
@@ -21,8 +23,13 @@ var chapter = notebook.Chapter{
 	Figures: []notebook.Figure{
 		{
 			Name:    "creamier-pour",
-			Caption: "Viscosity of milk and cream at 5 degC by fat, with the 95 % band. The points are other people's creams: the band is wide because they are.",
+			Caption: "Viscosity of milk and cream at 5 degC by fat, with the 95 % band. The points are other people's creams; Bakshi & Smith is shown, not averaged in.",
 			Draw:    drawBlend,
+		},
+		{
+			Name:    "blends",
+			Caption: "Predicted over printed for blends whose two ends and middle are printed: log-mixing alone, and with its departure. On the line is right.",
+			Draw:    drawBlends,
 		},
 		{
 			Name:    "coat",
@@ -63,9 +70,17 @@ func drawBlend() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	var logged, bakshi []float64
+	for _, f := range fat {
+		w := (f - 3.5) / 32.5
+		logged = append(logged, math.Pow(likely[0], 1-w)*math.Pow(likely[len(likely)-1], w))
+		bakshi = append(bakshi, math.Exp(-8.9+0.1*f+2721.5/278.15))
+	}
 	for _, err := range []error{
 		figure.Band(p, 0, "95 % band", fat, low, high),
-		figure.Line(p, 0, "likely", figure.XY(fat, likely)),
+		figure.Line(p, 0, "the law", figure.XY(fat, likely)),
+		figure.Line(p, 2, "log-mixing alone", figure.XY(fat, logged)),
+		figure.Line(p, 3, "Bakshi & Smith 1984", figure.XY(fat[:54], bakshi[:54])),
 		figure.Line(p, 1, "wanted, 10 mPa s", figure.XY([]float64{3.5, 36}, []float64{10, 10})),
 		figure.Points(p, 1, "table of unknown origin, 5 degC", unknown),
 		figure.Points(p, 2, "Earle, 3 degC, from memory", earle),
@@ -76,6 +91,53 @@ func drawBlend() ([]byte, error) {
 	}
 	p.Legend.Left, p.Legend.XOffs = true, -p.Legend.XOffs
 	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = 0, 40, 1, 300
+	return figure.SVG(p, figure.Width, figure.Height)
+}
+
+// drawBlends shows how both rules do on the blends of the table dairy_blends.
+func drawBlends() ([]byte, error) {
+	table, err := testdata.Load("dairy_blends")
+	if err != nil {
+		return nil, err
+	}
+	p := figure.New("", "fat of the blend, % by mass", "predicted / printed")
+	for i, r := range []struct {
+		name string
+		rule rheology.Rule
+	}{{"with its departure", rheology.Rule{}}, {"log-mixing alone", rheology.Rule{NoDeparture: true}}} {
+		var cold, hot plotter.XYs
+		for _, row := range table.Rows {
+			c, err := published.DairyBlend(row)
+			if err != nil {
+				return nil, err
+			}
+			mix, err := c.Mix(r.rule)
+			if err != nil {
+				return nil, err
+			}
+			v, err := mix.Viscosity(c.TempC)
+			if err != nil {
+				return nil, err
+			}
+			// Side by side: several blends have one fat.
+			pt := plotter.XY{X: c.FatPercent + 0.6*float64(i), Y: v.Likely / c.PaS}
+			if c.TempC < 40 {
+				cold = append(cold, pt)
+			} else {
+				hot = append(hot, pt)
+			}
+		}
+		if err := figure.Points(p, 2*i, r.name+", 3 to 16 degC", cold); err != nil {
+			return nil, err
+		}
+		if err := figure.Points(p, 2*i+1, r.name+", 40 to 80 degC", hot); err != nil {
+			return nil, err
+		}
+	}
+	if err := figure.Line(p, 0, "", figure.XY([]float64{15, 50}, []float64{1, 1})); err != nil {
+		return nil, err
+	}
+	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = 15, 50, 0.5, 2
 	return figure.SVG(p, figure.Width, figure.Height)
 }
 

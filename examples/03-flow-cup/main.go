@@ -73,9 +73,9 @@ func drawCorrection() ([]byte, error) {
 	// The curve after the cup: ask the measured batch for one thickness after the
 	// other and see what it would take.
 	var measured float64
-	for wanted := 0.0035; wanted <= 0.0235; wanted += 0.0005 {
+	for wanted := 0.0035; wanted <= 0.0165; wanted += 0.0005 {
 		first.TargetPaS = wanted
-		fix, err := first.CorrectFromCup(cup, 33*time.Second)
+		fix, err := first.CorrectFromCup(cup.Timed(33 * time.Second))
 		if err != nil {
 			return nil, err
 		}

@@ -3,7 +3,9 @@ package main
 import (
 	"fmt"
 	"testing"
+	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/thermal"
 )
 
@@ -111,6 +113,59 @@ func Example_howDry() {
 	}
 	// Output:
 	// From 29 % on, a glass at 4 degC fogs in a room at 23 degC.
+}
+
+// # Lamps warm the air
+//
+// Two hours later the hygrometer shows 38 %. Has the air dried? No: the lamps have warmed
+// it. Its vapour is what it was, and so is its dew point.
+func Example_lampsWarm() {
+	morning := thermal.Air{TempC: 23, RH: 0.50}
+	dew, err := morning.DewPointC()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, tempC := range []float64{23, 25, 27.5} {
+		now, err := thermal.AirFromDewPoint(tempC, dew, 0)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%.1f degC: shows %.0f %%, dew point %.1f degC\n", now.TempC, 100*now.RH, dew)
+	}
+	// Output:
+	// 23.0 degC: shows 50 %, dew point 12.0 degC
+	// 25.0 degC: shows 44 %, dew point 12.0 degC
+	// 27.5 degC: shows 38 %, dew point 12.0 degC
+}
+
+// So read both dials, always, and keep the dew point as the number of the day. The clocks
+// of this library do the same: a room's temperature and its dew point are what they take as
+// uncertain, each by itself. A third number is mostly not measured at all, the speed of the
+// air. Left out, it is that of a room with people, some 0.12 m/s, from 0.05 to 0.5; air
+// that does not move at all has to be asked for.
+func Example_theAir() {
+	for _, room := range []struct {
+		name string
+		air  thermal.Air
+	}{
+		{"nobody measured", thermal.Air{TempC: 23, RH: 0.5}},
+		{"a closed box", thermal.Air{TempC: 23, RH: 0.5, Still: true}},
+		{"a fan", thermal.Air{TempC: 23, RH: 0.5, Speed: 1}},
+	} {
+		glass := thermal.Glass{Diameter: 0.075, DrinkGrams: 200, IceGrams: 120, DrinkC: honestplate.Some(4), WallC: honestplate.Some(4)}
+		c, err := glass.Clock(room.air)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%-16s beads %v\n", room.name, c.Beads.Round(time.Minute))
+	}
+	// Output:
+	// nobody measured  beads 14:00 (6:00..40:00)
+	// a closed box     beads 15:00 (6:00..44:00)
+	// a fan            beads 8:00 (3:00..27:00)
 }
 
 // # When the hygrometer is wrong

@@ -21,7 +21,7 @@ var chapter = notebook.Chapter{
 	Figures: []notebook.Figure{
 		{
 			Name:    "hold",
-			Caption: "When the lit side goes soft and when the shape is lost, by the temperature at which the scoop comes out. Areas are 95 % bands; one tungsten head of 5000 lx, room at 23 degC.",
+			Caption: "When the lit side goes soft and when the shape is lost, by the temperature at which the scoop comes out. A stabilised ice cream; areas are 95 % bands, cut off at 40 min; one tungsten head of 5000 lx, room at 23 degC.",
 			Draw:    drawHold,
 		},
 		{
@@ -42,15 +42,20 @@ func main() {
 func drawHold() ([]byte, error) {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
 	key := thermal.Lamp{Source: thermal.Tungsten, Lux: 5000}
+	const most = 40.0
 	var start []float64
 	var softens, slumps [3][]float64
 	add := func(to *[3][]float64, w honestplate.Window) {
 		for i, m := range []honestplate.Moment{w.Earliest, w.Likely, w.Latest} {
-			to[i] = append(to[i], m.After.Minutes())
+			minutes := most // what may never come leaves the figure
+			if !m.Never {
+				minutes = min(most, m.After.Minutes())
+			}
+			to[i] = append(to[i], minutes)
 		}
 	}
 	for c := -36.0; c <= -12; c += 2 {
-		scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: c}
+		scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: c, Structure: thermal.StabilisedStructure}
 		clock, err := scoop.Clock(room, key)
 		if err != nil {
 			return nil, err
@@ -83,7 +88,7 @@ func drawHold() ([]byte, error) {
 			p.Add(l)
 		}
 	}
-	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = -36, -12, 0, 25
+	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = -36, -12, 0, most
 	return figure.SVG(p, figure.Width, figure.Height)
 }
 

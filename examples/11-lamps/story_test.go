@@ -60,11 +60,11 @@ func Example_sameLux() {
 // # What that does to the food
 //
 // Two foods stand under these lamps: a scoop from the kitchen freezer, and a slab of
-// dark chocolate 10 mm thick from a cool cupboard.
+// dark chocolate 10 mm thick from a cool cupboard, on a board.
 func Example_twoFoods() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
 	scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -18}
-	slab := thermal.Softening{Food: thermal.SoftFoods().DarkChocolate, Form: heat.SlabForm, Thickness: 0.01, StartC: honestplate.Some(18)}
+	slab := thermal.Softening{Food: thermal.SoftFoods().DarkChocolate, Form: heat.SlabForm, Thickness: 0.01, StartC: honestplate.Some(18), Below: thermal.WoodTop}
 	for s := thermal.Tungsten; s <= thermal.LED; s++ {
 		lamp := thermal.Lamp{Source: s, Lux: 8000}
 		ice, err := scoop.Clock(room, lamp)
@@ -80,14 +80,15 @@ func Example_twoFoods() {
 		fmt.Printf("%-10s scoop soft: %v; chocolate soft: %v\n", s, ice.Softens.Round(30*time.Second), choc.Softens.Round(5*time.Minute))
 	}
 	// Output:
-	// tungsten   scoop soft: 5:00 (3:00..9:00); chocolate soft: 1:05:00 (25:00..never)
-	// discharge  scoop soft: 6:00 (3:30..10:30); chocolate soft: never
-	// LED        scoop soft: 6:30 (3:30..10:30); chocolate soft: never
+	// tungsten   scoop soft: 5:00 (3:00..9:00); chocolate soft: never (25:00..never)
+	// discharge  scoop soft: 6:00 (3:30..10:00); chocolate soft: never
+	// LED        scoop soft: 6:00 (3:30..10:30); chocolate soft: never
 }
 
 // The chocolate does what everybody expects. Under the LED it does not soften in the
 // two hours that the clock looks ahead, because nothing else on the set is warmer
-// than it can stand. Under tungsten it may. (Times are likely, and in brackets
+// than it can stand. Under tungsten it may: the board under it takes heat away, and how
+// well the light is known decides. (Times are likely, and in brackets
 // earliest and latest, as min:s or h:min:s.)
 //
 // The scoop does not. From tungsten to LED it gains about a minute. It is forty
@@ -131,8 +132,8 @@ func Example_moveBack() {
 	}
 	fmt.Printf("off: soft at %v\n", off.Softens.Round(15*time.Second))
 	// Output:
-	// 1.0 m: about 390 W/m2, soft at 4:45 (2:30..8:15)
-	// 1.5 m: about 173 W/m2, soft at 5:30 (3:00..9:00)
+	// 1.0 m: about 390 W/m2, soft at 4:45 (2:30..8:30)
+	// 1.5 m: about 173 W/m2, soft at 5:30 (3:00..9:30)
 	// off: soft at 6:15 (3:30..10:30)
 }
 

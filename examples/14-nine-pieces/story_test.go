@@ -228,7 +228,7 @@ func Example_bothBoxes() {
 	}
 	// Output:
 	// one after the other: 789 and 692 points, 1481 in all
-	// at once: 784 and 702 points, 1486 in all, none better: true
+	// at once: 751 and 735 points, 1486 in all, none better: true
 	// at once: 743 and 743 points, 1486 in all, none better: true
 }
 

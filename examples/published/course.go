@@ -12,7 +12,7 @@ import (
 
 // Checks of the set clocks against timed measurements, unfitted: with the conditions
 // that were given, and what had to be assumed said in the table.
-var thermalCourses = slices.Concat(hotCourses, iceCourses, scoopCourses, leftCourses)
+var thermalCourses = slices.Concat(hotCourses, bottleCourses, iceCourses, scoopCourses, leftCourses)
 
 // whenRead compares when a reading was taken with the clock's window for that event:
 // the clocks give bands to events, and none yet to the course between them. Here, and
@@ -37,8 +37,7 @@ var leftCourses = []Check{
 	left("course_beaker", "temperature", "degC", "one run of a beaker of unknown size: no order to compare"),
 	left("ice_in_beaker", "time to melt", "s", "one time, second-hand, pieces, glass and room unknown: no order to compare"),
 	left("drip_150min", "share dripped", "%", "how the fat is built is no input of a scoop: mixes that differ only in that come out alike"),
-	left("course_ale_bottles", "temperature", "degC", "no clock chills a closed bottle"),
-	left("vessels_end_points", "temperature", "degC", "no clock chills or warms a closed bottle or can, and sizes are not given"),
+	left("vessels_end_points", "temperature", "degC", "sizes, and how the tap and the freezer's fan move water and air, are not given; sun on the cans"),
 }
 
 func left(table, quantity, unit, reason string) Check {

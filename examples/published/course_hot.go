@@ -47,7 +47,7 @@ var hotCourses = []Check{
 const dry = 1e-6
 
 var (
-	foamCup    = thermal.HotDish{Grams: 59, Diameter: 0.06, SideH: 3}
+	foamCup    = thermal.HotDish{Grams: 59, Diameter: 0.06, VesselGrams: 3, SideH: 3} // of foam
 	freezerAir = thermal.Air{TempC: -18, RH: 0.8}
 )
 
@@ -83,7 +83,8 @@ func cooling(table, timeColumn string, seconds float64, conditions func(testdata
 			case v[1] < 0.9 && air.TempC < 0:
 				return []Point{Skip(label, "freezing: the clock has no ice")}, nil
 			}
-			dish.StartC, dish.LimitC = u.startC, honestplate.Some(v[1])
+			// The first reading was taken in the vessel.
+			dish.StartC, dish.VesselC, dish.LimitC = u.startC, honestplate.Some(u.startC), honestplate.Some(v[1])
 			clock, err := dish.Clock(air)
 			if err != nil {
 				return nil, err

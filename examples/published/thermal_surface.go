@@ -314,7 +314,7 @@ func coffee(r testdata.Row) ([]Point, error) {
 			points = append(points, Skip(label, "the start"))
 			continue
 		}
-		clock, err := thermal.HotDish{Grams: 300, Diameter: 0.08, StartC: start, LimitC: honestplate.Some(v[3] + 1)}.Likely(room)
+		clock, err := thermal.HotDish{Grams: 300, Diameter: 0.08, StartC: start, VesselC: honestplate.Some(start), LimitC: honestplate.Some(v[3] + 1)}.Likely(room)
 		if err != nil {
 			return nil, err
 		}

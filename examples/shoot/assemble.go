@@ -104,9 +104,18 @@ func (d *day) check() error {
 	return nil
 }
 
-// job works one dish out, all but its time of day.
+// job works one dish out, all but its time of day. Where not every unit stands as long as
+// the picture must, it is worked out again with that chance in the success rate.
 func (d *day) job(dish *Dish, field string) (*job, error) {
-	j := &job{dish: dish, field: field, stands: 1}
+	j, err := d.jobOf(dish, field, 1)
+	if err != nil || j.stands >= SureShare || j.stands < leastStands {
+		return j, err
+	}
+	return d.jobOf(dish, field, j.stands)
+}
+
+func (d *day) jobOf(dish *Dish, field string, stands float64) (*job, error) {
+	j := &job{dish: dish, field: field, stands: 1, rate: stands}
 	s := &j.shot
 	s.Dish, s.About, s.Allergens = dish.Name, dish.About, dish.Allergens
 	s.Editorial = dish.advertised() == "none"
@@ -155,7 +164,7 @@ func (j *job) cut() {
 }
 
 // heroes is the question of how many units, as portion asks it.
-func (d *day) heroes(dish *Dish) (h portion.Heroes, good, taken int, err error) {
+func (d *day) heroes(dish *Dish, stands float64) (h portion.Heroes, good, taken int, err error) {
 	for _, t := range d.facts.Takes {
 		if t.Dish == dish.Name {
 			taken++
@@ -164,7 +173,7 @@ func (d *day) heroes(dish *Dish) (h portion.Heroes, good, taken int, err error) 
 			}
 		}
 	}
-	h = portion.Heroes{SuccessRate: dish.SuccessRate, Wanted: max(dish.Wanted-good, 0), Confidence: cmp.Or(d.brief.Confidence, 0.9), Correlation: dish.Together}
+	h = portion.Heroes{SuccessRate: dish.SuccessRate * stands, Wanted: max(dish.Wanted-good, 0), Confidence: cmp.Or(d.brief.Confidence, 0.9), Correlation: dish.Together}
 	if taken >= 5 || dish.Earlier != nil {
 		// Takes of today speak for themselves; a stated rate counts as ten takes.
 		h.SuccessRate, h.Good, h.Takes = 0, good, taken
@@ -181,7 +190,7 @@ const mostUnits = 400
 
 // countUnits says how many units the wanted takes need.
 func (d *day) countUnits(j *job) error {
-	h, good, taken, err := d.heroes(j.dish)
+	h, good, taken, err := d.heroes(j.dish, j.rate)
 	if err != nil {
 		return honestplate.In(j.field, err)
 	}
@@ -244,7 +253,7 @@ func (d *day) chance(j *job) error {
 		}
 		return nil
 	}
-	h, _, _, err := d.heroes(j.dish)
+	h, _, _, err := d.heroes(j.dish, j.rate)
 	if err != nil {
 		return honestplate.In(j.field, err)
 	}

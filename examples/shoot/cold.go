@@ -127,16 +127,21 @@ func mixOf(name string) food.FrozenMix {
 	}[name]
 }
 
+// structures are the library's for the words of a brief.
+var structures = map[string]thermal.Structure{"natural": thermal.NaturalStructure, "stabilised": thermal.StabilisedStructure, "much destabilised fat": thermal.DestabilisedStructure}
+
 // ball is the scoop as its clock takes it, straight from the cabinet or hardened.
 func (d *day) ball(q *Scoop) (s thermal.Scoop, freeze thermal.DeepFreeze, hardened bool) {
-	s = thermal.Scoop{Mix: mixOf(q.Mix), Diameter: q.Diameter / 1000, StartC: q.CabinetC}
+	s = thermal.Scoop{Mix: mixOf(q.Mix), Diameter: q.Diameter / 1000, StartC: q.CabinetC, Structure: structures[q.Structure]}
 	switch q.Rests {
-	case "", "plate", "metal":
+	case "", "plate":
 		s.Rest = thermal.OnPlate
 		if q.RestC.Given && q.RestC.Value < d.air.TempC-2 {
 			s.Rest, s.PlateC = thermal.OnChilledPlate, q.RestC
 		}
-	case "cone", "nothing":
+	case "cone":
+		s.Rest = thermal.OnCone
+	case "nothing":
 		s.Rest = thermal.OnNothing
 	}
 	store, ok := coldest(d.brief.Freezers)
@@ -182,7 +187,7 @@ func (d *day) scoop(j *job, t *Thing, p *PlannedThing) (*shown, error) {
 		return nil, err
 	}
 	marks := []mark{kept(clock.Kept, "soft", "softens", false, true), kept(clock.Kept, "drip", "drips", false, true), kept(clock.Kept, "slump", "slumps", false, true)}
-	if s.Rest != thermal.OnNothing {
+	if s.Rest == thermal.OnPlate || s.Rest == thermal.OnChilledPlate {
 		marks = append(marks, kept(clock.Kept, "puddle", "puddle", false, true))
 	}
 	events, l := d.clocked(j, t, marks...)
@@ -233,6 +238,7 @@ func softOf(name string) thermal.SoftFood {
 func (d *day) piece(q *Soft) thermal.Softening {
 	return thermal.Softening{
 		Food: softOf(q.Food), Form: heat.SlabForm, Thickness: q.ThicknessMM / 1000, Across: q.AcrossMM / 1000, StartC: honestplate.Some(q.StartC),
+		Below: map[string]thermal.Tabletop{"wood": thermal.WoodTop, "plastic": thermal.PlasticTop, "glass": thermal.GlassTop, "stone": thermal.StoneTop, "metal": thermal.MetalTop, "rack": thermal.WireRack}[q.On],
 	}
 }
 

@@ -115,3 +115,30 @@ func TestFactsAboutWhatIsNotThereNameTheirField(t *testing.T) {
 		}
 	}
 }
+
+// The batch's own predicted time means: leave it. A thinner one asks for cream, and what is
+// bought covers it.
+func TestACupTimeCorrectsTheBatchOrLeavesIt(t *testing.T) {
+	b := demo(t, "autumn")
+	before, err := b.Plan(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	pour := shot(t, before, "Spiced oat bowl").Things[1].Pour
+	if pour == nil || pour.Cup == nil {
+		t.Fatal("no cup test")
+	}
+	at := func(seconds float64) *Correction {
+		p, err := b.Plan(&Facts{Now: before.Days[0].Call, Cups: []CupTimes{{Dish: "Spiced oat bowl", Thing: "poured milk", Cup: pour.Cup.Cup, TempC: pour.Cup.TempC, Seconds: []float64{seconds}}}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return shot(t, p, "Spiced oat bowl").Things[1].Pour.Corrected
+	}
+	if c := at(pour.Cup.Leave.Likely.After.Seconds()); c == nil || !c.Leave {
+		t.Errorf("the target's own time: %+v", c)
+	}
+	if c := at(pour.Cup.Leave.Latest.After.Seconds() * 1.15); c == nil || c.Leave || c.Add != "whole milk" {
+		t.Errorf("too thick: %+v", c)
+	}
+}

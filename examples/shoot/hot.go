@@ -13,7 +13,7 @@ import (
 func (d *day) hotDish(q *Bowl) thermal.HotDish {
 	return thermal.HotDish{
 		Grams: q.FillGrams, Diameter: q.DiameterMM / 1000, StartC: q.StartC, LimitC: honestplate.Some(cmp.Or(q.LimitC, 60)),
-		Solid: q.Solid, VesselGrams: q.VesselGrams,
+		Solid: q.Solid, VesselGrams: q.VesselGrams, VesselC: q.VesselC,
 	}
 }
 
@@ -32,7 +32,11 @@ func (d *day) bowl(j *job, t *Thing, p *PlannedThing) (*shown, error) {
 // pull is melted cheese as its clock takes it.
 func (t *Thing) pull() thermal.Cheese {
 	q := t.Cheese
-	return thermal.Cheese{Grams: t.Grams, Diameter: (q.DiameterMM - 2*q.RimMM) / 1000, StartC: q.BakedC, BreadThickness: q.BreadMM / 1000}
+	c := thermal.Cheese{Grams: t.Grams, Diameter: (q.DiameterMM - 2*q.RimMM) / 1000, StartC: q.BakedC, BreadThickness: q.BreadMM / 1000}
+	if q.SauceMM.Given {
+		c.SauceThickness = honestplate.Some(q.SauceMM.Value / 1000)
+	}
+	return c
 }
 
 // cheese works melted cheese out: where it lies, and its pull.

@@ -59,31 +59,31 @@ type Scoop struct {
 	Diameter  float64              `json:"diameter_mm" range:"15,120"`
 	CabinetC  float64              `json:"cabinet_c" range:"-25,-8" doc:"of the serving cabinet it is scooped from"`
 	Freeze    bool                 `json:"deep_freeze,omitzero" doc:"harden it in the coldest freezer first"`
-	Rests     string               `json:"rests_on,omitzero" words:"plate,metal,cone,nothing" doc:"default plate"`
+	Rests     string               `json:"rests_on,omitzero" words:"plate,cone,nothing" doc:"default plate"`
 	RestC     honestplate.Optional `json:"rests_on_c,omitzero" range:"-40,40" doc:"left out: the room's"`
 	Structure string               `json:"structure,omitzero" words:"natural,stabilised,much destabilised fat" doc:"left out: not known"`
 }
 
 // A Soft is butter, chocolate and the like, which goes soft.
 type Soft struct {
-	Food        string               `json:"food" words:"butter,dark chocolate,milk chocolate,white chocolate,whipped cream,set cream"`
-	ThicknessMM float64              `json:"thickness_mm" range:"0.5,100"`
-	AcrossMM    float64              `json:"across_mm" range:"3,400"`
-	StartC      float64              `json:"start_c" range:"-30,30"`
-	OnC         honestplate.Optional `json:"on_c,omitzero" range:"-30,90" doc:"what it lies on; left out: the room's"`
+	Food        string  `json:"food" words:"butter,dark chocolate,milk chocolate,white chocolate,whipped cream,set cream"`
+	ThicknessMM float64 `json:"thickness_mm" range:"0.5,100"`
+	AcrossMM    float64 `json:"across_mm" range:"3,400"`
+	StartC      float64 `json:"start_c" range:"-30,30"`
+	On          string  `json:"on,omitzero" words:"ceramic,wood,plastic,glass,stone,metal,rack" doc:"what it lies on; default ceramic"`
 }
 
 // A Cheese is melted on a flatbread, out of the oven, for the pull.
 type Cheese struct {
-	DiameterMM float64 `json:"diameter_mm" range:"30,800"`
-	RimMM      float64 `json:"rim_mm,omitzero" range:"0,200" doc:"kept free of it"`
-	Slices     int     `json:"slices" range:"1,24"`
-	SoldAs     string  `json:"sold_as,omitzero" words:"whole,slice" doc:"default whole; of a slice no one is favoured beyond the allowance"`
-	Favour     float64 `json:"favour,omitzero" range:"0,0.9" doc:"of the camera side, default 0"`
-	Allowance  float64 `json:"favour_allowance,omitzero" range:"0,0.5" doc:"of a slice that is sold; default 0.1"`
-	BakedC     float64 `json:"baked_c,omitzero" range:"40,110" doc:"as it leaves the oven; default 90"`
-	BreadMM    float64 `json:"bread_mm,omitzero" range:"1,60" doc:"default 8"`
-	SauceMM    float64 `json:"sauce_mm,omitzero" range:"0,20" doc:"default 0"`
+	DiameterMM float64              `json:"diameter_mm" range:"30,800"`
+	RimMM      float64              `json:"rim_mm,omitzero" range:"0,200" doc:"kept free of it"`
+	Slices     int                  `json:"slices" range:"1,24"`
+	SoldAs     string               `json:"sold_as,omitzero" words:"whole,slice" doc:"default whole; of a slice no one is favoured beyond the allowance"`
+	Favour     float64              `json:"favour,omitzero" range:"0,0.9" doc:"of the camera side, default 0"`
+	Allowance  float64              `json:"favour_allowance,omitzero" range:"0,0.5" doc:"of a slice that is sold; default 0.1"`
+	BakedC     float64              `json:"baked_c,omitzero" range:"40,110" doc:"as it leaves the oven; default 90"`
+	BreadMM    float64              `json:"bread_mm,omitzero" range:"1,60" doc:"default 8"`
+	SauceMM    honestplate.Optional `json:"sauce_mm,omitzero" range:"0,20" doc:"left out: some sauce"`
 }
 
 // A Pour is a liquid poured for the camera. Of an advertised liquid only the

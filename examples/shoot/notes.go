@@ -29,5 +29,6 @@ const (
 	TooThinForCup  NoteCode = "no cup tells it: time the pour"
 	Taught         NoteCode = "taught by today"
 	RevisedBatch   NoteCode = "batch corrected"
+	MayBurst       NoteCode = "may burst"                   // value: minutes until it may
 	FavourFlagged  NoteCode = "favour beyond the allowance" // value: favour; second: allowance
 )

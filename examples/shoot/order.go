@@ -21,6 +21,7 @@ type job struct {
 	// stands is the share of units that last as long as the picture must; 1 where it
 	// needs no more than a moment.
 	stands float64
+	rate   float64 // what the success rate is multiplied by: the stands of an earlier pass
 	// weights are those of the joint runs; all clocks of a plan have the same.
 	weights []float64
 }

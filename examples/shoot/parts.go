@@ -31,7 +31,7 @@ type PourPlan struct {
 	PuddleMM     honestplate.Estimate `json:"puddle_mm"`
 	CoatMM       honestplate.Estimate `json:"coat_mm"` // on an upright wall after two seconds
 	Hides        *Hides               `json:"hides,omitempty"`
-	FreezeS      honestplate.Optional `json:"freeze_s,omitzero"` // the longest exposure for one pixel of blur
+	FreezeS      honestplate.Optional `json:"freeze_s,omitzero"` // the longest light that keeps the stream sharp in print
 	Corrected    *Correction          `json:"corrected,omitempty"`
 }
 
@@ -96,6 +96,9 @@ type ColdPlan struct {
 	Breaks   bool               `json:"glass_breaks,omitempty"` // else it may, where shock_k is given
 	BallMM   float64            `json:"ball_mm,omitempty"`      // the diameter that weighs what is declared
 	GainMin  float64            `json:"gain_minutes,omitempty"`
+	// Bursts says that it must be out of the freezer by OutBy.
+	Bursts bool               `json:"bursts,omitempty"`
+	OutBy  honestplate.Moment `json:"out_by_s,omitzero"`
 }
 
 // A CheesePlan says where the cheese goes.

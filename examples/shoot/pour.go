@@ -3,7 +3,9 @@ package shoot
 import (
 	"cmp"
 	"errors"
+	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"example.org/honestplate"
@@ -54,7 +56,7 @@ func (d *day) pour(j *job, t *Thing, p *PlannedThing, at string) error {
 	plan.HeadMM = math.Round(run.headMM*10) / 10
 	plan.Lasts = run.Duration
 	plan.LiquidRules = run.Friction > 0.5 && math.Log(run.Viscosity.High/run.Viscosity.Low) > 2*run.Hydraulics
-	if spreadOf(run.Duration) > 10 || run.MayStay {
+	if run.MayGush || run.MayStay {
 		p.Notes = append(p.Notes, Note{Code: MayStay, Thing: t.Name})
 	}
 	if err := plan.landing(q, run.Pour); err != nil {
@@ -70,13 +72,13 @@ func (d *day) pour(j *job, t *Thing, p *PlannedThing, at string) error {
 	return plan.picture(q, liquid)
 }
 
-// Measures of the camera where the brief says none: a full frame's width, and a pixel.
-const sensorWidth, pixel = 0.036, 4.4e-6 // m
+// sensorWidth is that of a full frame, m; the blur allowed is its circle of confusion.
+const sensorWidth = 0.036
 
 // picture says how the liquid looks where it lies, and which flash freezes it.
 func (plan *PourPlan) picture(q *Pour, liquid rheology.Liquid) error {
-	camera := sharp.Camera{Magnification: sensorWidth / (cmp.Or(q.FrameMM, 200) / 1000), Pixel: pixel}
-	if light, err := camera.Freezes(plan.SpeedMS, pixel); err == nil {
+	camera := sharp.Camera{Magnification: sensorWidth / (cmp.Or(q.FrameMM, 200) / 1000), Pixel: 4.4e-6}
+	if light, err := camera.Freezes(plan.SpeedMS, sharp.FullFrameCircle); err == nil {
 		plan.FreezeS = honestplate.Some(light)
 	} else if !errors.Is(err, honestplate.ErrRange) {
 		return honestplate.In("frame_width_mm", err)
@@ -111,26 +113,23 @@ func (plan *PourPlan) picture(q *Pour, liquid rheology.Liquid) error {
 	return nil
 }
 
-// spreadOf is how many times longer the late end of a window is than the early one.
-func spreadOf(w honestplate.Window) float64 {
-	if w.Latest.Never {
-		return math.Inf(1)
-	}
-	return w.Latest.After.Seconds() / math.Max(w.Earliest.After.Seconds(), 1e-9)
-}
-
 // landing follows the stream to the food.
 func (plan *PourPlan) landing(q *Pour, run pour.Pour) error {
 	stream, err := run.Stream(q.DropMM / 1000)
 	if err != nil {
 		return honestplate.In("drop_mm", err)
 	}
-	plan.StreamMM, plan.SpeedMS, plan.Breaks, plan.MayBreak = stream.Diameter*1000, stream.Speed, stream.Broken || stream.Drips, stream.MayBreak
+	plan.StreamMM, plan.SpeedMS, plan.Breaks, plan.MayBreak = stream.Diameter*1000, stream.Speed, stream.Broken || stream.Drips, stream.MayBreak && !stream.Broken
 	splash, err := stream.Splash(pour.Target{Film: q.DepthMM / 1000})
 	if err == nil {
 		plan.Splash = string(splash.Summary)
 	} else if !errors.Is(err, honestplate.ErrRange) {
 		return honestplate.In("depth_mm", err)
+	}
+	if fall, err := run.GreatestFall(pour.Target{Film: q.DepthMM / 1000}); err == nil {
+		plan.NoHigherMM = honestplate.Some(1000 * fall.Low)
+	} else if !errors.Is(err, honestplate.ErrRange) && !errors.Is(err, honestplate.ErrInput) {
+		return honestplate.In("depth_mm", err) // else no criterion covers this surface
 	}
 	if q.Onto == "dry plate" {
 		if puddle, err := run.Puddle(10*time.Second, 0); err == nil {
@@ -151,34 +150,27 @@ type ran struct {
 // pour runs the liquid out of the outlet. Where a duration is wanted, the head that gives
 // it is found first.
 func (o *Outlet) pour(l rheology.Liquid, tempC, grams float64) (ran, error) {
-	at := func(headMM float64) (pour.Pour, error) {
-		if o.Kind == "lip" {
-			return pour.Lip{Width: o.WidthMM / 1000, Length: o.LengthMM / 1000, Head: headMM / 1000}.Pour(l, tempC, grams)
+	lasts := time.Duration(o.Seconds * float64(time.Second))
+	if o.Kind == "lip" {
+		lip, err := pour.Lip{Width: o.WidthMM / 1000, Length: o.LengthMM / 1000, Head: o.HeadMM / 1000}, error(nil)
+		if o.Seconds > 0 {
+			lip, err = lip.ForDuration(l, tempC, grams, lasts)
 		}
-		return pour.Spout{Diameter: o.WidthMM / 1000, Length: cmp.Or(o.LengthMM, o.WidthMM) / 1000, Head: headMM / 1000}.Pour(l, tempC, grams)
-	}
-	if o.Seconds == 0 {
-		p, err := at(o.HeadMM)
-		return ran{p, o.HeadMM}, err
-	}
-	low, high := 0.5, 500.0
-	for range 60 {
-		mid := math.Sqrt(low * high)
-		p, err := at(mid)
 		if err != nil {
 			return ran{}, err
 		}
-		if p.Duration.Likely.Never || p.Duration.Likely.After.Seconds() > o.Seconds {
-			low = mid
-		} else {
-			high = mid
-		}
+		p, err := lip.Pour(l, tempC, grams)
+		return ran{p, 1000 * lip.Head}, err
 	}
-	if high > 499 {
-		return ran{}, &honestplate.RangeError{Field: "pour_seconds", Value: o.Seconds, Low: 0, High: o.Seconds * 10, Unit: "s", Source: "no head up to half a metre pours it so fast"}
+	spout, err := pour.Spout{Diameter: o.WidthMM / 1000, Length: cmp.Or(o.LengthMM, o.WidthMM) / 1000, Head: o.HeadMM / 1000, Closed: o.Kind == "closed bottle"}, error(nil)
+	if o.Seconds > 0 {
+		spout, err = spout.ForDuration(l, tempC, grams, lasts)
 	}
-	p, err := at(high)
-	return ran{p, high}, err
+	if err != nil {
+		return ran{}, err
+	}
+	p, err := spout.Pour(l, tempC, grams)
+	return ran{p, 1000 * spout.Head}, err
 }
 
 // blend mixes the two liquids at hand, tests and corrects.
@@ -223,93 +215,97 @@ func (d *day) blend(j *job, t *Thing, p *PlannedThing) (rheology.Liquid, error) 
 }
 
 // cup says how the batch is tested, and what at the most a correction adds of either
-// liquid.
+// liquid. A cup time that has come back corrects the batch, or says to leave it.
 func (d *day) cup(j *job, t *Thing, p *PlannedThing, batch *rheology.Batch, liquid rheology.Liquid) (most [2]float64, err error) {
 	tempC := t.Pour.TempC
-	nu, err := rheology.KinematicViscosity(liquid, tempC)
+	cup, err := rheology.ISOCupFor(liquid, tempC)
+	if errors.Is(err, honestplate.ErrRange) || errors.Is(err, honestplate.ErrNoFlow) {
+		p.Notes = append(p.Notes, Note{Code: TooThinForCup, Thing: t.Name})
+		return most, d.timed(t, p, batch)
+	}
 	if err != nil {
 		return most, err
 	}
-	cup, err := rheology.ISOCupFor(nu.Likely)
+	expected, err := batch.CupTest(cup)
 	if errors.Is(err, honestplate.ErrRange) {
 		p.Notes = append(p.Notes, Note{Code: TooThinForCup, Thing: t.Name})
-		return most, nil
+		return most, d.timed(t, p, batch)
 	}
 	if err != nil {
 		return most, err
 	}
-	w, err := cup.TimeOf(liquid, tempC)
-	if err != nil {
-		return most, err
-	}
-	test := &CupTest{Cup: cup.Name, TempC: tempC, Expected: w}
-	if test.Leave, err = leaveIt(cup, batch, liquid); err != nil {
-		return most, err
-	}
+	test := &CupTest{Cup: cup.Name, TempC: tempC, Expected: expected.Time, Leave: honestplate.Lasting(expected.OK.From, expected.OK.Target, expected.OK.To)}
 	p.Pour.Cup = test
 	j.tool(cup.Name+" cup", 1)
-	for _, share := range []float64{5. / 6, 11. / 12, 13. / 12, 7. / 6} {
-		at := time.Duration(share * float64(w.Likely.After)).Round(time.Second)
-		at = min(max(at, cup.Least), cup.Most)
-		if n := len(test.Corrections); at >= test.Leave.Earliest.After && at <= test.Leave.Latest.After || n > 0 && test.Corrections[n-1].Seconds == at.Seconds() {
+	// What to add a twelfth off the target, as far as the cup tells. Further off a new batch
+	// is cheaper than mending this one: common practice, no source.
+	for _, share := range []float64{11. / 12, 13. / 12} {
+		at := time.Duration(share * float64(expected.OK.Target)).Round(time.Second)
+		if at < cup.Least || at > cup.Most {
 			continue
 		}
-		fix, err := batch.CorrectFromCup(cup, at)
+		c, err := correction(t, batch, rheology.CupReading{Cup: cup, Times: []time.Duration{at}})
 		if errors.Is(err, honestplate.ErrRange) {
-			continue
+			continue // so far off that adding a little of either does not mend it
 		}
 		if err != nil {
 			return most, err
 		}
-		c := Correction{Seconds: at.Seconds()}
-		switch {
-		case fix.AddThickGrams > 0:
-			c.Add, c.Grams = t.Pour.Liquids[1].Name, fix.AddThickGrams
-			most[1] = math.Max(most[1], fix.AddThickGrams)
-		case fix.AddThinGrams > 0:
-			c.Add, c.Grams = t.Pour.Liquids[0].Name, fix.AddThinGrams
-			most[0] = math.Max(most[0], fix.AddThinGrams)
-		default:
-			c.Leave = true
+		if c.Leave {
 			continue
 		}
 		test.Corrections = append(test.Corrections, c)
+		for i, l := range t.Pour.Liquids {
+			if l.Name == c.Add {
+				most[i] = math.Max(most[i], c.Grams)
+			}
+		}
 	}
-	return most, nil
+	return most, d.timed(t, p, batch)
 }
 
-// leaveIt finds the readings that mean: leave it. Their own band, as wide as the cup's,
-// holds the thickness that is wanted, so that the reading asks for nothing. To half a
-// second: a stop-watch tells no better.
-func leaveIt(cup rheology.Cup, batch *rheology.Batch, liquid rheology.Liquid) (honestplate.Window, error) {
-	const step = 500 * time.Millisecond
-	density, err := liquid.Density(batch.Recipe.TempC)
-	if err != nil {
-		return honestplate.Window{}, err
-	}
-	wanted := batch.TargetPaS / density.Likely
-	var early, likely, late time.Duration
-	best := math.Inf(1)
-	for at := cup.Least.Round(step); at <= cup.Most; at += step {
-		nu, err := cup.KinematicViscosity(at)
-		if err != nil {
-			return honestplate.Window{}, err
-		}
-		if nu.Low > wanted {
-			break
-		}
-		if nu.High < wanted {
+// timed corrects the batch from the last cup times that the facts have of it.
+func (d *day) timed(t *Thing, p *PlannedThing, batch *rheology.Batch) error {
+	for i, f := range d.facts.Cups {
+		if _, of, err := d.brief.find(f.Dish, f.Thing, ""); err != nil || of != t {
 			continue
 		}
-		if early == 0 {
-			early = at
+		cup, err := rheology.CupNamed(f.Cup)
+		if err != nil {
+			return honestplate.In(fmt.Sprintf("facts.cups[%d].cup", i), err)
 		}
-		late = at
-		if off := math.Abs(math.Log(nu.Likely / wanted)); off < best {
-			best, likely = off, at
+		r := rheology.CupReading{Cup: cup, TempC: honestplate.Some(f.TempC)}
+		for _, s := range f.Seconds {
+			r.Times = append(r.Times, time.Duration(s*float64(time.Second)))
 		}
+		c, err := correction(t, batch, r)
+		if err != nil {
+			return honestplate.In(fmt.Sprintf("facts.cups[%d]", i), err)
+		}
+		p.Pour.Corrected = &c
+		p.Notes = slices.DeleteFunc(p.Notes, func(n Note) bool { return n.Code == RevisedBatch })
+		p.Notes = append(p.Notes, Note{Code: RevisedBatch, Thing: t.Name})
 	}
-	return honestplate.Lasting(early, likely, late), nil
+	return nil
+}
+
+// correction is what one reading asks to add.
+func correction(t *Thing, batch *rheology.Batch, r rheology.CupReading) (Correction, error) {
+	fix, err := batch.CorrectFromCup(r)
+	c := Correction{Leave: fix.LeaveIt}
+	for _, s := range r.Times {
+		c.Seconds += s.Seconds() / float64(len(r.Times))
+	}
+	c.Seconds = math.Round(c.Seconds*10) / 10
+	switch {
+	case fix.AddThickGrams > 0:
+		c.Add, c.Grams = t.Pour.Liquids[1].Name, fix.AddThickGrams
+	case fix.AddThinGrams > 0:
+		c.Add, c.Grams = t.Pour.Liquids[0].Name, fix.AddThinGrams
+	default:
+		c.Leave = true
+	}
+	return c, err
 }
 
 // asItIs pours one liquid; of an advertised one only the temperature may be chosen.
@@ -356,7 +352,7 @@ func (d *day) drizzle(j *job, t *Thing, p *PlannedThing) error {
 	plan := &CoilPlan{Lasts: run.Duration, HeadMM: math.Round(run.headMM*10) / 10, ThreadMM: stream.Diameter * 1000,
 		Grams: q.DrizzleG, TempC: q.TempC, Outlet: q.Outlet, DropMM: q.DropMM}
 	p.Coil = plan
-	if spreadOf(run.Duration) > 10 || run.MayStay {
+	if run.MayGush || run.MayStay {
 		p.Notes = append(p.Notes, Note{Code: MayStay, Thing: t.Name})
 	}
 	coil, err := stream.Coil()

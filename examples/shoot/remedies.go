@@ -83,6 +83,9 @@ var seen = map[string]bool{
 // CanBeSeen reports whether facts may say when an event was seen.
 func CanBeSeen(event string) bool { return seen[event] }
 
+// leastStands is the share of units that stand long enough below which none is prepared.
+const leastStands = 0.05
+
 // mustStand holds a picture that must last against how long one unit stands. Where
 // hardly any unit does, none is prepared: the shot cannot be done with the real thing.
 func (d *day) mustStand(j *job, looks []shown) {
@@ -100,7 +103,7 @@ func (d *day) mustStand(j *job, looks []shown) {
 		n.Thing = c.Thing
 	}
 	j.shot.Notes = append(j.shot.Notes, n)
-	if share < 0.05 {
+	if share < leastStands {
 		j.limits = append(j.limits, limit{0, "picture"})
 	}
 	j.stands = share

@@ -23,8 +23,8 @@ func ExamplePour_Puddle() {
 		fmt.Printf("%7v: %2.0f mm across, %.1f mm deep, held by %s\n", after, 2000*m.Radius.Likely, m.Depth*1000, m.Held)
 	}
 	// Output:
-	// 1s: 64 mm across, 2.9 mm deep, held by viscosity
-	//      3s: 111 mm across, 2.3 mm deep, held by viscosity
+	//      1s: 65 mm across, 2.9 mm deep, held by viscosity
+	//      3s: 112 mm across, 2.3 mm deep, held by viscosity
 	//     10s: 135 mm across, 1.6 mm deep, held by surface tension
 	//  1h0m0s: 135 mm across, 1.6 mm deep, held by surface tension
 }
@@ -40,8 +40,8 @@ func ExampleWall_Drain() {
 		fmt.Printf("%4v: %.2f mm at the foot, %.0f g/m2 (%.0f to %.0f)\n", after, c.Foot.Likely*1000, c.GramsPerArea.Likely, c.GramsPerArea.Low, c.GramsPerArea.High)
 	}
 	// Output:
-	// 5s: 0.20 mm at the foot, 134 g/m2 (84 to 212)
-	// 1m0s: 0.06 mm at the foot, 40 g/m2 (24 to 67)
+	// 5s: 0.16 mm at the foot, 108 g/m2 (82 to 202)
+	// 1m0s: 0.05 mm at the foot, 33 g/m2 (24 to 63)
 }
 
 // How long to wait for bubbles to leave 8 cm of sugar syrup.
@@ -54,9 +54,9 @@ func ExampleBubblesClear() {
 		fmt.Printf("%.1f mm: %v (%v to %v)\n", mm, d.Likely.After.Round(time.Second), d.Earliest.After.Round(time.Second), d.Latest.After.Round(time.Second))
 	}
 	// Output:
-	// 1.0 mm: 17s (10s to 19s)
-	// 0.5 mm: 1m7s (39s to 1m16s)
-	// 0.2 mm: 6m57s (4m5s to 7m57s)
+	// 1.0 mm: 16s (10s to 19s)
+	// 0.5 mm: 1m5s (38s to 1m14s)
+	// 0.2 mm: 6m46s (4m0s to 7m42s)
 }
 
 // A heap of ketchup stands by its yield stress.

@@ -17,6 +17,7 @@ type Exchanger struct {
 	emissivity        float64
 	activity          float64
 	factor            float64
+	open              float64 // share of the surface that gives off vapour
 	popiel, exponent  float64 // curvature of a vertical cylinder; popiel 0 is none
 	free              float64 // Prandtl part of the free correlation
 	forced, warmer    float64 // h of forced convection; its power of film over stream temperature
@@ -32,6 +33,7 @@ func (s Surface) In(a MoistAir) (Exchanger, error) {
 		check.Number("Length", s.Length, 1e-4, 10, "m"),
 		check.Number("Emissivity", s.Emissivity, 0, 1, ""),
 		check.Number("Activity", s.Activity, 0, 1, ""),
+		check.Number("Covered", s.Covered, 0, 1, ""),
 		check.Number("ConvectionFactor", s.ConvectionFactor, 0, 100, ""),
 	)); err != nil {
 		return Exchanger{}, err
@@ -45,7 +47,7 @@ func (s Surface) In(a MoistAir) (Exchanger, error) {
 	pw, p := a.vapour(), a.pressure()
 	x := Exchanger{
 		shape: s.Shape, length: s.Length, emissivity: s.Emissivity, activity: s.Activity,
-		factor: s.ConvectionFactor, airC: a.TempC, pressure: p, vapour: pw,
+		factor: s.ConvectionFactor, open: 1 - s.Covered, airC: a.TempC, pressure: p, vapour: pw,
 		virtual: virtualTemperature(t, pw, p), radiance: t * t * t * t,
 	}
 	if x.emissivity == 0 {
@@ -172,6 +174,9 @@ func (x Exchanger) At(surfaceC, light float64) (Flux, error) {
 		// not, as they change with temperature alone.
 		flow, latent := stefanFlow(x.vapour, ps, p), latentHeat(surfaceC)
 		hm := f.HM * flow / (vapourGas * film)
+		if ps > x.vapour {
+			hm *= x.open
+		}
 		f.VapourRate = hm * (x.vapour - ps)
 		f.VapourSlope = min(0, f.VapourRate*(growth+flow*lnSlope*ps/(2*p))-hm*ps*lnSlope)
 		f.Latent = f.VapourRate * latent

@@ -49,7 +49,8 @@ func (a MoistAir) Steam(surfaceC, activity float64) (Steam, error) {
 	return Steam{Visible: liquid > 0, LiquidGM3: liquid, ThresholdC: a.steamThreshold(activity)}, nil
 }
 
-// mixingLiquid is the most liquid of any mixture, g/m3.
+// mixingLiquid is the most liquid of any mixture, g/m3: the best of 24, refined by
+// golden section.
 func (a MoistAir) mixingLiquid(surfaceC, activity float64) float64 {
 	if surfaceC <= a.TempC {
 		return 0
@@ -57,26 +58,94 @@ func (a MoistAir) mixingLiquid(surfaceC, activity float64) float64 {
 	p := a.pressure()
 	hotW, roomW := ratioFrom(activity*saturation(surfaceC), p), a.ratio()
 	hotH, roomH := enthalpy(surfaceC, hotW), enthalpy(a.TempC, roomW)
-	const n = 200
-	best := 0.0
+	liquid := func(x float64) float64 {
+		return liquidOf(x*hotW+(1-x)*roomW, x*hotH+(1-x)*roomH, surfaceC, p)
+	}
+	const n = 24
+	best, at := 0.0, 0.0
 	for i := 1; i < n; i++ {
-		x := float64(i) / n
-		w, h := x*hotW+(1-x)*roomW, x*hotH+(1-x)*roomH
-		// Is it over-saturated at the temperature it would have without condensing?
-		t := (h - 2.501e6*w) / (1006 + 1860*w)
-		if w <= ratioFrom(saturation(t), p) {
-			continue
+		if l := liquid(float64(i) / n); l > best {
+			best, at = l, float64(i)/n
 		}
-		// Condensing keeps the enthalpy: find T with h = 1006 T + Ws(T)(...) + (w - Ws) 4186 T.
-		t = root.Rising(func(t float64) float64 {
-			ws := ratioFrom(saturation(t), p)
-			return enthalpy(t, ws) + (w-ws)*4186*t - h
-		}, t, surfaceC)
-		ws := ratioFrom(saturation(t), p)
-		dry := p / (dryGas * (t + kelvin) * (1 + 1.607858*ws)) // kg of dry air per m3
-		best = max(best, 1000*dry*(w-ws))
+	}
+	if best == 0 {
+		// A sliver near either end: the tangent says whether there is one.
+		return max(liquid(0.5/n), liquid(1-0.5/n))
+	}
+	const golden = 0.6180339887498949
+	low, high := at-1.0/n, at+1.0/n
+	for range 14 {
+		left, right := high-golden*(high-low), low+golden*(high-low)
+		if l, r := liquid(left), liquid(right); l > r {
+			best, high = max(best, l), right
+		} else {
+			best, low = max(best, r), left
+		}
 	}
 	return best
+}
+
+// liquidOf is the liquid in air of w kg of water per kg of dry air and an enthalpy of h
+// J/kg, g/m3; hottest is a temperature that it does not reach.
+func liquidOf(w, h, hottest, p float64) float64 {
+	// Is it over-saturated at the temperature it would have without condensing?
+	t := (h - 2.501e6*w) / (1006 + 1860*w)
+	if w <= ratioFrom(saturation(t), p) {
+		return 0
+	}
+	// Condensing keeps the enthalpy: find T with h = 1006 T + Ws(T)(...) + (w - Ws) 4186 T.
+	t = root.Newton(func(t float64) (float64, float64) {
+		ln, relative := lnSaturation(t + kelvin)
+		ps := math.Exp(ln)
+		ws := ratioFrom(ps, p)
+		f := enthalpy(t, ws) + (w-ws)*4186*t - h
+		slope := 1006 + ws*1860 + (w-ws)*4186 + ws*relative*p/(p-ps)*(2.501e6-2326*t)
+		return f, f / slope
+	}, t, hottest, t, 1e-9)
+	ws := ratioFrom(saturation(t), p)
+	dry := p / (dryGas * (t + kelvin) * (1 + 1.607858*ws)) // kg of dry air per m3
+	return 1000 * dry * (w - ws)
+}
+
+// SteamFromC returns the lowest temperature of a surface with a water activity, deg C,
+// whose steam somewhere carries liquidGM3 of droplets, 0..20 g/m3: what is seen needs
+// about 1 (0.3 to 2, see [Steam]). 100 means that none does below boiling. To 0.001 K.
+func (a MoistAir) SteamFromC(liquidGM3, activity float64) (float64, error) {
+	if err := cmp.Or(honestplate.In("Air", a.check()), check.Fields("steam of food and drink",
+		check.Number("LiquidGM3", liquidGM3, 0, 20, "g/m3"), check.Number("Activity", activity, 0, 1, ""))); err != nil {
+		return 0, err
+	}
+	low := a.steamThreshold(activity)
+	if liquidGM3 == 0 || low >= 100 {
+		return low, nil
+	}
+	high := min(99, boiling(0.99*a.pressure()))
+	over := func(t float64) float64 { return a.mixingLiquid(t, activity) - liquidGM3 }
+	up := over(high)
+	if low >= high || up < 0 {
+		return 100, nil
+	}
+	// Regula falsi with the Illinois halving: the liquid grows with the surface.
+	down, side := -liquidGM3, 0
+	for range 60 {
+		mid := high - up*(high-low)/(up-down)
+		v := over(mid)
+		if math.Abs(v) < 1e-5 || high-low < 1e-3 {
+			return mid, nil
+		}
+		if v > 0 {
+			if high, up = mid, v; side > 0 {
+				down /= 2
+			}
+			side = 1
+		} else {
+			if low, down = mid, v; side < 0 {
+				up /= 2
+			}
+			side = -1
+		}
+	}
+	return (low + high) / 2, nil
 }
 
 // steamThreshold is the lowest surface temperature from which some mixture is

@@ -50,6 +50,9 @@ type Surface struct {
 	// ice or a wet film, 0.95..0.99 for moist food, 0 for a dry surface, which takes
 	// dew but has nothing to give.
 	Activity float64
+	// Covered is the share of the surface, 0..1, that gives no vapour off: under fat, a
+	// skin, ice. It takes dew as the rest does.
+	Covered float64
 	// ConvectionFactor multiplies the convection coefficient, and with it the
 	// transfer of vapour; 0 means 1. Published correlations are good to +-15 %.
 	ConvectionFactor float64

@@ -336,7 +336,7 @@ func TestConductivitySeriesIsItsPower(t *testing.T) {
 func FuzzSurface(f *testing.F) {
 	f.Add(0, 0.1, 0.07, 0.9, 1.0, 1.0, 23.0, 0.5, 0.2, 5.0, 100.0)
 	f.Fuzz(func(t *testing.T, shape int, length, diameter, emissivity, activity, factor, airC, rh, speed, surfaceC, light float64) {
-		s := Surface{Shape(shape), length, diameter, emissivity, activity, factor}
+		s := Surface{Shape: Shape(shape), Length: length, Diameter: diameter, Emissivity: emissivity, Activity: activity, ConvectionFactor: factor}
 		got, err := s.exchange(MoistAir{TempC: airC, RH: rh, Speed: speed}, surfaceC, light)
 		if err != nil {
 			testkit.Typed(t, err)

@@ -164,6 +164,47 @@ func TestSolveAgreesWithTryingEverything(t *testing.T) {
 	}
 }
 
+// Union by union, parted exactly, the answer is the same.
+func TestPartingAgreesWithTryingEverything(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 14))
+	tried, found := 0, [4]int{}
+	for tried < 1500 {
+		p := randomTray(r, 4+r.IntN(5))
+		p.Goal = Total
+		tray := newTray(&p)
+		most := tray.mostSets()
+		if !tray.unionable() || most == 0 || tray.needs(1)[0] == 0 && len(p.Groups) == 1 {
+			continue
+		}
+		tried++
+		a, done := tray.manySets(most)
+		number, score, off, _, sets := everyAnswer(p)
+		if !done || a.Number != number || a.Most != number || a.Score != score || a.Off != off {
+			t.Fatalf("%v %+v\nwant %d sets, score %d, off %d\n%+v", done, a, number, score, off, p)
+		}
+		found[number]++
+		checkAnswer(t, p, a)
+		var got []uint64
+		for _, s := range a.Sets {
+			m := uint64(0)
+			for _, i := range s {
+				m |= bit(i)
+			}
+			if s != nil {
+				got = append(got, m)
+			}
+		}
+		for k, s := range sets {
+			if got[k] != s.mask {
+				t.Fatalf("sets %b, want %b, of equal answers the first\n%+v", got, sets, p)
+			}
+		}
+	}
+	if found[2] < 50 || found[3] < 5 {
+		t.Errorf("trays by number of sets: %v", found)
+	}
+}
+
 // check fails the test unless every set is what its want permits and none share a piece,
 // and the sums are those of the pieces.
 func checkAnswer(t *testing.T, p Problem, a Answer) {

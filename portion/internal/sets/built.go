@@ -50,9 +50,6 @@ func (t *tray) built(most int) Answer {
 	bound := t.boundOf(x, m)
 	if t.Goal != Exist {
 		best.improve(bound)
-		if t.Goal == Total && len(t.mass) <= maxBits && t.unionable() && !best.reached(bound) {
-			bound = best.byUnion(m, bound)
-		}
 	}
 	return best.answer(most, bound)
 }

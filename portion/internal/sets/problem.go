@@ -1,10 +1,16 @@
 // Package sets finds disjoint sets of pieces at once: so many of a tray, each weighing
 // what is wanted, most sets first and then the best looks.
 //
-// Everything is counted in integers. Small trays are solved exactly: every permitted
-// set is listed, then packed by branch and bound with a table of what was seen. Where
-// the sets are too many to list, sets are built one by one and improved by solving
-// small parts exactly, and a bound says how far from the best the answer can be.
+// Everything is counted in integers. Trays of up to 64 pieces are solved exactly: where
+// the permitted sets are few they are listed, then packed by branch and bound with a table
+// of what was seen; where they are many the pieces used at all come union by union in
+// order of score, and each union is parted exactly. On larger trays, and where the effort
+// ends before, sets are built one by one and improved by solving small parts exactly, and
+// a bound says how far from the best the answer can be.
+//
+// problem.go says what is asked, solve.go chooses the way; family.go, pack.go and exact.go
+// list and pack, union.go, parting.go and halves.go go by unions, relax.go prices mass for
+// both, built.go and improve.go build, part.go solves a part, supply.go simulates trays.
 package sets
 
 import (

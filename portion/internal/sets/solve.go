@@ -6,6 +6,15 @@ func (t *tray) solve() Answer {
 	if most == 0 {
 		return t.answer(packing{}, 0, 0, true, true)
 	}
+	if len(t.mass) <= maxBits && t.many() {
+		a, done := t.manySets(most)
+		switch {
+		case done:
+			return a
+		case a.Number == most:
+			return t.further(a)
+		}
+	}
 	if len(t.mass) <= maxBits {
 		if family, all := t.family(t.Effort / 4); all {
 			a := t.exact(family, most)
@@ -16,6 +25,18 @@ func (t *tray) solve() Answer {
 		}
 	}
 	return t.built(most)
+}
+
+// manySets finds sets union by union, with half the effort, and reports whether the answer
+// is proven.
+func (t *tray) manySets(most int) (Answer, bool) {
+	for m := most; m > 0; m-- {
+		best, bound, done := t.byParting(m, t.Effort/(2*most))
+		if !done || best.found {
+			return t.answer(best, m, max(bound, best.score), done, done), done
+		}
+	}
+	return t.answer(packing{}, 0, 0, true, true), true
 }
 
 // further improves an answer that the exact search could not prove, with what effort is

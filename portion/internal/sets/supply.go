@@ -164,5 +164,6 @@ func wilson(p, n float64) (low, high float64) {
 	const z = 1.959964
 	mid := (p + z*z/(2*n)) / (1 + z*z/n)
 	half := z * math.Sqrt(p*(1-p)/n+z*z/(4*n*n)) / (1 + z*z/n)
-	return max(0, mid-half), min(1, mid+half)
+	// At 0 and 1 the interval ends there, but for the last bit.
+	return min(p, max(0, mid-half)), max(p, min(1, mid+half))
 }

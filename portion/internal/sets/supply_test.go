@@ -81,3 +81,11 @@ func TestSupplyOutOfReach(t *testing.T) {
 		t.Errorf("%+v, %v: 4 pieces of 30 g do not weigh 72 g", n, err)
 	}
 }
+
+// Half of 20: 0.299 to 0.701, by hand from the formula.
+func TestWilson(t *testing.T) {
+	low, high := wilson(0.5, 20)
+	if math.Abs(low-0.2993) > 5e-5 || math.Abs(high-0.7007) > 5e-5 {
+		t.Errorf("%g..%g", low, high)
+	}
+}

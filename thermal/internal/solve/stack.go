@@ -25,8 +25,8 @@ type Stack struct {
 	Surface     float64           // deg C
 }
 
-// A stackFlow is what flowed in a step, means over it.
-type stackFlow struct {
+// A Flow is what flowed in a step, means over it.
+type Flow struct {
 	Surface float64 // temperature of the surface, deg C
 	Heat    float64 // through the surface, W/m2
 	Below   float64 // from below, W/m2
@@ -51,7 +51,7 @@ const gamma = 1 - 1/math.Sqrt2
 //	new = old + (1 - gamma) dt F(T1)/c + gamma dt F(new)/c
 //
 // and since F is linear, all mean flows are those of M = (1 - gamma) T1 + gamma new.
-func (s *Stack) Advance(dt, flux, fluxSlope float64) stackFlow {
+func (s *Stack) Advance(dt, flux, fluxSlope float64) Flow {
 	// The surface holds no heat: top (Ts - T) = q0 + slope Ts, so that the heat into the
 	// last cell is a + b T.
 	q0, slope := flux-fluxSlope*s.Surface, fluxSlope
@@ -89,7 +89,7 @@ func (s *Stack) Advance(dt, flux, fluxSlope float64) stackFlow {
 		s.TempC[i] = stage[i]
 	}
 
-	flow := stackFlow{
+	flow := Flow{
 		Surface: (q0 + s.Top*mean[last]) / (s.Top - slope),
 		Heat:    a + b*mean[last],
 		Below:   s.Below * (s.BelowC - mean[0]),

@@ -114,7 +114,7 @@ func TestStackDampsWhatIsFasterThanTheStep(t *testing.T) {
 }
 
 // step advances the stack under convection.
-func step(s *Stack, dt, h, airC, surfaceC float64) stackFlow {
+func step(s *Stack, dt, h, airC, surfaceC float64) Flow {
 	flux, slope := plainFlux(h, airC, surfaceC)
 	return s.Advance(dt, flux, slope)
 }

@@ -42,8 +42,8 @@ type Input struct {
 // z95 is the number of standard deviations at the limits of a 95 % band.
 const z95 = 1.959963984540054
 
-// at returns the value at z standard deviations from the median.
-func (u *Input) at(z float64) float64 {
+// At returns the value at z standard deviations from the median.
+func (u *Input) At(z float64) float64 {
 	end := u.Band.High
 	if z < 0 {
 		end = u.Band.Low

@@ -15,7 +15,7 @@ import (
 // each other, in this order; others are freed of correlation with these. A new one goes
 // to the end: the order fixes which numbers a run draws.
 var core = []string{
-	"room.temp_c", "room.dew_c", "room.rh", "room.speed_m_s", "room.convection", "lamps.light",
+	"room.temp_c", "room.dew_c", "room.speed_m_s", "room.convection", "lamps.light",
 	"room.freezer_c", "room.freezer_h",
 	"crew.haze", "crew.opaque", "crew.beads", "crew.runs", "crew.dilution",
 	"crew.soft_frozen", "crew.soft_depth_m", "crew.slump_share", "crew.skin_depth_m",
@@ -43,18 +43,8 @@ func (u Input) Column(kind string) string {
 	return u.Key
 }
 
-// Of returns the standard normal values of the inputs, run by run.
-func (p Points) Of(inputs []Input) []float64 {
-	out := make([]float64, p.Runs*len(inputs))
-	for j, c := range p.columns(inputs) {
-		for i, z := range c {
-			out[i*len(inputs)+j] = z
-		}
-	}
-	return out
-}
-
-func (p Points) columns(inputs []Input) [][]float64 {
+// Columns returns the standard normal values of the inputs, input by input.
+func (p Points) Columns(inputs []Input) [][]float64 {
 	first := coreColumns(p.Runs)
 	made := slices.Clip(first)
 	out := make([][]float64, len(inputs))

@@ -10,7 +10,7 @@ import (
 
 func someInputs() []Input {
 	return []Input{
-		{Key: "room.temp_c", Shared: Room}, {Key: "room.rh", Shared: Room}, {Key: "crew.beads", Shared: Crew},
+		{Key: "room.temp_c", Shared: Room}, {Key: "room.dew_c", Shared: Room}, {Key: "crew.beads", Shared: Crew},
 		{Key: "crew.runny_c", Shared: Crew}, {Key: "product.k", Shared: Product}, {Key: "product.rho", Shared: Product},
 		{Key: "unit.start_c"}, {Key: "unit.size"}, {Key: "unit.contact"}, {Key: "unit.pace"},
 	}
@@ -20,7 +20,7 @@ func someInputs() []Input {
 // worst of all pairs stays below a tenth of what chance gives, 1/sqrt(n).
 func TestColumnsDoNotCorrelate(t *testing.T) {
 	for _, n := range []int{UsualRuns, TaughtRuns} {
-		columns := append(Points{Runs: n, Kind: "scoop"}.columns(someInputs()), coreColumns(n)...)
+		columns := append(Points{Runs: n, Kind: "scoop"}.Columns(someInputs()), coreColumns(n)...)
 		for i, a := range columns {
 			if mean, sd := stat.MeanStdDev(a, nil); math.Abs(mean) > 1e-9 || math.Abs(sd-1) > 0.01 {
 				t.Errorf("%d runs, column %d: mean %g, deviation %g", n, i, mean, sd)
@@ -41,9 +41,9 @@ func TestColumnsDoNotCorrelate(t *testing.T) {
 // kind's product, has not.
 func TestSharedInputsAreDrawnOnce(t *testing.T) {
 	in := someInputs()
-	a := Points{Runs: UsualRuns, Kind: "scoop"}.columns(in)
-	b := Points{Runs: UsualRuns, Kind: "scoop", Unit: 3}.columns(in[2:])
-	c := Points{Runs: UsualRuns, Kind: "glass"}.columns(in[1:])
+	a := Points{Runs: UsualRuns, Kind: "scoop"}.Columns(in)
+	b := Points{Runs: UsualRuns, Kind: "scoop", Unit: 3}.Columns(in[2:])
+	c := Points{Runs: UsualRuns, Kind: "glass"}.Columns(in[1:])
 	for i := range in {
 		if i >= 2 {
 			if same := cmp.Equal(a[i], b[i-2]); same != (in[i].Shared != Unit) {

@@ -26,6 +26,21 @@ func (s *Sample) Column(j int) []float64 { return stride(s.Z, j, len(s.Inputs)) 
 // Output returns an output of every run.
 func (s *Sample) Output(e int) []float64 { return stride(s.Out, e, s.Outputs) }
 
+// Column returns the j-th of d values of every run.
+func Column(v []float64, j, d int) []float64 { return stride(v, j, d) }
+
+// Rows returns columns run by run.
+func Rows(columns [][]float64) []float64 {
+	d, n := len(columns), len(columns[0])
+	out := make([]float64, n*d)
+	for j, c := range columns {
+		for i, v := range c {
+			out[i*d+j] = v
+		}
+	}
+	return out
+}
+
 func stride(v []float64, j, d int) []float64 {
 	out := make([]float64, 0, len(v)/d)
 	for i := j; i < len(v); i += d {
@@ -33,6 +48,9 @@ func stride(v []float64, j, d int) []float64 {
 	}
 	return out
 }
+
+// FewestEffective is how many runs of equal weight a window must stand on.
+const FewestEffective = 200
 
 // Effective is how many runs of equal weight tell as much: the square of the sum of the
 // weights over the sum of their squares.

@@ -77,6 +77,6 @@ func (s Study) At(z []float64, d int) ([]float64, error) {
 // Set writes values, in standard deviations, to the fields of the inputs.
 func Set(inputs []Input, z []float64) {
 	for j := range inputs {
-		inputs[j].Set(inputs[j].at(z[j]))
+		inputs[j].Set(inputs[j].At(z[j]))
 	}
 }

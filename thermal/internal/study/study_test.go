@@ -27,7 +27,7 @@ func sample(t *testing.T, s Study, runs int) (Study, *Sample) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	z := Points{Runs: runs}.Of(in)
+	z := Rows(Points{Runs: runs}.Columns(in))
 	out, err := s.At(z, len(in))
 	if err != nil {
 		t.Fatal(err)

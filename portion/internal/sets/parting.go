@@ -1,0 +1,206 @@
+package sets
+
+import "math"
+
+// Where sets are too many to list, the pieces used at all come in order of score, union by
+// union, and each union is parted exactly: set by set, and the last two by the totals that
+// its halves can make, one bit a total.
+
+// listed is how many sets are listed rather than asked union by union.
+const listed = 200
+
+// many reports whether a problem is one for unions: alike sets, wanted for their total
+// score, of which more are to be expected than are to be listed.
+func (t *tray) many() bool {
+	return t.Goal == Total && t.unionable() && t.expected() > listed
+}
+
+// expected is about how many permitted sets of the first class there are: all ways to
+// choose the counts, times the share of a normal spread of totals that the window takes.
+func (t *tray) expected() float64 {
+	c, ways, mean, variance := &t.classes[0], 1.0, 0.0, 0.0
+	for g, sp := range t.Groups {
+		n, count := float64(sp.To-sp.From), float64(c.want.Counts[g])
+		sum, squares := 0.0, 0.0
+		for _, w := range t.mass[sp.From:sp.To] {
+			sum += float64(w)
+			squares += float64(w) * float64(w)
+		}
+		if n > 1 { // count of n without putting back
+			mean += count * sum / n
+			variance += count * (n - count) / (n - 1) * (squares/n - sum/n*sum/n)
+		}
+		for k := range c.want.Counts[g] {
+			ways *= (n - float64(k)) / float64(k+1)
+		}
+	}
+	spread := math.Sqrt(2 * max(variance, 0.1))
+	below := func(x float64) float64 { return math.Erfc((mean-x)/spread) / 2 }
+	return ways * (below(float64(c.hi)+0.5) - below(float64(c.lo)-0.5))
+}
+
+// byParting finds the best m sets, and reports whether the search came to its end: then
+// they are the best and of equals the first, or there are none.
+func (t *tray) byParting(m, effort int) (packing, int64, bool) {
+	x, best, until := t.newPrice(m), packing{}, t.work+effort
+	done, bound := t.unionsOf(x, ^uint64(0)<<(maxBits-len(t.mass)), m, effort, func(bound int64) bool {
+		return !best.found || bound >= best.score
+	}, func(mask uint64) bool {
+		var score int64
+		for _, i := range members(mask) {
+			score += t.Score[i]
+		}
+		if best.found && score < best.score {
+			return true
+		}
+		masks, ok := t.parted(mask, m, until)
+		if masks == nil {
+			return ok
+		}
+		p := packing{found: true, score: score}
+		for _, one := range masks {
+			p.sets = append(p.sets, t.setOf(one))
+			p.off += p.sets[len(p.sets)-1].off
+		}
+		if !best.found || t.better(p.score, p.off, best.score, best.off) ||
+			p.score == best.score && p.off == best.off && earlier(p.sets, best.sets) {
+			best = p
+		}
+		return ok
+	})
+	if done && best.found {
+		bound = best.score
+	}
+	return best, bound, done
+}
+
+// earlier reports whether sets, the earliest piece first, come before others.
+func earlier(a, b []set) bool {
+	for k := range a {
+		if c := stated(a[k], b[k]); c != 0 {
+			return c < 0
+		}
+	}
+	return false
+}
+
+// setOf is the set of a class of pieces, the only one.
+func (t *tray) setOf(mask uint64) set {
+	s, sum := set{mask: mask}, int64(0)
+	for _, i := range members(mask) {
+		s.score += t.Score[i]
+		sum += t.mass[i]
+	}
+	s.off = t.off(&t.classes[0], sum)
+	return s
+}
+
+// parted parts a union into m permitted sets whose totals are closest to what is wanted,
+// of equals the first in stated order; nil if there is no way. ok is unset where the work
+// ran out.
+func (t *tray) parted(mask uint64, m, until int) (sets []uint64, ok bool) {
+	d := &parting{t: t, c: &t.classes[0], until: until}
+	// The distances can be no less than the union's own, and rise from there.
+	for limit := d.least(d.sum(mask), m); limit < math.MaxInt64; limit = d.next {
+		d.limit, d.next = limit, math.MaxInt64
+		if d.part(mask, m, 0) {
+			return d.sets, true
+		}
+		if t.work > until {
+			return nil, false
+		}
+	}
+	return nil, true
+}
+
+// A parting is a union being parted within a limit of distances.
+type parting struct {
+	t           *tray
+	c           *class
+	sets        []uint64
+	limit, next int64 // next is the least distance beyond the limit that was met
+	until       int
+}
+
+func (d *parting) sum(mask uint64) (sum int64) {
+	for _, i := range members(mask) {
+		sum += d.t.mass[i]
+	}
+	return sum
+}
+
+// least is how far the totals of m sets are off at the least.
+func (d *parting) least(sum int64, m int) int64 {
+	off := int64(m)*(d.c.base-d.c.want.Target) + sum*d.t.divisor
+	return max(off, -off)
+}
+
+// within notes a distance beyond the limit, and reports whether it is not.
+func (d *parting) within(off int64) bool {
+	if off > d.limit {
+		d.next = min(d.next, off)
+	}
+	return off <= d.limit
+}
+
+// part parts what is left into m sets, off by so much already.
+func (d *parting) part(mask uint64, m int, off int64) bool {
+	sum := d.sum(mask)
+	switch {
+	case sum < int64(m)*d.c.lo || sum > int64(m)*d.c.hi || !d.within(off+d.least(sum, m)):
+		return false
+	case m == 1:
+		d.sets = append(d.sets, mask)
+		return true
+	case m == 2:
+		halves := d.t.halves(mask)
+		if halves == nil || !d.within(off+d.t.setOf(halves[0]).off+d.t.setOf(halves[1]).off) {
+			return false
+		}
+		d.sets = append(d.sets, halves...)
+		return true
+	}
+	// A set with the earliest piece, in stated order.
+	r := d.t.reach(members(mask), d.c.hi)
+	return d.choose(r, mask, 0, 0, r.start, 0, m, off)
+}
+
+// choose takes or leaves the piece at position k of a union's pieces, with c more of its
+// group and so much mass; it goes on only where a permitted set is reached.
+func (d *parting) choose(r *reach, mask, one uint64, k, c int, sum int64, m int, off int64) bool {
+	if d.t.work++; d.t.work > d.until {
+		return false
+	}
+	if k == len(r.pieces) {
+		own := d.t.off(d.c, sum)
+		n := len(d.sets)
+		d.sets = append(d.sets, one)
+		if d.part(mask&^one, m-1, off+own) {
+			return true
+		}
+		d.sets = d.sets[:n]
+		return false
+	}
+	next := func(c int) int {
+		if k+1 < len(r.pieces) && r.group[k+1] != r.group[k] {
+			return d.c.want.Counts[r.group[k+1]]
+		}
+		return c
+	}
+	w := d.t.mass[r.pieces[k]]
+	if c > 0 && d.reaches(r.after(k, c-1), sum+w) && d.choose(r, mask, one|bit(r.pieces[k]), k+1, next(c-1), sum+w, m, off) {
+		return true
+	}
+	// Without the earliest piece of all it would be a later set.
+	return k > 0 && d.reaches(r.after(k, c), sum) && d.choose(r, mask, one, k+1, next(c), sum, m, off)
+}
+
+// reaches reports whether a row brings a sum into the window.
+func (d *parting) reaches(row []uint64, sum int64) bool {
+	for total := max(d.c.lo, sum); total <= d.c.hi; total++ {
+		if has(row, total-sum) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,166 @@
+package rheology
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
+)
+
+// ShearRate returns the shear rate in 1/s at which the cup reads a liquid that takes the
+// time t, 0 if its Bore is not known:
+//
+//	rate = 8 Q/D^3,  Q = Volume/t
+//
+// pi/4 of the rate 8V/D at the wall of the bore at the mean speed V. There a power law has
+// within 3 % the viscosity that a Newtonian liquid of this time has (representative rate,
+// Schuemmer & Worthoff 1978, from memory). Cups of 3 mm shear at 300..990, of 4 mm at
+// 125..420 1/s.
+func (c Cup) ShearRate(t time.Duration) float64 {
+	if !(c.Bore > 0) || t <= 0 {
+		return 0
+	}
+	volume := c.Volume
+	if volume == 0 {
+		volume = 1e-4
+	}
+	return 8 * volume / t.Seconds() / (c.Bore * c.Bore * c.Bore)
+}
+
+// reads refuses what a cup cannot read: a liquid that stands, and one that thins in a cup of
+// unknown bore. It says whether the liquid thins.
+func (c Cup) reads(l Liquid, tempC float64) (thins bool, err error) {
+	if check.IsNil(l) {
+		return false, check.Missing("Liquid", "a liquid")
+	}
+	if y, ok := l.(Yielding); ok {
+		stress, err := y.YieldStress(tempC)
+		if err != nil {
+			return false, err
+		}
+		if stress.Likely > 0 {
+			return false, &honestplate.RefusedError{
+				Field: "Liquid", Kind: honestplate.ErrNoFlow,
+				Reason: fmt.Sprintf("%s has a yield stress, %.3g Pa, and stands in a cup before it has run out",
+					honestplate.OneLine(l.Describe().Name), stress.Likely),
+				Advice: "measure it on a rheometer",
+			}
+		}
+	}
+	if statedRate(l) == 0 {
+		return false, nil
+	}
+	if !(c.Bore > 0) || math.IsInf(c.Bore, 0) || !(c.Volume >= 0) {
+		return false, check.Input("Cup.Bore", c.Bore, "m", fmt.Sprintf("the diameter of the orifice: %s thins, and is read at the cup's own shear rate", honestplate.OneLine(l.Describe().Name)))
+	}
+	return true, nil
+}
+
+// TimeOf returns the time that a liquid takes at a temperature in degC, with the shortest
+// and longest time its band of viscosity allows, each at the cup's own shear rate for that
+// time. The likely time must be in the cup's range, a RangeError otherwise, which names a cup
+// of the list that can tell; the band is cut at the cup's limits, see [Batch.CupTest]. A
+// liquid with a yield stress is a RefusedError (ErrNoFlow).
+func (c Cup) TimeOf(l Liquid, tempC float64) (honestplate.Window, error) {
+	likely, err := c.timeOf(l, tempC, 1, func(e honestplate.Estimate) float64 { return e.Likely })
+	if err != nil {
+		return honestplate.Window{}, err
+	}
+	if err := c.told(likely, l, tempC, 1); err != nil {
+		return honestplate.Window{}, err
+	}
+	shortest, err := c.timeOf(l, tempC, 1, func(e honestplate.Estimate) float64 { return e.Low })
+	if err != nil {
+		return honestplate.Window{}, err
+	}
+	longest, err := c.timeOf(l, tempC, 1, func(e honestplate.Estimate) float64 { return e.High })
+	if err != nil {
+		return honestplate.Window{}, err
+	}
+	return honestplate.Lasting(max(c.Least, shortest), c.clamp(likely), min(c.Most, longest)), nil
+}
+
+func (c Cup) clamp(t time.Duration) time.Duration { return min(max(t, c.Least), c.Most) }
+
+// timeOf is the time by the formula, also where it lies outside the cup's range, of a liquid
+// whose viscosity is scale times its own. Outside, the rate is that at the end of the range.
+func (c Cup) timeOf(l Liquid, tempC, scale float64, of func(honestplate.Estimate) float64) (time.Duration, error) {
+	if err := c.check(); err != nil {
+		return 0, err
+	}
+	thins, err := c.reads(l, tempC)
+	if err != nil {
+		return 0, err
+	}
+	nu, err := KinematicViscosity(l, tempC)
+	if err != nil {
+		return 0, err
+	}
+	if !thins {
+		return c.seconds(scale * of(nu)), nil
+	}
+	rho, err := weighed(l.Density(tempC))
+	if err != nil {
+		return 0, err
+	}
+	t := c.seconds(scale * of(nu))
+	for range 60 {
+		e, err := ViscosityAtRate(l, tempC, c.ShearRate(c.clamp(t)))
+		if err != nil {
+			return 0, err
+		}
+		// The density's band is small beside the rest and is in nu's.
+		next := c.seconds(scale * of(e) / rho.Likely)
+		if d := next - t; -time.Microsecond < d && d < time.Microsecond {
+			return next, nil
+		}
+		t = next
+	}
+	return t, nil
+}
+
+// seconds is the time of a kinematic viscosity in m2/s by the formula.
+func (c Cup) seconds(nu float64) time.Duration {
+	h := nu + c.A*c.C
+	s := (h + math.Sqrt(h*h+4*c.A*c.B)) / (2 * c.A)
+	return time.Duration(math.Round(min(s, 1e9) * float64(time.Second)))
+}
+
+// told returns a RangeError for a time that the cup cannot tell, with a cup that can.
+func (c Cup) told(t time.Duration, l Liquid, tempC, scale float64) error {
+	if c.Least <= t && t <= c.Most {
+		return nil
+	}
+	advice := "another temperature"
+	if other := c.instead(l, tempC, scale); other != "" {
+		advice = "take " + other
+	}
+	name := c.Name
+	if name == "" {
+		name = "the cup"
+	}
+	return check.Outside("T", t.Seconds(), c.Least.Seconds(), c.Most.Seconds(), "s", honestplate.OneLine(name)+": "+advice)
+}
+
+// instead is the cup of the list that tells the liquid's time well inside its range, of the
+// same family if there is one; "" if none does.
+func (c Cup) instead(l Liquid, tempC, scale float64) string {
+	family, _, _ := strings.Cut(c.Name, " ")
+	var any string
+	for _, other := range Cups() {
+		t, err := other.timeOf(l, tempC, scale, func(e honestplate.Estimate) float64 { return e.Likely })
+		if err != nil || other.Name == c.Name || t < other.Least*11/10 || t > other.Most {
+			continue
+		}
+		if f, _, _ := strings.Cut(other.Name, " "); f == family {
+			return other.Name
+		}
+		if any == "" {
+			any = other.Name
+		}
+	}
+	return any
+}

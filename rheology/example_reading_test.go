@@ -1,0 +1,87 @@
+package rheology_test
+
+import (
+	"fmt"
+	"log"
+	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology"
+)
+
+// One cup of the cream fixes how its globules hold together, and with it every blend: three
+// timings at 7 degC of a cream that is thicker than the table's.
+func ExampleCupReading_Measure() {
+	cup, err := rheology.CupNamed("ISO 3")
+	if err != nil {
+		log.Fatal(err)
+	}
+	table := rheology.Dairy{FatPercent: 30}
+	reading := cup.Timed(62*time.Second, 63*time.Second, 62*time.Second)
+	reading.TempC = honestplate.Some(7)
+	cream, err := reading.Measure(table)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("%.1f mPa s at %.0f 1/s\n", 1e3*cream.PaS.Likely, cream.ShearRate)
+	for _, l := range []rheology.Liquid{table, cream} {
+		mix, err := rheology.Blend(
+			rheology.Part{Liquid: rheology.Dairy{FatPercent: 3.5}, Grams: 400},
+			rheology.Part{Liquid: l, Grams: 600})
+		if err != nil {
+			log.Fatal(err)
+		}
+		v, err := mix.Viscosity(7)
+		if err != nil {
+			log.Fatal(err)
+		}
+		fmt.Printf("with %s: %.1f mPa s (%.1f to %.1f)\n", l.Describe().Name, 1e3*v.Likely, 1e3*v.Low, 1e3*v.High)
+	}
+	// Output:
+	// 24.7 mPa s at 475 1/s
+	// with cream, 30 % fat: 6.7 mPa s (4.7 to 16.4)
+	// with cream, 30 % fat, as measured: 9.4 mPa s (7.6 to 11.6)
+}
+
+// A blend in its two terms: syrup and water are what the table says of their Brix.
+func ExampleMix_Departure() {
+	mix, err := rheology.Blend(
+		rheology.Part{Liquid: rheology.Sucrose{Brix: 65}, Grams: 100},
+		rheology.Part{Liquid: rheology.Water{}, Grams: 100})
+	if err != nil {
+		log.Fatal(err)
+	}
+	d, err := mix.Departure(20)
+	if err != nil {
+		log.Fatal(err)
+	}
+	v, err := mix.Viscosity(20)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("log-mixed %.2f mPa s, E %.3f: %.3f mPa s (%.2f to %.2f)\n", 1e3*d.LogMixedPaS, d.E, 1e3*v.Likely, 1e3*v.Low, 1e3*v.High)
+	fmt.Println(d.Source)
+	// Output:
+	// log-mixed 12.07 mPa s, E -1.177: 3.718 mPa s (3.57 to 3.87)
+	// the solution's own law at the mean strength
+}
+
+// Blends of what shares no composition are measured, and the rule fitted.
+func ExampleRecipe_FitRule() {
+	recipe := rheology.Recipe{
+		Thin: rheology.Dairy{FatPercent: 3.5}, Thick: rheology.Honey{},
+		BatchGrams: 300, StepGrams: 1, TempC: 20,
+	}
+	rule, err := recipe.FitRule(rheology.MixPoint{ThickFraction: 0.5, PaS: 0.040}, rheology.MixPoint{ThickFraction: 0.8, PaS: 0.9})
+	if err != nil {
+		log.Fatal(err)
+	}
+	recipe.Rule = rule
+	batch, err := recipe.For(0.100)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("D %.1f, E %.1f: milk %g g, honey %g g for 100 mPa s\n", rule.D, rule.E, batch.ThinGrams, batch.ThickGrams)
+	// Output:
+	// D -5.6, E -0.4: milk 120 g, honey 180 g for 100 mPa s
+}

@@ -1,0 +1,335 @@
+package thermal
+
+import (
+	"cmp"
+	"math"
+	"time"
+
+	"example.org/honestplate"
+	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/study"
+)
+
+// A Bottle is a closed vessel, bottle or can, put into the cold: a refrigerator, iced
+// water, a freezer. How one warms and fogs on the set is asked of a [Glass].
+type Bottle struct {
+	DrinkGrams float64    `json:"drink_grams,omitzero"` // what is in it, g, 10..1e4
+	Drink      food.Drink `json:"drink,omitzero"`       // what it is; the zero value is water
+	Diameter   float64    `json:"diameter_m,omitzero"`  // outside, m, 0.02..0.3; at a bottle's body
+	// Wall is the material, WallThickness its thickness, m, 0.00005..0.02. 0 means glass
+	// of 3 mm. A can is [Aluminium] of 0.0002 m.
+	Wall          heat.Material `json:"wall,omitzero"`
+	WallThickness float64       `json:"wall_thickness_m,omitzero"`
+	// StartC is the temperature of bottle and drink as they go in, deg C, above where the
+	// drink freezes, to 60; it must be given.
+	StartC honestplate.Optional `json:"start_c,omitzero"`
+	// TargetC is the temperature wanted of the drink, deg C: above the Medium's and above
+	// where it freezes.
+	TargetC float64 `json:"target_c,omitzero"`
+	Medium  Medium  `json:"medium,omitzero"` // what it lies in; see [Chillers], [Freezers]
+	// InsideH is the heat transfer coefficient between drink and wall, W/(m2 K); 0 means
+	// 120 with a band of 60..300 (estimate: a drink that lies still; more if it is turned).
+	InsideH float64 `json:"inside_h_w_m2k,omitzero"`
+	// HeadspacePercent is the gas above the drink, of the drink's volume, 0.5..50; 0
+	// means 4 (2.5..6, estimate).
+	HeadspacePercent float64 `json:"headspace_percent,omitzero"`
+}
+
+// A BottleClock says when a bottle is cold, and when it is time that it came out.
+type BottleClock struct {
+	Cold Event `json:"cold"` // the drink, shaken, comes to TargetC
+	// Freezes is when it reaches its freezing point. A drink at rest may stay liquid
+	// some kelvins below it, and then sets when it is moved.
+	Freezes Event `json:"freezes"`
+	// Bursts is when the ice that has formed fills the headspace: a can opens, a glass
+	// bottle may break and throw pieces. Take it out by Bursts.Earliest at the latest.
+	Bursts Event `json:"bursts"`
+	// FreezesC is the drink's freezing point, deg C.
+	FreezesC float64       `json:"freezes_c"`
+	Series   []BottlePoint `json:"series"` // the likely course
+	Balance  HeatBalance   `json:"balance"`
+	// Caution is what to mind, a sentence or two; empty where nothing freezes.
+	Caution string `json:"caution,omitzero"`
+	// Kept are the runs that the windows were read from.
+	Kept Runs `json:"kept,omitzero"`
+}
+
+// A BottlePoint is a bottle at one time.
+type BottlePoint struct {
+	Time     time.Duration `json:"time_ns"`   // since it went in
+	DrinkC   float64       `json:"drink_c"`   // mean of the drink, deg C
+	IceShare float64       `json:"ice_share"` // of the drink's mass that is ice, 0..1
+}
+
+// The events of a bottle.
+const (
+	bottleCold = iota
+	bottleFreezes
+	bottleBursts
+	bottleEvents
+)
+
+// bottleEventKeys are the keys of the events, in the order of a run.
+var bottleEventKeys = []string{"cold", "freezes", "bursts"}
+
+const (
+	bottleHorizon = 24 * 3600.0 // s
+	// iceGrows is how much more room a kilogram takes as ice, m3: 1/917 - 1/1000.
+	iceGrows      = 9.05e-5
+	bottleCaution = "Glass that freezes full breaks and throws pieces, a can opens: set an alarm, do not touch a cracked or bulging one with bare hands, " +
+		"open none that has frozen before it has thawed in a closed box."
+)
+
+// Clock computes the bottle in its medium:
+//
+//	(c m + wall) dT/dt = U A (T_medium - T), 1/U = 1/H + wall/k + 1/InsideH
+//
+// with A the side and both ends of a cylinder that holds the drink. Below the freezing
+// point water freezes out as the drink that is left allows, D = D_0 W_0/W, and takes its
+// heat of fusion along. The medium stays at its temperature.
+//
+// The band spans the medium's coefficient (its own limits) and temperature (+-1.5 K), the
+// start (+-1 K), the mass of the drink (+-2 %), InsideH and the headspace. Iced water is
+// iced water as long as there is ice in it.
+func (b Bottle) Clock() (BottleClock, error) { return b.Knowing(Lesson{}) }
+
+// Likely computes the likely course alone, without bands.
+func (b Bottle) Likely() (BottleClock, error) {
+	f, err := b.frame()
+	if err != nil {
+		return BottleClock{}, err
+	}
+	return bottleClock(f.likely())
+}
+
+// Knowing computes the clock of another unit with what a lesson taught of what units
+// share; 4,096 runs once it teaches anything.
+func (b Bottle) Knowing(l Lesson) (BottleClock, error) {
+	f, err := b.frame()
+	if err != nil {
+		return BottleClock{}, err
+	}
+	return bottleClock(f.banded(l))
+}
+
+// Observe computes the clock of a unit of which something was seen or read, and what
+// that teaches of what it shares with others: see [Seen].
+func (b Bottle) Observe(l Lesson, seen []Seen) (BottleClock, Lesson, error) {
+	f, err := b.frame()
+	if err != nil {
+		return BottleClock{}, l, err
+	}
+	m, r, after, err := f.observed(l, seen)
+	if err != nil {
+		return BottleClock{}, l, err
+	}
+	clock, err := bottleClock(m, r, nil)
+	return clock, after, err
+}
+
+func bottleClock(m bottleModel, r Runs, err error) (BottleClock, error) {
+	if err != nil {
+		return BottleClock{}, err
+	}
+	k := BottleClock{Kept: r, Cold: r.at(bottleCold), Freezes: r.at(bottleFreezes), Bursts: r.at(bottleBursts),
+		FreezesC: m.b.Drink.FreezesC(0), Series: m.series, Balance: m.balance}
+	if k.Freezes.MayHappen() {
+		k.Caution = bottleCaution
+	}
+	return k, nil
+}
+
+// A bottleModel is a checked bottle.
+type bottleModel struct {
+	b       Bottle
+	gas     honestplate.Estimate // headspace, percent
+	series  []BottlePoint
+	balance HeatBalance
+}
+
+func (b Bottle) frame() (frame[bottleModel], error) {
+	m := bottleModel{gas: honestplate.Factor(b.HeadspacePercent, 1.2)}
+	if b.HeadspacePercent == 0 {
+		b.HeadspacePercent, m.gas = 4, band(2.5, 4, 6)
+	}
+	if b.Wall == (heat.Material{}) {
+		b.Wall = heat.SodaLime()
+	}
+	setDefault(&b.WallThickness, 0.003)
+	setDefault(&b.InsideH, 120)
+	m.b = b
+	return frame[bottleModel]{kind: "bottle", model: m, inputs: (*bottleModel).inputs, run: (*bottleModel).run,
+		events: bottleEventKeys, doubt: doubtCold, readings: bottleReadings()}, b.check()
+}
+
+func bottleReadings() []reading[bottleModel] {
+	return readingsOf(func(m *bottleModel) []BottlePoint { return m.series }, func(p *BottlePoint) time.Duration { return p.Time },
+		named[BottlePoint]{"drink_c", func(p *BottlePoint) float64 { return p.DrinkC }},
+		named[BottlePoint]{"ice_share", func(p *BottlePoint) float64 { return p.IceShare }})
+}
+
+func (b Bottle) check() error {
+	if !b.StartC.Given {
+		return &honestplate.InputError{Field: "StartC", Got: "not given", Want: "the temperature of bottle and drink as they go in"}
+	}
+	const source = "bottles and cans that are carried"
+	if err := cmp.Or(honestplate.In("Drink", b.Drink.Check()), honestplate.In("Medium", b.Medium.check()), check.Fields(source,
+		check.Number("DrinkGrams", b.DrinkGrams, 10, 1e4, "g"),
+		check.Number("Diameter", b.Diameter, 0.02, 0.3, "m"),
+		check.Number("WallThickness", b.WallThickness, 5e-5, 0.02, "m"),
+		check.Number("Wall.Conductivity", b.Wall.Conductivity, 0.01, 1000, "W/(m K)"),
+		check.Number("Wall.Density", b.Wall.Density, 1, 3e4, "kg/m3"),
+		check.Number("Wall.SpecificHeat", b.Wall.SpecificHeat, 100, 1e4, "J/(kg K)"),
+		check.Number("InsideH", b.InsideH, 1, 1e5, "W/(m2 K)"),
+		check.Number("HeadspacePercent", b.HeadspacePercent, 0.5, 50, "%"),
+	)); err != nil {
+		return err
+	}
+	freezes := b.Drink.FreezesC(0)
+	if b.bore() < 0.01 {
+		return check.Input("Diameter", b.Diameter, "m", "10 mm more than two walls")
+	}
+	if l := b.length(); l < 0.02 || l > 1 {
+		return &honestplate.RangeError{Field: "DrinkGrams", Value: b.DrinkGrams, Low: b.DrinkGrams * 0.02 / l, High: b.DrinkGrams / l, Unit: "g",
+			Source: "a length of 20 mm to 1 m in the Diameter"}
+	}
+	return cmp.Or(honestplate.InRange("StartC", b.StartC.Value, freezes, 60, "degC", "a closed drink that is neither freezing nor hot"),
+		honestplate.InRange("TargetC", b.TargetC, max(freezes, b.Medium.TempC+0.2), b.StartC.Value, "degC",
+			"the drink's freezing point, the medium and the start"))
+}
+
+func (b Bottle) bore() float64 { return b.Diameter - 2*b.WallThickness }
+
+// length of the cylinder that holds the drink, m.
+func (b Bottle) length() float64 {
+	return b.DrinkGrams / 1000 / b.Drink.Density() / (math.Pi / 4 * b.bore() * b.bore())
+}
+
+// area of its side and ends, m2.
+func (b Bottle) area() float64 {
+	return math.Pi * b.Diameter * (b.length() + b.Diameter/2)
+}
+
+func (m *bottleModel) inputs() []study.Input {
+	b := &m.b
+	low, high := b.Medium.limits()
+	h := study.Input{Key: "room.chiller_h", Name: "what the cold takes", Band: band(low, b.Medium.H, high), Factor: true, Shared: study.Room}
+	c := within(around("room.chiller_c", "temperature of the cold", b.Medium.TempC, 1.5), curveLow, 40)
+	if b.Medium.Water {
+		c.Band = band(b.Medium.TempC-0.2, b.Medium.TempC, b.Medium.TempC+1)
+	}
+	c.Shared = study.Room
+	return []study.Input{
+		bound(&b.Medium.H, h), bound(&b.Medium.TempC, c),
+		bound(&b.StartC.Value, within(around("unit.start_c", "start temperature", b.StartC.Value, 1), b.TargetC+1e-3, 70)),
+		bound(&b.DrinkGrams, study.Input{Key: "unit.drink_grams", Name: "mass of the drink", Band: honestplate.Factor(b.DrinkGrams, 1.02), Factor: true}),
+		bound(&b.InsideH, study.Input{Key: "unit.inside_h", Name: "heat transfer inside", Band: band(b.InsideH/2, b.InsideH, b.InsideH*2.5), Factor: true}),
+		bound(&b.HeadspacePercent, ofProduct(study.Input{Key: "product.headspace", Name: "headspace", Band: m.gas, Factor: true})),
+	}
+}
+
+// A bottleStore is the heat of a bottle against its freezing point, and its temperature.
+type bottleStore struct {
+	capacity             float64 // of drink and wall, J/K
+	water, freezes, down float64 // kg of water; deg C; depression, K
+}
+
+// tempC is the temperature for a heat of e J above the drink at its freezing point, and
+// the ice in it, kg.
+func (s *bottleStore) tempC(e float64) (tempC, ice float64) {
+	if e >= 0 {
+		return s.freezes + e/s.capacity, 0
+	}
+	latent := heat.Fusion * s.water
+	if s.down < 0.01 { // water: at one temperature until all is ice
+		ice = min(-e/heat.Fusion, s.water)
+		return s.freezes + (e+ice*heat.Fusion)/s.capacity, ice
+	}
+	// With x below 0 degC: capacity (x - D) + L W (1 - D/x) = -e.
+	b := latent - s.capacity*s.down + e
+	x := (-b + math.Sqrt(b*b+4*s.capacity*latent*s.down)) / (2 * s.capacity)
+	return -x, s.water * (1 - s.down/x)
+}
+
+func (m *bottleModel) run(at []float64, course bool) error {
+	b := m.b
+	kg := b.DrinkGrams / 1000
+	wall := b.area() * b.WallThickness * b.Wall.Density * b.Wall.SpecificHeat
+	s := bottleStore{capacity: kg*b.Drink.SpecificHeat() + wall, water: kg * b.Drink.WaterShare(), freezes: b.Drink.FreezesC(0)}
+	s.down = -s.freezes
+	u := b.area() / (1/b.Medium.H + b.WallThickness/b.Wall.Conductivity + 1/b.InsideH)
+	full := b.HeadspacePercent / 100 * kg / b.Drink.Density() / iceGrows // kg of ice that fill the headspace
+	for i := range at {
+		at[i] = never
+	}
+	m.series, m.balance = m.series[:0], HeatBalance{}
+	e := s.capacity * (b.StartC.Value - s.freezes)
+	start, time, tempC, ice := e, 0.0, b.StartC.Value, 0.0
+	note := func(event int, was, is, level, dt float64) {
+		if at[event] == never && was > level && is <= level {
+			at[event] = time + dt*(was-level)/(was-is)
+		}
+	}
+	if course {
+		m.series = append(m.series, BottlePoint{0, tempC, 0})
+	}
+	tau := s.capacity / u
+	for time < bottleHorizon {
+		// Heun's rule in the heat: steps of a two-hundredth of the time constant, less than
+		// what the drink takes to its next phase.
+		dt := min(tau/200, 600, bottleHorizon-time)
+		q := u * (b.Medium.TempC - tempC)
+		there, _ := s.tempC(e + q*dt)
+		q = (q + u*(b.Medium.TempC-there)) / 2
+		was, before, frozen := e, tempC, ice
+		e += q * dt
+		tempC, ice = s.tempC(e)
+		note(bottleCold, before, tempC, b.TargetC, dt)
+		note(bottleFreezes, was, e, 0, dt)
+		note(bottleBursts, -frozen, -ice, -full, dt)
+		m.balance.Air += q * dt
+		time += dt
+		if course {
+			m.series = append(m.series, BottlePoint{seconds(time), tempC, ice / kg})
+		}
+		if at[bottleBursts] != never || b.Medium.TempC > s.freezes && at[bottleCold] != never && tempC-b.Medium.TempC < 0.1 {
+			break
+		}
+	}
+	m.balance.Stored = e - start
+	if b.Medium.TempC >= s.freezes {
+		at[bottleFreezes], at[bottleBursts] = never, never
+	}
+	return nil
+}
+
+// UsualChillers are what bottles and cans are chilled in.
+type UsualChillers struct {
+	// Refrigerator is still air at 4 degC, 7 W/(m2 K): published examples have 6 to 9
+	// (read); 5..12 spans crowded and fanned ones.
+	Refrigerator Medium
+	// IcedWater is a bucket of water and ice at 0.5 degC around the bottle, 200
+	// W/(m2 K): free convection of water near 0 degC on an upright face of 15 cm gives
+	// 110 to 250 (see [heat.Surface.InWater]), a turned bottle 1000; 100..600 (estimate).
+	IcedWater Medium
+	// SaltedIcedWater has a tenth of salt and stands at -5 degC (from memory).
+	SaltedIcedWater Medium
+}
+
+// Chillers returns them.
+func Chillers() UsualChillers {
+	return UsualChillers{
+		Refrigerator: Medium{Name: "refrigerator", TempC: 4, H: 7, HLow: 5, HHigh: 12},
+		IcedWater: Medium{Name: "iced water", TempC: 0.5, H: 200, HLow: 100, HHigh: 600, Water: true,
+			Caution: "Glass from a hot room may crack in it: see Ware.Shock."},
+		SaltedIcedWater: Medium{Name: "iced water with salt", TempC: -5, H: 200, HLow: 100, HHigh: 600, Water: true,
+			Caution: "It freezes a soft drink within the hour, and bare skin sooner."},
+	}
+}
+
+// Aluminium is the wall of a can: 0.1 to 0.3 mm, give 0.0002 m (handbook values, from memory).
+func Aluminium() heat.Material {
+	return heat.Material{Conductivity: 200, Density: 2700, SpecificHeat: 900}
+}
