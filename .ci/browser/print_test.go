@@ -22,7 +22,7 @@ func TestAPictureIsOneSideOfA4(t *testing.T) {
 		ctx, _ := open(t, dir)
 		shots := ask[int](t, ctx, `document.querySelector("#shot").options.length`)
 		var pdf []byte
-		run(t, ctx, chromedp.Navigate("file://"+filepath.Join(dir, "print.html")), chromedp.WaitReady("body"),
+		run(t, ctx, chromedp.Navigate("file://"+filepath.Join(dir, "print.html")), chromedp.WaitReady("body", chromedp.ByQuery),
 			chromedp.ActionFunc(func(ctx context.Context) (err error) {
 				pdf, _, err = printer.PrintToPDF().WithPreferCSSPageSize(true).Do(ctx)
 				return err

@@ -90,7 +90,7 @@ func open(t *testing.T, dir string) (context.Context, string) {
 		browser.SetDownloadBehavior(browser.SetDownloadBehaviorBehaviorAllow).WithDownloadPath(downloads),
 		emulation.SetDeviceMetricsOverride(390, 844, 2, true),
 		chromedp.Navigate("file://"+filepath.Join(dir, "set.html")),
-		chromedp.WaitVisible("#out"),
+		chromedp.WaitVisible("#out", chromedp.ByQuery),
 	)
 	return ctx, downloads
 }
@@ -100,6 +100,11 @@ func run(t *testing.T, ctx context.Context, actions ...chromedp.Action) {
 	if err := chromedp.Run(ctx, actions...); err != nil {
 		t.Fatal(err)
 	}
+}
+
+// focus puts the keyboard on the first element that fits.
+func focus(selector string) chromedp.Action {
+	return chromedp.Evaluate(fmt.Sprintf("document.querySelector(%q).focus()", selector), nil)
 }
 
 // ask evaluates an expression in the page.
@@ -115,22 +120,22 @@ func TestAUnitIsStartedCountedAndKeptOverReload(t *testing.T) {
 	if !ask[bool](t, ctx, `document.querySelector("#phase").hidden && document.querySelector("#good").disabled`) {
 		t.Error("something counts before a unit is out")
 	}
-	run(t, ctx, chromedp.SetValue("#shot", "0"), chromedp.Evaluate(`document.querySelector("#shot").dispatchEvent(new Event("change"))`, nil),
-		chromedp.Click("#out"), chromedp.WaitVisible("#phase"))
+	run(t, ctx, chromedp.SetValue("#shot", "0", chromedp.ByQuery), chromedp.Evaluate(`document.querySelector("#shot").dispatchEvent(new Event("change"))`, nil),
+		chromedp.Click("#out", chromedp.ByQuery), chromedp.WaitVisible("#phase", chromedp.ByQuery))
 	first := ask[string](t, ctx, `document.querySelector("#hint").textContent + document.querySelector("#count").textContent`)
 	time.Sleep(1500 * time.Millisecond)
 	if second := ask[string](t, ctx, `document.querySelector("#hint").textContent + document.querySelector("#count").textContent`); second == first {
 		t.Errorf("the countdown stands: %s", second)
 	}
-	run(t, ctx, chromedp.Click("#good"), chromedp.SendKeys("#note", "lower, and from the left"), chromedp.Click("#keep"),
-		chromedp.Reload(), chromedp.WaitVisible("#phase"))
+	run(t, ctx, chromedp.Click("#good", chromedp.ByQuery), chromedp.SendKeys("#note", "lower, and from the left", chromedp.ByQuery), chromedp.Click("#keep", chromedp.ByQuery),
+		chromedp.Sleep(200*time.Millisecond), chromedp.Reload(), chromedp.WaitVisible("#phase", chromedp.ByQuery))
 	log := ask[string](t, ctx, `document.querySelector("#log").textContent`)
 	for _, want := range []string{"unit 1 is out", "good take", "lower, and from the left"} {
 		if !strings.Contains(log, want) {
 			t.Errorf("after a reload %q is gone: %s", want, log)
 		}
 	}
-	run(t, ctx, chromedp.Click("#undo"))
+	run(t, ctx, chromedp.Click("#undo", chromedp.ByQuery))
 	if log := ask[string](t, ctx, `document.querySelector("#log").textContent`); strings.Contains(log, "from the left") || !strings.Contains(log, "good take") {
 		t.Errorf("undo took the wrong entry: %s", log)
 	}
@@ -142,7 +147,7 @@ func TestThePhaseIsSaidInWords(t *testing.T) {
 	shots := ask[int](t, ctx, `document.querySelector("#shot").options.length`)
 	for i := range shots {
 		run(t, ctx, chromedp.Evaluate(`(() => { const s = document.querySelector("#shot"); s.value = "`+string(rune('0'+i))+`"; s.dispatchEvent(new Event("change")); })()`, nil),
-			chromedp.Click("#out"), chromedp.WaitVisible("#phase"))
+			chromedp.Click("#out", chromedp.ByQuery), chromedp.WaitVisible("#phase", chromedp.ByQuery))
 		if word := ask[string](t, ctx, `document.querySelector("#word").textContent`); word == "" {
 			t.Errorf("picture %d has no word for its phase", i)
 		}
@@ -166,7 +171,7 @@ func TestTheKeyboardReachesTheStart(t *testing.T) {
 	for range 20 {
 		run(t, ctx, chromedp.KeyEvent(kb.Tab))
 		if ask[string](t, ctx, `document.activeElement.id`) == "out" {
-			run(t, ctx, chromedp.KeyEvent(kb.Enter), chromedp.WaitVisible("#phase"))
+			run(t, ctx, chromedp.KeyEvent(kb.Enter), chromedp.WaitVisible("#phase", chromedp.ByQuery))
 			return
 		}
 	}
@@ -176,14 +181,14 @@ func TestTheKeyboardReachesTheStart(t *testing.T) {
 func TestFactsAndRecordAreHandedOverAndReadBack(t *testing.T) {
 	dir := page(t, "coast")
 	ctx, downloads := open(t, dir)
-	run(t, ctx, chromedp.Click("#out"), chromedp.WaitVisible("#phase"))
+	run(t, ctx, chromedp.Click("#out", chromedp.ByQuery), chromedp.WaitVisible("#phase", chromedp.ByQuery))
 	if ask[int](t, ctx, `document.querySelectorAll("#weights input").length`) > 0 {
-		run(t, ctx, chromedp.SendKeys("#weights input", "299,5"), chromedp.Click("#weights button"))
+		run(t, ctx, focus("#weights input"), chromedp.KeyEvent("299,5"), focus("#weights button"), chromedp.KeyEvent(kb.Enter))
 	}
 	if ask[int](t, ctx, `document.querySelectorAll("#seen button").length`) > 0 {
-		run(t, ctx, chromedp.Click("#seen button"))
+		run(t, ctx, focus("#seen button"), chromedp.KeyEvent(kb.Enter))
 	}
-	run(t, ctx, chromedp.Click("#good"), chromedp.Click("#facts"), chromedp.Click("#record"))
+	run(t, ctx, chromedp.Click("#good", chromedp.ByQuery), chromedp.Click("#facts", chromedp.ByQuery), chromedp.Click("#record", chromedp.ByQuery))
 	var facts *shoot.Facts
 	var record *portion.Record
 	for deadline := time.Now().Add(20 * time.Second); time.Now().Before(deadline) && (facts == nil || record == nil); time.Sleep(200 * time.Millisecond) {

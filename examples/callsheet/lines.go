@@ -99,6 +99,9 @@ func merged(in lines) lines {
 // midnight.
 func slot(p *shoot.Plan, s *shoot.Shot) string {
 	text := hours(s)
+	if s.Done {
+		return text
+	}
 	if len(p.Days) > 1 || s.At.YearDay() != p.Days[s.Day].Call.YearDay() {
 		text = s.At.Format("Mon 2 Jan ") + text
 	}

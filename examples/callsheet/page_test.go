@@ -323,6 +323,12 @@ func TestNowComesFirst(t *testing.T) {
 	if s.Blocks[0].Title != "Now, 09:02" || len(s.Blocks[0].Items) == 0 {
 		t.Errorf("first comes %+v", s.Blocks[0])
 	}
+	p.Shots[0].Done = true
+	var text bytes.Buffer
+	if err := newSheet(p).writeText(&text); err != nil || strings.Contains(text.String(), "1 Jan") || strings.Contains(text.String(), "1 FILLED PLUMS") {
+		t.Errorf("what is done takes room on the sheet: %v", err)
+	}
+	p.Shots[0].Done = false
 	p.Next = nil
 	if b := now(p); len(b.Items) != 1 || !strings.HasPrefix(b.Items[0], "nothing begins in the next 20 minutes; next is 1 ") {
 		t.Errorf("%+v", b)

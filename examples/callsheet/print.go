@@ -48,6 +48,9 @@ func printed(p *shoot.Plan) ([]byte, error) {
 		s.Charts = append(s.Charts, template.HTML(dayChart(p, i)))
 	}
 	for _, pg := range pages(p) {
+		if pg.Shot.Done {
+			continue
+		}
 		out := printPage{page: pg, More: max(pg.Units.Prepare-mostBoxes, 0)}
 		for k := range min(pg.Units.Prepare, mostBoxes) {
 			out.Boxes = append(out.Boxes, k+1)

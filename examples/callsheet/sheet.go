@@ -41,7 +41,9 @@ func newSheet(p *shoot.Plan) *sheet {
 		s.Blocks = append(s.Blocks, b)
 	}
 	for _, pg := range pages(p) {
-		s.Blocks = append(s.Blocks, dishBlock(pg))
+		if !pg.Shot.Done {
+			s.Blocks = append(s.Blocks, dishBlock(pg))
+		}
 	}
 	s.Blocks = append(s.Blocks, shopping(p), kit(p), people(p), wrap(p))
 	return s
@@ -134,6 +136,10 @@ func dayTable(p *shoot.Plan) block {
 		}
 		if c := s.Picture.ClosesBy; c != nil && !s.Picture.Always {
 			ends = event(c.Event)
+		}
+		if s.Done {
+			b.Rows = append(b.Rows, []string{"done", fmt.Sprintf("%d %s", s.Number, s.Dish), "–", "–", "–", "–", "–"})
+			continue
 		}
 		b.Rows = append(b.Rows, []string{hours(s), fmt.Sprintf("%d %s", s.Number, s.Dish), shootShort(s), swap,
 			fmt.Sprint(s.Units.Prepare), percent(s.Units.Chance), ends})
@@ -327,11 +333,19 @@ func blank(text string) string {
 func ints(v []int) string { return strings.Trim(fmt.Sprint(v), "[]") }
 
 func stepWords(p *shoot.Plan, s shoot.Step) string {
-	dish := ""
+	text := s.What
+	if s.Thing != "" {
+		text = s.Thing + ": " + s.What
+	}
 	for i := range p.Shots {
-		if p.Shots[i].Number == s.Shot {
-			dish = fmt.Sprintf("%d %s: ", s.Shot, p.Shots[i].Dish)
+		shot := &p.Shots[i]
+		switch {
+		case shot.Number != s.Shot:
+		case s.What == string(shoot.ShotTask):
+			text = fmt.Sprintf("%d %s is on the set until %s: %s; %d units", s.Shot, shot.Dish, shot.End.Format("15:04"), shootIt(shot), shot.Units.Prepare)
+		default:
+			text = fmt.Sprintf("%d %s: %s", s.Shot, shot.Dish, text)
 		}
 	}
-	return strings.TrimSpace(fmt.Sprintf("%s  %s%s %s", s.At.Format("15:04"), dish, s.What, s.Thing))
+	return s.At.Format("15:04") + "  " + text
 }
