@@ -21,7 +21,7 @@ import (
 	"github.com/chromedp/chromedp/kb"
 
 	"example.org/honestplate/examples/shoot"
-	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/record"
 )
 
 // chromium finds a browser, or skips.
@@ -155,7 +155,7 @@ func TestFactsAndRecordAreHandedOverAndReadBack(t *testing.T) {
 	}
 	run(t, ctx, chromedp.Click("#good"), chromedp.Click("#facts"), chromedp.Click("#record"))
 	var facts *shoot.Facts
-	var record *portion.Record
+	var record *record.Record
 	for deadline := time.Now().Add(20 * time.Second); time.Now().Before(deadline) && (facts == nil || record == nil); time.Sleep(200 * time.Millisecond) {
 		names, err := filepath.Glob(downloads + "/*.json")
 		if err != nil {
@@ -171,7 +171,7 @@ func TestFactsAndRecordAreHandedOverAndReadBack(t *testing.T) {
 					t.Fatalf("%v\n%s", err, data)
 				}
 			} else {
-				r, err := portion.ReadRecord(bytes.NewReader(data))
+				r, err := record.Read(bytes.NewReader(data))
 				if err != nil {
 					t.Fatalf("%v\n%s", err, data)
 				}

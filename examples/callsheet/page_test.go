@@ -13,7 +13,7 @@ import (
 	"unicode/utf8"
 
 	"example.org/honestplate/examples/shoot"
-	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/record"
 )
 
 // plans are the invented days, planned once.
@@ -101,7 +101,7 @@ func TestEveryFileIsReadBack(t *testing.T) {
 		for name, data := range files {
 			switch {
 			case isRecord(name):
-				r, err := portion.ReadRecord(bytes.NewReader(data))
+				r, err := record.Read(bytes.NewReader(data))
 				if err != nil {
 					t.Errorf("%s, %s: %v", day, name, err)
 				}
