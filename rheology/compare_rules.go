@@ -91,6 +91,9 @@ func CompareRules(cases []BlendCase, rules ...Rule) ([]RuleScore, error) {
 				return nil, err
 			}
 			ratio := e.Likely / c.PaS
+			if !(ratio > 0 && ratio <= math.MaxFloat64) {
+				return nil, check.Input("Rule", ratio, "for predicted over measured", "a number above 0: a weaker interaction")
+			}
 			s.Ratios, logs = append(s.Ratios, ratio), append(logs, math.Log(ratio))
 			s.Lowest, s.Highest = min(s.Lowest, ratio), max(s.Highest, ratio)
 			if e.Contains(c.PaS) {

@@ -93,7 +93,7 @@ func (b Batch) correct(measured honestplate.Estimate, instrument float64) (Corre
 	if !reached(limit) {
 		from, to := math.Exp(at(0)), math.Exp(at(limit))
 		return Correction{}, check.Outside("TargetPaS", b.TargetPaS, min(from, to), max(from, to), "Pa s",
-			fmt.Sprintf("reach of additions to this batch, up to %.6g g: mix a new one", gramsOf(limit, r.StepGrams)))
+			reach(gramsOf(limit, r.StepGrams)))
 	}
 	add := firstStep(limit, reached)
 	if add > 0 && math.Abs(at(add-1)-target) <= math.Abs(at(add)-target) {
@@ -116,6 +116,14 @@ func (b Batch) correct(measured honestplate.Estimate, instrument float64) (Corre
 	c.Batch.ThinGrams, c.Batch.ThickGrams = gramsOf(thin, r.StepGrams), gramsOf(thick, r.StepGrams)
 	c.Batch.Predicted = c.Predicted
 	return c, nil
+}
+
+// reach says how far additions were tried.
+func reach(grams float64) string {
+	if grams == 0 {
+		return "what this batch can be: no more of either liquid brings it nearer, mix a new one from others"
+	}
+	return fmt.Sprintf("reach of additions to this batch, up to %.6g g: mix a new one", grams)
 }
 
 // rising returns how far up to limit the curve keeps going the wanted way.

@@ -42,9 +42,11 @@ func (c Cup) reads(l Liquid, tempC float64) (thins bool, err error) {
 			return false, err
 		}
 		if stress.Likely > 0 {
-			return false, &honestplate.InputError{
-				Field: "Liquid", Got: fmt.Sprintf("%s, which stands below %.3g Pa", honestplate.OneLine(l.Describe().Name), stress.Likely),
-				Want: "a liquid without a yield stress: a cup stops before such a one has run out; take a rheometer",
+			return false, &honestplate.RefusedError{
+				Field: "Liquid", Kind: honestplate.ErrNoFlow,
+				Reason: fmt.Sprintf("%s has a yield stress, %.3g Pa, and stands in a cup before it has run out",
+					honestplate.OneLine(l.Describe().Name), stress.Likely),
+				Advice: "measure it on a rheometer",
 			}
 		}
 	}
@@ -61,7 +63,7 @@ func (c Cup) reads(l Liquid, tempC float64) (thins bool, err error) {
 // and longest time its band of viscosity allows, each at the cup's own shear rate for that
 // time. The likely time must be in the cup's range, a RangeError otherwise, which names a cup
 // of the list that can tell; the band is cut at the cup's limits, see [Batch.CupTest]. A
-// liquid with a yield stress is an InputError.
+// liquid with a yield stress is a RefusedError (ErrNoFlow).
 func (c Cup) TimeOf(l Liquid, tempC float64) (honestplate.Window, error) {
 	likely, err := c.timeOf(l, tempC, 1, func(e honestplate.Estimate) float64 { return e.Likely })
 	if err != nil {

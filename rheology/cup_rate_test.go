@@ -171,7 +171,7 @@ func TestTheFloorOfACupIsSaid(t *testing.T) {
 
 // What stands, or thins in a cup of unknown bore, is refused.
 func TestACupRefusesWhatItCannotRead(t *testing.T) {
-	if _, err := cup("ISO 6").TimeOf(Food("stirred yoghurt"), 5); !errors.Is(err, honestplate.ErrInput) || !strings.Contains(err.Error(), "yield") {
+	if _, err := cup("ISO 6").TimeOf(Food("stirred yoghurt"), 5); !errors.Is(err, honestplate.ErrNoFlow) || !strings.Contains(err.Error(), "yield") {
 		t.Errorf("yoghurt: %v", err)
 	}
 	own := cup("ISO 4")

@@ -63,8 +63,8 @@ func (r CupReading) kinematic() (nu honestplate.Estimate, t time.Duration, err e
 }
 
 // Measure returns the liquid as the cup measured it: [Measured] at the cup's temperature and
-// its shear rate. TempC must be given. A liquid with a yield stress is an InputError, as is
-// one that thins in a cup of unknown Bore.
+// its shear rate. TempC must be given. A liquid with a yield stress is a RefusedError
+// (ErrNoFlow), one that thins in a cup of unknown Bore an InputError.
 func (r CupReading) Measure(l Liquid) (Measured, error) {
 	if !r.TempC.Given {
 		return Measured{}, check.Missing("TempC", "the temperature of the liquid in the cup")

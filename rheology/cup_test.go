@@ -128,10 +128,11 @@ func TestISOCupForChoosesACupThatCanTell(t *testing.T) {
 			t.Errorf("%v: %v", l, err)
 		}
 	}
-	for _, l := range []Liquid{nil, Food("stirred yoghurt")} {
-		if _, err := ISOCupFor(l, 10); !errors.Is(err, honestplate.ErrInput) {
-			t.Errorf("%v: %v", l, err)
-		}
+	if _, err := ISOCupFor(nil, 10); !errors.Is(err, honestplate.ErrInput) {
+		t.Errorf("nil: %v", err)
+	}
+	if _, err := ISOCupFor(Food("stirred yoghurt"), 10); !errors.Is(err, honestplate.ErrNoFlow) {
+		t.Errorf("yoghurt: %v", err)
 	}
 }
 

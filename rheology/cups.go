@@ -93,7 +93,8 @@ func CupNamed(name string) (Cup, error) {
 // ISOCupFor returns the ISO 2431 cup that can tell a liquid at a temperature in degC, at the
 // cup's own shear rate: of two, the one of smaller orifice, whose longer time is read more
 // finely. Below 7 or above 684 mm2/s none does, a RangeError: milk as it comes is
-// too thin for a cup of this standard. A liquid with a yield stress is an InputError.
+// too thin for a cup of this standard. A liquid with a yield stress is a
+// RefusedError (ErrNoFlow).
 func ISOCupFor(l Liquid, tempC float64) (Cup, error) {
 	cups := Cups()[:4]
 	for _, c := range cups {

@@ -21,7 +21,15 @@ type Custom struct {
 	NPerM   float64    `json:"surface_tension_n_per_m,omitzero"` // surface tension, N/m; 0 means 0.05, most foods' within a third
 }
 
-const customFlowMargin = 3.0 // degC around FlowC, when no Curve says more
+// When no Curve says more, a flow curve is moved from its temperature by customSlope of
+// ln(viscosity) a degC, as far as customFlowMargin: sauces change by 0.012 to 0.04 (those
+// of [Food]). customFlowBand is the band at FlowC; away from it customSlope is not known
+// to better than itself.
+const (
+	customFlowMargin = 10.0 // degC
+	customSlope      = 0.020
+	customFlowBand   = 0.15
+)
 
 // Describe gives its name and where it holds.
 func (c Custom) Describe() Description {
@@ -32,7 +40,7 @@ func (c Custom) Describe() Description {
 		d.Band = fmt.Sprintf("x/: %.3g, from %d points", math.Exp(c.Curve.Spread), c.Curve.N)
 	case c.Flow != nil:
 		d.LowC, d.HighC = c.FlowC-customFlowMargin, c.FlowC+customFlowMargin
-		d.Band = "+-15 % with the 3 degC around the measurement, an engineering estimate"
+		d.Band = "+-15 % at the measurement's temperature and 2 % more a degC away from it, an engineering estimate"
 	}
 	if c.Flow != nil {
 		d.ShearRate = sauceRate
@@ -48,7 +56,8 @@ func (c Custom) Viscosity(tempC float64) (honestplate.Estimate, error) {
 
 // ViscosityAtRate returns the apparent viscosity in Pa s at a shear rate in 1/s. With
 // both Flow and Curve it is the flow curve times how Curve changes from FlowC to
-// tempC; with Flow alone it holds 3 degC around FlowC, +-15 %.
+// tempC; with Flow alone it is thinner by 2 % a degC as it warms, and holds 10 degC around
+// FlowC, with a band of 15 % there that widens by 2 % a degC.
 func (c Custom) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate, error) {
 	if c.Flow == nil {
 		if err := honestplate.NotNegative("ShearRate", shearRate, "1/s"); err != nil {
@@ -67,7 +76,9 @@ func (c Custom) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate,
 		if err := honestplate.InRange("TempC", tempC, c.FlowC-customFlowMargin, c.FlowC+customFlowMargin, "degC", "your flow curve"); err != nil {
 			return honestplate.Estimate{}, err
 		}
-		return honestplate.Within(at, 0.15), nil
+		change := customSlope * (c.FlowC - tempC)
+		e := honestplate.Factor(at*math.Exp(change), math.Exp(math.Hypot(math.Log1p(customFlowBand), change)))
+		return e, check.Band("Flow", e, 1e-9, 1e12, "Pa s", "anything that flows")
 	}
 	there, err := c.Curve.Viscosity(c.FlowC)
 	if err != nil {

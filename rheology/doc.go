@@ -1,18 +1,13 @@
 // Package rheology says what a liquid is. Blends are log-mixing with its departure named,
-//
-//	ln eta = sum w_i ln eta_i + E
-//
-// E from the composition that the parts share, 0 where they share none: see [Rule]. Start
+// ln eta = sum w_i ln eta_i + E, E from the composition that the parts share: [Rule]. Start
 // with a liquid, ask a [Recipe] for grams, time a [Cup], correct the [Batch]:
 //
 //   - Liquids: [Catalogue] lists them, [CompositionOf] what is in them, [ReadLiquid] reads
 //     one; [Measured] and [Custom] are yours. What was done to a cream is its [Treatment].
-//   - Blends: [Blend], [Mix.Departure], [CompareRules].
-//   - The bench: [Cups], [CupNamed], [Batch.CupTest], [CupReading], [Batch.CorrectFromCup],
-//     [FallingBall]. The advertised product is not blended: [ServeAt].
-//
-// A viscosity holds at the shear rate that its [Description] states; blends are mixed at one
-// rate, and a cup reads at its own.
+//   - Blends: [Blend], [Mix.Departure], [CompareRules], [Recipe.FitRule]; each is mixed at
+//     one shear rate, which its [Description] states.
+//   - The bench: [Cups], [Batch.CupTest], [CupReading], [Batch.CorrectFromCup], each cup at its
+//     own rate; [FallingBall]. The advertised product is not blended: [ServeAt].
 //
 // Package pour says what a liquid does, look what the lens sees of it, flow holds flow
 // curves, law closed forms. Bands are 95 %; cold cream is known to a factor: mix, time a

@@ -161,3 +161,13 @@ func TestACupMeasuresAtItsOwnRate(t *testing.T) {
 		t.Errorf("at the rate of a pour: %g", got)
 	}
 }
+
+// A batch measured as a whole and blended on is milk and cream still.
+func TestAMeasuredBatchBlendsByItsFat(t *testing.T) {
+	batch := mustBlend(t, Rule{}, Part{Dairy{FatPercent: 3.5}, 1}, Part{Dairy{FatPercent: 36}, 1})
+	whole := Measured{Liquid: batch, TempC: 5, PaS: honestplate.Exactly(likely(t, batch, 5))}
+	m := mustBlend(t, Rule{}, Part{whole, 1}, Part{Dairy{FatPercent: 36}, 1})
+	if got, want := likely(t, m, 5), likely(t, Dairy{FatPercent: (19.75 + 36) / 2}, 5); math.Abs(got/want-1) > 1e-9 {
+		t.Errorf("%g, want %g", got, want)
+	}
+}

@@ -40,8 +40,8 @@ func ExampleSyrup() {
 	}
 	// Output:
 	// glycerol-water, 80 % glycerol: 0.045 Pa s (0.044 to 0.047)
-	// invert syrup, 80 % solids: 3.6 Pa s (0.71 to 18)
-	// glucose syrup, 80 % solids: 28 Pa s (9.4 to 84)
+	// invert syrup, 80 % solids: 2.4 Pa s (0.48 to 12)
+	// glucose syrup, 80 % solids: 84 Pa s (28 to 2.5e+02)
 }
 
 // Three test pours answer what D is for this milk and this cream; the readings are
@@ -135,8 +135,8 @@ func ExampleSucrose() {
 		fmt.Printf("%.0f Brix: %.3g mPa s, %v\n", brix, 1e3*e.Likely, err)
 	}
 	// Output:
-	// 20 Brix: 1.97 mPa s, <nil>
-	// 50 Brix: 15.8 mPa s, <nil>
-	// 65 Brix: 149 mPa s, <nil>
-	// 72 Brix: 860 mPa s, <nil>
+	// 20 Brix: 1.95 mPa s, <nil>
+	// 50 Brix: 15.5 mPa s, <nil>
+	// 65 Brix: 145 mPa s, <nil>
+	// 72 Brix: 837 mPa s, <nil>
 }

@@ -69,12 +69,12 @@ func ExampleMeasured() {
 
 // Outside its range a liquid says which value left whose limits.
 func ExampleRangeError() {
-	_, err := rheology.Honey{MoisturePercent: 17}.Viscosity(2)
+	_, err := rheology.Honey{MoisturePercent: 17}.Viscosity(1)
 	fmt.Println(errors.Is(err, honestplate.ErrRange))
 	fmt.Println(err)
 	// Output:
 	// true
-	// honestplate: TempC is 2 degC, outside 5..70 degC (Juszczak & Fortuna 2006, J. Food Eng. 75, Rheology of selected Polish honeys (abstract))
+	// honestplate: TempC is 1 degC, outside 2..70 degC (Juszczak & Fortuna 2006, J. Food Eng. 75, Rheology of selected Polish honeys (abstract))
 }
 
 // What there is to pour, each with its own range of temperature.
@@ -99,36 +99,36 @@ func ExampleCatalogue() {
 	// half-cream, 12 % fat            0..80 degC     0.00296 Pa s at 20 degC
 	// cream, 30 % fat                 0..80 degC     0.00956 Pa s at 20 degC
 	// cream, 36 % fat                 0..80 degC     0.0164 Pa s at 20 degC
-	// sugar syrup, 50 Brix            0..80 degC     0.0158 Pa s at 20 degC
-	// sugar syrup, 65 Brix            0..80 degC     0.149 Pa s at 20 degC
-	// maple syrup, 66.9 Brix          0..60 degC     0.225 Pa s at 20 degC
-	// invert syrup, 80 % solids       5..70 degC     6.48 Pa s at 20 degC
-	// glucose syrup, 80 % solids      15..70 degC    60.6 Pa s at 20 degC
-	// honey, 17 % moisture            5..70 degC     17.6 Pa s at 20 degC
+	// sugar syrup, 50 Brix            0..80 degC     0.0155 Pa s at 20 degC
+	// sugar syrup, 65 Brix            0..80 degC     0.145 Pa s at 20 degC
+	// maple syrup, 66.9 Brix          0..60 degC     0.219 Pa s at 20 degC
+	// invert syrup, 80 % solids       2..70 degC     4.15 Pa s at 20 degC
+	// glucose syrup, 80 % solids      2..70 degC     201 Pa s at 20 degC
+	// honey, 17 % moisture            2..70 degC     13.5 Pa s at 20 degC
 	// glycerol-water, 50 % glycerol   0..100 degC    0.006 Pa s at 20 degC
 	// glycerol-water, 85 % glycerol   0..100 degC    0.111 Pa s at 20 degC
 	// glycerol-water, 100 % glycerol  0..100 degC    1.41 Pa s at 20 degC
-	// chocolate sauce                 5..50 degC     3.75 Pa s at 20 degC
-	// corn oil                        5..90 degC     0.0678 Pa s at 20 degC
+	// chocolate sauce                 2..50 degC     3.75 Pa s at 20 degC
+	// corn oil                        2..90 degC     0.0678 Pa s at 20 degC
 	// cottonseed oil                  5..90 degC     0.0669 Pa s at 20 degC
-	// custard                         4..60 degC     0.827 Pa s at 20 degC
+	// custard                         2..60 degC     0.827 Pa s at 20 degC
 	// dark chocolate, melted          35..50 degC    12.4 Pa s at 35 degC
-	// evaporated milk                 5..50 degC     0.03 Pa s at 20 degC
-	// mayonnaise                      5..40 degC     1.22 Pa s at 20 degC
+	// evaporated milk                 2..50 degC     0.03 Pa s at 20 degC
+	// mayonnaise                      2..40 degC     2.13 Pa s at 20 degC
 	// milk chocolate, melted          35..50 degC    3.67 Pa s at 35 degC
 	// milk chocolate, tempered        28..33 degC    10.1 Pa s at 28 degC
-	// mustard                         5..40 degC     1.87 Pa s at 20 degC
+	// mustard                         2..40 degC     2.25 Pa s at 20 degC
 	// olive oil                       5..90 degC     0.0803 Pa s at 20 degC
 	// peanut oil                      5..90 degC     0.0782 Pa s at 20 degC
-	// rapeseed oil                    5..90 degC     0.0782 Pa s at 20 degC
+	// rapeseed oil                    2..90 degC     0.0782 Pa s at 20 degC
 	// rice bran oil                   5..90 degC     0.083 Pa s at 20 degC
-	// safflower oil                   5..90 degC     0.0623 Pa s at 20 degC
-	// soya oil                        5..90 degC     0.0657 Pa s at 20 degC
+	// safflower oil                   2..90 degC     0.0623 Pa s at 20 degC
+	// soya oil                        2..90 degC     0.0657 Pa s at 20 degC
 	// stirred yoghurt                 2..25 degC     0.451 Pa s at 20 degC
-	// sunflower oil                   5..90 degC     0.0648 Pa s at 20 degC
-	// sweetened condensed milk        5..50 degC     4.4 Pa s at 20 degC
-	// tomato ketchup                  5..95 degC     1.82 Pa s at 20 degC
-	// walnut oil                      5..90 degC     0.0617 Pa s at 20 degC
+	// sunflower oil                   2..90 degC     0.0648 Pa s at 20 degC
+	// sweetened condensed milk        2..50 degC     4.4 Pa s at 20 degC
+	// tomato ketchup                  2..95 degC     1.82 Pa s at 20 degC
+	// walnut oil                      2..90 degC     0.0617 Pa s at 20 degC
 }
 
 // Chilling thickens a syrup more than the same step of warming thins it.
@@ -142,9 +142,9 @@ func ExampleSyrup_maple() {
 		fmt.Printf("%2g degC: %.2f Pa s\n", tempC, e.Likely)
 	}
 	// Output:
-	// 5 degC: 0.86 Pa s
-	// 15 degC: 0.34 Pa s
-	// 25 degC: 0.16 Pa s
+	// 5 degC: 0.80 Pa s
+	// 15 degC: 0.32 Pa s
+	// 25 degC: 0.15 Pa s
 }
 
 // Honey by its moisture, from a cool store and from the kitchen.
@@ -160,10 +160,10 @@ func ExampleHoney() {
 		}
 	}
 	// Output:
-	// 16 % moisture, 12 degC: 91.2 Pa s (51 to 1.6e+02)
-	// 16 % moisture, 25 degC: 12.9 Pa s (7.2 to 23)
-	// 18 % moisture, 12 degC: 38.6 Pa s (21 to 69)
-	// 18 % moisture, 25 degC: 6.47 Pa s (3.6 to 12)
+	// 16 % moisture, 12 degC: 72.4 Pa s (40 to 1.3e+02)
+	// 16 % moisture, 25 degC: 11.2 Pa s (6.2 to 20)
+	// 18 % moisture, 12 degC: 25.2 Pa s (14 to 45)
+	// 18 % moisture, 25 degC: 4.78 Pa s (2.7 to 8.6)
 }
 
 // A sauce of your own from three viscosities measured at three temperatures.

@@ -62,7 +62,7 @@ func ExampleMix_Departure() {
 	fmt.Printf("log-mixed %.2f mPa s, E %.3f: %.3f mPa s (%.2f to %.2f)\n", 1e3*d.LogMixedPaS, d.E, 1e3*v.Likely, 1e3*v.Low, 1e3*v.High)
 	fmt.Println(d.Source)
 	// Output:
-	// log-mixed 12.23 mPa s, E -1.172: 3.787 mPa s (3.64 to 3.94)
+	// log-mixed 12.07 mPa s, E -1.177: 3.718 mPa s (3.57 to 3.87)
 	// the solution's own law at the mean strength
 }
 
@@ -83,5 +83,5 @@ func ExampleRecipe_FitRule() {
 	}
 	fmt.Printf("D %.1f, E %.1f: milk %g g, honey %g g for 100 mPa s\n", rule.D, rule.E, batch.ThinGrams, batch.ThickGrams)
 	// Output:
-	// D -6.2, E -1.8: milk 119 g, honey 181 g for 100 mPa s
+	// D -5.6, E -0.4: milk 120 g, honey 180 g for 100 mPa s
 }

@@ -1,6 +1,7 @@
 package rheology
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"math"
@@ -28,6 +29,8 @@ type foodData struct {
 	curves           []sauceCurve                // rising in temperature
 	oil              bool                        // nothing but fat
 	casson           bool                        // they are Casson's
+	undisturbed      bool                        // the yield stress was measured at rest
+	yieldSpread      float64                     // factor of its band; 0 for spread
 	perC             float64                     // change of ln(k) and ln(yield) per degC beyond the curves
 	density, tension line                        // kg/m3, N/m
 }
@@ -100,7 +103,8 @@ func (f Food) Viscosity(tempC float64) (honestplate.Estimate, error) {
 // soya oil at 30..90. Its activation energy is 26 kJ/mol at 60 degC; Diamante & Lan print
 // 21..30. Band x/: 1.15, from testdata/oil_viscosity.csv: 18 of 19 values inside. Two
 // remembered values of rapeseed oil, from before it was bred low in erucic acid, are twice
-// today's and are not used. Below 5 degC oils cloud and set.
+// today's and are not used. Olive, peanut, cottonseed and rice bran oil cloud and set below 5
+// degC; the others are asked from 2.
 //
 // Canned milk: eta20 exp[-s (t - 20)]: for sweetened condensed milk eta20 = 4.4 Pa s, the
 // geometric mean of the two trade values moved to 20 degC, and s = 4.5 % a degC, that of a
@@ -147,8 +151,10 @@ func (f Food) Flow(tempC float64) (flow.Model, error) {
 }
 
 // YieldStress returns the stress in Pa below which the sauce stands, band x/: 2.5 (x/: 7
-// for chocolate: the ring test of Aeschlimann & Beckett 2000 spread that far); the zero
-// Estimate for a food that has none.
+// for chocolate: the ring test of Aeschlimann & Beckett 2000 spread that far; x/: 2 for
+// mustard and mayonnaise, whose products in one laboratory differ by 1.5 and 1.1, and
+// makers by more, an estimate); the zero Estimate for a food that has none. What has
+// stood is stiffer: [RestedYieldStress].
 func (f Food) YieldStress(tempC float64) (honestplate.Estimate, error) {
 	d, err := f.data(tempC)
 	if err != nil || d.pas != nil {
@@ -157,7 +163,7 @@ func (f Food) YieldStress(tempC float64) (honestplate.Estimate, error) {
 	if d.casson {
 		return honestplate.Factor(d.at(tempC).yield, 7), nil
 	}
-	return honestplate.Factor(d.at(tempC).yield, d.spread), nil
+	return honestplate.Factor(d.at(tempC).yield, cmp.Or(d.yieldSpread, d.spread)), nil
 }
 
 // Density returns the density in kg/m3, typical, from memory; band +-1 % for oils, +-2 % for
@@ -186,26 +192,30 @@ func (f Food) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 // values were taken.
 func oils() map[Food]*foodData {
 	const steffe, diamante = "Steffe 1996, appendix, from memory", "Diamante & Lan 2014, J. Food Processing 234583, abstract"
+	// In a refrigerator some stay clear and liquid for days, others cloud and set (common
+	// practice, no source).
+	const clear, sets = 2.0, 5.0
 	out := map[Food]*foodData{}
 	for _, o := range []struct {
 		name   Food
 		pas38  float64
+		lowC   float64
 		source string
 	}{
-		{"olive oil", 0.0385, steffe},
-		{"sunflower oil", 0.0311, steffe},
-		{"rapeseed oil", 0.0375, "typical of oil low in erucic acid, as sold today (canola), from memory"},
-		{"corn oil", 0.0325, steffe},
-		{"soya oil", 0.0315, steffe},
-		{"peanut oil", 0.0375, steffe},
-		{"cottonseed oil", 0.0321, steffe},
-		{"safflower oil", 0.0299, steffe},
-		{"rice bran oil", 0.0398, diamante}, // the thickest of those that Diamante & Lan measured
-		{"walnut oil", 0.0296, diamante},    // the thinnest
+		{"olive oil", 0.0385, sets, steffe},
+		{"sunflower oil", 0.0311, clear, steffe},
+		{"rapeseed oil", 0.0375, clear, "typical of oil low in erucic acid, as sold today (canola), from memory"},
+		{"corn oil", 0.0325, clear, steffe},
+		{"soya oil", 0.0315, clear, steffe},
+		{"peanut oil", 0.0375, sets, steffe},
+		{"cottonseed oil", 0.0321, sets, steffe},
+		{"safflower oil", 0.0299, clear, steffe},
+		{"rice bran oil", 0.0398, sets, diamante}, // the thickest of those that Diamante & Lan measured
+		{"walnut oil", 0.0296, clear, diamante},   // the thinnest
 	} {
 		out[o.name] = &foodData{
 			source: o.source, band: "x/: 1.15, between oils of one name; 19 published values, most from memory",
-			lowC: 5, highC: 90, spread: 1.15, oil: true,
+			lowC: o.lowC, highC: 90, spread: 1.15, oil: true,
 			pas:     func(t float64) float64 { return o.pas38 * math.Exp(1070*(1/(t+physics.Kelvin-140)-1/171.15)) },
 			density: line{918, -0.66, 0.01},
 			tension: line{1e-3 * (36.03 - 0.0699*20), -6.99e-5, 0.08},
@@ -219,7 +229,7 @@ func oils() map[Food]*foodData {
 func cannedMilks() map[Food]*foodData {
 	milk := func(pas20, slope, spread, density float64, source, band string) *foodData {
 		return &foodData{
-			source: source, band: band, lowC: 5, highC: 50, spread: spread,
+			source: source, band: band, lowC: 2, highC: 50, spread: spread,
 			pas:     func(t float64) float64 { return pas20 * math.Exp(-slope*(t-20)) },
 			density: line{density, -0.5, 0.02}, tension: line{0.048, -1.5e-4, 0.15},
 		}

@@ -193,6 +193,7 @@ func FuzzFallingBall(f *testing.F) {
 
 func FuzzCompareRules(f *testing.F) {
 	f.Add(5.0, 3.5, 0.003, 36.0, 0.03, 20.0, 0.01, -0.5)
+	f.Add(79.0, 16.5, 43.003, 26.0, 0.0033, 20.0, 95.01, -2976.0)
 	f.Fuzz(func(t *testing.T, tempC, f1, v1, f2, v2, fat, v, d float64) {
 		cases := []BlendCase{
 			{TempC: tempC, ThinFatPercent: f1, ThinPaS: v1, ThickFatPercent: f2, ThickPaS: v2, FatPercent: fat, PaS: v},

@@ -84,9 +84,12 @@ func FuzzMeasured(f *testing.F) {
 		f.Add(6.0, 0.02, x, x, x, 100.0)
 		f.Add(6.0, x, x, x, 30.0, x)
 	}
+	f.Add(1.0, 0.75, 0.019, 1.43, 1.0, 100.0)
 	f.Fuzz(func(t *testing.T, at, v, low, high, tempC, rate float64) {
 		for _, l := range []Liquid{nil, Dairy{FatPercent: 36}, Honey{}, Food("tomato ketchup")} {
 			soundLiquid(t, Measured{Liquid: l, TempC: at, PaS: honestplate.Estimate{Low: low, Likely: v, High: high}}, tempC, rate)
+			soundLiquid(t, Measured{Liquid: l, TempC: at, PaS: honestplate.Estimate{Low: low, Likely: v, High: high}, ShearRate: rate}, tempC, 100)
+			soundLiquid(t, Measured{Liquid: l, TempC: at, PaS: honestplate.Exactly(v), ShearRate: low, Flow: flow.PowerLaw{K: high, N: 0.5}}, tempC, rate)
 		}
 	})
 }

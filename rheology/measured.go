@@ -78,10 +78,14 @@ func (m Measured) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	// At the temperature of the measurement only the liquid's range matters.
 	here := tempC == m.TempC
 	if l, ok := m.Liquid.(ranged); ok && here && m.ShearRate == 0 && m.Flow == nil {
+		err := l.check(tempC)
 		if d, ok := m.Liquid.(Dairy); ok {
-			return m.PaS, d.checkRange(tempC)
+			err = d.checkRange(tempC) // thickened cream, too
 		}
-		return m.PaS, l.check(tempC)
+		if err != nil {
+			return honestplate.Estimate{}, err
+		}
+		return m.PaS, nil
 	}
 	level, err := m.level()
 	if err != nil {
@@ -95,8 +99,7 @@ func (m Measured) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	e := moved(level, now/there)
-	return e, check.Band("Measured.Viscosity", e, 0, math.MaxFloat64, "Pa s", "numbers")
+	return answered("Measured.Viscosity", "Pa s", moved(level, now/there), nil)
 }
 
 // level is the viscosity at TempC and the rate at which it is stated.
@@ -108,7 +111,10 @@ func (m Measured) level() (honestplate.Estimate, error) {
 			return honestplate.Within(at, flowBand), err
 		}
 		there, err := flow.Viscosity(m.Flow, cmp.Or(m.ShearRate, sauceRate))
-		return m.PaS.Times(at / there), err
+		if err != nil {
+			return honestplate.Estimate{}, err
+		}
+		return m.PaS.Times(at / there), nil
 	case m.ShearRate == 0:
 		return m.PaS, nil
 	}
@@ -197,7 +203,10 @@ func (m Measured) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimat
 			return honestplate.Estimate{}, err
 		}
 		at, err := flow.Viscosity(m.Flow, shearRate)
-		return e.Times(at / own), err
+		if err != nil {
+			return honestplate.Estimate{}, err
+		}
+		return answered("Measured.Flow", "Pa s", e.Times(at/own), nil)
 	}
 	if m.ShearRate > 0 && shearRate == m.ShearRate && tempC == m.TempC {
 		return m.PaS, nil
@@ -206,7 +215,7 @@ func (m Measured) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimat
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	return thinned(e, own, at), nil
+	return answered("Measured.ViscosityAtRate", "Pa s", thinned(e, own, at), nil)
 }
 
 // YieldStress returns the flow curve's yield stress in Pa or the liquid's, scaled like its
@@ -219,7 +228,11 @@ func (m Measured) YieldStress(tempC float64) (honestplate.Estimate, error) {
 	}
 	if m.Flow != nil {
 		at, err := flow.Viscosity(m.Flow, sauceRate)
-		return e.Times(m.Flow.Stress(0) / at), err
+		if err != nil {
+			return honestplate.Estimate{}, err
+		}
+		y := e.Times(m.Flow.Stress(0) / at)
+		return y, honestplate.NotNegative("Flow.Stress(0)", y.High, "Pa")
 	}
 	y, ok := m.Liquid.(Yielding)
 	if !ok {

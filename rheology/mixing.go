@@ -97,6 +97,17 @@ func (m *mixing) share(t *term, l Liquid) {
 		t.law, _, _ = m.lnDairy(d.FatPercent, NotStated, t.bigK)
 		return
 	}
+	if kind, fat := dairyOf(l); kind == someDairy {
+		// A blend of milk and cream, measured as a whole or mixed by another rule.
+		d := Dairy{FatPercent: fat}
+		t.shares, t.bigK = sharesFat, plainK
+		if wasMeasured {
+			measured.Liquid = d
+			t.bigK = measured.coldK(d)
+		}
+		t.law, _, _ = m.lnDairy(fat, NotStated, t.bigK)
+		return
+	}
 	if of, percent, ok := solutionOf(l); ok {
 		t.shares, t.of, t.dissolved = sharesWater, of, percent
 		t.measured = wasMeasured

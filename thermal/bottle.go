@@ -161,7 +161,13 @@ func (b Bottle) frame() (frame[bottleModel], error) {
 	setDefault(&b.InsideH, 120)
 	m.b = b
 	return frame[bottleModel]{kind: "bottle", model: m, inputs: (*bottleModel).inputs, run: (*bottleModel).run,
-		events: bottleEventKeys, doubt: doubtCold}, b.check()
+		events: bottleEventKeys, doubt: doubtCold, readings: bottleReadings()}, b.check()
+}
+
+func bottleReadings() []reading[bottleModel] {
+	return readingsOf(func(m *bottleModel) []BottlePoint { return m.series }, func(p *BottlePoint) time.Duration { return p.Time },
+		named[BottlePoint]{"drink_c", func(p *BottlePoint) float64 { return p.DrinkC }},
+		named[BottlePoint]{"ice_share", func(p *BottlePoint) float64 { return p.IceShare }})
 }
 
 func (b Bottle) check() error {

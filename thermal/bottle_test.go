@@ -3,6 +3,7 @@ package thermal
 import (
 	"errors"
 	"math"
+	"math/rand/v2"
 	"strings"
 	"testing"
 	"time"
@@ -192,5 +193,61 @@ func TestIceForADrink(t *testing.T) {
 		if err := f(); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%s: %v", name, err)
 		}
+	}
+}
+
+// A reading of the poured drink teaches what the cold takes, and the next bottle in the
+// same refrigerator with it.
+func TestBottleLearnsItsRefrigerator(t *testing.T) {
+	b := beer()
+	b.Medium = Chillers().Refrigerator
+	before, err := b.Clock()
+	if err != nil {
+		t.Fatal(err)
+	}
+	course, err := before.Kept.Course("drink_c", 0, time.Hour, 3*time.Hour)
+	if err != nil || !(course[1].Low > course[2].Low && course[1].High > course[2].High && course[2].Low < course[2].Likely) {
+		t.Fatalf("%v, %v", course, err)
+	}
+	_, lesson, err := b.Observe(Lesson{}, []Seen{{Reading: "drink_c", At: time.Hour, Value: course[1].Low + 1}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	next, err := b.Knowing(lesson)
+	if err != nil {
+		t.Fatal(err)
+	}
+	width := func(k BottleClock) time.Duration { return at(k.Cold.Latest) - at(k.Cold.Earliest) }
+	if width(next) > width(before)*3/4 || at(next.Cold.Likely) >= at(before.Cold.Likely) {
+		t.Errorf("before %v, after %v", before.Cold, next.Cold)
+	}
+}
+
+// The step is fine enough over the whole range: above the freezing point the cold comes
+// when the exponential says, whatever the bottle and the medium.
+func TestBottleConvergesOverItsRange(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 9))
+	between := func(low, high float64) float64 { return low + (high-low)*r.Float64() }
+	n := 0
+	for range 300 {
+		b := Bottle{DrinkGrams: between(50, 3000), Drink: food.Drink{Brix: between(0, 30), AlcoholPercent: between(0, 20)}, Diameter: between(0.04, 0.15),
+			WallThickness: between(5e-5, 0.01), StartC: honestplate.Some(between(5, 60)), Medium: Medium{TempC: between(-40, 4), H: between(3, 600)}, InsideH: between(20, 1000)}
+		b.TargetC = between(max(b.Medium.TempC+0.3, b.Drink.FreezesC(0)), b.StartC.Value)
+		f, err := b.frame()
+		if err != nil {
+			continue
+		}
+		n++
+		_, times := runOnce(t, f, err)
+		d := f.model.b
+		capacity := d.DrinkGrams/1000*d.Drink.SpecificHeat() + d.area()*d.WallThickness*d.Wall.Density*d.Wall.SpecificHeat
+		u := d.area() / (1/d.Medium.H + d.WallThickness/d.Wall.Conductivity + 1/d.InsideH)
+		want := capacity / u * math.Log((d.StartC.Value-d.Medium.TempC)/(d.TargetC-d.Medium.TempC))
+		if got := times[bottleCold]; want < bottleHorizon && math.Abs(got-want) > 1e-3*want+0.01 {
+			t.Errorf("%+v: cold after %g s, the exponential says %g", d, got, want)
+		}
+	}
+	if n < 150 {
+		t.Errorf("only %d bottles", n)
 	}
 }

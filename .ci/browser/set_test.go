@@ -8,10 +8,12 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -35,12 +37,40 @@ func chromium(t *testing.T) string {
 	return ""
 }
 
-// page writes the pages of an invented day and returns the folder.
-func page(t *testing.T, day string) string {
-	dir := filepath.Join(t.TempDir(), "sheet")
-	cmd := exec.Command("go", "run", "./examples/callsheet", "-day", day, "-out", dir)
+// program builds the call sheet once.
+var program = sync.OnceValues(func() (string, error) {
+	dir, err := os.MkdirTemp("", "callsheet-")
+	if err != nil {
+		return "", err
+	}
+	path := filepath.Join(dir, "callsheet")
+	cmd := exec.Command("go", "build", "-o", path, "./examples/callsheet")
 	cmd.Dir = "../.."
 	if out, err := cmd.CombinedOutput(); err != nil {
+		return "", fmt.Errorf("%w: %s", err, out)
+	}
+	return path, nil
+})
+
+func TestMain(m *testing.M) {
+	status := m.Run()
+	if path, err := program(); err == nil {
+		os.RemoveAll(filepath.Dir(path))
+	}
+	os.Exit(status)
+}
+
+// page writes the pages of an invented day and returns the folder.
+func page(t *testing.T, day string) string { return pageOf(t, "-day", day) }
+
+func pageOf(t *testing.T, args ...string) string {
+	t.Helper()
+	path, err := program()
+	if err != nil {
+		t.Fatal(err)
+	}
+	dir := filepath.Join(t.TempDir(), "sheet")
+	if out, err := exec.Command(path, append(args, "-out", dir)...).CombinedOutput(); err != nil {
 		t.Fatalf("callsheet: %v\n%s", err, out)
 	}
 	return dir
@@ -155,8 +185,8 @@ func TestFactsAndRecordAreHandedOverAndReadBack(t *testing.T) {
 	}
 	run(t, ctx, chromedp.Click("#good"), chromedp.Click("#facts"), chromedp.Click("#record"))
 	var facts *shoot.Facts
-	var record *record.Record
-	for deadline := time.Now().Add(20 * time.Second); time.Now().Before(deadline) && (facts == nil || record == nil); time.Sleep(200 * time.Millisecond) {
+	var kept *record.Record
+	for deadline := time.Now().Add(20 * time.Second); time.Now().Before(deadline) && (facts == nil || kept == nil); time.Sleep(200 * time.Millisecond) {
 		names, err := filepath.Glob(downloads + "/*.json")
 		if err != nil {
 			t.Fatal(err)
@@ -175,18 +205,18 @@ func TestFactsAndRecordAreHandedOverAndReadBack(t *testing.T) {
 				if err != nil {
 					t.Fatalf("%v\n%s", err, data)
 				}
-				record = &r
+				kept = &r
 			}
 		}
 	}
-	if facts == nil || record == nil {
-		t.Fatalf("facts %v, record %v", facts != nil, record != nil)
+	if facts == nil || kept == nil {
+		t.Fatalf("facts %v, record %v", facts != nil, kept != nil)
 	}
 	if len(facts.Takes) != 1 || !facts.Takes[0].Good {
 		t.Errorf("takes %+v", facts.Takes)
 	}
-	if len(record.Takes) != 1 || !record.Takes[0].Chosen {
-		t.Errorf("takes in the record %+v", record.Takes)
+	if len(kept.Takes) != 1 || !kept.Takes[0].Chosen {
+		t.Errorf("takes in the record %+v", kept.Takes)
 	}
 	if len(facts.Weights) > 0 && facts.Weights[0].Grams != 299.5 {
 		t.Errorf("weights %+v", facts.Weights)

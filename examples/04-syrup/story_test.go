@@ -64,10 +64,10 @@ func Example_standIn() {
 			1e3*terms.LogMixedPaS, terms.E, made.Brix, 1e3*really.Likely)
 	}
 	// Output:
-	// log-mixing by mass with its departure: water 36 g, syrup 464 g
-	//   311 mPa s mixed, departure -0.74; 65.0 Brix have 148 mPa s
-	// log-mixing alone: water 95 g, syrup 405 g
-	//   150 mPa s mixed, departure 0.00; 56.7 Brix have 36 mPa s
+	// log-mixing by mass with its departure: water 35 g, syrup 465 g
+	//   307 mPa s mixed, departure -0.73; 65.1 Brix have 148 mPa s
+	// log-mixing alone: water 93 g, syrup 407 g
+	//   150 mPa s mixed, departure 0.00; 57.0 Brix have 37 mPa s
 }
 
 // Sugar in water is sugar in water, however it was mixed, and its thickness by Brix is in
@@ -96,22 +96,22 @@ func Example_warmAndCold() {
 	}
 	// Output:
 	// maple syrup, 66.9 Brix
-	//   10 degC    0.53 Pa s, to a factor of 1.4; a degree warmer -9 %
-	//   20 degC    0.23 Pa s, to a factor of 1.4; a degree warmer -7 %
+	//   10 degC     0.5 Pa s, to a factor of 1.4; a degree warmer -9 %
+	//   20 degC    0.22 Pa s, to a factor of 1.4; a degree warmer -7 %
 	//   40 degC   0.061 Pa s, to a factor of 1.4; a degree warmer -5 %
 	// invert syrup, 80 % solids
-	//   10 degC      25 Pa s, to a factor of 5.0; a degree warmer -13 %
-	//   20 degC     6.5 Pa s, to a factor of 5.0; a degree warmer -12 %
-	//   40 degC    0.76 Pa s, to a factor of 5.0; a degree warmer -9 %
+	//   10 degC      14 Pa s, to a factor of 5.0; a degree warmer -12 %
+	//   20 degC     4.1 Pa s, to a factor of 5.0; a degree warmer -11 %
+	//   40 degC    0.57 Pa s, to a factor of 5.0; a degree warmer -8 %
 	// honey, 17 % moisture
-	//   10 degC      81 Pa s, to a factor of 1.8; a degree warmer -15 %
-	//   20 degC      18 Pa s, to a factor of 1.8; a degree warmer -13 %
-	//   40 degC     1.6 Pa s, to a factor of 1.8; a degree warmer -10 %
+	//   10 degC      56 Pa s, to a factor of 1.8; a degree warmer -14 %
+	//   20 degC      13 Pa s, to a factor of 1.8; a degree warmer -12 %
+	//   40 degC     1.4 Pa s, to a factor of 1.8; a degree warmer -9 %
 }
 
 // A degree is worth more than twice what it is in milk for maple syrup, and four
-// times for honey. From a cold store to a warm plate, maple syrup thins nearly
-// nine times and honey fifty times: no second jar could do more. The factors beside
+// times for honey. From a cold store to a warm plate, maple syrup thins
+// eight times and honey forty times: no second jar could do more. The factors beside
 // the numbers are the other half of the answer. No printed table of maple syrup
 // or of invert syrup was found, so the library takes a pure sugar syrup for the
 // one and a wet honey for the other, and says so with a wide band. The one trade
@@ -155,9 +155,9 @@ func Example_serveAt() {
 			s.liquid.Describe().Name, s.wanted, at, thinJar, thickJar)
 	}
 	// Output:
-	// maple syrup, 66.9 Brix, 0.3 Pa s: 16 degC (12 for a thin jar, 21 for a thick one)
-	// honey, 17 % moisture, 5 Pa s: 30 degC (25 for a thin jar, 35 for a thick one)
-	// honestplate: PaS is 5 Pa s, outside 0.0467365..0.856798 Pa s (reach of maple syrup, 66.9 Brix between 5 and 45 degC)
+	// maple syrup, 66.9 Brix, 0.3 Pa s: 16 degC (12 for a thin jar, 20 for a thick one)
+	// honey, 17 % moisture, 5 Pa s: 28 degC (23 for a thin jar, 33 for a thick one)
+	// honestplate: PaS is 5 Pa s, outside 0.0466858..0.798659 Pa s (reach of maple syrup, 66.9 Brix between 5 and 45 degC)
 }
 
 // The last line is an answer too. Maple syrup is not to be had as thick as honey at
@@ -170,7 +170,7 @@ func Example_serveAt() {
 // # Honey is known by the jar
 //
 // Honeys of one moisture differ by nearly a factor of two from flower to flower, and
-// three points of moisture make another factor of two when warm and five when cold.
+// three points of moisture make a factor of nearly three when warm and five when cold.
 // The figure shows both, with every published value that the library has.
 //
 // Figure: honey
@@ -206,10 +206,10 @@ func Example_fallingBall() {
 	fmt.Printf("5 Pa s at %.0f degC\n", at)
 	// Output:
 	// 42 s at 20 degC: 12 Pa s
-	// 5 Pa s at 26 degC
+	// 5 Pa s at 27 degC
 }
 
-// The measured jar is a thin one, and wants less warming than the table advised.
+// The measured jar is a thin one, and wants a little less warming than the table advised.
 //
 // # What it does to the pour
 //
@@ -237,17 +237,17 @@ func Example_thePour() {
 	}
 	// Output:
 	// maple syrup, 66.9 Brix
-	//   10 degC    11 s  (8 to 14)  stream 1.7 mm
+	//   10 degC    10 s  (8 to 13)  stream 1.7 mm
 	//   20 degC     7 s  (6 to 9)  stream 2.0 mm
 	//   40 degC     5 s  (4 to 6)  stream 2.5 mm
 	// invert syrup, 80 % solids
-	//   10 degC   145 s  (38 to 647)  stream 0.6 mm
-	//   20 degC    47 s  (16 to 186)  stream 0.8 mm
-	//   40 degC    12 s  (6 to 32)  stream 1.6 mm
+	//   10 degC    89 s  (26 to 380)  stream 0.7 mm
+	//   20 degC    34 s  (12 to 125)  stream 1.0 mm
+	//   40 degC    10 s  (5 to 26)  stream 1.7 mm
 	// honey, 17 % moisture
-	//   10 degC   421 s  (238 to 754)  stream 0.5 mm
-	//   20 degC   107 s  (63 to 184)  stream 0.6 mm
-	//   40 degC    18 s  (12 to 27)  stream 1.3 mm
+	//   10 degC   300 s  (171 to 534)  stream 0.5 mm
+	//   20 degC    85 s  (51 to 144)  stream 0.7 mm
+	//   40 degC    16 s  (11 to 25)  stream 1.3 mm
 }
 
 // The times are what one expects. The stream is not: cold honey comes down as a

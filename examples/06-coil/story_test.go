@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"math"
 	"testing"
 	"time"
 
@@ -56,7 +55,7 @@ func Example_doesItCoil() {
 	// 10 degC from  5 cm: inertio-gravitational
 	// 10 degC from 20 cm: inertial
 	// 20 degC from  2 cm: no coil, the fall is too short
-	// 20 degC from  5 cm: inertio-gravitational
+	// 20 degC from  5 cm: inertial
 	// 20 degC from 20 cm: inertial
 	// 30 degC from  2 cm: no coil, the fall is too short
 	// 30 degC from  5 cm: inertial
@@ -161,16 +160,18 @@ func Example_howOften() {
 		fmt.Println(err)
 		return
 	}
-	order := func(x float64) float64 { return math.Pow(10, math.Round(math.Log10(x))) }
-	fmt.Printf("of the order of %.0f turns a second, in rings of the order of %.0f mm;\n",
-		order(coil.Frequency.Likely), order(1000*coil.Radius.Likely))
-	fmt.Printf("either may be %.0f times more or less\n", coil.Frequency.High/coil.Frequency.Likely)
+	fmt.Printf("%.0f to %.0f turns a second, in rings of %.1f to %.0f mm across;\n",
+		coil.Frequency.Low, coil.Frequency.High, 2000*coil.Radius.Low, 2000*coil.Radius.High)
+	fmt.Printf("the thread itself is %.1f mm wide\n", 1000*stream.Diameter)
 	// Output:
-	// of the order of 10 turns a second, in rings of the order of 1 mm;
-	// either may be 10 times more or less
+	// 1 to 15 turns a second, in rings of 2.6 to 28 mm across;
+	// the thread itself is 2.6 mm wide
 }
 
-// That is not modesty. The laws say how the rate changes with the flow, the height and
+// That is not modesty. One end is sure: no ring is finer than the thread that lies in it, and
+// the thread cannot turn faster than it arrives. The laws alone would pass that end. What crews
+// see, several turns a second in rings of half a centimetre to one, lies towards the other
+// (common practice, no source). The laws say how the rate changes with the flow, the height and
 // the thickness; the number in front of them was not to be read anywhere, and no
 // complete measured coil was found to take it from. One take with a stop-watch gives
 // the number for this honey and this spout, and the arrows above say the rest.
@@ -199,9 +200,9 @@ func Example_spreading() {
 		}
 	}
 	// Output:
-	// 10 degC,  1 min: 6 cm across (5 to 6), held by viscosity
-	// 10 degC, 30 min: 15 cm across (13 to 17), held by viscosity
-	// 20 degC,  1 min: 11 cm across (10 to 12), held by viscosity
+	// 10 degC,  1 min: 7 cm across (6 to 8), held by viscosity
+	// 10 degC, 30 min: 15 cm across (14 to 17), held by viscosity
+	// 20 degC,  1 min: 12 cm across (10 to 13), held by viscosity
 	// 20 degC, 30 min: 16 cm across (14 to 19), held by surface tension
 	// 40 degC,  1 min: 16 cm across (14 to 18), held by viscosity
 	// 40 degC, 30 min: 16 cm across (14 to 19), held by surface tension
@@ -238,12 +239,12 @@ func Example_bubbles() {
 		}
 	}
 	// Output:
-	// 20 degC, bubbles of 3 mm: from 70 s to 7 min
-	// 20 degC, bubbles of 1 mm: from 10 min to 1 h
-	// 20 degC, bubbles of 0.3 mm: from 2 h to 11 h
-	// 40 degC, bubbles of 3 mm: from 5 s to 35 s
-	// 40 degC, bubbles of 1 mm: from 55 s to 6 min
-	// 40 degC, bubbles of 0.3 mm: from 10 min to 1 h
+	// 20 degC, bubbles of 3 mm: from 50 s to 5 min
+	// 20 degC, bubbles of 1 mm: from 8 min to 46 min
+	// 20 degC, bubbles of 0.3 mm: from 1 h to 9 h
+	// 40 degC, bubbles of 3 mm: from 5 s to 30 s
+	// 40 degC, bubbles of 1 mm: from 50 s to 5 min
+	// 40 degC, bubbles of 0.3 mm: from 9 min to 54 min
 }
 
 // Figure: bubbles

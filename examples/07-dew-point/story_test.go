@@ -163,9 +163,9 @@ func Example_theAir() {
 		fmt.Printf("%-16s beads %v\n", room.name, c.Beads.Round(time.Minute))
 	}
 	// Output:
-	// nobody measured  beads 14:00 (6:00..41:00)
+	// nobody measured  beads 14:00 (6:00..40:00)
 	// a closed box     beads 15:00 (6:00..44:00)
-	// a fan            beads 8:00 (3:00..28:00)
+	// a fan            beads 8:00 (3:00..27:00)
 }
 
 // # When the hygrometer is wrong

@@ -18,7 +18,7 @@ var chapter = notebook.Chapter{
 	Figures: []notebook.Figure{
 		{
 			Name:    "dew",
-			Caption: "Dew on a glass in a room of 23 degC and 50 %, likely course. The flat bands are the amounts that may count as each look: estimates, no source.",
+			Caption: "Dew on a glass in a room of 23 degC and 50 %, likely courses, and the 95 % band of the chilled glass with ice. The flat bands are the amounts that may count as each look: estimates, no source.",
 			Draw:    drawDew,
 		},
 		{
@@ -77,6 +77,26 @@ func drawDew() ([]byte, error) {
 			return nil, err
 		}
 	}
+	room := thermal.Air{TempC: 23, RH: 0.50, Speed: 0.15}
+	known, err := iced().Clock(room)
+	if err != nil {
+		return nil, err
+	}
+	var times []time.Duration
+	for t := time.Minute; t <= 2*time.Hour; t += max(time.Minute, t/12) {
+		times = append(times, t)
+	}
+	course, err := known.Kept.Course("dew_g_m2", times...)
+	if err != nil {
+		return nil, err
+	}
+	var x, low, high []float64
+	for i, e := range course {
+		x, low, high = append(x, times[i].Minutes()), append(low, max(e.Low, least)), append(high, max(e.High, least))
+	}
+	if err := figure.Band(p, 0, "95 % band of the first", x, low, high); err != nil {
+		return nil, err
+	}
 	chilled := thermal.Glass{Diameter: 0.075, Height: 0.14, DrinkGrams: 300, DrinkC: honestplate.Some(4), WallC: honestplate.Some(4)}
 	warm := iced()
 	warm.WallC = honestplate.Some(23)
@@ -84,7 +104,7 @@ func drawDew() ([]byte, error) {
 		name  string
 		glass thermal.Glass
 	}{{"chilled glass, ice", iced()}, {"warm glass, ice", warm}, {"chilled glass, no ice", chilled}} {
-		clock, err := g.glass.Likely(thermal.Air{TempC: 23, RH: 0.50, Speed: 0.15})
+		clock, err := g.glass.Likely(room)
 		if err != nil {
 			return nil, err
 		}

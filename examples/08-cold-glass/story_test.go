@@ -50,10 +50,10 @@ func Example_threeLooks() {
 	//   ice gone never
 	// 120 g of ice
 	//   haze     15 s (5 s to 45 s)
-	//   beads    13 min (6 min to 40 min)
-	//   runs     never, or from 58 min
+	//   beads    13 min (6 min to 39 min)
+	//   runs     never, or from 54 min
 	//   dry      never, or from 3.5 h
-	//   ice gone 1.7 h (79 min to 2.4 h)
+	//   ice gone 1.7 h (80 min to 2.4 h)
 }
 
 // Read it slowly, for two popular beliefs die here. The fog is white before the
@@ -90,9 +90,9 @@ func Example_warmGlass() {
 		fmt.Printf("%s: haze %s, beads %s\n", wall.name, about(clock.Haze.Window), about(clock.Beads.Window))
 	}
 	// Output:
-	// chilled: haze 15 s (5 s to 45 s), beads 13 min (6 min to 40 min)
-	// from the shelf: haze 100 s (45 s to 4 min), beads 15 min (7 min to 43 min)
-	// from the shelf, thick: haze 3 min (110 s to 8 min), beads 20 min (10 min to 52 min)
+	// chilled: haze 15 s (5 s to 45 s), beads 13 min (6 min to 39 min)
+	// from the shelf: haze 100 s (45 s to 4 min), beads 15 min (7 min to 41 min)
+	// from the shelf, thick: haze 3 min (110 s to 8 min), beads 20 min (10 min to 49 min)
 }
 
 // The warm glass stays clear for a minute and a half, the thick one for three: time to pour,
@@ -134,10 +134,10 @@ func Example_theRoom() {
 		fmt.Printf("%.0f %%, air at %g m/s: beads %s; runs %s\n", 100*room.RH, room.Speed, about(clock.Beads.Window), about(clock.Runs.Window))
 	}
 	// Output:
-	// 30 %, air at 0.15 m/s: beads never, or from 32 min; runs never
-	// 50 %, air at 0.15 m/s: beads 13 min (6 min to 40 min); runs never, or from 58 min
-	// 70 %, air at 0.15 m/s: beads 7 min (3 min to 20 min); runs 61 min (31 min to 2.3 h)
-	// 50 %, air at 1 m/s: beads 8 min (3 min to 28 min); runs 77 min (36 min to never)
+	// 30 %, air at 0.15 m/s: beads never, or from 33 min; runs never
+	// 50 %, air at 0.15 m/s: beads 13 min (6 min to 39 min); runs never, or from 54 min
+	// 70 %, air at 0.15 m/s: beads 7 min (3 min to 20 min); runs 61 min (30 min to 2.5 h)
+	// 50 %, air at 1 m/s: beads 8 min (3 min to 27 min); runs 77 min (35 min to never)
 }
 
 // Humidity rules. In a dry winter studio the iced glass may never bead; at 70 % it runs
@@ -174,7 +174,7 @@ func Example_theSwap() {
 	fmt.Printf("set out %s before the shot; good for %s after that\n", rounded(ahead), rounded(honestplate.After(end.After-ahead.After)))
 	// Output:
 	// 24 g/m2: beads 16 min (10 min to 30 min)
-	// set out 30 min before the shot; good for 27 min after that
+	// set out 30 min before the shot; good for 24 min after that
 }
 
 // That is a rhythm: fill a glass half an hour ahead, shoot it for some 25 minutes, and fill
@@ -209,8 +209,8 @@ func Example_theBottle() {
 	// Output:
 	// refrigerator: cold after 5.0 h (3.0 h to 8.1 h)
 	// iced water: cold after 19 min (12 min to 33 min)
-	// home freezer: cold after 60 min (40 min to 92 min)
-	//   freezes after 1.8 h (75 min to 2.8 h), may burst from 3.8 h on
+	// home freezer: cold after 60 min (40 min to 96 min)
+	//   freezes after 1.8 h (77 min to 2.8 h), may burst from 3.9 h on
 }
 
 // Set an alarm when a bottle goes into the freezer. One that has frozen full may break and

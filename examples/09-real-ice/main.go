@@ -4,12 +4,12 @@ package main
 import (
 	"fmt"
 	"os"
+	"time"
 
 	"example.org/honestplate"
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
 	"example.org/honestplate/thermal"
-	"gonum.org/v1/gonum/interp"
 )
 
 var chapter = notebook.Chapter{
@@ -18,7 +18,7 @@ var chapter = notebook.Chapter{
 	Figures: []notebook.Figure{
 		{
 			Name:    "melt",
-			Caption: "The water that six cubes and one large ball have given to the drink, by time. The area is the 95 % band of the cubes: its edges are a warm, draughty room and a cool, still one.",
+			Caption: "The water that six cubes and one large ball have given to the drink, by time. The area is the 95 % band of the cubes. Below 0 a little of the drink freezes onto the cold ice first.",
 			Draw:    drawMelt,
 		},
 		{
@@ -36,12 +36,15 @@ func main() {
 	}
 }
 
-// drawMelt asks the clock when each share of the drink has been added as melt and
-// reads the answers the other way round: how much, at each minute.
 func drawMelt() ([]byte, error) {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
 	p := figure.New("", "time since the ice went in, min", "melt in the drink, g")
-	const last = 60.0
+	const last = 60
+	var x []float64
+	var times []time.Duration
+	for t := 0; t <= last; t++ {
+		x, times = append(x, float64(t)), append(times, time.Duration(t)*time.Minute)
+	}
 	for i, ice := range []struct {
 		name  string
 		shape thermal.IceShape
@@ -50,55 +53,33 @@ func drawMelt() ([]byte, error) {
 		{"six cubes of 28 mm", thermal.IceCube, 0.028},
 		{"one ball of 63 mm", thermal.IceBall, 0.063},
 	} {
-		drink := thermal.Glass{
+		c, err := thermal.Glass{
 			DrinkGrams: 180, DrinkC: honestplate.Some(6), Diameter: 0.07, WallC: honestplate.Some(23),
 			IceGrams: 120, IceC: honestplate.Some(-12), IceShape: ice.shape, IceSize: ice.size,
+		}.Clock(room)
+		if err != nil {
+			return nil, err
 		}
-		grams := []float64{0}
-		early, likely, late := []float64{0}, []float64{0}, []float64{0}
-		for share := 0.01; share < 0.6; share += max(0.01, share/6) {
-			drink.DilutionShare = honestplate.Exactly(share)
-			c, err := drink.Clock(room)
-			if err != nil {
-				return nil, err
-			}
-			w := c.Watered
-			if w.Latest.Never {
-				break
-			}
-			grams = append(grams, share*drink.DrinkGrams)
-			early, likely, late = append(early, w.Earliest.After.Minutes()), append(likely, w.Likely.After.Minutes()), append(late, w.Latest.After.Minutes())
+		course, err := c.Kept.Course("melt_grams", times...)
+		if err != nil {
+			return nil, err
 		}
-		var x, low, mid, high []float64
-		for t := 0.0; t <= last; t++ {
-			x = append(x, t)
-			low, mid, high = append(low, gramsAt(late, grams, t)), append(mid, gramsAt(likely, grams, t)), append(high, gramsAt(early, grams, t))
+		var low, likely, high []float64
+		for _, e := range course {
+			low, likely, high = append(low, e.Low), append(likely, e.Likely), append(high, e.High)
 		}
 		if i == 0 {
 			if err := figure.Band(p, i, "cubes, 95 % band", x, low, high); err != nil {
 				return nil, err
 			}
 		}
-		if err := figure.Line(p, i, ice.name, figure.XY(x, mid)); err != nil {
+		if err := figure.Line(p, i, ice.name, figure.XY(x, likely)); err != nil {
 			return nil, err
 		}
 	}
 	p.Legend.Left, p.Legend.XOffs = true, -p.Legend.XOffs
-	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = 0, last, 0, 80
+	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = 0, last, -10, 80
 	return figure.SVG(p, figure.Width, figure.Height)
-}
-
-// gramsAt reads the grams at a minute off a rising row of minutes.
-func gramsAt(minutes, grams []float64, at float64) float64 {
-	var line interp.PiecewiseLinear
-	n := 1
-	for n < len(minutes) && minutes[n] > minutes[n-1] {
-		n++
-	}
-	if err := line.Fit(minutes[:n], grams[:n]); err != nil {
-		return 0
-	}
-	return line.Predict(at)
 }
 
 func drawDew() ([]byte, error) {

@@ -83,8 +83,8 @@ func Example_hold() {
 			c.Softens.Round(30*time.Second), c.Slumps.Round(30*time.Second))
 	}
 	// Output:
-	// from -12 degC: soft at 2:30 (1:00..5:30), shape lost at 14:30 (8:30..never)
-	// from -18 degC: soft at 5:30 (3:00..9:30), shape lost at 18:00 (11:30..never)
+	// from -12 degC: soft at 2:30 (1:00..5:30), shape lost at 14:30 (9:00..never)
+	// from -18 degC: soft at 5:30 (3:00..9:30), shape lost at 18:00 (12:00..never)
 	// from -30 degC: soft at 9:00 (6:00..14:00), shape lost at 22:30 (15:30..never)
 }
 
@@ -195,7 +195,7 @@ func Example_thePlate() {
 	}
 	// Output:
 	// on a plate         puddle at 2:00 (0:30..4:30), shape lost at 22:30 (15:30..never)
-	// on a chilled plate puddle at 13:00 (8:30..29:00), shape lost at 22:30 (15:30..never)
+	// on a chilled plate puddle at 13:00 (8:30..30:30), shape lost at 22:30 (15:30..never)
 }
 
 // A plate from the kitchen freezer costs nothing and buys minutes: no puddle until melt
@@ -222,11 +222,11 @@ func Example_structure() {
 	}
 	// Output:
 	// natural:
-	//   wet and shiny 7:00 (4:30..10:30), drips 3:30 (1:30..9:30), shape lost 16:00 (11:00..24:00)
+	//   wet and shiny 7:00 (4:30..10:30), drips 3:30 (1:30..9:00), shape lost 16:00 (11:30..25:00)
 	// stabilised:
-	//   wet and shiny 7:00 (4:30..10:30), drips 3:30 (2:00..21:00), shape lost 21:30 (13:30..43:00)
+	//   wet and shiny 7:00 (4:30..10:30), drips 3:30 (1:30..20:00), shape lost 21:30 (13:30..41:00)
 	// much destabilised fat:
-	//   wet and shiny 7:00 (4:30..10:30), drips 23:00 (4:30..never), shape lost never (30:00..never)
+	//   wet and shiny 7:00 (4:30..10:30), drips 23:00 (4:30..never), shape lost never (29:30..never)
 }
 
 // Home-made ice cream without gums runs as soon as it melts. Where an emulsifier has

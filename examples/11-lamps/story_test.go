@@ -81,7 +81,7 @@ func Example_twoFoods() {
 	}
 	// Output:
 	// tungsten   scoop soft: 5:00 (3:00..9:00); chocolate soft: never (25:00..never)
-	// discharge  scoop soft: 6:00 (3:30..10:30); chocolate soft: never
+	// discharge  scoop soft: 6:00 (3:30..10:00); chocolate soft: never
 	// LED        scoop soft: 6:00 (3:30..10:30); chocolate soft: never
 }
 
@@ -132,8 +132,8 @@ func Example_moveBack() {
 	}
 	fmt.Printf("off: soft at %v\n", off.Softens.Round(15*time.Second))
 	// Output:
-	// 1.0 m: about 390 W/m2, soft at 4:45 (2:15..8:15)
-	// 1.5 m: about 173 W/m2, soft at 5:30 (3:00..9:00)
+	// 1.0 m: about 390 W/m2, soft at 4:45 (2:30..8:30)
+	// 1.5 m: about 173 W/m2, soft at 5:30 (3:00..9:30)
 	// off: soft at 6:15 (3:30..10:30)
 }
 

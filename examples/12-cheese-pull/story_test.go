@@ -37,7 +37,7 @@ func Example_board() {
 	fmt.Println("decided by  ", k.Closes.Decides[0].Input)
 	// Output:
 	// strings from 0:05 (0:00..0:25)
-	// until        4:00 (1:45..8:15)
+	// until        4:00 (1:45..8:00)
 	// decided by   stretch limit
 }
 
@@ -87,16 +87,16 @@ func Example_levers() {
 		fmt.Printf("%-20s closes at %v\n", try.name, k.Closes.Round(15*time.Second))
 	}
 	// Output:
-	// wooden board         closes at 4:00 (1:45..8:15)
-	// cold steel table     closes at 3:15 (1:30..6:00)
-	// stone at 80 degC     closes at 4:00 (1:45..10:45)
+	// wooden board         closes at 4:00 (1:45..8:00)
+	// cold steel table     closes at 3:15 (1:45..6:00)
+	// stone at 80 degC     closes at 4:00 (1:45..11:15)
 	// stone at 150 degC    closes at 8:15 (2:00..never)
-	// draught of 1 m/s     closes at 3:30 (1:30..7:00)
-	// room at 30 degC      closes at 4:30 (1:45..10:00)
-	// LED, 8000 lx         closes at 4:00 (1:45..8:30)
-	// tungsten, 8000 lx    closes at 4:30 (1:45..10:00)
+	// draught of 1 m/s     closes at 3:30 (1:30..6:45)
+	// room at 30 degC      closes at 4:30 (2:00..9:30)
+	// LED, 8000 lx         closes at 4:00 (1:45..8:15)
+	// tungsten, 8000 lx    closes at 4:30 (1:45..9:45)
 	// walked till 75 degC  closes at 2:45 (0:45..6:30)
-	// twice the cheese     closes at 6:30 (3:15..12:45)
+	// twice the cheese     closes at 6:30 (3:00..12:15)
 }
 
 // Read the likely times from top to bottom. Bare metal under the bread costs three
@@ -167,7 +167,7 @@ func Example_measured() {
 	fmt.Println("closes at ", k.Closes.Round(15*time.Second))
 	fmt.Println("decided by", k.Closes.Decides[0].Input)
 	// Output:
-	// closes at  4:45 (3:15..8:00)
+	// closes at  4:45 (3:30..8:15)
 	// decided by wetness of the surface
 }
 

@@ -32,8 +32,8 @@ func Example_whatMoves() {
 	}
 	// Output:
 	// the stream as it lands 2.0 m/s
-	// the rim after 2 ms     1.2 m/s
-	// the rim after 10 ms    0.6 m/s
+	// the rim after 2 ms     1.0 m/s
+	// the rim after 10 ms    0.4 m/s
 }
 
 // # What blurs
@@ -68,11 +68,11 @@ func Example_whatBlurs() {
 	}
 	// Output:
 	// lamps, shutter 1/8000   the stream as it lands 0.12 mm on the sensor, 31 pixels
-	// lamps, shutter 1/8000   the rim after 2 ms     0.08 mm on the sensor, 19 pixels
+	// lamps, shutter 1/8000   the rim after 2 ms     0.06 mm on the sensor, 16 pixels
 	// flash, t0.5 of 1/1000   the stream as it lands 2.98 mm on the sensor, 746 pixels
-	// flash, t0.5 of 1/1000   the rim after 2 ms     1.86 mm on the sensor, 464 pixels
+	// flash, t0.5 of 1/1000   the rim after 2 ms     1.51 mm on the sensor, 377 pixels
 	// flash, t0.1 of 1/10000  the stream as it lands 0.10 mm on the sensor, 25 pixels
-	// flash, t0.1 of 1/10000  the rim after 2 ms     0.06 mm on the sensor, 15 pixels
+	// flash, t0.1 of 1/10000  the rim after 2 ms     0.05 mm on the sensor, 13 pixels
 }
 
 // With the flash of 1/1000 a droplet is a dash of three millimetres: worse than lamps
@@ -110,12 +110,12 @@ func Example_whatItTakes() {
 	}
 	// Output:
 	// a pixel, the stream as it lands t0.1 of 1/248500 s, printed as t0.5 of 1/745600
-	// a pixel, the rim after 2 ms     t0.1 of 1/154800 s, printed as t0.5 of 1/464300
-	// a pixel, the rim after 10 ms    t0.1 of 1/69200 s, printed as t0.5 of 1/207600
+	// a pixel, the rim after 2 ms     t0.1 of 1/125500 s, printed as t0.5 of 1/376500
+	// a pixel, the rim after 10 ms    t0.1 of 1/56100 s, printed as t0.5 of 1/168400
 	// a print, the stream as it lands t0.1 of 1/33100 s, printed as t0.5 of 1/99400
-	// a print, the rim after 2 ms     t0.1 of 1/20600 s, printed as t0.5 of 1/61900
-	// a print, the rim after 10 ms    t0.1 of 1/9200 s, printed as t0.5 of 1/27700
-	//     hot-shoe flash, guide number 28 at 1/128 (read)
+	// a print, the rim after 2 ms     t0.1 of 1/16700 s, printed as t0.5 of 1/50200
+	// a print, the rim after 10 ms    t0.1 of 1/7500 s, printed as t0.5 of 1/22500
+	//     hot-shoe flash, guide number 28 at 1/64 (read)
 	//     hot-shoe flash, guide number 24 at 1/16 (read)
 	//     studio flash with a switch (IGBT) at lowest (memory)
 }

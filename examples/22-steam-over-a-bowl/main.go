@@ -4,11 +4,13 @@ package main
 import (
 	"fmt"
 	"os"
+	"time"
 
 	"example.org/honestplate"
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
 	"example.org/honestplate/thermal"
+	"gonum.org/v1/plot"
 )
 
 var chapter = notebook.Chapter{
@@ -16,7 +18,7 @@ var chapter = notebook.Chapter{
 	Line:  "Steam is seen for minutes, not for as long as the soup is hot; the bowl, the room and the background decide for how many.",
 	Figures: []notebook.Figure{{
 		Name:    "steam",
-		Caption: "The most droplets that the steam over a bowl of soup carries, likely course in three rooms, from a bowl as hot as the soup and from one off the shelf. Above the grey area it is seen by anybody, below it by nobody: an estimate, no source.",
+		Caption: "The most droplets that the steam over a bowl of soup carries, likely course in three rooms, from a bowl as hot as the soup and from one off the shelf; of the second line with the 95 % band of its surface. Above the grey area it is seen by anybody, below it by nobody: an estimate, no source.",
 		Draw:    drawSteam,
 	}},
 }
@@ -61,6 +63,11 @@ func drawSteam() ([]byte, error) {
 		if err != nil {
 			return nil, err
 		}
+		if i == 1 {
+			if err := drawBand(p, i, c.dish, c.room, last); err != nil {
+				return nil, err
+			}
+		}
 		var x, y []float64
 		for _, s := range k.Series {
 			if s.Time.Minutes() > last {
@@ -78,4 +85,33 @@ func drawSteam() ([]byte, error) {
 	}
 	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = 0, last, 0, 9
 	return figure.SVG(p, figure.Width, figure.Height)
+}
+
+// drawBand draws what the steam carries while the surface goes through its 95 % band.
+func drawBand(p *plot.Plot, i int, dish thermal.HotDish, room thermal.Air, last float64) error {
+	k, err := dish.Clock(room)
+	if err != nil {
+		return err
+	}
+	var x, low, high []float64
+	var times []time.Duration
+	for t := 0.5; t <= last; t += 0.5 {
+		x, times = append(x, t), append(times, time.Duration(t*float64(time.Minute)))
+	}
+	course, err := k.Kept.Course("surface_c", times...)
+	if err != nil {
+		return err
+	}
+	for _, e := range course {
+		a, err := room.Steam(e.Low, 1)
+		if err != nil {
+			return err
+		}
+		b, err := room.Steam(e.High, 1)
+		if err != nil {
+			return err
+		}
+		low, high = append(low, a.LiquidGM3), append(high, b.LiquidGM3)
+	}
+	return figure.Band(p, i, "its 95 % band", x, low, high)
 }

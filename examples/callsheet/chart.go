@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"example.org/honestplate/examples/shoot"
 )
@@ -74,7 +75,7 @@ func dayChart(p *shoot.Plan, day int) []byte {
 			if stores[t.Store] == nil {
 				stores[t.Store] = &lane{name: t.Store}
 			}
-			b.class = "store"
+			b.class, b.text = "store", strings.Replace(strings.Replace(b.text, " into "+t.Store, "", 1), " "+t.Store, "", 1)
 			stores[t.Store].bars = append(stores[t.Store].bars, b)
 		}
 	}
@@ -102,16 +103,24 @@ func dayChart(p *shoot.Plan, day int) []byte {
 	}
 	rows++ // under the set stand the names
 	c.h = top + laneHeight*float64(rows) + 26 + 18*float64(len(early))
-	c.text(10, 24, "start", "head", d.Call.Format("Monday 2 January 2006")+"  "+p.Title)
+	head := d.Call.Format("Monday 2 January 2006")
+	if d.Shift != 0 {
+		head += fmt.Sprintf(" (clocks change by %s h: all times are on the wall clock)", number(d.Shift.Hours()))
+	}
+	c.fit(10, 24, chartWidth-20, 15, "head", head+"   "+p.Title)
 	step := time.Hour
 	if to.Sub(from) > 14*time.Hour {
 		step = 2 * time.Hour
 	}
 	for t := from; !t.After(to); t = t.Add(30 * time.Minute) {
 		class := "half"
-		if t.Equal(t.Truncate(step)) {
+		if t.Minute() == 0 && t.Hour()%int(step/time.Hour) == 0 {
 			class = "hour"
-			c.text(x(t), top-8, "middle", "small", t.Format("15:04"))
+			label := t.Format("15:04")
+			if t.Format("15:04") == "00:00" {
+				label = t.Format("Mon 2 Jan")
+			}
+			c.text(x(t), top-8, "middle", "small", label)
 		}
 		c.line(x(t), top, x(t), top+laneHeight*float64(rows), class)
 	}
@@ -130,7 +139,6 @@ func dayChart(p *shoot.Plan, day int) []byte {
 				c.text(left-3, row+22, "end", "", "◂")
 			}
 			c.rect(left, row+5, max(right-left, 3), laneHeight-10, b.class)
-			room := nextBar(l.bars, at, i, x, chartWidth-20) - left - 8
 			switch {
 			case b.class == "set":
 				number, name, _ := strings.Cut(b.text, " ")
@@ -140,10 +148,12 @@ func dayChart(p *shoot.Plan, day int) []byte {
 				}
 			case b.class == "rest":
 				c.text((left+right)/2, row+22, "middle", "small", b.text)
-			case right-left > 110:
-				c.fit(left+5, row+22, right-left-8, 13, "", b.text)
+			case fitsInside(b, right-left):
+				c.text(left+5, row+22, "start", "small", b.text)
+			case textLeft(b, x):
+				c.text(left-4, row+22, "end", "small", cutTo(b.text, mostText, 11))
 			default:
-				c.fit(right+4, row+22, room-(right-left), 13, "small", b.text)
+				c.text(max(right, left+3)+4, row+22, "start", "small", cutTo(b.text, mostText, 11))
 			}
 		}
 		y += laneHeight * float64(n)
@@ -164,10 +174,16 @@ func dayChart(p *shoot.Plan, day int) []byte {
 
 // namesUnder breaks a dish's name into at most three lines that fit a width.
 func namesUnder(name string, width float64) []string {
-	letters := max(int(width/6.2), 5)
+	letters := max(int(width/6.6), 5)
+	if widthOf(name, 11) > float64(utf8.RuneCountInString(name))*8 {
+		letters = max(int(width/11), 3) // a wide script
+	}
 	out := wrapText(name, letters)
 	if len(out) > 3 {
-		out = append(out[:2], shortened(out[2]+" "+out[3], letters))
+		out = append(out[:2], out[2]+"…")
+	}
+	for i := range out {
+		out[i] = cutTo(out[i], width, 11)
 	}
 	return out
 }
@@ -190,7 +206,9 @@ func rowsOf(bars []bar, x func(time.Time) float64) (rows []int, count int) {
 		for covered := true; covered; {
 			covered = false
 			for j := range i {
-				if rows[j] == rows[i] && x(bars[j].from) < right(bars[i], x) && x(bars[i].from) < right(bars[j], x) {
+				from, to := reach(bars[i], x)
+				otherFrom, otherTo := reach(bars[j], x)
+				if rows[j] == rows[i] && otherFrom < to && from < otherTo {
 					covered = true
 				}
 			}
@@ -203,12 +221,30 @@ func rowsOf(bars []bar, x func(time.Time) float64) (rows []int, count int) {
 	return rows, count
 }
 
-// right is how far a bar reaches, with at least room for a few letters of its text.
-func right(b bar, x func(time.Time) float64) float64 {
-	if b.class == "set" || b.class == "rest" {
-		return x(b.to)
+// mostText is how wide a bar's text may be beside it.
+const mostText = 330.0
+
+// fitsInside reports whether a bar's text has room in it.
+func fitsInside(b bar, width float64) bool { return widthOf(b.text, 11)+10 < width }
+
+// textLeft reports whether a bar's text stands before it, because the chart ends after it.
+func textLeft(b bar, x func(time.Time) float64) bool {
+	w := min(widthOf(b.text, 11), mostText) + 10
+	return x(b.to)+w > chartWidth && x(b.from)-w > laneNames
+}
+
+// reach is from where to where a bar goes with its text.
+func reach(b bar, x func(time.Time) float64) (from, to float64) {
+	from, to = x(b.from), max(x(b.to), x(b.from)+3)
+	w := min(widthOf(b.text, 11), mostText) + 10
+	switch {
+	case b.class == "set" || b.class == "rest" || fitsInside(b, to-from):
+	case textLeft(b, x):
+		from -= w
+	default:
+		to += w
 	}
-	return max(x(b.to), x(b.from)+70)
+	return from, to
 }
 
 // nextBar is where the next bar of the same row begins.
@@ -251,13 +287,10 @@ func taskWords(t *shoot.Task) string {
 		text = t.Thing + ": " + text
 	}
 	if t.HasTemp && t.What != shoot.OwnStep {
-		text += fmt.Sprintf(", %s °C", number(t.TempC))
+		text += fmt.Sprintf(", %s °C", degrees(t.TempC))
 	}
 	if t.Shot > 0 {
 		text = fmt.Sprintf("%d: %s", t.Shot, text)
-	}
-	if t.Who != "" {
-		text += " (" + t.Who + ")"
 	}
 	return text
 }

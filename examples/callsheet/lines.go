@@ -6,6 +6,8 @@ import (
 	"math"
 	"strings"
 	"time"
+	"unicode"
+	"unicode/utf8"
 
 	"example.org/honestplate/examples/shoot"
 )
@@ -57,16 +59,16 @@ func pageOf(p *shoot.Plan, s *shoot.Shot) page {
 		product.add(label, "%s", text)
 		thing(&work, t)
 		for _, n := range t.Notes {
-			out.Attention = append(out.Attention, note(n))
+			out.Attention = append(out.Attention, sentence(note(n)))
 		}
 	}
 	pictureWords(&windows, s)
-	out.Product, out.Work, out.Windows = product, work, windows
+	out.Product, out.Work, out.Windows = merged(product), work, windows
 	for _, n := range s.Notes {
-		out.Attention = append(out.Attention, note(n))
+		out.Attention = append(out.Attention, sentence(note(n)))
 	}
-	for _, r := range s.Picture.Remedies {
-		out.Attention = append(out.Attention, remedyWords[r])
+	if help := remedies(s.Picture.Remedies); help != "" {
+		out.Attention = append(out.Attention, map[bool]string{true: "To win time: ", false: "What helps: "}[s.Picture.Sure]+help)
 	}
 	for _, c := range s.Cautions {
 		out.Cautions = append(out.Cautions, cautionWords[c])
@@ -74,13 +76,41 @@ func pageOf(p *shoot.Plan, s *shoot.Shot) page {
 	return out
 }
 
-// slot gives day and time of a shot; the date where there is more than one.
+// sentence begins a text with a capital.
+func sentence(text string) string {
+	r, n := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(r)) + text[n:]
+}
+
+// merged puts lines of the same label beside each other into one.
+func merged(in lines) lines {
+	var out lines
+	for _, l := range in {
+		if n := len(out); n > 0 && out[n-1].Label == l.Label && l.Label != "Stand-in" {
+			out[n-1].Text += "; " + l.Text
+			continue
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+// slot gives the time of a shot; the date where there is more than one, or it has passed
+// midnight.
 func slot(p *shoot.Plan, s *shoot.Shot) string {
-	text := s.At.Format("15:04") + "–" + s.End.Format("15:04")
+	text := hours(s)
 	if len(p.Days) > 1 || s.At.YearDay() != p.Days[s.Day].Call.YearDay() {
 		text = s.At.Format("Mon 2 Jan ") + text
 	}
 	return text
+}
+
+// hours gives from when until when a shot has the set.
+func hours(s *shoot.Shot) string {
+	if s.Done {
+		return "done"
+	}
+	return s.At.Format("15:04") + "–" + s.End.Format("15:04")
 }
 
 // frameWords says what a thing is in the frame: product, stand-in or prop.
@@ -107,69 +137,86 @@ func shootIt(s *shoot.Shot) string {
 	switch {
 	case p.Always:
 		return "any time in the slot"
+	case p.Sure && p.From.After == 0 && p.To.Never:
+		return "at once, and it stays"
 	case p.Sure && p.To.Never:
-		return "from " + stopwatch(p.From) + " on"
+		return "from " + stopwatch(p.From) + ", and it stays"
+	case p.Sure && p.From.After == 0:
+		return "at once, best before " + stopwatch(p.To)
 	case p.Sure:
-		return stopwatch(p.From) + " to " + stopwatch(p.To)
+		return stopwatch(p.From) + ", best before " + stopwatch(p.To)
 	case p.Best.Never || p.Chance < 0.02:
 		return "does not come by itself"
 	}
-	return fmt.Sprintf("best at %s, %s of units", stopwatch(p.Best), percent(p.Chance))
+	return fmt.Sprintf("look at %s: %s of units show it", stopwatch(p.Best), percent(p.Chance))
 }
 
-// bestBefore says when a unit is over for sure purposes.
-func bestBefore(s *shoot.Shot) string {
+// shootShort is the same for a column.
+func shootShort(s *shoot.Shot) string {
 	p := s.Picture
 	switch {
-	case p.Always, p.Sure && p.To.Never:
-		return "–"
+	case p.Always:
+		return "any time"
+	case p.Sure && p.To.Never:
+		return "from " + stopwatch(p.From)
 	case p.Sure:
-		return stopwatch(p.To)
+		return stopwatch(p.From) + "–" + stopwatch(p.To)
+	case p.Best.Never || p.Chance < 0.02:
+		return "does not come"
 	}
-	return "see page"
+	return fmt.Sprintf("%s? %s", stopwatch(p.Best), percent(p.Chance))
 }
 
+// pictureWords say what the window hangs on: what opens and ends it with its reasons,
+// and the other events of what is in the frame in one line a thing.
 func pictureWords(w *lines, s *shoot.Shot) {
 	p := s.Picture
-	if p.Always {
-		w.add("Picture", "nothing in the frame changes on the set")
-	} else {
-		if c := p.OpensBy; c != nil {
-			w.add("Begins", "%s of %s: %s%s", event(c.Event), c.Thing, window(p.Opens), because(c))
-		}
-		if c := p.ClosesBy; c != nil {
-			w.add("Ends", "%s of %s: %s%s", event(c.Event), c.Thing, window(p.Closes), because(c))
-		}
-		if !p.Sure {
-			w.add("Chance", "no moment is sure; at %s %s of units show it", stopwatch(p.Best), percent(p.Chance))
-		}
+	said := map[[2]string]bool{}
+	if c := p.OpensBy; c != nil && !p.Always {
+		w.add("Begins", "%s of %s: %s%s", event(c.Event), c.Thing, window(p.Opens), because(c))
+		said[[2]string{c.Thing, c.Event}] = true
+	}
+	if c := p.ClosesBy; c != nil && !p.Always {
+		w.add("Ends", "%s of %s: %s%s", event(c.Event), c.Thing, window(p.Closes), because(c))
+		said[[2]string{c.Thing, c.Event}] = true
 	}
 	for i := range s.Things {
-		for _, e := range s.Things[i].Events {
-			taught := ""
-			if e.Taught {
-				taught = " (taught by today)"
+		t := &s.Things[i]
+		var also []string
+		for _, e := range t.Events {
+			if said[[2]string{t.Name, e.Key}] || !e.When.MayHappen() {
+				continue
 			}
-			w.add("", "%s, %s: %s%s", s.Things[i].Name, event(e.Key), window(e.When), taught)
+			text := event(e.Key) + " " + window(e.When)
+			if e.Taught {
+				text += ", as seen today"
+			}
+			also = append(also, text)
+		}
+		if len(also) > 0 {
+			w.add("Also", "%s: %s", t.Name, strings.Join(also, "; "))
 		}
 	}
 	u := s.Units
-	if u.Prepare == 0 && !s.Done {
-		w.add("Units", "none: %d would be needed, and the %s allows none", u.Need, u.LimitedBy)
-	} else {
-		w.add("Units", "prepare %d for %s; chance %s%s", u.Prepare, takes(u.Wanted), percent(u.Chance), limited(u))
+	text := fmt.Sprintf("prepare %d for %s; chance that they suffice %s%s", u.Prepare, takes(u.Wanted-u.Good), percent(u.Chance), limited(u))
+	switch {
+	case s.Done:
+		text = "done"
+	case u.Prepare == 0:
+		text = fmt.Sprintf("none: %d would be needed, and the %s allows none", u.Need, u.LimitedBy)
 	}
 	if u.Taken > 0 {
-		w.add("", "so far %d good of %d", u.Good, u.Taken)
+		text += fmt.Sprintf("; so far %d good of %d", u.Good, u.Taken)
 	}
-	if s.Swap > 0 {
-		w.add("Swap", "a fresh unit every %s", clock(s.Swap))
+	if s.Swap > 0 && u.Prepare > 0 {
+		text += "; a unit every " + clock(s.Swap) + ", change included"
 	}
+	w.add("Units", "%s", text)
 }
 
 func because(c *shoot.Cause) string {
 	if r := reasons(c.Reasons); r != "" {
-		return "; decided by " + r
+		return ". Most of the spread: " + r
 	}
 	return ""
 }
@@ -189,8 +236,12 @@ func takes(n int) string {
 	return fmt.Sprintf("%d good takes", n)
 }
 
+// clock gives a time that is counted, minutes and seconds, with hours where there are any.
 func clock(d time.Duration) string {
 	s := int(d.Round(time.Second) / time.Second)
+	if s >= 3600 {
+		return fmt.Sprintf("%d:%02d:%02d", s/3600, s/60%60, s%60)
+	}
 	return fmt.Sprintf("%d:%02d", s/60, s%60)
 }
 
@@ -200,12 +251,14 @@ func thing(w *lines, t *shoot.PlannedThing) {
 		pourWords(w, t, p)
 	}
 	if c := t.Coil; c != nil {
+		w.add("Serve", "%s at %s °C", t.Name, degrees(c.TempC))
+		w.add("Jug", "%s; %s mm of liquid over it while it pours", outlet(c.Outlet), two(c.HeadMM))
+		w.add("Drizzle", "%s from %s above, in %s; a thread %s mm thick where it lands", grams(c.Grams, 1), height(c.DropMM), window(c.Lasts), two(c.ThreadMM))
 		if c.Coils {
-			w.add("Drizzle", "%s coils: rings of %s; pour with a thread of %s mm", t.Name, millimetres(c.RingMM), two(c.ThreadMM))
+			w.add("Coils", "in rings of %s", millimetres(c.RingMM))
 		} else {
-			w.add("Drizzle", "%s does not coil from this height: it lies as it falls", t.Name)
+			w.add("Coils", "not from this height: it lies as it falls")
 		}
-		w.add("", "it takes %s", window(c.Lasts))
 	}
 	if c := t.Cold; c != nil {
 		coldWords(w, t, c)
@@ -249,27 +302,27 @@ func pourWords(w *lines, t *shoot.PlannedThing, p *shoot.PourPlan) {
 			w.add("Batch", "the cup says: add %s of %s, stir, bring back to temperature, time it again", grams(k.Grams, 1), k.Add)
 		}
 	}
-	w.add("Pour", "%s in %s from %s above the food, %s mm of liquid over the outlet", grams(p.PouredGrams, 1), window(p.Lasts), height(p.DropMM), two(p.HeadMM))
+	w.add("Jug", "%s; %s mm of liquid over it while it pours", outlet(p.Outlet), two(p.HeadMM))
+	hangs := "the hand and the jug decide how long, not the liquid"
 	if p.LiquidRules {
-		w.add("", "how long hangs on the liquid: test it first")
-	} else {
-		w.add("", "how long hangs on the hand and the jug, not on the liquid")
+		hangs = "the liquid decides how long: time one pour first"
 	}
-	switch {
-	case p.NoHigherMM.Given && p.NoHigherMM.Value >= 10:
-		w.add("Splash", "pour no higher than %s", height(p.NoHigherMM.Value))
-	case p.Splash != "":
-		w.add("Splash", "%s", p.Splash)
-	}
+	w.add("Pour", "%s from %s above %s, in %s; %s", grams(p.PouredGrams, 1), height(p.DropMM), onto(p), window(p.Lasts), hangs)
 	stream := two(p.StreamMM) + " mm thick where it lands"
 	if p.Breaks {
 		stream = "broken into drops where it lands"
 	} else if p.MayBreak {
 		stream += ", and may be ragged by then"
 	}
+	switch {
+	case p.NoHigherMM.Given && p.NoHigherMM.Value >= 10:
+		stream += "; pour no higher than " + height(p.NoHigherMM.Value)
+	case p.Splash != "":
+		stream += "; " + p.Splash
+	}
 	w.add("Stream", "%s", stream)
 	if p.FreezeS.Given {
-		w.add("Sharp", "flash %s or shorter (t0.1)", fraction(p.FreezeS.Value))
+		w.add("Sharp", "frozen to the pixel by a flash of %s (t0.1)", fraction(p.FreezeS.Value))
 	}
 	if p.CoatMM.High > 0 {
 		w.add("Coat", "%s left on an upright wall after 2 s%s", millimetres(p.CoatMM), hides(p.Hides))
@@ -293,6 +346,28 @@ func hides(h *shoot.Hides) string {
 	return text
 }
 
+// outlet says what it pours from.
+func outlet(o shoot.Outlet) string {
+	switch o.Kind {
+	case "lip":
+		return fmt.Sprintf("a lip %s mm wide", number(o.WidthMM))
+	case "spout":
+		return fmt.Sprintf("a spout %s mm wide inside", number(o.WidthMM))
+	}
+	return fmt.Sprintf("a %s, neck %s mm wide inside", o.Kind, number(o.WidthMM))
+}
+
+// onto says what it lands on.
+func onto(p *shoot.PourPlan) string {
+	switch p.Onto {
+	case "pool":
+		return fmt.Sprintf("the liquid in it (%s mm deep)", number(p.DepthMM))
+	case "film":
+		return fmt.Sprintf("the food (%s mm of liquid on it)", number(p.DepthMM))
+	}
+	return "the " + p.Onto
+}
+
 // likeness says a thickness without a laboratory's unit. The examples are common
 // practice, no source, beside the library's own values.
 func likeness(paS float64) string {
@@ -312,15 +387,16 @@ func likeness(paS float64) string {
 
 func coldWords(w *lines, t *shoot.PlannedThing, c *shoot.ColdPlan) {
 	if c.Store != "" {
-		w.add("Cold", "%s into %s (%s °C) for %s; it starts at %s °C", t.Name, c.Store, number(c.StoreC), window(c.Needs), number(c.StartC))
+		w.add("Cold", "%s into %s (%s °C) for %s; on the set it starts at %s °C", t.Name, c.Store, degrees(c.StoreC), long(c.Needs), degrees(c.StartC))
 	} else {
-		w.add("Start", "%s at %s °C", t.Name, number(c.StartC))
+		w.add("Start", "%s at %s °C", t.Name, degrees(c.StartC))
 	}
 	if c.FillMM > 0 {
-		w.add("Fill", "to %s mm, counted inside from the bottom", number(float64(int(c.FillMM+0.5))))
-	}
-	if c.IceG > 0 {
-		w.add("Ice", "%s, real", grams(c.IceG, 1))
+		text := fmt.Sprintf("to %.0f mm, counted inside from the bottom", c.FillMM)
+		if c.IceG > 0 {
+			text += ", with " + grams(c.IceG, 1) + " of real ice in it"
+		}
+		w.add("Fill", "%s", text)
 	}
 	if c.BallMM > 0 {
 		w.add("Scoop", "%s mm across weighs %s", number(float64(int(c.BallMM+0.5))), grams(t.Grams, cmp.Or(t.StepGrams, 1)))
@@ -342,7 +418,11 @@ func piecesWords(w *lines, t *shoot.PlannedThing, p *shoot.PiecesPlan) {
 		w.add("", "no more and no better sets lie on this tray")
 	}
 	if p.Missing > 0 {
-		w.add("Weigh", "%d pieces on the tray give all sets with a chance of %s; there are %d", p.Weigh, percent(p.Chance.Likely), p.OnTray)
+		text := fmt.Sprintf("have %d on the tray for the %d sets that are missing; there are %d", p.Weigh, p.Missing, p.OnTray)
+		if p.Chance.Likely > 0 {
+			text += "; chance that they hold them " + percent(p.Chance.Likely)
+		}
+		w.add("Weigh", "%s", text)
 	}
 }
 
@@ -370,7 +450,10 @@ func buildWords(w *lines, b *shoot.BuildPlan) {
 	if b.SignedBy != "" {
 		signed = "signed by " + b.SignedBy
 	}
-	w.add("", "%s; fingerprint %.12s", signed, b.Hash)
+	if b.ValidUntil != "" {
+		signed += "; valid until " + b.ValidUntil
+	}
+	w.add("", "%s; fingerprint %.12s, the same in the record", signed, b.Hash)
 }
 
 func list(values []float64, step float64) string {

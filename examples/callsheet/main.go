@@ -13,7 +13,7 @@
 //
 // The exit status is 2 for a brief, facts or flags that cannot be used and 1 for a file
 // that cannot be read or written. A folder gets all of the files or keeps what it had; a
-// record that was filled in is never replaced.
+// record that was filled in stays as it is, and that is said.
 //
 // Estimates, not guarantees; local codes and licensed practice come first.
 package main
@@ -91,12 +91,16 @@ func run(args []string, out, errOut io.Writer) int {
 		if err != nil {
 			return fail(1, err)
 		}
+		files, kept := withoutFilledIn(*folder, files)
 		interrupt := make(chan os.Signal, 1)
 		signal.Notify(interrupt, os.Interrupt, syscall.SIGTERM)
 		err = writeFolder(*folder, files, interrupt)
 		signal.Stop(interrupt)
 		if err != nil {
 			return fail(1, err)
+		}
+		for _, name := range kept {
+			fmt.Fprintf(errOut, "callsheet: %s is filled in, or not as this program wrote it: it stays as it is\n", name)
 		}
 	}
 	if err := newSheet(p).writeText(out); err != nil {

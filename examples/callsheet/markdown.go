@@ -36,6 +36,9 @@ func (s *sheet) markdown() []byte {
 			}
 			b.WriteString("\n")
 		}
+		if k.Foot != "" {
+			fmt.Fprintf(&b, "%s\n\n", plain(k.Foot))
+		}
 		if k.Figure != "" {
 			fmt.Fprintf(&b, "![the day by the clock](%s)\n\n", k.Figure)
 		}

@@ -18,29 +18,38 @@ import (
 var errInterrupted = errors.New("interrupted: nothing was written")
 
 // writeFolder puts files into dir as a set: afterwards it holds all of the new ones
-// or, after an error, what it held before. They are staged in a folder of their own;
-// a new dir is that folder, renamed, an existing one gets its files one by one, and
-// what could not be completed is taken back. A signal on interrupt ends the staging;
-// once files are put in place it no longer counts. No system swaps many files in one
-// step: if power fails between two of them, both sets are on the disk, in part.
+// or, after an error, what it held before. They are staged in a folder of their own,
+// beside dir. A new dir is that folder, renamed. An existing one is exchanged with it in
+// one step where the system can, with what else lies in it taken along; where it cannot,
+// or where folders lie in it, it gets its files one by one, and what could not be
+// completed is taken back: if power fails between two of those, both sets are on the
+// disk, in part. A signal on interrupt ends the staging; once files are put in place it
+// no longer counts.
 //
 // A record that somebody filled in is never replaced. Files of an earlier plan that the
 // new one does not have are removed.
 func writeFolder(dir string, files map[string][]byte, interrupt <-chan os.Signal) (err error) {
 	dir, files = filepath.Clean(dir), withManifest(files)
-	beside, exists := filepath.Dir(dir), false
+	parent, exists := filepath.Dir(dir), false
 	if info, err := os.Stat(dir); err == nil {
 		if !info.IsDir() {
 			return fmt.Errorf("%s is a file, want a folder", dir)
 		}
-		beside, exists = dir, true // perhaps a file system of its own, into which nothing can be moved
+		exists = true
+		if real, err := filepath.EvalSymlinks(dir); err == nil {
+			dir, parent = real, filepath.Dir(real)
+		}
 		if err := replaceable(dir, files); err != nil {
 			return err
 		}
-	} else if err := os.MkdirAll(beside, 0o755); err != nil {
+	} else if err := os.MkdirAll(parent, 0o755); err != nil {
 		return err
 	}
-	stage, err := os.MkdirTemp(beside, ".callsheet-")
+	stage, err := os.MkdirTemp(parent, ".callsheet-")
+	if err != nil && exists {
+		parent = dir // nothing can be made beside it
+		stage, err = os.MkdirTemp(dir, ".callsheet-")
+	}
 	if err != nil {
 		return err
 	}
@@ -66,7 +75,81 @@ func writeFolder(dir string, files map[string][]byte, interrupt <-chan os.Signal
 	if err := os.Mkdir(dir, 0o755); err != nil && !errors.Is(err, fs.ErrExist) {
 		return err
 	}
-	return swap(set, dir, filepath.Join(stage, "old"), slices.Sorted(maps.Keys(files)), outdated(dir, files))
+	old := outdated(dir, files)
+	if parent != dir && inOneStep(set, dir, files, old) {
+		return nil
+	}
+	if parent != dir {
+		// What lies in dir may be on another disk than what lies beside it: stage there.
+		inside, err := os.MkdirTemp(dir, ".callsheet-")
+		if err != nil {
+			return err
+		}
+		defer func() { err = errors.Join(err, os.RemoveAll(inside)) }()
+		stage, set = inside, filepath.Join(inside, "new")
+		if err := os.Mkdir(set, 0o755); err != nil {
+			return err
+		}
+		for _, name := range slices.Sorted(maps.Keys(files)) {
+			if err := writeSynced(filepath.Join(set, name), files[name]); err != nil {
+				return err
+			}
+		}
+	}
+	return swap(set, dir, filepath.Join(stage, "old"), slices.Sorted(maps.Keys(files)), old)
+}
+
+// inOneStep gives the new set every file of dir that is not of the old set, and exchanges
+// the two folders. It reports whether it did; if not, nothing has changed.
+func inOneStep(set, dir string, files map[string][]byte, outdated []string) bool {
+	info, err := os.Stat(dir)
+	if err != nil || os.Chmod(set, info.Mode().Perm()) != nil {
+		return false
+	}
+	taken := func(name string) bool {
+		_, again := files[name]
+		return again || slices.Contains(outdated, name)
+	}
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		return false
+	}
+	for _, e := range entries {
+		if taken(e.Name()) {
+			continue
+		}
+		if !e.Type().IsRegular() || os.Link(filepath.Join(dir, e.Name()), filepath.Join(set, e.Name())) != nil {
+			return false
+		}
+	}
+	if replaceable(dir, files) != nil || exchange(set, dir) != nil {
+		return false
+	}
+	// What somebody put there in the meantime comes along.
+	if entries, err = os.ReadDir(set); err == nil {
+		for _, e := range entries {
+			if _, err := os.Lstat(filepath.Join(dir, e.Name())); !taken(e.Name()) && errors.Is(err, fs.ErrNotExist) {
+				os.Rename(filepath.Join(set, e.Name()), filepath.Join(dir, e.Name()))
+			}
+		}
+	}
+	return true
+}
+
+// withoutFilledIn leaves the records out that somebody filled in, and lists them.
+func withoutFilledIn(dir string, files map[string][]byte) (rest map[string][]byte, kept []string) {
+	rest = maps.Clone(files)
+	for _, name := range slices.Sorted(maps.Keys(files)) {
+		if !isRecord(name) {
+			continue
+		}
+		data, err := os.ReadFile(filepath.Join(dir, name))
+		if err == nil && filledIn(data) {
+			delete(rest, name)
+			kept = append(kept, name)
+		}
+	}
+	return rest, kept
 }
 
 // swap moves the files called names from set into dir and takes the outdated ones out

@@ -88,9 +88,14 @@ func TestAFilledInRecordIsNotReplaced(t *testing.T) {
 			t.Errorf("%s: the folder changed: %s", what, diff)
 		}
 	}
+	// The program writes the rest, and says so.
+	filled := folder(t, dir)[name]
 	var stdout, stderr bytes.Buffer
-	if status := run([]string{"-out", dir}, &stdout, &stderr); status != 1 || stderr.String() != "callsheet: "+want+"\n" || stdout.Len() > 0 {
-		t.Errorf("exit status %d, message %q, %d bytes printed, want 1, the reason and nothing", status, stderr.String(), stdout.Len())
+	if status := run([]string{"-out", dir}, &stdout, &stderr); status != 0 || stderr.String() != "callsheet: "+name+" is filled in, or not as this program wrote it: it stays as it is\n" {
+		t.Errorf("exit status %d, message %q", status, stderr.String())
+	}
+	if got := folder(t, dir); !strings.Contains(got["callsheet.md"], "Filled plums") || got[name] != filled {
+		t.Errorf("the record was replaced, or the sheet was not: %q", got[name])
 	}
 }
 
@@ -206,5 +211,61 @@ func TestNamesOfRecords(t *testing.T) {
 		if got := slug(name); got != want {
 			t.Errorf("%q: %q, want %q", name, got, want)
 		}
+	}
+}
+
+// Whoever looks into the folder while it is renewed sees one set or the other, and what
+// else lies in it stays.
+func TestASetIsNeverMixed(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "day")
+	version := func(v string) map[string][]byte {
+		return map[string][]byte{"a.md": []byte(v), "m.svg": []byte(v), "z.json": []byte(v)}
+	}
+	if err := writeFolder(dir, version("0"), nil); err != nil {
+		t.Fatal(err)
+	}
+	if err := exchange(dir, dir+"-none"); errors.Is(err, errors.ErrUnsupported) {
+		t.Skip("this system does not exchange folders in one step")
+	}
+	fill(t, dir, map[string]string{"notes.txt": "mine"})
+	done := make(chan error)
+	go func() {
+		var err error
+		for i := range 60 {
+			err = errors.Join(err, writeFolder(dir, version(string(rune('0'+i%10))), nil))
+		}
+		done <- err
+	}()
+	looks := 0
+	for {
+		select {
+		case err := <-done:
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got := folder(t, dir); len(got) != 5 || got["notes.txt"] != "mine" {
+				t.Errorf("the folder holds %v", got)
+			}
+			if looks == 0 {
+				t.Skip("the writer was too fast to be watched")
+			}
+			return
+		default:
+		}
+		root, err := os.OpenRoot(dir)
+		if err != nil {
+			t.Fatalf("the folder was gone for a moment: %v", err)
+		}
+		var seen []string
+		for name := range version("") {
+			if data, err := root.ReadFile(name); err == nil { // else: that set is being taken away
+				seen = append(seen, string(data))
+			}
+		}
+		root.Close()
+		if len(slices.Compact(slices.Sorted(slices.Values(seen)))) > 1 {
+			t.Fatalf("two sets are mixed: %q", seen)
+		}
+		looks++
 	}
 }

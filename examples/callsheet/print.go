@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	_ "embed"
-	"fmt"
 	"html/template"
 	"slices"
 	"unicode/utf8"
@@ -23,8 +22,10 @@ const mostBoxes = 24
 type printPage struct {
 	page
 	Drawings []template.HTML
-	Boxes    [][]string
-	Tight    string // how small the text must be to stay on one side
+	Boxes    []int
+	Weigh    []string // what is weighed of every unit
+	More     int      // units that have no box
+	Tight    string   // how small the text must be to stay on one side
 }
 
 // printed sets the pages for the printer.
@@ -32,27 +33,34 @@ func printed(p *shoot.Plan) ([]byte, error) {
 	s := struct {
 		Title           string
 		Lead            []string
-		Attention       *block
+		Now, Attention  *block
 		Day             block
 		Charts          []template.HTML
 		Pages           []printPage
 		Tasks, Shopping block
+		People          block
 		Kit, Wrap       block
 	}{
 		Title: p.Title + ", " + p.Client, Lead: leadWords(p), Day: dayTable(p), Tasks: before(p),
-		Shopping: shopping(p), Kit: kit(p), Wrap: wrap(p),
-	}
-	if b := attention(p); len(b.Items) > 0 {
-		s.Attention = &b
+		Now: now(p), Attention: attention(p), Shopping: shopping(p), Kit: kit(p), People: people(p), Wrap: wrap(p),
 	}
 	for i := range p.Days {
 		s.Charts = append(s.Charts, template.HTML(dayChart(p, i)))
 	}
 	for _, pg := range pages(p) {
-		out := printPage{page: pg, Boxes: boxes(pg.Units.Prepare), Tight: tight(pg)}
+		out := printPage{page: pg, More: max(pg.Units.Prepare-mostBoxes, 0)}
+		for k := range min(pg.Units.Prepare, mostBoxes) {
+			out.Boxes = append(out.Boxes, k+1)
+		}
+		for k := range pg.Shot.Things {
+			if t := &pg.Shot.Things[k]; t.Advertised && t.Grams > 0 && len(out.Weigh) < 3 {
+				out.Weigh = append(out.Weigh, t.Name)
+			}
+		}
 		for _, d := range drawings(pg.Shot) {
 			out.Drawings = append(out.Drawings, template.HTML(d))
 		}
+		out.Tight = tight(&out)
 		s.Pages = append(s.Pages, out)
 	}
 	var b bytes.Buffer
@@ -77,34 +85,29 @@ func drawings(s *shoot.Shot) [][]byte {
 	return out
 }
 
-// boxes numbers the units, eight to a row.
-func boxes(n int) [][]string {
-	var rows [][]string
-	for i := range min(n, mostBoxes) {
-		if i%8 == 0 {
-			rows = append(rows, nil)
-		}
-		rows[len(rows)-1] = append(rows[len(rows)-1], fmt.Sprint(i+1))
-	}
-	return rows
-}
+// pageLines is how many lines of text an A4 page holds at its normal size; a line of
+// boxes takes three, a row of drawings seventeen.
+const pageLines = 58
 
 // tight counts what a page has to say, in lines of its width, and sets the text smaller
 // where it would not stay on one side of A4.
-func tight(pg page) string {
-	n := 0
+func tight(pg *printPage) string {
+	n := 8 + 3*((len(pg.Boxes)+3)/4) + len(pg.Weigh)*((len(pg.Boxes)+3)/4)
+	if len(pg.Drawings) > 0 {
+		n += 17
+	}
 	for _, list := range [][]line{pg.Product, pg.Work, pg.Windows} {
 		for _, l := range list {
-			n += 1 + utf8.RuneCountInString(l.Text)/95
+			n += 1 + utf8.RuneCountInString(l.Text)/88
 		}
 	}
-	for _, text := range append(slices.Clone(pg.Attention), pg.Cautions...) {
+	for _, text := range slices.Concat(pg.Attention, pg.Cautions, []string{pg.About, pg.Dish + pg.Dish}) {
 		n += 1 + utf8.RuneCountInString(text)/95
 	}
 	switch {
-	case n > 32:
+	case n > pageLines*13/10:
 		return "tighter"
-	case n > 20:
+	case n > pageLines:
 		return "tight"
 	}
 	return ""

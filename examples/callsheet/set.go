@@ -7,6 +7,7 @@ import (
 	"encoding/hex"
 	"encoding/json"
 	"fmt"
+	"slices"
 
 	"example.org/honestplate"
 	"example.org/honestplate/examples/shoot"
@@ -20,8 +21,8 @@ type setShot struct {
 	Number     int             `json:"number"`
 	When       string          `json:"when"`
 	Dish       string          `json:"dish"`
-	About      string          `json:"about,omitempty"`
-	Do         []string        `json:"do"`
+	Do         []string        `json:"do"`   // at most four lines
+	More       []string        `json:"more"` // what is not for the moment
 	Start      string          `json:"start"`
 	Wanted     int             `json:"wanted"`
 	Prepare    int             `json:"prepare"`
@@ -62,11 +63,13 @@ func setPage(p *shoot.Plan, records []recordFile) ([]byte, error) {
 	for i, pg := range pages(p) {
 		s := pg.Shot
 		out := setShot{
-			Number: s.Number, When: pg.When, Dish: honestplate.OneLine(s.Dish), About: pg.About, Start: startWords(s),
+			Number: s.Number, When: pg.When, Dish: honestplate.OneLine(s.Dish), Start: startWords(s),
 			Wanted: s.Units.Wanted - s.Units.Good, Prepare: s.Units.Prepare, Picture: s.Picture,
-			Do: doWords(pg), Cautions: append([]string{}, pg.Cautions...), Events: []setEvent{}, Seen: []setSeen{}, Weigh: []setWeigh{},
+			Cautions: append([]string{}, pg.Cautions...), More: []string{}, Events: []setEvent{}, Seen: []setSeen{}, Weigh: []setWeigh{},
 			RecordName: records[i].name, Record: records[i].data,
 		}
+		out.Do, out.More = doWords(pg)
+		out.Picture.OpensBy, out.Picture.ClosesBy, out.Picture.Remedies = nil, nil, nil // in words already
 		for k := range s.Things {
 			t := &s.Things[k]
 			for _, e := range t.Events {
@@ -118,13 +121,32 @@ func startWords(s *shoot.Shot) string {
 	return "It is on the set"
 }
 
-// doWords are the few lines for the moment before a unit comes out.
-func doWords(pg page) []string {
-	out := []string{"When: " + pg.Window}
-	for _, l := range pg.Work {
-		if l.Label == "Pour" || l.Label == "Splash" || l.Label == "Sharp" || l.Label == "Fill" || l.Label == "Swap" || l.Label == "Test first" {
-			out = append(out, l.Label+": "+l.Text)
+// mostDo is how many lines stand before the button: more is not read with a unit waiting.
+const mostDo = 4
+
+// doWords are the few lines for the moment before a unit comes out, and all the others.
+func doWords(pg page) (now, more []string) {
+	now = []string{"Shoot: " + pg.Window}
+	if pg.About != "" {
+		more = append(more, pg.About)
+	}
+	for _, first := range []bool{true, false} {
+		last := ""
+		for _, l := range pg.Work {
+			if l.Label != "" {
+				last = l.Label
+			}
+			moment := slices.Contains([]string{"Jug", "Pour", "Stream", "Drizzle", "Fill", "Scoop"}, l.Label)
+			switch {
+			case moment && first && len(now) < mostDo:
+				now = append(now, l.Label+": "+l.Text)
+			case !first && !(moment && slices.Contains(now, l.Label+": "+l.Text)):
+				more = append(more, last+": "+l.Text)
+			}
 		}
 	}
-	return append(out, pg.Attention...)
+	for _, l := range slices.Concat(pg.Windows, pg.Product) {
+		more = append(more, l.Label+": "+l.Text)
+	}
+	return now, append(more, pg.Attention...)
 }

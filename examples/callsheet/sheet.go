@@ -22,30 +22,28 @@ type block struct {
 	Items  []string
 	Head   []string
 	Rows   [][]string
+	Foot   string // what the table's words mean
 	Figure string // file beside the Markdown sheet
 }
 
-// newSheet sets a plan in the order in which a crew reads it.
+// newSheet sets a plan in the order in which a crew reads it: what to do now, what must
+// be decided, the day, who does what, then each picture, then the lists.
 func newSheet(p *shoot.Plan) *sheet {
 	s := &sheet{Title: p.Title + ", " + p.Client, Lead: leadWords(p)}
-	if len(p.Next) > 0 {
-		b := block{Title: "Now"}
-		for _, n := range p.Next {
-			b.Items = append(b.Items, stepWords(p, n))
-		}
-		s.Blocks = append(s.Blocks, b)
+	if b := now(p); b != nil {
+		s.Blocks = append(s.Blocks, *b)
+	}
+	if b := attention(p); b != nil {
+		s.Blocks = append(s.Blocks, *b)
 	}
 	s.Blocks = append(s.Blocks, dayTable(p))
-	if b := attention(p); len(b.Items) > 0 {
-		s.Blocks = append(s.Blocks, b)
-	}
-	if b := before(p); len(b.Lines) > 0 {
+	if b := before(p); len(b.Rows) > 0 {
 		s.Blocks = append(s.Blocks, b)
 	}
 	for _, pg := range pages(p) {
 		s.Blocks = append(s.Blocks, dishBlock(pg))
 	}
-	s.Blocks = append(s.Blocks, shopping(p), kit(p), wrap(p))
+	s.Blocks = append(s.Blocks, shopping(p), kit(p), people(p), wrap(p))
 	return s
 }
 
@@ -57,11 +55,15 @@ func leadWords(p *shoot.Plan) []string {
 			text += ", lunch " + d.LunchFrom.Format("15:04")
 		}
 		text += ", last slot ends " + d.Ends.Format("15:04") + ", wrap " + d.Wrap.Format("15:04")
+		if d.Wrap.YearDay() != d.Call.YearDay() {
+			text += " on " + d.Wrap.Format("Mon 2 Jan")
+		}
 		out = append(out, text+".")
 	}
 	if !p.Now.IsZero() {
 		out = append(out, "Planned again at "+p.Now.Format("15:04")+" from what the day has shown.")
 	}
+	out = append(out, holds(p))
 	air := fmt.Sprintf("Room %.0f °C at %.0f %% humidity", p.Air.TempC.Likely, p.Air.RHPercent.Likely)
 	if !p.Air.Measured {
 		air += " (expected: measure it)"
@@ -87,64 +89,141 @@ func lightWords(p *shoot.Plan) string {
 	return "Hot: " + strings.Join(hot, ", ") + "."
 }
 
-func dayTable(p *shoot.Plan) block {
-	b := block{Title: "The day", Head: []string{"time", "picture", "shoot it, after it is out", "best before", "units", "chance", "decided by"}, Figure: "day.svg"}
-	for i := range p.Shots {
-		s := &p.Shots[i]
-		when := slot(p, s)
-		if s.Done {
-			when = "done"
-		}
-		decided := ""
-		if c := s.Picture.ClosesBy; c != nil {
-			decided = reasons(c.Reasons)
-		}
-		b.Rows = append(b.Rows, []string{when, fmt.Sprintf("%d %s", s.Number, s.Dish), shootIt(s), bestBefore(s),
-			fmt.Sprint(s.Units.Prepare), percent(s.Units.Chance), decided})
+// now is what the next minutes ask for, where the day has begun.
+func now(p *shoot.Plan) *block {
+	if p.Now.IsZero() {
+		return nil
+	}
+	b := &block{Title: "Now, " + p.Now.Format("15:04")}
+	for _, n := range p.Next {
+		b.Items = append(b.Items, stepWords(p, n))
+	}
+	if len(b.Items) == 0 {
+		b.Items = []string{"nothing begins in the next 20 minutes" + nextSlot(p)}
 	}
 	return b
 }
 
-// attention lists what somebody must decide or mend before the day holds.
-func attention(p *shoot.Plan) block {
-	b := block{Title: "Decide before it holds"}
+// nextSlot says which picture comes next.
+func nextSlot(p *shoot.Plan) string {
+	for i := range p.Shots {
+		if s := &p.Shots[i]; !s.Done && s.At.After(p.Now) {
+			return fmt.Sprintf("; next is %d %s, %s", s.Number, s.Dish, slot(p, s))
+		}
+	}
+	return ""
+}
+
+// dayKey explains the table's words, once.
+const dayKey = "Shoot: minutes and seconds after “it is out” (out of the cold or the oven, filled, set down). Between the two " +
+	"times at least nine units in ten show the picture; the second is its “best before”. A time with “?” is the best one, " +
+	"and how many show it. Every: from one unit to the next, change included. Units: heroes to prepare. Chance: that they give the takes."
+
+func dayTable(p *shoot.Plan) block {
+	b := block{Title: "The day", Head: []string{"time", "picture", "shoot", "every", "units", "chance", "ends with"}, Figure: "day.svg"}
+	day := -1
+	for i := range p.Shots {
+		s := &p.Shots[i]
+		if len(p.Days) > 1 && s.Day != day {
+			day = s.Day
+			b.Rows = append(b.Rows, []string{p.Days[day].Call.Format("Mon 2 Jan"), "", "", "", "", "", ""})
+		}
+		swap, ends := "–", "–"
+		if s.Swap > 0 {
+			swap = clock(s.Swap)
+		}
+		if c := s.Picture.ClosesBy; c != nil && !s.Picture.Always {
+			ends = event(c.Event)
+		}
+		b.Rows = append(b.Rows, []string{hours(s), fmt.Sprintf("%d %s", s.Number, s.Dish), shootShort(s), swap,
+			fmt.Sprint(s.Units.Prepare), percent(s.Units.Chance), ends})
+	}
+	b.Foot = dayKey
+	return b
+}
+
+// attention lists what somebody must decide or mend, and says whether the day holds
+// without it.
+func attention(p *shoot.Plan) *block {
+	b := &block{Title: "Decide first"}
 	for _, n := range p.Notes {
 		b.Items = append(b.Items, note(n))
 	}
 	for _, pg := range pages(p) {
-		for _, a := range pg.Attention {
-			b.Items = append(b.Items, fmt.Sprintf("%d %s: %s", pg.Number, pg.Dish, a))
+		if len(pg.Attention) > 0 && !pg.Shot.Done {
+			b.Items = append(b.Items, fmt.Sprintf("%d %s (%s): %s", pg.Number, pg.Dish, pg.Window, strings.Join(pg.Attention, ". ")))
 		}
+	}
+	if len(b.Items) == 0 {
+		return nil
 	}
 	return b
 }
 
+// holds says in one sentence whether the day holds.
+func holds(p *shoot.Plan) string {
+	sure, all := 0, 0
+	for i := range p.Shots {
+		s := &p.Shots[i]
+		if s.Done {
+			continue
+		}
+		all++
+		if (s.Picture.Always || s.Picture.Sure) && s.Units.LimitedBy == "" {
+			sure++
+		}
+	}
+	if sure == all {
+		return fmt.Sprintf("All %d pictures have a window and the units they want.", all)
+	}
+	return fmt.Sprintf("%d of %d pictures have a window and the units they want; the others stand under “decide first”.", sure, all)
+}
+
 // before lists tasks by the clock, with who does them.
 func before(p *shoot.Plan) block {
-	b := block{Title: "Who does what, by the clock"}
-	call := time.Time{}
-	for _, d := range p.Days {
-		call = d.Call
-		break
-	}
+	b := block{Title: "Who does what, by the clock", Head: []string{"from", "until", "who", "what"}}
+	date := ""
+	early := false
 	for i := range p.Tasks {
 		t := &p.Tasks[i]
-		label := t.Start.Format("15:04")
-		if len(p.Days) > 1 || t.Start.Format(time.DateOnly) != call.Format(time.DateOnly) {
-			label = t.Start.Format("Mon 15:04")
+		if d := t.Start.Format("Mon 2 Jan"); d != date {
+			date, early = d, false
+			b.Rows = append(b.Rows, []string{d, "", "", ""})
 		}
-		text := taskWords(t)
+		if call := callOf(p, t); t.Early && !early && !call.IsZero() && t.Start.Format(time.DateOnly) == call.Format(time.DateOnly) {
+			early = true
+			b.Rows = append(b.Rows, []string{"", "", "", "before the call at " + call.Format("15:04") + ":"})
+		} else if early && !t.Early {
+			early = false
+			b.Rows = append(b.Rows, []string{"", "", "", "from the call on:"})
+		}
+		until, who := "", "–"
+		if t.End.After(t.Start) {
+			until = t.End.Format("15:04")
+			if t.End.Format(time.DateOnly) != t.Start.Format(time.DateOnly) {
+				until = t.End.Format("Mon 15:04")
+			}
+		}
 		if t.Hand > 0 {
-			text += fmt.Sprintf("; hands %d, until %s", t.Hand, t.End.Format("15:04"))
-		} else if t.End.After(t.Start) {
-			text += "; until " + t.End.Format("15:04")
+			who = fmt.Sprintf("hands %d", t.Hand)
 		}
-		if t.Early {
-			text += "; before the call"
+		if t.Who != "" {
+			who += ", " + t.Who
 		}
-		b.Lines = append(b.Lines, line{label, text})
+		b.Rows = append(b.Rows, []string{t.Start.Format("15:04"), until, who, taskWords(t)})
 	}
+	b.Foot = "The number before a task is its picture’s. Hands: one person who prepares. Where nobody is named, whoever opens the studio."
 	return b
+}
+
+// callOf is the call of the day on which a task begins.
+func callOf(p *shoot.Plan, t *shoot.Task) time.Time {
+	for _, d := range p.Days {
+		if d.Call.Format(time.DateOnly) == t.Start.Format(time.DateOnly) {
+			return d.Call
+		}
+	}
+	return time.Time{}
 }
 
 func dishBlock(pg page) block {
@@ -156,8 +235,8 @@ func dishBlock(pg page) block {
 	b.Lines = append(b.Lines, pg.Product...)
 	b.Lines = append(b.Lines, pg.Work...)
 	b.Lines = append(b.Lines, pg.Windows...)
-	for _, c := range pg.Cautions {
-		b.Lines = append(b.Lines, line{"Safety", c})
+	if len(pg.Cautions) > 0 {
+		b.Lines = append(b.Lines, line{"Safety", strings.Join(pg.Cautions, " ")})
 	}
 	if pg.Allergens != "" {
 		b.Lines = append(b.Lines, line{"Allergens", pg.Allergens})
@@ -166,12 +245,13 @@ func dishBlock(pg page) block {
 }
 
 func shopping(p *shoot.Plan) block {
-	b := block{Title: "To buy", Head: []string{"packs", "what", "needed", "for"}}
+	b := block{Title: "To buy", Head: []string{"packs", "what", "needed", "for picture"},
+		Foot: "Needed at the most: units, tests, corrections and a tenth for losses."}
 	for _, k := range p.Purchases {
 		need := ""
 		switch {
 		case k.Count > 0:
-			need = fmt.Sprintf("%d pieces", k.Count)
+			need = fmt.Sprint(k.Count)
 		case k.Grams > 0:
 			need = number(float64(int(k.Grams+0.999))) + " g"
 		}
@@ -181,6 +261,8 @@ func shopping(p *shoot.Plan) block {
 			pack += fmt.Sprintf(" × %s g", number(k.PackGrams))
 		case k.PackCount > 0:
 			pack += fmt.Sprintf(" × %d", k.PackCount)
+		case k.Grams > 0:
+			pack = "–" // no pack is known
 		}
 		what := k.What
 		if k.StandIn {
@@ -209,22 +291,29 @@ func kit(p *shoot.Plan) block {
 	return b
 }
 
-// wrap is the end of the day: people, place, what is left to sign, safety.
-func wrap(p *shoot.Plan) block {
-	b := block{Title: "People, place, wrap"}
-	for _, who := range p.People {
-		b.Lines = append(b.Lines, line{who.Role, strings.TrimSuffix(who.Name+", "+who.Phone, ", ")})
-	}
-	if len(p.People) == 0 {
-		for _, role := range []string{"Photographer", "Food stylist", "Client", "Assistant"} {
-			b.Lines = append(b.Lines, line{role, "______________ phone ______________"})
+// people says who is there and where; what the brief does not know is a line to fill in.
+func people(p *shoot.Plan) block {
+	b := block{Title: "People and place", Head: []string{"role", "name", "phone"}}
+	list := p.People
+	if len(list) == 0 {
+		for _, role := range []string{"Photographer", "Food stylist", "Assistant", "Client", "Producer"} {
+			list = append(list, shoot.Person{Role: role})
 		}
 	}
-	b.Lines = append(b.Lines, line{"Address", blank(p.Place.Address)}, line{"Emergency", blank(p.Place.Hospital)})
-	for _, c := range p.Cautions {
-		b.Lines = append(b.Lines, line{"Safety", cautionWords[c]})
+	for _, who := range list {
+		b.Rows = append(b.Rows, []string{who.Role, blank(who.Name), blank(who.Phone)})
 	}
-	b.Lines = append(b.Lines, line{"Wrap", "records signed; stand-ins named in them; lamps cold before they are packed; nothing from the set is eaten"})
+	b.Rows = append(b.Rows, []string{"Address", blank(p.Place.Address), ""}, []string{"Nearest emergency", blank(p.Place.Hospital), ""})
+	return b
+}
+
+// wrap is what holds all day, and what is left to do at its end.
+func wrap(p *shoot.Plan) block {
+	b := block{Title: "Safety and wrap"}
+	for _, c := range p.Cautions {
+		b.Items = append(b.Items, cautionWords[c])
+	}
+	b.Items = append(b.Items, "Wrap: records signed, stand-ins named in them; lamps cold before they are packed; nothing from the set is eaten.")
 	return b
 }
 
@@ -241,8 +330,8 @@ func stepWords(p *shoot.Plan, s shoot.Step) string {
 	dish := ""
 	for i := range p.Shots {
 		if p.Shots[i].Number == s.Shot {
-			dish = p.Shots[i].Dish
+			dish = fmt.Sprintf("%d %s: ", s.Shot, p.Shots[i].Dish)
 		}
 	}
-	return strings.TrimSpace(fmt.Sprintf("%s  %d %s: %s %s", s.At.Format("15:04"), s.Shot, dish, s.What, s.Thing))
+	return strings.TrimSpace(fmt.Sprintf("%s  %s%s %s", s.At.Format("15:04"), dish, s.What, s.Thing))
 }

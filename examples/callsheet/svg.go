@@ -5,6 +5,7 @@ import (
 	"encoding/xml"
 	"fmt"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -36,28 +37,57 @@ func (c *canvas) text(x, y float64, anchor, class, s string) {
 	fmt.Fprintf(&c.b, `<text x="%s" y="%s" text-anchor="%s" class="%s">%s</text>`+"\n", f(x), f(y), anchor, class, escaped(s))
 }
 
-// fit writes a text that has so much width, cut with an ellipsis where it is longer. A
-// letter of the generic font is taken as 0.56 of its size wide, a wide script's as 1.
+// fit writes a text that has so much width, cut with an ellipsis where it is longer.
 func (c *canvas) fit(x, y, width, size float64, class, s string) {
-	used, cut := 0.0, len(s)
+	if width > size {
+		c.text(x, y, "start", class, cutTo(s, width, size))
+	}
+}
+
+// middle is fit around x.
+func (c *canvas) middle(x, y, width, size float64, class, s string) {
+	c.text(x, y, "middle", class, cutTo(s, width, size))
+}
+
+// widthOf is about how wide a text is. A letter of the generic font is taken as 0.58 of
+// its size wide, a wide script's as 1, a mark that stands on another letter as 0.
+func widthOf(s string, size float64) float64 {
+	w := 0.0
+	for _, r := range s {
+		w += letter(r) * size
+	}
+	return w
+}
+
+func letter(r rune) float64 {
+	switch {
+	case unicode.In(r, unicode.Mn, unicode.Me, unicode.Cf):
+		return 0
+	case r >= 0x2e80:
+		return 1
+	}
+	return 0.58
+}
+
+// cutTo cuts a text with an ellipsis where it is wider, never between a letter and the
+// marks that stand on it.
+func cutTo(s string, width, size float64) string {
+	if widthOf(s, size) <= width {
+		return s
+	}
+	used, cut := size*0.9, 0
 	for i, r := range s {
-		w := 0.56 * size
-		if r >= 0x2e80 {
-			w = size
-		}
+		w := letter(r) * size
 		if used+w > width {
-			cut = i
 			break
 		}
 		used += w
+		cut = i + utf8.RuneLen(r)
+		if r == utf8.RuneError {
+			cut = i + 1
+		}
 	}
-	if cut < len(s) {
-		_, last := utf8.DecodeLastRuneInString(s[:cut])
-		s = strings.TrimRight(s[:max(cut-last, 0)], " ") + "…"
-	}
-	if width > size {
-		c.text(x, y, "start", class, s)
-	}
+	return strings.TrimRight(s[:cut], " ") + "…"
 }
 
 // svg returns the drawing, with a title for who cannot see it.

@@ -41,6 +41,11 @@ func (s *sheet) writeText(w io.Writer) error {
 		for _, r := range table(k.Head, k.Rows) {
 			put(r)
 		}
+		if k.Foot != "" {
+			for _, part := range wrapText(k.Foot, columns) {
+				put(part)
+			}
+		}
 	}
 	_, err := io.WriteString(w, b.String())
 	return err

@@ -17,7 +17,7 @@ import (
 var eventWords = map[string]string{
 	"haze": "haze", "white": "white fog", "beads": "beads", "runs": "first run", "dry": "dry again",
 	"ice gone": "ice gone", "soft": "edges soft", "drip": "first drip", "puddle": "puddle", "slump": "shape lost",
-	"steam ends": "steam no longer seen", "cool": "too cool", "strings": "strings", "sets": "sets, tears",
+	"steam ends": "steam gone", "cool": "too cool", "strings": "strings", "sets": "sets, tears",
 	"warm": "too warm", "runny": "runny", "pour ends": "pour ends",
 }
 
@@ -31,10 +31,10 @@ func event(key string) string {
 // remedyWords say what to do about a picture that does not surely stand.
 var remedyWords = map[shoot.Remedy]string{
 	shoot.TestUnit:     "run one test unit first and note its times: that settles most of it",
-	shoot.DrierAir:     "dry the air: fog comes later",
-	shoot.DamperAir:    "damper air brings the fog sooner",
-	shoot.WarmerGlass:  "a warmer glass fogs later",
-	shoot.ColderGlass:  "a colder glass fogs sooner",
+	shoot.DrierAir:     "drier air",
+	shoot.DamperAir:    "damper air",
+	shoot.WarmerGlass:  "a warmer glass",
+	shoot.ColderGlass:  "a colder glass",
 	shoot.CoolerLight:  "light with less heat until the take",
 	shoot.NearerStore:  "bring the cold store nearer the set",
 	shoot.ColderStore:  "a colder start lasts longer",
@@ -42,6 +42,34 @@ var remedyWords = map[shoot.Remedy]string{
 	shoot.WarmVessel:   "warm the vessel first",
 	shoot.DarkGround:   "a dark ground and light from behind show thin steam",
 	shoot.DeclareOther: "it cannot be done with the real thing: declare a stand-in, or change the shot",
+}
+
+// remedies are all of them in one sentence: fog can be had sooner or later, and which is
+// wanted the test unit shows.
+func remedies(rs []shoot.Remedy) string {
+	var first, sooner, later, rest []string
+	for _, r := range rs {
+		switch r {
+		case shoot.TestUnit:
+			first = append(first, remedyWords[r])
+		case shoot.ColderGlass, shoot.DamperAir:
+			sooner = append(sooner, remedyWords[r])
+		case shoot.WarmerGlass, shoot.DrierAir:
+			later = append(later, remedyWords[r])
+		case shoot.DeclareOther:
+			continue // the note that it cannot stand says so
+		default:
+			rest = append(rest, remedyWords[r])
+		}
+	}
+	if len(sooner) > 0 {
+		rest = append(rest, "fog comes sooner with "+strings.Join(sooner, " or "))
+	}
+	if len(later) > 0 {
+		rest = append(rest, "fog comes later with "+strings.Join(later, " or "))
+	}
+	all := append(first, rest...)
+	return strings.Join(all, "; ")
 }
 
 // cautionWords are the usual cautions.
@@ -71,7 +99,7 @@ func note(n shoot.Note) string {
 	case shoot.NoUnitFits:
 		return "no unit fits its slot: lengthen the slot or shoot fewer takes"
 	case shoot.UnitsLimited:
-		return fmt.Sprintf("not all units that are wanted fit: the chance of the wanted takes is %s", percent(n.Value.Value))
+		return fmt.Sprintf("not all units that are wanted fit: the chance of getting the takes is %s", percent(n.Value.Value))
 	case shoot.Overtime:
 		return "the slot ends " + v + " min after the wrap"
 	case shoot.HandsShort:
@@ -131,6 +159,9 @@ func orNone(text string) string {
 
 // reason names an input as the crew would.
 func reason(r shoot.Reason) string {
+	if r.Input == "what the model leaves out" {
+		return "what nobody measures " + percent(r.Share)
+	}
 	return fmt.Sprintf("%s %s", r.Input, percent(r.Share))
 }
 
@@ -210,8 +241,42 @@ func fraction(seconds float64) string {
 	if seconds >= 0.3 {
 		return two(seconds) + " s"
 	}
-	return fmt.Sprintf("1/%.0f s", 1/seconds)
+	n := 1 / seconds
+	step := math.Pow(10, math.Floor(math.Log10(n)))
+	return fmt.Sprintf("1/%.0f s", math.Ceil(n/step)*step)
 }
 
 // height says a fall as a hand shows it.
 func height(mm float64) string { return fmt.Sprintf("%.0f cm", math.Floor(mm/10)) }
+
+// degrees gives a temperature with a minus sign that does not break off.
+func degrees(c float64) string {
+	if c < 0 {
+		return "−" + number(-c)
+	}
+	return number(c)
+}
+
+// long gives a time in a store as a day is spoken of: 31 min, 1 h 24 min, 14 h.
+func long(w honestplate.Window) string {
+	if !w.MayHappen() {
+		return "never"
+	}
+	one := func(m honestplate.Moment) string {
+		if m.Never {
+			return "never"
+		}
+		n := int(math.Ceil(m.After.Minutes()))
+		switch {
+		case n < 60:
+			return fmt.Sprintf("%d min", n)
+		case n%60 == 0:
+			return fmt.Sprintf("%d h", n/60)
+		}
+		return fmt.Sprintf("%d h %d min", n/60, n%60)
+	}
+	if w.Earliest == w.Latest {
+		return one(w.Likely)
+	}
+	return fmt.Sprintf("%s (%s to %s)", one(w.Likely), one(w.Earliest), one(w.Latest))
+}

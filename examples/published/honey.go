@@ -23,8 +23,8 @@ func moreHoney(r testdata.Row) ([]Point, error) {
 	label := fmt.Sprintf("%s, %g %% water, %g degC", r.Text("flower"), v[0], v[1])
 	h := rheology.Honey{MoisturePercent: v[0]}
 	switch {
-	case v[0] < 14 || v[0] > 20:
-		return []Point{Skip(label, "outside the model's 14..20 % of water")}, nil
+	case v[0] < 13.5 || v[0] > 21.5:
+		return []Point{Skip(label, "outside the model's 13.5..21.5 % of water")}, nil
 	case v[1] > 70:
 		return []Point{Skip(label, "above the model's range of 70 degC")}, nil
 	}

@@ -112,7 +112,7 @@ func tradeViscosity(r testdata.Row) ([]Point, error) {
 	liquids := map[string]rheology.Liquid{
 		"sweetened condensed milk": rheology.Food("sweetened condensed milk"), "evaporated milk": rheology.Food("evaporated milk"),
 		"maple syrup": rheology.Syrup{Of: "maple"}, "tomato ketchup": rheology.Food("tomato ketchup"),
-		"golden syrup": rheology.Syrup{Of: "invert", SolidsPercent: 83},
+		"golden syrup": rheology.Syrup{Of: "golden"},
 	}
 	t, rate := 22.0, 0.0 // a room, where nothing is stated
 	var err error

@@ -55,7 +55,7 @@ func (d *day) drink(j *job, t *Thing, p *PlannedThing) (*shown, error) {
 	}
 	events, l := d.clocked(j, t, marks...)
 	p.Events = events
-	p.Cold = &ColdPlan{StartC: q.DrinkC, FillMM: fill(q), HeightMM: q.HeightMM}
+	p.Cold = &ColdPlan{StartC: q.DrinkC, FillMM: fill(q), HeightMM: q.HeightMM, WidthMM: q.DiameterMM, WallMM: q.WallMM}
 	if q.Ice != nil {
 		p.Cold.IceG = q.Ice.Grams
 	}

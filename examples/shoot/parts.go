@@ -18,6 +18,8 @@ type PourPlan struct {
 	Outlet       Outlet               `json:"outlet"`
 	HeadMM       float64              `json:"head_mm"`
 	DropMM       float64              `json:"drop_mm"`
+	Onto         string               `json:"onto"` // what it lands on, as in the brief
+	DepthMM      float64              `json:"depth_mm,omitempty"`
 	Lasts        honestplate.Window   `json:"lasts"`
 	LiquidRules  bool                 `json:"liquid_rules"` // the liquid, not the outlet, decides how long
 	StreamMM     float64              `json:"stream_mm"`
@@ -73,6 +75,10 @@ type CoilPlan struct {
 	TurnsPS  honestplate.Estimate `json:"turns_per_s"`
 	HeadMM   float64              `json:"head_mm"`
 	ThreadMM float64              `json:"thread_mm"`
+	Grams    float64              `json:"grams"` // in one take
+	TempC    float64              `json:"temp_c"`
+	Outlet   Outlet               `json:"outlet"`
+	DropMM   float64              `json:"drop_mm"`
 }
 
 // A ColdPlan says how something is chilled, and how it starts.
@@ -83,6 +89,8 @@ type ColdPlan struct {
 	Needs    honestplate.Window `json:"needs"` // time in the store
 	FillMM   float64            `json:"fill_mm,omitempty"`
 	HeightMM float64            `json:"height_mm,omitempty"`
+	WidthMM  float64            `json:"width_mm,omitempty"` // of the glass, outside
+	WallMM   float64            `json:"wall_mm,omitempty"`
 	IceG     float64            `json:"ice_grams,omitempty"`
 	ShockK   float64            `json:"shock_k,omitempty"`
 	Breaks   bool               `json:"glass_breaks,omitempty"` // else it may, where shock_k is given

@@ -33,7 +33,7 @@ const testsPerBatch = 3
 // pour works a pour out: what is in the jug, how it is tested, what the stream does.
 func (d *day) pour(j *job, t *Thing, p *PlannedThing, at string) error {
 	q := t.Pour
-	plan := &PourPlan{TempC: q.TempC, PouredGrams: q.PouredG, Outlet: q.Outlet, DropMM: q.DropMM}
+	plan := &PourPlan{TempC: q.TempC, PouredGrams: q.PouredG, Outlet: q.Outlet, DropMM: q.DropMM, Onto: q.Onto, DepthMM: q.DepthMM}
 	p.Pour = plan
 	var liquid rheology.Liquid
 	var err error
@@ -56,7 +56,7 @@ func (d *day) pour(j *job, t *Thing, p *PlannedThing, at string) error {
 	plan.HeadMM = math.Round(run.headMM*10) / 10
 	plan.Lasts = run.Duration
 	plan.LiquidRules = run.Friction > 0.5 && math.Log(run.Viscosity.High/run.Viscosity.Low) > 2*run.Hydraulics
-	if spreadOf(run.Duration) > 10 || run.MayStay {
+	if run.MayGush || run.MayStay {
 		p.Notes = append(p.Notes, Note{Code: MayStay, Thing: t.Name})
 	}
 	if err := plan.landing(q, run.Pour); err != nil {
@@ -113,26 +113,23 @@ func (plan *PourPlan) picture(q *Pour, liquid rheology.Liquid) error {
 	return nil
 }
 
-// spreadOf is how many times longer the late end of a window is than the early one.
-func spreadOf(w honestplate.Window) float64 {
-	if w.Latest.Never {
-		return math.Inf(1)
-	}
-	return w.Latest.After.Seconds() / math.Max(w.Earliest.After.Seconds(), 1e-9)
-}
-
 // landing follows the stream to the food.
 func (plan *PourPlan) landing(q *Pour, run pour.Pour) error {
 	stream, err := run.Stream(q.DropMM / 1000)
 	if err != nil {
 		return honestplate.In("drop_mm", err)
 	}
-	plan.StreamMM, plan.SpeedMS, plan.Breaks, plan.MayBreak = stream.Diameter*1000, stream.Speed, stream.Broken || stream.Drips, stream.MayBreak
+	plan.StreamMM, plan.SpeedMS, plan.Breaks, plan.MayBreak = stream.Diameter*1000, stream.Speed, stream.Broken || stream.Drips, stream.MayBreak && !stream.Broken
 	splash, err := stream.Splash(pour.Target{Film: q.DepthMM / 1000})
 	if err == nil {
 		plan.Splash = string(splash.Summary)
 	} else if !errors.Is(err, honestplate.ErrRange) {
 		return honestplate.In("depth_mm", err)
+	}
+	if fall, err := run.GreatestFall(pour.Target{Film: q.DepthMM / 1000}); err == nil {
+		plan.NoHigherMM = honestplate.Some(1000 * fall.Low)
+	} else if !errors.Is(err, honestplate.ErrRange) && !errors.Is(err, honestplate.ErrInput) {
+		return honestplate.In("depth_mm", err) // else no criterion covers this surface
 	}
 	if q.Onto == "dry plate" {
 		if puddle, err := run.Puddle(10*time.Second, 0); err == nil {
@@ -153,34 +150,27 @@ type ran struct {
 // pour runs the liquid out of the outlet. Where a duration is wanted, the head that gives
 // it is found first.
 func (o *Outlet) pour(l rheology.Liquid, tempC, grams float64) (ran, error) {
-	at := func(headMM float64) (pour.Pour, error) {
-		if o.Kind == "lip" {
-			return pour.Lip{Width: o.WidthMM / 1000, Length: o.LengthMM / 1000, Head: headMM / 1000}.Pour(l, tempC, grams)
+	lasts := time.Duration(o.Seconds * float64(time.Second))
+	if o.Kind == "lip" {
+		lip, err := pour.Lip{Width: o.WidthMM / 1000, Length: o.LengthMM / 1000, Head: o.HeadMM / 1000}, error(nil)
+		if o.Seconds > 0 {
+			lip, err = lip.ForDuration(l, tempC, grams, lasts)
 		}
-		return pour.Spout{Diameter: o.WidthMM / 1000, Length: cmp.Or(o.LengthMM, o.WidthMM) / 1000, Head: headMM / 1000}.Pour(l, tempC, grams)
-	}
-	if o.Seconds == 0 {
-		p, err := at(o.HeadMM)
-		return ran{p, o.HeadMM}, err
-	}
-	low, high := 0.5, 500.0
-	for range 60 {
-		mid := math.Sqrt(low * high)
-		p, err := at(mid)
 		if err != nil {
 			return ran{}, err
 		}
-		if p.Duration.Likely.Never || p.Duration.Likely.After.Seconds() > o.Seconds {
-			low = mid
-		} else {
-			high = mid
-		}
+		p, err := lip.Pour(l, tempC, grams)
+		return ran{p, 1000 * lip.Head}, err
 	}
-	if high > 499 {
-		return ran{}, &honestplate.RangeError{Field: "pour_seconds", Value: o.Seconds, Low: 0, High: o.Seconds * 10, Unit: "s", Source: "no head up to half a metre pours it so fast"}
+	spout, err := pour.Spout{Diameter: o.WidthMM / 1000, Length: cmp.Or(o.LengthMM, o.WidthMM) / 1000, Head: o.HeadMM / 1000, Closed: o.Kind == "closed bottle"}, error(nil)
+	if o.Seconds > 0 {
+		spout, err = spout.ForDuration(l, tempC, grams, lasts)
 	}
-	p, err := at(high)
-	return ran{p, high}, err
+	if err != nil {
+		return ran{}, err
+	}
+	p, err := spout.Pour(l, tempC, grams)
+	return ran{p, 1000 * spout.Head}, err
 }
 
 // blend mixes the two liquids at hand, tests and corrects.
@@ -359,9 +349,10 @@ func (d *day) drizzle(j *job, t *Thing, p *PlannedThing) error {
 	if err != nil {
 		return honestplate.In("drop_mm", err)
 	}
-	plan := &CoilPlan{Lasts: run.Duration, HeadMM: math.Round(run.headMM*10) / 10, ThreadMM: stream.Diameter * 1000}
+	plan := &CoilPlan{Lasts: run.Duration, HeadMM: math.Round(run.headMM*10) / 10, ThreadMM: stream.Diameter * 1000,
+		Grams: q.DrizzleG, TempC: q.TempC, Outlet: q.Outlet, DropMM: q.DropMM}
 	p.Coil = plan
-	if spreadOf(run.Duration) > 10 || run.MayStay {
+	if run.MayGush || run.MayStay {
 		p.Notes = append(p.Notes, Note{Code: MayStay, Thing: t.Name})
 	}
 	coil, err := stream.Coil()

@@ -3,17 +3,19 @@ package shoot
 import (
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/portion"
 	"example.org/honestplate/portion/record"
 )
 
 // Records are the records to fill in, one a picture, in the order of the shots: what is
-// declared and planned stands in them, what is weighed, taken and signed does not.
+// declared and planned stands in them, what is weighed, taken and signed does not. Names
+// are written on one line, without controls: a record refuses others.
 func (p *Plan) Records() []record.Record {
 	out := make([]record.Record, len(p.Shots))
 	for i := range p.Shots {
 		s := &p.Shots[i]
-		r := record.Record{Revision: 1, Picture: s.Dish, SourceType: "digitalCapture"}
+		r := record.Record{Revision: 1, Picture: honestplate.OneLine(s.Dish), SourceType: "digitalCapture"}
 		if !s.At.IsZero() {
 			r.Date = s.At.Format(time.DateOnly)
 		}
@@ -40,7 +42,7 @@ func (t *PlannedThing) recordItem(editorial bool) record.Item {
 	if t.Grams > 0 {
 		amount.StepGrams = t.StepGrams
 	}
-	item := record.Item{Item: t.Name, Advertised: t.Advertised}
+	item := record.Item{Item: honestplate.OneLine(t.Name), Advertised: t.Advertised}
 	if t.Advertised {
 		item.Declared = amount
 		item.Planned = &amount
@@ -48,7 +50,7 @@ func (t *PlannedThing) recordItem(editorial bool) record.Item {
 		item.Planned = &amount
 	}
 	if t.StandIn != "" {
-		item.StandIn = &record.StandIn{What: t.StandIn, Reason: t.Why}
+		item.StandIn = &record.StandIn{What: honestplate.OneLine(t.StandIn), Reason: honestplate.OneLine(t.Why)}
 	}
 	if editorial {
 		item.How = "no product is shown: editorial"

@@ -42,12 +42,12 @@ shear rate 1/s, stress Pa
 		fmt.Printf("%s %.3g +- %.2g\n", name, best.Values[i], best.Errors[i])
 	}
 	// Output:
-	// Herschel-Bulkley AICc  -11.2
-	// Carreau          AICc   28.5
-	// power law        AICc   30.2
-	// yield stress 31.7 +- 0.69
-	// consistency 19.2 +- 0.58
-	// index 0.267 +- 0.0041
+	// Herschel-Bulkley AICc  -92.2
+	// power law        AICc  -56.1
+	// Carreau          AICc  -56.1
+	// yield stress 31.9 +- 0.83
+	// consistency 19 +- 0.75
+	// index 0.269 +- 0.0057
 }
 
 // The same sauce through a bottle's neck: what pressure drives 5 mL/s, and how fast

@@ -17,7 +17,7 @@ import (
 type Point struct {
 	ShearRate float64 `json:"shear_rate_per_s"` // 1/s, above 0
 	Stress    float64 `json:"stress_pa"`        // Pa, above 0
-	Weight    float64 `json:"weight,omitzero"`  // 1/variance of the stress, up to a common factor; 0 means 1
+	Weight    float64 `json:"weight,omitzero"`  // 1/variance of the stress, up to a common factor; 0 means 1/Stress2: instruments err in per cent
 }
 
 // A Fitted is a flow model fitted to points.
@@ -29,6 +29,11 @@ type Fitted struct {
 	RSS    float64   // weighted sum of squared residuals
 	AICc   float64   // Akaike's criterion for small samples: least is best; +Inf with too few points
 	N      int       // number of points
+	// Unmeasured names the constants that the points do not reach, so that they are guesses of
+	// the model's form: a "viscosity at rest" and its "time" where the curve still thins at the
+	// lowest rate, a "viscosity at high rate" that is less than half of what was measured last,
+	// a "yield stress" of less than half the lowest stress.
+	Unmeasured []string
 
 	covar *mat.SymDense // of the constants; nil as Errors
 }
@@ -67,15 +72,17 @@ func (f Fitted) Viscosity(shearRate float64) (honestplate.Estimate, error) {
 	return honestplate.Estimate{Low: max(0, v-d), Likely: v, High: v + d}, nil
 }
 
-// Fit fits the constants of one flow model, such as HerschelBulkley{}, to points by weighted least squares in the stress:
-// linear constants are solved exactly, the bending ones are searched with gonum's
+// Fit fits the constants of one flow model, such as HerschelBulkley{}, to points by least
+// squares in the stress, in per cent of it unless the points have weights: the weight of a
+// point is 1/Stress2 where it is 0; give every point the weight 1 for equal errors in Pa.
+// Linear constants are solved exactly, the bending ones are searched with gonum's
 // optimize (Nelder-Mead) between index 0.02 and 2. Constants are 0 or more. The
 // covariance is RSS/(n-p) times the inverse of the weighted normal matrix at the
 // solution.
 //
 // It wants at least as many points as constants, at that many different rates
-// spread over a factor of 1.5 or more; otherwise an InputError, as for a rate,
-// stress or weight that is not a positive number.
+// spread over a factor of 1.5 or more; otherwise an InputError, as for a rate
+// or stress that is not a positive number and for weights of some points alone.
 func Fit(model Model, points []Point) (Fitted, error) {
 	scale, err := checkPoints(points)
 	if err != nil {
@@ -115,6 +122,7 @@ func Fit(model Model, points []Point) (Fitted, error) {
 	if err := Check(fit.Model); err != nil {
 		return Fitted{}, check.Input("Points", float64(len(points)), "points", "a curve that "+model.String()+" can follow")
 	}
+	fit.Unmeasured = unmeasured(fit, points)
 	fit.AICc = aicc(rss, f.total, len(points), len(s.names))
 	if fit.covar = covariance(s, fit.Values, points, rss); fit.covar != nil {
 		for i := range fit.Values {

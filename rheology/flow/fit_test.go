@@ -1,9 +1,12 @@
 package flow
 
 import (
+	"errors"
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"example.org/honestplate"
 )
 
 func curvePoints(m Model, n int, noise float64, seed uint64) []Point {
@@ -116,7 +119,7 @@ func TestAICcChoosesTheModelThatMadeThePoints(t *testing.T) {
 }
 
 func TestWeightsDecideWhichPointsCount(t *testing.T) {
-	pts := []Point{{1, 2, 0}, {10, 20, 0}, {100, 500, 1e-12}}
+	pts := []Point{{1, 2, 1}, {10, 20, 1}, {100, 500, 1e-12}}
 	f, err := Fit(Newtonian{}, pts)
 	if err != nil {
 		t.Fatal(err)
@@ -124,9 +127,13 @@ func TestWeightsDecideWhichPointsCount(t *testing.T) {
 	if math.Abs(f.Values[0]-2) > 1e-6 {
 		t.Errorf("got %g, want 2: the last point weighs nothing", f.Values[0])
 	}
-	pts[2].Weight = 0 // as much as the others
+	pts[2].Weight = 1 // as much as the others
 	if f, err = Fit(Newtonian{}, pts); err != nil || f.Values[0] < 4 {
 		t.Errorf("got %v, %v", f.Values, err)
+	}
+	pts[0].Weight = 0 // one has none: of what is it the default?
+	if _, err = Fit(Newtonian{}, pts); !errors.Is(err, honestplate.ErrInput) {
+		t.Errorf("weights for some: %v", err)
 	}
 }
 

@@ -11,21 +11,32 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
+func (p Point) check() error {
+	return cmp.Or(honestplate.InRange("ShearRate", p.ShearRate, 1e-6, 1e8, "1/s", "what rheometers reach"),
+		honestplate.InRange("Stress", p.Stress, 1e-9, 1e9, "Pa", "what rheometers reach"),
+		honestplate.InRange("Weight", p.Weight, 0, 1e18, "", "sensible weights"))
+}
+
 // checkPoints returns the geometric mean of the rates.
 func checkPoints(points []Point) (float64, error) {
 	if len(points) == 0 {
 		return 0, check.Input("Points", 0, "points", "1 or more")
 	}
 	var sum float64
+	var weighed int
 	low, high := math.Inf(1), 0.0
 	for i, p := range points {
-		if err := cmp.Or(honestplate.InRange("ShearRate", p.ShearRate, 1e-6, 1e8, "1/s", "what rheometers reach"),
-			honestplate.InRange("Stress", p.Stress, 1e-9, 1e9, "Pa", "what rheometers reach"),
-			honestplate.InRange("Weight", p.Weight, 0, 1e18, "", "sensible weights")); err != nil {
+		if err := p.check(); err != nil {
 			return 0, honestplate.In(fmt.Sprintf("Points[%d]", i), err)
+		}
+		if p.Weight > 0 {
+			weighed++
 		}
 		sum += math.Log(p.ShearRate)
 		low, high = min(low, p.ShearRate), max(high, p.ShearRate)
+	}
+	if weighed > 0 && weighed < len(points) {
+		return 0, check.Input("Points", float64(weighed), "points with a weight", "one for every point or for none")
 	}
 	if len(points) > 1 && high < 1.5*low {
 		return 0, check.Input("Points", high/low, "between the shear rates", "a factor of 1.5 or more")
@@ -42,9 +53,10 @@ func distinctRates(points []Point) int {
 	return len(slices.Compact(rates))
 }
 
+// weight of a point: instruments err in per cent.
 func weight(p Point) float64 {
 	if p.Weight == 0 {
-		return 1
+		return 1 / (p.Stress * p.Stress)
 	}
 	return p.Weight
 }

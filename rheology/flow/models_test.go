@@ -75,11 +75,11 @@ func TestFlowModelsThatMakeNoSenseAreNamed(t *testing.T) {
 }
 
 func TestReadPoints(t *testing.T) {
-	points, err := ReadPoints(strings.NewReader("# ketchup, 25 degC\nshear rate 1/s, stress Pa, weight\n 1, 50.7\n10, 66.8, 2\n100, 96.8,\n"))
+	points, err := ReadPoints(strings.NewReader("# ketchup, 25 degC\nshear rate 1/s, stress Pa, weight\n 1, 50.7, 1\n10, 66.8, 2\n100, 96.8, \n"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := []Point{{1, 50.7, 0}, {10, 66.8, 2}, {100, 96.8, 0}}
+	want := []Point{{1, 50.7, 1}, {10, 66.8, 2}, {100, 96.8, 0}}
 	if len(points) != len(want) {
 		t.Fatalf("got %v", points)
 	}

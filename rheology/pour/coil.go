@@ -20,9 +20,11 @@ type Coil struct {
 	// Regime of the coil, in the order in which a rising fall meets them: "no coil",
 	// "viscous", "gravitational", "inertio-gravitational", "inertial".
 	Regime string `json:"regime"`
-	// Frequency of the turns, 1/s, to a factor of ten either way.
+	// Frequency of the turns, 1/s, to a factor of ten either way; none is faster than the
+	// thread laid in a ring of its own radius, V/(2 pi a).
 	Frequency honestplate.Estimate `json:"frequency_per_s"`
-	// Radius of the coil, m, to a factor of ten either way.
+	// Radius of the ring, of the thread's middle, m, to a factor of ten either way; never
+	// less than the radius of the thread.
 	Radius honestplate.Estimate `json:"radius_m"`
 	// Height, Rate and Thickness say which way the frequency moves when the fall, the
 	// flow or the viscosity rises a little, all else the same: "faster", "slower", "about the
@@ -64,7 +66,10 @@ const (
 // and the kinematic viscosity nu. The largest governs, since they rise one above the
 // other with the fall; within a factor of 2 of each other the last two make the
 // inertio-gravitational regime (the choice by the largest is ours). Radius is V over
-// the frequency. Range: Re below 1.2 and a fall of more than 10 diameters, "no coil"
+// the frequency, and at least a, since a ring is not smaller than its thread: the
+// frequency is at most V/(2 pi a). Without prefactors the scalings pass that bound for
+// most kitchen threads; honey from 10 cm is seen to turn several times a second in rings
+// of 5 to 10 mm (common practice, no source), near the low end of the band. Range: Re below 1.2 and a fall of more than 10 diameters, "no coil"
 // outside. Source: Ribe, Habibi and Bonn, "Liquid rope coiling" (scalings from memory,
 // not seen; the pendulum rate sqrt(g/H) read in an abstract); onset from Cruickshank and Munson
 // 1981 (from memory). A whole stream is wanted: a dripping or broken one does not.
@@ -86,8 +91,13 @@ func (s Stream) Coil() (Coil, error) {
 		return Coil{}, err
 	}
 	c.Coils, c.Regime = true, regime
+	thread := s.Diameter / 2
 	c.Frequency = honestplate.Factor(here/(2*math.Pi), coilFactor)
+	c.Frequency.High = min(c.Frequency.High, s.Speed/(2*math.Pi*thread))
+	c.Frequency.Likely = min(c.Frequency.Likely, c.Frequency.High)
 	c.Radius = honestplate.Factor(s.Speed/here, coilFactor)
+	c.Radius.Low = max(c.Radius.Low, thread)
+	c.Radius.Likely, c.Radius.High = max(c.Radius.Likely, c.Radius.Low), max(c.Radius.High, c.Radius.Low)
 	trend := func(j law.Jet, drop float64) string {
 		moved, _, err2 := coilFrequency(j, drop)
 		err = cmp.Or(err, err2)
@@ -127,13 +137,14 @@ func coilFrequency(j law.Jet, drop float64) (float64, string, error) {
 	viscous := q / (drop * a2)
 	gravity := math.Sqrt(math.Sqrt(physics.Gravity*q*q*q/nu)) / a2
 	inertial := math.Cbrt(q*q*q*q/nu) / math.Cbrt(a2*a2*a2*a2*a2)
+	tightest := v / math.Sqrt(a2) // a ring as small as its thread
 	switch {
 	case viscous >= gravity && viscous >= inertial:
-		return viscous, viscousCoil, nil
+		return min(viscous, tightest), viscousCoil, nil
 	case inertial < gravity/2:
-		return gravity, gravityCoil, nil
+		return min(gravity, tightest), gravityCoil, nil
 	case inertial > gravity*2:
-		return inertial, inertialCoil, nil
+		return min(inertial, tightest), inertialCoil, nil
 	}
-	return max(gravity, inertial), gravityInertiaCoil, nil
+	return min(max(gravity, inertial), tightest), gravityInertiaCoil, nil
 }

@@ -3,9 +3,27 @@ package pour
 import (
 	"math"
 
-	"example.org/honestplate/rheology/internal/physics"
 	"example.org/honestplate/rheology/internal/root"
 	"example.org/honestplate/rheology/law"
+)
+
+const (
+	// thinSplash is the viscosity in Pa s up to which the evidence on thickness is mixed,
+	// and from which on a thicker liquid splashes less: the criteria of smooth dry plates,
+	// found up to 10 mPa s, are asked at it and carried on.
+	thinSplash = 0.005
+	// thickerSlower is the power of the viscosity with which the threshold speed rises
+	// beyond: that of Mundo's We^0.5 Re^0.25 at a constant value, 0.25/1.25.
+	thickerSlower = 0.2
+	// crownK is We Oh^-0.4 from which a crown rises and splashK that from which it throws
+	// droplets (Rioboo and others 2003, from memory). Okawa and others 2006 have the
+	// same 2100 for a plane pool, and Cossali's law tends to it for a thin film.
+	crownK  = 400.0
+	splashK = 2100.0
+	// deepFilm is the depth in drop diameters beyond which it no longer matters (Mutchler
+	// and Hansen 1970, Science 169, 1311: splash falls to a constant beyond 3, read in the
+	// abstract).
+	deepFilm = 3.0
 )
 
 func (p *Splash) add(v Verdict) {
@@ -20,17 +38,23 @@ func (p *Splash) dry(s Stream, rough bool) error {
 		Criterion: "Mundo, Sommerfeld and Tropea 1995", Measure: "We^0.5 Re^0.25",
 		Value: k, Threshold: 57.7, Outcome: promptSplash,
 		ThresholdSpeed: s.Speed * math.Pow(57.7/k, 0.8),
-		Range:          "dry surface, rough or smooth; limits not seen", Applies: true, Known: "read",
+		Range:          "spray of 0.06 to 0.15 mm at 12 to 18 m/s, rough or smooth (from memory)",
+		Applies:        s.Diameter >= 0.06e-3 && s.Diameter <= 0.15e-3, Known: "read",
 	})
-	thin := !rough && s.Viscosity <= physics.ThinLiquid
-	ca := math.Sqrt(s.Viscosity * s.Speed / s.SurfaceTension)
+	// From thinSplash on both ask the same drop of a liquid that thin, and their speeds
+	// rise with the power of the thickness beyond it.
+	thin := s
+	thin.Viscosity = min(s.Viscosity, thinSplash)
+	beyond := math.Pow(s.Viscosity/thin.Viscosity, thickerSlower)
+	thin.Speed /= beyond
+	ca := math.Sqrt(thin.Viscosity * thin.Speed / s.SurfaceTension)
 	p.add(Verdict{
 		Criterion: "Vander Wal, Berger and Mozes 2006", Measure: "Ca^0.5",
 		Value: ca, Threshold: 0.35, Outcome: promptSplash,
 		ThresholdSpeed: s.Speed * (0.35 / ca) * (0.35 / ca),
-		Range:          "dry smooth surface, up to 10 mPa s", Applies: thin, Known: "read",
+		Range:          "dry smooth surface, up to 10 mPa s; from 5 on at 5, times (thickness/5)^0.2 in speed", Applies: !rough, Known: "read",
 	})
-	drop := law.Impact{Fluid: s.Fluid, Diameter: s.Diameter, Speed: s.Speed}
+	drop := law.Impact{Fluid: thin.Fluid, Diameter: s.Diameter, Speed: thin.Speed}
 	lift, err := drop.Lift()
 	if err != nil {
 		return err
@@ -38,12 +62,12 @@ func (p *Splash) dry(s Stream, rough bool) error {
 	v := Verdict{
 		Criterion: "Riboux and Gordillo 2014", Measure: "beta",
 		Value: lift.Beta, Threshold: lift.Threshold, Outcome: promptSplash,
-		Range:   "dry smooth surface, 0.3 to 10 mPa s, 17 to 72 mN/m",
-		Applies: thin && s.Viscosity >= 3e-4 && s.SurfaceTension >= 0.017 && s.SurfaceTension <= 0.0735,
+		Range:   "dry smooth surface, 0.3 to 10 mPa s, 17 to 72 mN/m; from 5 on at 5, times (thickness/5)^0.2 in speed",
+		Applies: !rough && s.Viscosity >= 3e-4 && s.SurfaceTension >= 0.017 && s.SurfaceTension <= 0.0735,
 		Known:   "read",
 	}
 	if v.Applies {
-		v.ThresholdSpeed = liftSpeed(drop)
+		v.ThresholdSpeed = liftSpeed(drop) * beyond
 	}
 	p.add(v)
 	return nil
@@ -66,38 +90,37 @@ func liftSpeed(drop law.Impact) float64 {
 	return math.Exp(x)
 }
 
-// wet judges the landing on a film of delta drop diameters.
+// wet judges the landing on a film of delta drop diameters. Each threshold runs on without
+// a jump from the thinnest film to a pool.
 func (p *Splash) wet(s Stream, delta float64) {
-	k := s.Weber * math.Pow(s.Ohnesorge, -0.4)
+	k := s.k()
 	at := func(threshold float64) float64 { return s.Speed * math.Sqrt(threshold/k) }
-	thin := delta > 0.06 && delta < 0.15
 	p.add(Verdict{
 		Criterion: "Rioboo and others 2003, crown", Measure: "We Oh^-0.4",
-		Value: k, Threshold: 400, Outcome: crownRises, ThresholdSpeed: at(400),
-		Range: "film of 0.06 to 0.15 drop diameters", Applies: thin, Known: "memory",
+		Value: k, Threshold: crownK, Outcome: crownRises, ThresholdSpeed: at(crownK),
+		Range: "film of 0.06 to 0.15 drop diameters; leant on for all", Applies: true, Known: "memory",
 	})
-	p.add(Verdict{
+	lowest := Verdict{
 		Criterion: "Rioboo and others 2003, droplets", Measure: "We Oh^-0.4",
-		Value: k, Threshold: 2100, Outcome: crownSplash, ThresholdSpeed: at(2100),
-		Range: "film of 0.06 to 0.15 drop diameters", Applies: thin, Known: "memory",
-	})
-	cossali := 2100 + 5880*math.Pow(delta, 1.44)
+		Value: k, Threshold: splashK, Outcome: crownSplash, ThresholdSpeed: at(splashK),
+		Range: "film of 0.06 to 0.15 drop diameters; Okawa's pools have the same, so between them too", Applies: true, Known: "memory",
+	}
+	if delta > 1 {
+		lowest.Criterion, lowest.Range = "Okawa, Shiraishi and Mori 2006", "plane surface of a pool; found with water"
+	}
+	p.add(lowest)
+	cossali := splashK + 5880*math.Pow(min(delta, 1), 1.44)*shallow(delta)
 	p.add(Verdict{
 		Criterion: "Cossali, Coghe and Marengo 1997", Measure: "We Oh^-0.4",
 		Value: k, Threshold: cossali, Outcome: crownSplash, ThresholdSpeed: at(cossali),
-		Range: "film of 0.1 to 1 drop diameter, Oh above 0.007", Applies: delta >= 0.1 && delta <= 1 && s.Ohnesorge > 0.007,
-		Known: "memory",
-	})
-	p.add(Verdict{
-		Criterion: "Okawa, Shiraishi and Mori 2006", Measure: "We Oh^-0.4",
-		Value: k, Threshold: 2100, Outcome: crownSplash, ThresholdSpeed: at(2100),
-		Range: "plane surface of a pool; found with water", Applies: delta > 1, Known: "memory",
+		Range:   "film of 0.1 to 1 drop diameter, Oh above 0.007; from 1 led over to the pool's at 3, by us",
+		Applies: delta < deepFilm, Known: "memory",
 	})
 	we := math.Sqrt(s.Weber)
 	p.add(Verdict{
 		Criterion: "Vander Wal, Berger and Mozes 2006", Measure: "We^0.5",
 		Value: we, Threshold: 20, Outcome: crownSplash, ThresholdSpeed: s.Speed * 20 / we,
-		Range: "film up to a drop diameter, up to 10 mPa s", Applies: delta <= 1 && s.Viscosity <= physics.ThinLiquid, Known: "read",
+		Range: "thin film, up to a drop diameter; up to 5 mPa s, for it knows no thickness", Applies: delta <= 1 && s.Viscosity <= thinSplash, Known: "read",
 	})
 	if (s.Broken || s.Drips) && s.Rate > 0 {
 		u := s.yarinWeiss()
@@ -107,6 +130,15 @@ func (p *Splash) wet(s Stream, delta float64) {
 			Range: "train of drops on the thin film it leaves, threshold 17 to 18", Applies: delta <= 1, Known: "memory",
 		})
 	}
+}
+
+// k is We Oh^-0.4, the measure of crowns and their droplets.
+func (s *Stream) k() float64 { return s.Weber * math.Pow(s.Ohnesorge, -0.4) }
+
+// shallow fades from 1 at a film of one drop diameter to 0 at deepFilm, straight in the
+// logarithm of the depth.
+func shallow(delta float64) float64 {
+	return 1 - min(max(math.Log(delta)/math.Log(deepFilm), 0), 1)
 }
 
 // yarinWeiss is the dimensionless impact speed of a train of drops on the film that they

@@ -23,8 +23,8 @@ func ExamplePour_Puddle() {
 		fmt.Printf("%7v: %2.0f mm across, %.1f mm deep, held by %s\n", after, 2000*m.Radius.Likely, m.Depth*1000, m.Held)
 	}
 	// Output:
-	// 1s: 64 mm across, 2.9 mm deep, held by viscosity
-	//      3s: 111 mm across, 2.3 mm deep, held by viscosity
+	//      1s: 65 mm across, 2.9 mm deep, held by viscosity
+	//      3s: 112 mm across, 2.3 mm deep, held by viscosity
 	//     10s: 135 mm across, 1.6 mm deep, held by surface tension
 	//  1h0m0s: 135 mm across, 1.6 mm deep, held by surface tension
 }
@@ -54,9 +54,9 @@ func ExampleBubblesClear() {
 		fmt.Printf("%.1f mm: %v (%v to %v)\n", mm, d.Likely.After.Round(time.Second), d.Earliest.After.Round(time.Second), d.Latest.After.Round(time.Second))
 	}
 	// Output:
-	// 1.0 mm: 17s (10s to 19s)
-	// 0.5 mm: 1m7s (39s to 1m16s)
-	// 0.2 mm: 6m57s (4m5s to 7m57s)
+	// 1.0 mm: 16s (10s to 19s)
+	// 0.5 mm: 1m5s (38s to 1m14s)
+	// 0.2 mm: 6m46s (4m0s to 7m42s)
 }
 
 // A heap of ketchup stands by its yield stress.

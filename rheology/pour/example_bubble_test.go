@@ -19,5 +19,5 @@ func ExampleBubbleRise() {
 	}
 	// Output:
 	// milk, 3.5 % fat: 99 mm/s
-	// honey, 17 % moisture: 0.044 mm/s
+	// honey, 17 % moisture: 0.058 mm/s
 }

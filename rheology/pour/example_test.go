@@ -41,8 +41,8 @@ func ExampleSpout_Pour() {
 	// 200 g of              lasts                         and                            leaves behind
 	// milk                  4.6s (4.2s to 5.1s)           between laminar and turbulent  0.2 g
 	// cream, 30 %           5.4s (4.9s to 7.5s)           laminar, held by inertia       0.6 g
-	// sugar syrup, 65 Brix  11.7s (11.1s to 12.3s)        laminar, held by friction      1.9 g
-	// honey                 16m57s (9m24.7s to 30m31.7s)  laminar, held by friction      2.4 g
+	// sugar syrup, 65 Brix  11.4s (10.9s to 12s)          laminar, held by friction      1.9 g
+	// honey                 12m56s (7m10.9s to 23m17.6s)  laminar, held by friction      2.4 g
 }
 
 // A measuring cup of 60 cm2 that empties through its spout: the rate against time.
@@ -95,7 +95,7 @@ func ExamplePour_Stream() {
 	fmt.Printf("whole for %.1f m (%.1f to %.1f)\n", s.BreakUp.Likely, s.BreakUp.Low, s.BreakUp.High)
 	// Output:
 	// 9.9 mm wide at the lip, 2.9 mm after 25 cm, at 2.2 m/s
-	// whole for 1.0 m (0.6 to 1.7)
+	// whole for 1.0 m (0.3 to 1.7)
 }
 
 // Milk from 25 cm onto a dry glazed plate, and into the film that then lies on it: every
@@ -126,11 +126,13 @@ func ExampleStream_Splash() {
 		}
 	}
 	// Output:
-	// dry plate: criteria disagree
-	//   Mundo, Sommerfeld and Tropea 1995  droplets thrown along the surface above 0.9 m/s, here 2.3
+	// dry plate: no splash
 	//   Vander Wal, Berger and Mozes 2006  droplets thrown along the surface above 3.0 m/s, here 2.3
 	//   Riboux and Gordillo 2014           droplets thrown along the surface above 2.3 m/s, here 2.3
-	// film of 2 mm: splash likely
+	// film of 2 mm: criteria disagree
+	//   Rioboo and others 2003, crown      crown above 0.7 m/s, here 2.3
+	//   Rioboo and others 2003, droplets   crown that throws droplets above 1.7 m/s, here 2.3
+	//   Cossali, Coghe and Marengo 1997    crown that throws droplets above 2.4 m/s, here 2.3
 	//   Vander Wal, Berger and Mozes 2006  crown that throws droplets above 2.2 m/s, here 2.3
 }
 
@@ -150,7 +152,7 @@ func ExampleStream_Crown() {
 	}
 	fmt.Printf("crown: %v, some %.0f mm across within %v ms\n", c.Expected, 2000*c.Largest.Likely, c.Lasts.Likely.After.Milliseconds())
 	// Output:
-	// crown: true, some 16 mm across within 12 ms
+	// crown: true, some 13 mm across within 12 ms
 }
 
 // Cool honey coils: which regime, and which way it moves. The figures behind are orders of

@@ -24,6 +24,11 @@ type Lip struct {
 	SurfaceArea float64 `json:"surface_area_m2,omitzero"`
 	// WallArea, m2, as in Spout.
 	WallArea float64 `json:"wall_area_m2,omitzero"`
+	// Rested, as in Spout.
+	Rested bool `json:"rested,omitzero"`
+	// RateSpread is how well the rate at this head is known, as a fraction, to 1: what
+	// [Lip.Calibrate] fills in. 0: 0.25.
+	RateSpread float64 `json:"rate_spread,omitzero"`
 }
 
 const (
@@ -48,7 +53,7 @@ const (
 // added to the length L; both limits are textbook (the weir: Schaschke Ex 7.7;
 // lubrication: derived here), the sum between them is ours. The rate at a given
 // head is good to 25 %, a hand's head rather less: the pour's band is for the head
-// as given. Errors as for Spout.Pour.
+// as given; [Lip.ForDuration] asks the other way round. Errors as for Spout.Pour.
 func (s Lip) Pour(l rheology.Liquid, tempC, grams float64) (Pour, error) {
 	if err := s.check(); err != nil {
 		return Pour{}, err
@@ -62,7 +67,7 @@ func (s Lip) Pour(l rheology.Liquid, tempC, grams float64) (Pour, error) {
 	// A film that slopes from H to nothing over L + H pulls at its bed with
 	// rho g H2/(2 (L + H)).
 	stress := p.Density.Likely * physics.Gravity * s.Head * s.Head / (2 * (s.Length + s.Head))
-	if err := p.yields(l, stress, s.Head, 0); err != nil {
+	if err := p.yields(l, stress, s.Head, 0, s.Rested); err != nil {
 		return Pour{}, err
 	}
 	if err := p.run(s.Head, s.SurfaceArea, s.WallArea); err != nil {
@@ -74,7 +79,8 @@ func (s Lip) Pour(l rheology.Liquid, tempC, grams float64) (Pour, error) {
 func (s Lip) check() error {
 	return cmp.Or(honestplate.InRange("Width", s.Width, 1e-3, maxBore, "m", "from a sauce boat to a trough"),
 		honestplate.InRange("Length", s.Length, 0, 1, "m", "a chute"),
-		honestplate.Positive("Head", s.Head, "m"), honestplate.InRange("Head", s.Head, 1e-5, 1, "m", "deeper, no lip"),
+		honestplate.Positive("Head", s.Head, "m"), honestplate.InRange("Head", s.Head, leastLipHead, mostLipHead, "m", "deeper, no lip"),
+		honestplate.InRange("RateSpread", s.RateSpread, 0, 1, "", "a fraction of the rate"),
 		vessel(s.SurfaceArea, s.WallArea))
 }
 

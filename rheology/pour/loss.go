@@ -79,6 +79,15 @@ func edgeLoss(re, lengthOverD float64) float64 {
 // turbulence returns the weight of the turbulent law: 0 up to Re 2000, 1 from 4000.
 func turbulence(re float64) float64 { return physics.Smoothstep((re - 2000) / 2000) }
 
+// viscousShare returns the share of a bore's loss that goes with the viscosity, in the
+// bore and at its entry: how the head answers to the viscosity at one flow,
+// -d ln(loss)/d ln(Re). 1 in creeping flow, however short the bore.
+func viscousShare(re, lengthOverD, discharge float64) float64 {
+	const step = 1.01
+	down, up := boreLoss(re/step, lengthOverD, discharge), boreLoss(re*step, lengthOverD, discharge)
+	return min(max(math.Log(down/up)/(2*math.Log(step)), 0), 1)
+}
+
 // poiseuilleShare returns the share of a bore's loss that is fully developed
 // laminar friction, 64 L/(D Re): what is known best.
 func poiseuilleShare(re, lengthOverD float64) float64 {

@@ -26,7 +26,12 @@ type outlet struct {
 	rho               float64
 	yield             float64 // Pa; 0: none
 	scale             float64 // on the viscosity, 1 or an end of its band; not on the yield stress
+	yieldScale        float64 // on the yield stress, 1 or an end of its band
 }
+
+// fastestShear is the rate in 1/s, beyond any pour's, at which a search that tries a flow still
+// asks a liquid that states no limit.
+const fastestShear = 1e8
 
 // reads keeps the liquid, and its range of shear rates if it depends on them.
 func (o *outlet) reads(l rheology.Liquid) {
@@ -35,7 +40,7 @@ func (o *outlet) reads(l rheology.Liquid) {
 		d := l.Describe()
 		o.lowRate, o.highRate = d.LowRate, d.HighRate
 		if d.HighRate == 0 {
-			o.highRate = math.MaxFloat64
+			o.highRate = fastestShear
 		}
 	}
 }
@@ -100,16 +105,15 @@ func (o *outlet) head(q float64) (float64, error) {
 		if o.yield > 0 {
 			// The yield stress holds back a head of its own; the film feels the rest.
 			plastic := max(eta-o.yield/rate, 0.05*eta) * o.scale / o.rho
-			return lipHead(q/o.width, plastic, o.length) + o.standing(o.yield), nil
+			return lipHead(q/o.width, plastic, o.length) + o.standing(o.yield*o.yieldScale), nil
 		}
 		return lipHead(q/o.width, nu, o.length), nil
 	}
 	v := q / o.boreArea()
 	if o.yield > 0 {
-		// The band is on what shears, not on the stress that must be passed first: a liquid
-		// that stays in has no rate. Pour.MayStay tells of that.
+		// What shears and the stress that must be passed first have bands of their own.
 		still := min(o.yield*o.bore/(8*v), eta)
-		nu = (still + (eta-still)*o.scale) / o.rho
+		nu = (still*o.yieldScale + (eta-still)*o.scale) / o.rho
 	}
 	return boreLoss(v*o.bore/nu, o.length/o.bore, o.discharge) * v * v / (2 * physics.Gravity), nil
 }
@@ -124,6 +128,10 @@ func (o *outlet) standing(tau float64) float64 {
 	return 4 * tau * (o.length + couetteRadii*o.bore/2) / (weight * o.bore)
 }
 
+// leastFlow in m3/s is a cubic millimetre in thirty million years: next to a yield stress
+// a search has to end somewhere, and every pour has long become one of more than a week.
+const leastFlow = 1e-24
+
 // flow returns the flow in m3/s under a head in m. The head is a rising function
 // of the flow, close to a power of it, so that secants of the logarithms arrive in a few
 // steps. start is a guess; 0 for none.
@@ -133,7 +141,7 @@ func (o *outlet) flow(h, start float64) (float64, error) {
 	}
 	most := math.Log(o.fastest(h))
 	x, err := root.Search{
-		Low: math.Inf(-1), High: most, Start: min(math.Log(start), most), Slope: 1.5, Tol: 1e-6,
+		Low: math.Log(leastFlow), High: most, Start: max(min(math.Log(start), most), math.Log(leastFlow)), Slope: 1.5, Tol: 1e-6,
 	}.Rise(func(x float64) (float64, error) {
 		got, err := o.head(math.Exp(x))
 		return math.Log(got / h), err

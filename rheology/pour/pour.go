@@ -27,19 +27,30 @@ type Pour struct {
 	// m2/s, per width).
 	Reynolds float64
 	// Regime of the flow at the start: "laminar, held by friction", "laminar, held by
-	// inertia", "between laminar and turbulent" or "turbulent".
+	// inertia", "between laminar and turbulent" or "turbulent"; of a closed bottle "glugs, held
+	// by the air that must come in".
 	Regime string
-	// Friction is its share of the head at the start, 0..1: near 1 the rate goes with one
-	// over the viscosity, near 0 it hardly knows it.
+	// Friction is the share of the head at the start that goes with the viscosity, in the
+	// outlet and at its entry, 0..1: near 1 the rate goes with one over the viscosity, near
+	// 0 it hardly knows it.
 	Friction float64
+	// Ruled says what rules the band of the Duration: "liquid", what is not known of its
+	// viscosity, which a test of it narrows; or "outlet", what is not known of the outlet, the
+	// hand and the air, which a timed pour narrows (see [Lip.Calibrate]).
+	Ruled string
 	// ShearRate at which the viscosity was read, 1/s.
 	ShearRate float64
 	// Viscosity in Pa s at that rate, Density in kg/m3, SurfaceTension in N/m: the
 	// liquid's, with their bands.
 	Viscosity, Density, SurfaceTension honestplate.Estimate
 	// MayStay reports that the yield stress, at the high end of its band, would hold the
-	// liquid in its outlet: the other figures are for one that runs.
+	// liquid in its outlet. The slow ends of the other bands are then those of a yield stress that
+	// holds nine tenths of the head: a liquid that stays in has no rate.
 	MayStay bool
+	// MayGush reports of a liquid with a yield stress that the band of its Duration spans
+	// more than ten times, or that it MayStay: it may stay, it may gush, and no likely
+	// value is worth planning by. Try it.
+	MayGush bool
 	// Hydraulics is the uncertainty of the rate from the outlet alone, as a fraction.
 	Hydraulics float64
 	// Grams that leave the outlet, and LeftGrams that stay behind as a film on the
@@ -53,6 +64,8 @@ type Pour struct {
 	surface     float64              // m2; 0: the head stays
 	yield       honestplate.Estimate // Pa; 0: none
 	stuck       float64              // head that the yield stress holds, m
+	glugs       bool                 // the air that comes in governs
+	airBand     float64              // factor of its rate
 }
 
 // The regimes of a pour.
@@ -63,11 +76,24 @@ const (
 	// inertia: laminar, held back by its own velocity: thin liquids, short spouts. The rate
 	// hardly knows the viscosity.
 	inertia = "laminar, held by inertia"
-	// transitional lies between Re 2000 and 4000, where it can be either.
+	// transitional lies between Re 2000 and 4000, of a lip's film 1500 and 2000, where it can
+	// be either.
 	transitional = "between laminar and turbulent"
-	// turbulent lies above Re 4000.
+	// turbulent lies above.
 	turbulent = "turbulent"
+	// glugging: a closed bottle, see Spout.Closed.
+	glugging = "glugs, held by the air that must come in"
 )
+
+// What rules the band of a pour.
+const (
+	ruledByLiquid = "liquid"
+	ruledByOutlet = "outlet"
+)
+
+// gushes is the span of a band, longest over shortest, beyond which a liquid that stands
+// may as well stay as gush.
+const gushes = 10
 
 // longestPour ends what counts as a pour.
 const longestPour = 7 * 24 * time.Hour
@@ -99,7 +125,7 @@ func newPour(l rheology.Liquid, tempC, grams float64) (Pour, error) {
 		return p, err
 	}
 	p.Grams = grams
-	p.out = outlet{tempC: tempC, eta: p.Viscosity.Likely, rho: p.Density.Likely, scale: 1}
+	p.out = outlet{tempC: tempC, eta: p.Viscosity.Likely, rho: p.Density.Likely, scale: 1, yieldScale: 1}
 	p.out.reads(l)
 	p.asked.liquid = l
 	return p, nil
@@ -108,7 +134,7 @@ func newPour(l rheology.Liquid, tempC, grams float64) (Pour, error) {
 // yields keeps the liquid's yield stress, if it has one, and the head that it holds, and
 // returns a RefusedError if that is not less than the head there is, of which surface tension
 // holds another part. stress is the one at the wall.
-func (p *Pour) yields(l rheology.Liquid, stress, head, tension float64) error {
+func (p *Pour) yields(l rheology.Liquid, stress, head, tension float64, rested bool) error {
 	y, ok := l.(rheology.Yielding)
 	if !ok {
 		return nil
@@ -120,14 +146,29 @@ func (p *Pour) yields(l rheology.Liquid, stress, head, tension float64) error {
 	if yield == (honestplate.Estimate{}) {
 		return nil
 	}
-	if err := check.Band("Liquid.YieldStress", yield, 1e-6, 1e6, "Pa", "softer than butter"); err != nil {
+	if err := check.Band("Liquid.YieldStress", yield, 0, 1e6, "Pa", "softer than butter"); err != nil {
 		return err
+	}
+	if yield.Likely == 0 {
+		return nil
 	}
 	p.yield, p.out.yield = yield, yield.Likely
 	p.stuck = p.out.standing(yield.Likely)
-	p.MayStay = p.out.standing(yield.High) >= head-tension
-	if p.stuck >= head-tension {
-		return held("yield stress", head, tension+p.stuck)
+	start := yield
+	if rested {
+		if start, err = rheology.RestedYieldStress(l, p.out.tempC); err != nil {
+			return err
+		}
+		if err := check.Band("Liquid.YieldStress", start, 0, 1e6, "Pa", "softer than butter"); err != nil {
+			return err
+		}
+	}
+	p.MayStay = p.out.standing(start.High) >= head-tension
+	if need := p.out.standing(start.Likely); need >= head-tension {
+		if rested && p.stuck < head-tension {
+			return held("yield stress at rest, until a shake or a tap breaks it,", head, tension+need)
+		}
+		return held("yield stress", head, tension+need)
 	}
 	return nil
 }

@@ -1,6 +1,7 @@
 package pour
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/honestplate"
@@ -23,6 +24,9 @@ func (p *Pour) run(h, surface, wall float64) error {
 	if err != nil {
 		return err
 	}
+	if seconds > longestPour.Seconds() {
+		return check.Outside("Duration", seconds, 0, longestPour.Seconds(), "s", "a pour of at most a week")
+	}
 	if err := p.start(); err != nil {
 		return err
 	}
@@ -32,11 +36,12 @@ func (p *Pour) run(h, surface, wall float64) error {
 		}
 	}
 	// The ends of the viscosity's band, each as ratios to the likely pour.
-	slow, err := p.scaled(p.Viscosity.High / p.Viscosity.Likely)
+	stiff, soft := p.stiffness()
+	slow, err := p.scaled(p.Viscosity.High/p.Viscosity.Likely, stiff)
 	if err != nil {
 		return err
 	}
-	fast, err := p.scaled(p.Viscosity.Low / p.Viscosity.Likely)
+	fast, err := p.scaled(p.Viscosity.Low/p.Viscosity.Likely, soft)
 	if err != nil {
 		return err
 	}
@@ -47,13 +52,21 @@ func (p *Pour) run(h, surface, wall float64) error {
 	p.EndRate = honestplate.Estimate{Low: p.EndRate.Likely / up(1/slow.last), Likely: p.EndRate.Likely, High: p.EndRate.Likely * up(fast.last)}
 	longest := seconds * (1 + math.Hypot(up(slow.seconds)-1, density))
 	shortest := seconds / (1 + math.Hypot(up(1/fast.seconds)-1, density))
-	// Near a yield stress the slow end of the band can be ages away while the likely pour is
-	// not: that is an answer, as long as a Duration holds it.
+	if err := p.lasts(shortest, seconds, longest); err != nil {
+		return err
+	}
+	p.judge(slow.seconds, fast.seconds)
+	return p.left(volume, seconds, wall)
+}
+
+// lasts keeps the duration in s. Near a yield stress the slow end of the band can be ages
+// away while the likely pour is not: that is an answer, as long as a Duration holds it.
+func (p *Pour) lasts(shortest, seconds, longest float64) error {
 	if seconds > longestPour.Seconds() || longest > 200*365*24*3600 {
 		return check.Outside("Duration", seconds, 0, longestPour.Seconds(), "s", "a pour of at most a week")
 	}
 	p.Duration = honestplate.Lasting(inSeconds(shortest), inSeconds(seconds), inSeconds(longest))
-	return p.left(volume, seconds, wall)
+	return nil
 }
 
 // ratios of a pour to the likely one.
@@ -61,16 +74,27 @@ type ratios struct {
 	seconds, first, last float64 // duration, rate at the start, rate at the end
 }
 
-// scaled answers for the pour with its viscosity multiplied by scale. The duration is
+// stiffness returns the ends of the yield stress's band over its likely value, the stiff one
+// no further than holds nine tenths of the least head.
+func (p *Pour) stiffness() (stiff, soft float64) {
+	if !(p.yield.Likely > 0) {
+		return 1, 1
+	}
+	reach := max(0.9*min(p.first, p.last)/p.stuck, 1)
+	return min(p.yield.High/p.yield.Likely, reach), p.yield.Low / p.yield.Likely
+}
+
+// scaled answers for the pour with its viscosity multiplied by scale and its yield stress by
+// stiff. The duration is
 // taken to answer as the mean of the rates' answers at both ends, which is exact where
 // friction governs or does not matter, and for a band of half the viscosity within 4 % of
 // the duration between (tested): this is for the band alone.
-func (p *Pour) scaled(scale float64) (ratios, error) {
-	if scale == 1 {
+func (p *Pour) scaled(scale, stiff float64) (ratios, error) {
+	if scale == 1 && stiff == 1 {
 		return ratios{1, 1, 1}, nil
 	}
 	o := p.out
-	o.scale = scale
+	o.scale, o.yieldScale = scale, stiff
 	// Friction's share of the head says how the rate answers: a start for the search.
 	answer := math.Pow(scale, -p.Friction/(2-p.Friction))
 	first, err := o.flow(p.first, p.Rate.Likely*answer)
@@ -156,15 +180,18 @@ func (p *Pour) start() error {
 		p.Speed = q / (o.width * depth)
 		p.Diameter = math.Sqrt(4 * q / (math.Pi * p.Speed))
 		p.Friction = lipFriction(q/o.width, nu, o.length)
-		p.Hydraulics = lipSpread
+		p.Hydraulics = cmp.Or(p.asked.lip.RateSpread, lipSpread)
 	} else {
 		v := q / o.boreArea()
 		lod := o.length / o.bore
 		p.Speed, p.Reynolds = v, v*o.bore/nu
-		p.Friction = poiseuilleShare(p.Reynolds, lod)
-		p.Hydraulics = 0.03 + 0.07*(1-p.Friction)
+		p.Friction = viscousShare(p.Reynolds, lod, o.discharge)
+		p.Hydraulics = 0.03 + 0.07*(1-poiseuilleShare(p.Reynolds, lod))
 		if o.discharge > 0 {
 			p.Hydraulics = 0.03
+		}
+		if p.glugs {
+			p.Hydraulics = p.airBand - 1
 		}
 		// Behind a hole the jet goes on narrowing for half a diameter.
 		c := 1.0
@@ -174,15 +201,6 @@ func (p *Pour) start() error {
 		p.Diameter = o.bore * math.Sqrt(c)
 		p.Speed = v / c
 	}
-	switch {
-	case p.Reynolds >= 4000:
-		p.Regime = turbulent
-	case p.Reynolds > 2000:
-		p.Regime = transitional
-	case p.Friction > 0.5:
-		p.Regime = friction
-	default:
-		p.Regime = inertia
-	}
+	p.Regime = p.regime()
 	return nil
 }

@@ -28,10 +28,9 @@ func (p Pour) Series(n int) ([]Step, error) {
 	guess := p.Rate.Likely
 	for i := range n + 1 {
 		share := float64(i) / float64(n)
-		m := Step{Rate: p.Rate.Likely, Grams: p.Grams * share, Head: p.first}
+		m := Step{Rate: p.Rate.Likely, Grams: p.Grams * share, Head: p.first + (p.last-p.first)*share}
 		seconds := p.Grams * share / 1000 / p.Density.Likely / p.Rate.Likely
-		if p.surface > 0 && i > 0 {
-			m.Head = p.first + (p.last-p.first)*share
+		if p.surface > 0 && i > 0 && !p.glugs {
 			var err error
 			if m.Rate, err = p.out.flow(m.Head, guess); err != nil {
 				return nil, err

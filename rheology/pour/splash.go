@@ -31,7 +31,7 @@ type Splash struct {
 	// Summary of the verdicts that apply.
 	Summary Summary `json:"summary"`
 	// Speeds at which the criteria that apply put the threshold, m/s: from the lowest
-	// to the highest, Likely in the geometric middle. All 0 where none applies.
+	// to the highest, Likely in the geometric middle. All 0 where none applies ([OutsideRange]).
 	Threshold honestplate.Estimate `json:"threshold_m_per_s"`
 }
 
@@ -78,34 +78,43 @@ const (
 	SplashLikely Summary = "splash likely"
 	// CriteriaDisagree: some say droplets, some do not. Try it, or lower the spout.
 	CriteriaDisagree Summary = "criteria disagree"
-	// NoCriterion: none was found for this liquid and surface.
-	NoCriterion Summary = "no criterion applies"
+	// OutsideRange: what criterion there is was found for something else, so that it is
+	// shown and says nothing. Try it.
+	OutsideRange Summary = "only outside its range"
 )
 
 // Splash judges the stream's landing on a surface by every published criterion that was
 // found. On a dry surface, of droplets thrown along it:
 //
 //   - Mundo, Sommerfeld and Tropea 1995, "Droplet-wall collisions": We^0.5 Re^0.25 > 57.7
-//     (read, second-hand; its range not seen).
+//     (read, second-hand), found with spray of 0.06 to 0.15 mm at 12 to 18 m/s (from memory):
+//     shown for a stream, and counted for drops of that size alone.
 //   - Vander Wal, Berger and Mozes 2006, "The splash/non-splash boundary upon a dry surface
-//     and thin fluid film": Ca^0.5 > 0.35, smooth (read in the abstract), up to 10 mPa s:
-//     above, it would make thick cream splash most easily of all.
-//   - Riboux and Gordillo 2014, smooth, 0.3 to 10 mPa s: see
-//     [law.Impact].
+//     and thin fluid film": Ca^0.5 > 0.35, smooth (read in the abstract).
+//   - Riboux and Gordillo 2014, smooth: see [law.Impact].
+//
+// The last two were found up to 10 mPa s. To 5 mPa s published experiments do not agree
+// which way thickness works; from there on thicker splashes less, which neither says. So
+// from 5 mPa s on both are asked at 5 and their speed is multiplied by (thickness/5)^0.2,
+// Mundo's power; the join is ours. On a rough surface none counts: [OutsideRange].
 //
 // On a film of delta drop diameters of the same liquid, of a crown and of the droplets it
 // throws, with K = We Oh^-0.4:
 //
 //   - Rioboo and others 2003: crown at K > 400, droplets at K > 2100, 0.06 < delta < 0.15
-//     (from memory).
+//     (from memory). Okawa, Shiraishi and Mori 2006: K > 2100 on a plane water surface (from
+//     memory), named for pools deeper than a drop. The two and Cossali's limit for a thin
+//     film have one number, so it is used at every depth. For liquids thicker than water
+//     it leans on Oh to carry the viscosity. A crown is expected from 400 at any depth;
+//     on a pool it is the rim of a crater.
 //   - Cossali, Coghe and Marengo 1997, "The impact of a single drop on a wetted solid
 //     surface": K > 2100 + 5880 delta^1.44, 0.1 < delta < 1, Oh > 0.007 (formula from memory,
-//     abstract read).
-//   - Okawa, Shiraishi and Mori 2006: K > 2100 on a plane water surface (from memory), taken
-//     for pools deeper than a drop; for liquids thicker than water it leans on Oh to carry
-//     the viscosity, as Cossali's does.
+//     abstract read), leant on below both. From delta 1 to 3 it is led over to the pool's
+//     2100, by us: splash falls to a constant beyond 3 (Mutchler and Hansen 1970, Science
+//     169, 1311, abstract read). That paper has the largest splash at a film of a third of
+//     the drop, which none of these criteria knows.
 //   - Vander Wal, Berger and Mozes 2006: We^0.5 > 20 on thin films (read in the abstract). It
-//     knows no viscosity: up to 10 mPa s and delta of 1.
+//     knows no viscosity: up to 5 mPa s and delta of 1.
 //   - Yarin and Weiss 1995: drops one after the other, so only
 //     for a broken stream or a dripping one, delta up to 1 (from memory).
 //
@@ -171,7 +180,7 @@ func (p *Splash) summarise() {
 	}
 	switch {
 	case droplets == 0 && silent == 0:
-		p.Summary = NoCriterion
+		p.Summary = OutsideRange
 	case silent == 0:
 		p.Summary = SplashLikely
 	case droplets > 0:

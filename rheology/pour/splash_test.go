@@ -100,18 +100,22 @@ func TestFasterIsNeverLessOfASplash(t *testing.T) {
 	}
 }
 
-// The capillary number would make thick cream splash at a hand's breadth; it is shown but
-// does not count.
+// The capillary number would make thick cream splash at a hand's breadth: a liquid thicker
+// than 5 mPa s is asked as one of 5, and its speed rises with Mundo's power of the thickness.
 func TestTheCapillaryCriterionIsForThinLiquids(t *testing.T) {
 	for _, c := range []struct {
 		l       given
 		rough   bool
 		applies bool
-	}{{milk, false, true}, {cream, false, false}, {milk, true, false}} {
+	}{{milk, false, true}, {cream, false, true}, {milk, true, false}} {
 		for _, v := range verdicts(splash(t, landing(c.l, 1), pour.Target{Rough: c.rough})) {
-			if v.Measure == "Ca^0.5" && v.Applies != c.applies {
+			if v.Measure != "Ca^0.5" {
+				continue
+			}
+			if v.Applies != c.applies {
 				t.Errorf("eta %g, rough %v: applies %v", c.l.eta, c.rough, v.Applies)
 			}
+			near(t, "threshold", v.ThresholdSpeed, 0.35*0.35*c.l.sigma/min(c.l.eta, 0.005)*math.Pow(max(c.l.eta/0.005, 1), 0.2), 1e-9)
 		}
 	}
 }
@@ -126,11 +130,13 @@ func TestSummaries(t *testing.T) {
 	}{
 		{"milk creeping onto a plate", landing(milk, 0.2), pour.Target{}, pour.NoSplash, true},
 		{"milk from a height onto a plate", landing(milk, 9), pour.Target{}, pour.SplashLikely, true},
-		{"milk from 30 cm onto a plate", landing(milk, 1.6), pour.Target{}, pour.CriteriaDisagree, true},
+		{"milk from 40 cm onto a plate", landing(milk, 2.8), pour.Target{}, pour.CriteriaDisagree, true},
+		{"milk onto bread", landing(milk, 2.2), pour.Target{Rough: true}, pour.OutsideRange, false},
 		{"cream onto its own film", landing(cream, 1.5), pour.Target{Film: 0.0005}, pour.CrownOnly, true},
 		{"syrup onto a plate", landing(syrup, 2), pour.Target{}, pour.NoSplash, true},
-		{"syrup onto a thread of film", landing(syrup, 2), pour.Target{Film: 1e-5}, pour.NoCriterion, false},
-		{"milk into a bowl", landing(milk, 1), pour.Target{Film: 0.05}, pour.NoSplash, true},
+		{"syrup onto a thread of film", landing(syrup, 2), pour.Target{Film: 1e-5}, pour.NoSplash, true},
+		{"milk into a bowl", landing(milk, 0.5), pour.Target{Film: 0.05}, pour.NoSplash, true},
+		{"milk into a bowl, a rim", landing(milk, 1), pour.Target{Film: 0.05}, pour.CrownOnly, true},
 		{"milk into a bowl from high", landing(milk, 3), pour.Target{Film: 0.05}, pour.SplashLikely, true},
 	} {
 		p := splash(t, c.s, c.onto)
@@ -143,7 +149,7 @@ func TestSummaries(t *testing.T) {
 	}
 }
 
-// Each criterion counts inside its range alone: films in drop diameters, and Oh.
+// Each criterion counts where Splash says that it does.
 func TestCriteriaCountInTheirRanges(t *testing.T) {
 	applies := func(l given, delta float64) string {
 		out := ""
@@ -154,18 +160,15 @@ func TestCriteriaCountInTheirRanges(t *testing.T) {
 		}
 		return out
 	}
-	// Oh of milk at 4 mm is 0.0044, of a liquid half as thick again 0.0066, of one thicker by
-	// 0.7 times 0.0075.
-	almost, enough := milk, milk
-	almost.eta, enough.eta = 0.003, 0.0034
+	almost, thick := milk, milk
+	almost.eta, thick.eta = 0.0049, 0.0051
 	for _, c := range []struct {
 		l     given
 		delta float64
 		want  string
 	}{
-		{milk, 0.05, "Van"}, {milk, 0.07, "RioRioVan"}, {milk, 0.14, "RioRioVan"}, {milk, 0.16, "Van"}, {milk, 0.98, "Van"}, {milk, 1.02, "Oka"},
-		{almost, 0.5, "Van"}, {enough, 0.5, "CosVan"}, {enough, 0.095, "RioRioVan"}, {enough, 0.105, "RioRioCosVan"}, {enough, 1.02, "Oka"},
-		{cream, 0.5, "Cos"}, {cream, 0.05, ""},
+		{milk, 0.05, "RioRioCosVan"}, {milk, 0.98, "RioRioCosVan"}, {milk, 1.02, "RioOkaCos"}, {milk, 3.1, "RioOka"},
+		{almost, 0.5, "RioRioCosVan"}, {thick, 0.5, "RioRioCos"}, {cream, 0.05, "RioRioCos"},
 	} {
 		if got := applies(c.l, c.delta); got != c.want {
 			t.Errorf("eta %g, film of %g drops: %q, want %q", c.l.eta, c.delta, got, c.want)
@@ -208,7 +211,7 @@ func TestBadLandingsAreRefused(t *testing.T) {
 	}
 }
 
-func TestACrownGrowsAsTheRootOfTime(t *testing.T) {
+func TestACrownGrowsNearlyAsTheRootOfTime(t *testing.T) {
 	s := landing(milk, 2)
 	c, err := s.Crown(0.001)
 	if err != nil {
@@ -221,8 +224,8 @@ func TestACrownGrowsAsTheRootOfTime(t *testing.T) {
 	if !c.Expected || c.Largest.Low >= c.Largest.Likely || c.Lasts.Earliest.After >= c.Lasts.Latest.After {
 		t.Errorf("%+v", c)
 	}
-	// r/D = (2/3)^(1/4) (D/h)^(1/4) (V t/D)^(1/2) at V t/D = 20.
-	near(t, "largest", c.Largest.Likely, 0.004*math.Pow(2.0/3*4, 0.25)*math.Sqrt(20), 1e-6)
+	// r/D = (2/3)^(1/4) (D/h)^(1/4) (V t/D)^0.43 at V t/D = 20.
+	near(t, "largest", c.Largest.Likely, 0.004*math.Pow(2.0/3*4, 0.25)*math.Pow(20, 0.43), 1e-6)
 	thick, err := s.Crown(0.003)
 	if err != nil {
 		t.Fatal(err)
@@ -268,8 +271,12 @@ func TestHoneyCoilsAndMilkDoesNot(t *testing.T) {
 			"gravitational": math.Pow(g0*math.Pow(st.Rate, 3)/(nu*math.Pow(a, 8)), 0.25),
 			"inertial":      math.Cbrt(math.Pow(st.Rate, 4) / (nu * math.Pow(a, 10))),
 		}
+		// No ring is smaller than its thread.
 		if w, ok := scaling[c.Regime]; ok {
-			near(t, c.Regime, 2*math.Pi*c.Frequency.Likely, w, 1e-6)
+			near(t, c.Regime, 2*math.Pi*c.Frequency.Likely, min(w, st.Speed/a), 1e-6)
+		}
+		if c.Radius.Low < a*(1-1e-12) || c.Frequency.High > st.Speed/(2*math.Pi*a)*(1+1e-12) || c.Frequency.Likely > c.Frequency.High {
+			t.Errorf("at %g m: ring %v m of a thread of %g, %v turns a second", drop, c.Radius, a, c.Frequency)
 		}
 		near(t, "radius", 2*math.Pi*c.Frequency.Likely*c.Radius.Likely, st.Speed, 1e-6)
 		if order[c.Regime] < last {
@@ -283,8 +290,8 @@ func TestHoneyCoilsAndMilkDoesNot(t *testing.T) {
 		if c.Height != want {
 			t.Errorf("at %g m, %s: higher is %s", drop, c.Regime, c.Height)
 		}
-		if c.Frequency.High/c.Frequency.Low < 99 {
-			t.Errorf("an order of magnitude is claimed, band %v", c.Frequency)
+		if c.Radius.High/c.Radius.Likely < 9.9 {
+			t.Errorf("an order of magnitude is claimed, band %v", c.Radius)
 		}
 	}
 	if len(seen) < 2 {
