@@ -1,10 +1,13 @@
 package portion
 
 import (
+	"cmp"
 	"fmt"
+	"strings"
 
 	"example.org/honestplate"
 	"example.org/honestplate/portion/internal/check"
+	"example.org/honestplate/portion/internal/decimal"
 )
 
 // An Amount is a mass, a count or both, each with its tolerance.
@@ -23,7 +26,9 @@ func (a Amount) limits(guard honestplate.Optional) Limits {
 	return Limits{honestplate.Some(a.Grams - a.MinusGrams), honestplate.Some(a.Grams + a.PlusGrams), guard}
 }
 
-func (a Amount) validate() error {
+// Validate returns nil for an amount that can be judged against; else an
+// [honestplate.InputError] or [honestplate.RangeError], as [Declaration.Validate].
+func (a Amount) Validate() error {
 	d := Declaration{Grams: a.Grams, StepGrams: a.StepGrams, MinusGrams: a.MinusGrams,
 		PlusGrams: a.PlusGrams, Count: a.Count}
 	switch err := d.Validate(); {
@@ -37,10 +42,20 @@ func (a Amount) validate() error {
 	return nil
 }
 
-// judge says what was weighed and counted is worth against the amount. pieces 0 means
-// not counted, a weighing of no uncertainty not weighed.
-func (a Amount) judge(w Weighing, weighed bool, pieces int, guard honestplate.Optional) (Finding, error) {
-	f := Finding{Found: w.Grams, Standard: w.Standard, Decision: Decision{Verdict: Agrees, Probability: 1}}
+// Judge says what was weighed and counted is worth against the amount, with a guard band
+// as in [Limits]. nil means not weighed, pieces 0 not counted. Errors: those of
+// [Limits.Decide]; [honestplate.InputError] for what is below 0.
+func (a Amount) Judge(w *Weighing, pieces int, guard honestplate.Optional) (Finding, error) {
+	f := Finding{Decision: Decision{Verdict: Agrees, Probability: 1}}
+	if pieces < 0 {
+		return f, check.Input("Pieces", pieces, "", "0 or more")
+	}
+	if w != nil {
+		if err := cmp.Or(honestplate.NotNegative("Grams", w.Grams, "g"), honestplate.NotNegative("Standard", w.Standard, "g")); err != nil {
+			return f, err
+		}
+		f.Found, f.Standard = w.Grams, w.Standard
+	}
 	if a.Count > 0 {
 		f.Pieces = pieces
 		switch {
@@ -55,7 +70,7 @@ func (a Amount) judge(w Weighing, weighed bool, pieces int, guard honestplate.Op
 	if a.Grams == 0 {
 		return f, nil
 	}
-	if !weighed {
+	if w == nil {
 		f.set(CannotTell, "not weighed")
 		return f, nil
 	}
@@ -65,7 +80,7 @@ func (a Amount) judge(w Weighing, weighed bool, pieces int, guard honestplate.Op
 		return f, err
 	}
 	f.Probability = d.Probability
-	g := f.Limits.band(w.Standard)
+	g := f.Limits.Band(w.Standard)
 	narrow := a.MinusGrams+a.PlusGrams < 2*g
 	switch {
 	case d.Verdict == Differs && w.Grams < a.Grams:
@@ -86,4 +101,27 @@ func (a Amount) judge(w Weighing, weighed bool, pieces int, guard honestplate.Op
 		f.set(CannotTell, fmt.Sprintf("nearer to a limit than the weighing is good to, +- %.2g g", g))
 	}
 	return f, nil
+}
+
+// String writes an amount with its tolerances: "9 pieces (-0 +1), 62 g (-1 +2 g)".
+func (a Amount) String() string {
+	var parts []string
+	if a.Count > 0 {
+		text := fmt.Sprintf("%d pieces", a.Count)
+		if a.Count == 1 {
+			text = "1 piece"
+		}
+		if a.MinusCount > 0 || a.PlusCount > 0 {
+			text += fmt.Sprintf(" (-%d +%d)", a.MinusCount, a.PlusCount)
+		}
+		parts = append(parts, text)
+	}
+	if a.Grams > 0 || a.Count == 0 {
+		text := decimal.Plain(a.Grams) + " g"
+		if a.MinusGrams > 0 || a.PlusGrams > 0 {
+			text += fmt.Sprintf(" (-%s +%s g)", decimal.Plain(a.MinusGrams), decimal.Plain(a.PlusGrams))
+		}
+		parts = append(parts, text)
+	}
+	return strings.Join(parts, ", ")
 }

@@ -28,43 +28,44 @@ func (s Scale) corrected(load float64) (grams, common float64, err error) {
 		mpe, err := s.MaxError(load)
 		return load, mpe / math.Sqrt(3), err
 	}
-	e, err := s.evidence(load)
-	return load * e.factor, load * e.factor * e.relative, err
+	e, err := s.Evidence(load)
+	return load * e.Factor, load * e.Factor * e.Relative, err
 }
 
-// evidence is what a scale's readings carry.
-type evidence struct {
-	reading  float64 // variance of one reading, g2: rounding, repeatability, line
-	relative float64 // standard uncertainty common to all, as a fraction of the load
-	factor   float64 // true grams for one gram shown
+// Evidence is what readings of a scale carry, for sums and differences of them.
+type Evidence struct {
+	Reading  float64 `json:"reading_variance_g2"` // variance of one reading, g2: rounding, repeatability, line
+	Relative float64 `json:"relative_standard"`   // standard uncertainty common to all, as a fraction of the load
+	Factor   float64 `json:"factor"`              // true grams for one gram shown
 }
 
-// evidence returns what readings up to the load carry: by the check weight if there is
+// Evidence returns what readings up to the load carry: by the check weight if there is
 // one, else by the class. By the class alone the scale's error may also bend within
 // half a verification interval (no source: classes bound errors, not their shape).
-func (s Scale) evidence(load float64) (evidence, error) {
+// Errors: those of [Scale.MaxError]; [honestplate.InputError] for the check weight.
+func (s Scale) Evidence(load float64) (Evidence, error) {
 	mpe, err := s.MaxError(load)
 	if err != nil {
-		return evidence{}, err
+		return Evidence{}, err
 	}
 	s, _ = s.checked() // MaxError found it in order
-	e := evidence{reading: float64(s.StepGrams*s.StepGrams)/12 + float64(s.Repeat*s.Repeat), factor: 1}
+	e := Evidence{Reading: float64(s.StepGrams*s.StepGrams)/12 + float64(s.Repeat*s.Repeat), Factor: 1}
 	c := s.Check
 	if c == (CheckWeight{}) {
-		e.reading += float64(s.VerifyGrams*s.VerifyGrams) / 12
+		e.Reading += float64(s.VerifyGrams*s.VerifyGrams) / 12
 		if load > 0 {
-			e.relative = mpe / (math.Sqrt(3) * load)
+			e.Relative = mpe / (math.Sqrt(3) * load)
 		}
 		return e, nil
 	}
 	if err := c.check(load); err != nil {
-		return evidence{}, honestplate.In("Check", err)
+		return Evidence{}, honestplate.In("Check", err)
 	}
 	standard := c.Standard
 	if standard == 0 {
-		standard = math.Sqrt(2 * e.reading)
+		standard = math.Sqrt(2 * e.Reading)
 	}
-	e.factor, e.relative = c.Grams/c.Reading, standard/c.Grams
+	e.Factor, e.Relative = c.Grams/c.Reading, standard/c.Grams
 	return e, nil
 }
 

@@ -20,6 +20,15 @@ const (
 	CannotTell Verdict = "cannot tell" // too near a limit for this scale, or below its least load
 )
 
+// Worst returns the worse of two verdicts: what differs outweighs what cannot be told,
+// and that what agrees.
+func (v Verdict) Worst(other Verdict) Verdict {
+	if v == Differs || other == Agrees || other == "" {
+		return v
+	}
+	return other
+}
+
 // Limits are the least and the most that a quantity may be, in its unit, with the
 // decision rule that goes with them.
 type Limits struct {
@@ -52,12 +61,12 @@ type Decision struct {
 // Source: JCGM 106:2012, 7.3, 7.4 and 8.3 (from memory); guard bands of ILAC-G8:09/2019,
 // table 1 (as laboratories give it).
 func (l Limits) Decide(value, u float64) (Decision, error) {
-	if err := cmp.Or(l.check(), honestplate.Finite("Value", value, ""), honestplate.NotNegative("U", u,
+	if err := cmp.Or(l.Validate(), honestplate.Finite("Value", value, ""), honestplate.NotNegative("U", u,
 		"")); err != nil {
 		return Decision{}, err
 	}
 	low, high := l.ends()
-	g := l.band(u)
+	g := l.Band(u)
 	d := Decision{Verdict: CannotTell, Probability: l.probability(value, u)}
 	// Decimals of a scale are not to fall outside by the dust of their binary form.
 	dust := 1e-9 * (1 + math.Abs(value))
@@ -73,10 +82,10 @@ func (l Limits) Decide(value, u float64) (Decision, error) {
 // Accept returns the limits inside which a measured value agrees: Low + g to High - g.
 // Low above High says that nothing can. Errors: as [Limits.Decide].
 func (l Limits) Accept(u float64) (Limits, error) {
-	if err := cmp.Or(l.check(), honestplate.NotNegative("U", u, "")); err != nil {
+	if err := cmp.Or(l.Validate(), honestplate.NotNegative("U", u, "")); err != nil {
 		return Limits{}, err
 	}
-	g := l.band(u)
+	g := l.Band(u)
 	if l.Low.Given {
 		l.Low.Value += g
 	}
@@ -86,8 +95,8 @@ func (l Limits) Accept(u float64) (Limits, error) {
 	return l, nil
 }
 
-// band is the guard band: so many expanded uncertainties, k = 2.
-func (l Limits) band(u float64) float64 { return 2 * u * l.Guard.Or(1) }
+// Band returns the guard band: so many expanded uncertainties, k = 2.
+func (l Limits) Band(u float64) float64 { return 2 * u * l.Guard.Or(1) }
 
 // ends are the limits as numbers.
 func (l Limits) ends() (low, high float64) { return l.Low.Or(math.Inf(-1)), l.High.Or(math.Inf(1)) }
@@ -119,7 +128,7 @@ func (l Limits) probability(value, u float64) float64 {
 //
 // Source: JCGM 106:2012, 7.6 (from memory).
 func (l Limits) Capability(u float64) (float64, error) {
-	if err := cmp.Or(l.check(), honestplate.NotNegative("U", u, "")); err != nil {
+	if err := cmp.Or(l.Validate(), honestplate.NotNegative("U", u, "")); err != nil {
 		return 0, err
 	}
 	low, high := l.ends()
@@ -129,7 +138,8 @@ func (l Limits) Capability(u float64) (float64, error) {
 	return (high - low) / (4 * u), nil
 }
 
-func (l Limits) check() error {
+// Validate returns nil for limits that can decide, else the error of [Limits.Decide].
+func (l Limits) Validate() error {
 	low, high := l.ends()
 	err := cmp.Or(honestplate.Finite("Low", l.Low.Value, ""), honestplate.Finite("High", l.High.Value, ""))
 	if err == nil && low > high {

@@ -29,8 +29,8 @@ type Declaration struct {
 
 // Validate returns nil for a usable declaration. Otherwise: a
 // [honestplate.InputError] for an amount that is negative, not finite or missing; a
-// [honestplate.RangeError] for one beyond the limits of the type; a [StepError] for a
-// mass that is not whole steps.
+// [honestplate.RangeError] for one beyond the limits of the type. For a mass that is not
+// whole steps the error says which are next.
 func (d Declaration) Validate() error {
 	_, err := d.inSteps()
 	return err
@@ -59,7 +59,7 @@ func (d Declaration) inSteps() (int64, error) {
 }
 
 // step returns the scale's step.
-func (d Declaration) step() decimal.Decimal { return stepOf(d.StepGrams) }
+func (d Declaration) step() decimal.Decimal { return decimal.Step(d.StepGrams) }
 
 // What an advertised item must not suffer, for [Declaration.Allows].
 const (

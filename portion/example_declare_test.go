@@ -59,10 +59,7 @@ func ExampleFormula_For() {
 func ExampleDeclaration_Validate() {
 	cheese := portion.Declaration{Item: "smoked cheese", Grams: 62.3, StepGrams: 0.5, Advertised: true}
 	fmt.Println(cheese.Validate())
-	var e *portion.StepError
-	if errors.As(cheese.Validate(), &e) {
-		cheese.Grams = e.Below
-	}
+	cheese.Grams = 62
 	fmt.Println(cheese.Grams, cheese.Validate())
 	// Output:
 	// honestplate: Grams is 62.3 g, want a whole number of 0.5 g steps, such as 62 g or 62.5 g

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/record"
 )
 
 // What a kitchen scale in 0.5 g steps can say about 62 g of cheese, and what that
@@ -57,13 +58,13 @@ func ExampleTolerableNegativeError() {
 // A build as its maker's technician specified it, weighed layer upon layer with one
 // zero, on a scale that was checked with a known weight.
 func ExampleSpecification_Check() {
-	specified := portion.Specification{Product: "grilled cheese (invented)", Version: "2", Layers: []portion.Layer{
+	specified := record.Specification{Product: "grilled cheese (invented)", Version: "2", Layers: []record.Layer{
 		{Name: "bread", Declared: portion.Amount{Grams: 60, MinusGrams: 3, PlusGrams: 3}},
 		{Name: "cheese", Declared: portion.Amount{Grams: 40, MinusGrams: 2, PlusGrams: 2}},
 	}}
-	found, err := specified.Check(portion.Build{
+	found, err := specified.Check(record.Build{
 		Scale:  portion.Scale{StepGrams: 0.5, Check: portion.CheckWeight{Grams: 100, Reading: 100}},
-		Layers: []portion.Placed{{Reading: 60.5}, {Reading: 105}},
+		Layers: []record.Placed{{Reading: 60.5}, {Reading: 105}},
 	})
 	if err != nil {
 		fmt.Println(err)

@@ -22,15 +22,8 @@ type Finding struct {
 // set worsens the verdict and adds the reason: what differs outweighs what cannot be
 // told, and that what agrees.
 func (f *Finding) set(v Verdict, reason string) {
-	f.Verdict = worse(f.Verdict, v)
+	f.Verdict = f.Verdict.Worst(v)
 	f.Reason = strings.TrimPrefix(f.Reason+"; "+reason, "; ")
-}
-
-func worse(a, b Verdict) Verdict {
-	if a == Differs || b == Agrees || b == "" {
-		return a
-	}
-	return b
 }
 
 // String gives the finding on one line: "cheese: differs: 16.4 +- 0.2 against 13 to

@@ -4,6 +4,7 @@ import (
 	"cmp"
 
 	"example.org/honestplate/portion/internal/check"
+	"example.org/honestplate/portion/internal/decimal"
 )
 
 // A Formula is a recipe by mass that can be made larger or smaller.
@@ -15,7 +16,7 @@ type Formula struct {
 // For returns the parts of a batch of the given mass in whole steps that sum to it
 // exactly, every part its ratio rounded to the step above or below
 // ([apportion.LargestRemainder]). Ratios that a maker's technician has signed off are a
-// [Specification]: hold the batch against it.
+// [example.org/honestplate/portion/record.Specification]: hold the batch against it.
 //
 // Errors: those of [Declaration.Share]; [honestplate.InputError] for bad parts.
 func (f Formula) For(batchGrams float64) ([]Portion, error) {
@@ -26,7 +27,7 @@ func (f Formula) For(batchGrams float64) ([]Portion, error) {
 	if _, err := sumOf("Parts", f.Parts); err != nil {
 		return nil, err
 	}
-	if _, err := steps("BatchGrams", batchGrams, stepOf(f.StepGrams)); err != nil {
+	if _, err := steps("BatchGrams", batchGrams, decimal.Step(f.StepGrams)); err != nil {
 		return nil, err
 	}
 	zones := make([]Zone, len(f.Parts))

@@ -113,7 +113,7 @@ func (p Pick) massesInto(q *pickProblem) error {
 	}
 	d := Declaration{Grams: p.Grams, StepGrams: p.StepGrams}
 	if p.Grams == 0 {
-		return noMass("or StepGrams 0 too where only a count is declared")
+		return check.NoMass("or StepGrams 0 too where only a count is declared")
 	}
 	target, err := d.inSteps()
 	if err != nil {

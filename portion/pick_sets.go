@@ -174,7 +174,7 @@ func (p Pick) supply(k int, chance float64, of PieceMass) (sets.Supply, error) {
 	case p.Count > simulatedPieces/k:
 		return sets.Supply{}, check.Beyond("Count", float64(p.Count), float64(simulatedPieces/k), "pieces a set", "simulating larger sets takes minutes")
 	case p.Grams == 0:
-		return sets.Supply{}, noMass("to weigh sets against")
+		return sets.Supply{}, check.NoMass("to weigh sets against")
 	case len(p.Pieces) > maxPieces:
 		return sets.Supply{}, check.Beyond("Pieces", float64(len(p.Pieces)), maxPieces, "pieces", effortReason)
 	}

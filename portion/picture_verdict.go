@@ -36,7 +36,7 @@ func (d Declaration) JudgePicture(w Weighing) (PictureVerdict, error) {
 		return PictureVerdict{}, err
 	}
 	if d.Grams == 0 {
-		return PictureVerdict{}, noMass("to compare a weighing with")
+		return PictureVerdict{}, check.NoMass("to compare a weighing with")
 	}
 	err := cmp.Or(honestplate.NotNegative("Weighing.Grams", w.Grams, "g"), honestplate.NotNegative("Weighing.Expanded", w.Expanded, "g"),
 		honestplate.NotNegative("Weighing.LeastGrams", w.LeastGrams, "g"))
@@ -45,7 +45,7 @@ func (d Declaration) JudgePicture(w Weighing) (PictureVerdict, error) {
 	}
 	a := Amount{Grams: d.Grams, MinusGrams: d.MinusGrams, PlusGrams: d.PlusGrams}
 	w.Standard = w.Expanded / 2
-	f, err := a.judge(w, true, 0, honestplate.Optional{})
+	f, err := a.Judge(&w, 0, honestplate.Optional{})
 	v := PictureVerdict{w.Grams - d.Grams, w.Expanded, f.Decision, cmp.Or(f.Reason, "as declared")}
 	if err != nil {
 		return PictureVerdict{}, err
@@ -53,7 +53,7 @@ func (d Declaration) JudgePicture(w Weighing) (PictureVerdict, error) {
 	if v.Verdict == CannotTell {
 		v.Reason = "cannot tell, " + v.Reason
 	}
-	v.Reason += fmt.Sprintf(": %.6g g weighed, +- %.2g g, against %s declared", w.Grams, w.Expanded, a.text())
+	v.Reason += fmt.Sprintf(": %.6g g weighed, +- %.2g g, against %s declared", w.Grams, w.Expanded, a.String())
 	if v.Verdict != Differs {
 		return v, nil
 	}

@@ -1,4 +1,4 @@
-package portion
+package portion_test
 
 import (
 	"errors"
@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"example.org/honestplate"
+	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/record"
 )
 
 // Common practice, no source: cheese laid over the cuts of a flatbread before
@@ -15,8 +17,8 @@ import (
 func TestCheeseOverTheCutsTotalsWhatIsDeclared(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 12))
 	for range 1000 {
-		cheese := Declaration{Item: "smoked cheese", Grams: float64(20+rng.IntN(200)) / 2, StepGrams: 0.5, Advertised: true}
-		table := Table{Declaration: cheese, Rows: make([]Zone, 2+rng.IntN(7)), Columns: make([]Zone, 2+rng.IntN(4))}
+		cheese := portion.Declaration{Item: "smoked cheese", Grams: float64(20+rng.IntN(200)) / 2, StepGrams: 0.5, Advertised: true}
+		table := portion.Table{Declaration: cheese, Rows: make([]portion.Zone, 2+rng.IntN(7)), Columns: make([]portion.Zone, 2+rng.IntN(4))}
 		for i := range table.Rows {
 			table.Rows[i].Weight = 1
 		}
@@ -46,8 +48,8 @@ func TestCheeseOverTheCutsTotalsWhatIsDeclared(t *testing.T) {
 func TestFavouringTheCameraMovesGrams(t *testing.T) {
 	rng := rand.New(rand.NewPCG(2, 12))
 	for range 1000 {
-		d := Declaration{Grams: float64(10 + rng.IntN(100)), StepGrams: 1, Advertised: true}
-		zones := make([]Zone, 2+rng.IntN(6))
+		d := portion.Declaration{Grams: float64(10 + rng.IntN(100)), StepGrams: 1, Advertised: true}
+		zones := make([]portion.Zone, 2+rng.IntN(6))
 		for i := range zones {
 			zones[i].Weight = 1 + rng.Float64()
 		}
@@ -60,7 +62,7 @@ func TestFavouringTheCameraMovesGrams(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if sumOfSteps(before) != sumOfSteps(after) || after[0].Steps < before[0].Steps {
+		if allSteps(before) != allSteps(after) || after[0].Steps < before[0].Steps {
 			t.Fatalf("%+v became %+v", before, after)
 		}
 	}
@@ -69,21 +71,21 @@ func TestFavouringTheCameraMovesGrams(t *testing.T) {
 // Common practice, no source: ratios signed off by the maker's technician are
 // constraints, not wishes. A batch that does not hold them is found out.
 func TestSignedOffRatiosAreConstraints(t *testing.T) {
-	dressing := Formula{Parts: []Ingredient{{"oil", 3}, {"vinegar", 1}}, StepGrams: 0.5}
-	signed := Specification{Product: "dressing", Version: "1", Ratios: []Ratio{{"oil", "vinegar", 2.9, 3.1}}}
-	for batch, want := range map[float64]Verdict{26: Agrees, 25: Differs} {
+	dressing := portion.Formula{Parts: []portion.Ingredient{{Name: "oil", Grams: 3}, {Name: "vinegar", Grams: 1}}, StepGrams: 0.5}
+	signed := record.Specification{Product: "dressing", Version: "1", Ratios: []record.Ratio{{Layer: "oil", To: "vinegar", Least: 2.9, Most: 3.1}}}
+	for batch, want := range map[float64]portion.Verdict{26: portion.Agrees, 25: portion.Differs} {
 		shares, err := dressing.For(batch)
 		if err != nil {
 			t.Fatal(err)
 		}
-		s, b, so := signed, Build{Scale: Scale{StepGrams: 0.01, Check: CheckWeight{Grams: 50, Reading: 50}}}, 0.0
+		s, b, so := signed, record.Build{Scale: portion.Scale{StepGrams: 0.01, Check: portion.CheckWeight{Grams: 50, Reading: 50}}}, 0.0
 		for k, p := range shares {
 			if batch == 25 && k == 0 {
 				p.Grams++ // poured by eye
 			}
 			so += p.Grams
-			s.Layers = append(s.Layers, Layer{Name: p.Name, Declared: Amount{Grams: p.Grams, StepGrams: 0.5, MinusGrams: 2, PlusGrams: 2}})
-			b.Layers = append(b.Layers, Placed{Reading: so})
+			s.Layers = append(s.Layers, record.Layer{Name: p.Name, Declared: portion.Amount{Grams: p.Grams, StepGrams: 0.5, MinusGrams: 2, PlusGrams: 2}})
+			b.Layers = append(b.Layers, record.Placed{Reading: so})
 		}
 		got, err := s.Check(b)
 		if err != nil || got.Ratios[0].Verdict != want {
@@ -95,9 +97,9 @@ func TestSignedOffRatiosAreConstraints(t *testing.T) {
 // Common practice, no source: an advertised item is neither replaced nor thinned
 // nor exceeded; what only dresses the picture may be.
 func TestAdvertisedItemsAreShownAsTheyAre(t *testing.T) {
-	cheese := Declaration{Item: "smoked cheese", Grams: 62, Count: 9, Advertised: true}
-	garnish := Declaration{Item: "herbs", Grams: 5, Count: 9}
-	for _, act := range []string{Replace, Thin, Exceed, Reduce} {
+	cheese := portion.Declaration{Item: "smoked cheese", Grams: 62, Count: 9, Advertised: true}
+	garnish := portion.Declaration{Item: "herbs", Grams: 5, Count: 9}
+	for _, act := range []string{portion.Replace, portion.Thin, portion.Exceed, portion.Reduce} {
 		var e *honestplate.RefusedError
 		if err := cheese.Allows(act); !errors.As(err, &e) || !strings.Contains(e.Reason, string(act)) || !errors.Is(err, honestplate.ErrAdvertised) {
 			t.Errorf("cheese %s: %v", act, err)
@@ -107,7 +109,7 @@ func TestAdvertisedItemsAreShownAsTheyAre(t *testing.T) {
 		}
 	}
 	const want = "honestplate: Advertised: smoked cheese is the advertised product and must not be replaced; show the real product in its declared amount"
-	if err := cheese.Allows(Replace); err.Error() != want {
+	if err := cheese.Allows(portion.Replace); err.Error() != want {
 		t.Errorf("%q, want %q", err, want)
 	}
 	for pieces, kind := range map[int]error{9: nil, 10: honestplate.ErrAdvertised, 8: honestplate.ErrAdvertised, -1: honestplate.ErrInput} {
@@ -118,9 +120,16 @@ func TestAdvertisedItemsAreShownAsTheyAre(t *testing.T) {
 			t.Errorf("%d herbs: %v", pieces, err)
 		}
 	}
-	for name, d := range map[string]Declaration{"invalid": {}, "no count": {Grams: 3}} {
+	for name, d := range map[string]portion.Declaration{"invalid": {}, "no count": {Grams: 3}} {
 		if err := d.JudgeCount(1); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
+}
+
+func allSteps(s []portion.Portion) (sum int64) {
+	for _, p := range s {
+		sum += p.Steps
+	}
+	return sum
 }

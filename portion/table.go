@@ -3,6 +3,7 @@ package portion
 import (
 	"errors"
 
+	"example.org/honestplate"
 	"example.org/honestplate/portion/apportion"
 	"example.org/honestplate/portion/internal/check"
 )
@@ -46,7 +47,11 @@ func (t Table) Share() (Grid, error) {
 	}
 	if t.Declaration.Grams > 0 {
 		for _, row := range g.Steps {
-			g.Grams = append(g.Grams, each(row, t.Declaration.step().Times))
+			grams := make([]float64, len(row))
+			for j, n := range row {
+				grams[j] = t.Declaration.step().Times(n)
+			}
+			g.Grams = append(g.Grams, grams)
 		}
 	}
 	return g, nil
@@ -55,7 +60,7 @@ func (t Table) Share() (Grid, error) {
 // margins shares rows and columns and fills in the weights.
 func (t Table) margins() (g Grid, weights [][]float64, rows, columns []int64, err error) {
 	if err = t.Declaration.Validate(); err != nil {
-		return Grid{}, nil, nil, nil, in("Declaration", err)
+		return Grid{}, nil, nil, nil, honestplate.In("Declaration", err)
 	}
 	var sides [2][]Portion
 	for k, zones := range [2][]Zone{t.Rows, t.Columns} {

@@ -25,7 +25,7 @@ import (
 // It is a rule for packages that are made up in advance to one nominal quantity, and
 // even there their average has to hold it. It is none for a portion that is served, a
 // topping, a layer of a build or a picture, and gives nobody a right to show less: the
-// tolerance of a picture is the one its maker signs ([Specification]). Errors:
+// tolerance of a picture is the one its maker signs ([example.org/honestplate/portion/record.Specification]). Errors:
 // [honestplate.InputError], [honestplate.RangeError].
 //
 // Source: Council Directive 76/211/EEC, annex I, 2.4; rounding up: UK guidance on

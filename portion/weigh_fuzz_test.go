@@ -3,6 +3,8 @@ package portion
 import (
 	"math"
 	"testing"
+
+	"example.org/honestplate"
 )
 
 func FuzzTolerances(f *testing.F) {
@@ -19,6 +21,14 @@ func FuzzTolerances(f *testing.F) {
 		w := Weighing{Grams: contents, Expanded: uncertainty}
 		if w.String() == "" {
 			t.Fatal("no text")
+		}
+		a := Amount{Grams: nominal, MinusGrams: nominal / 20, PlusGrams: nominal / 50}
+		w.Standard = uncertainty / 2
+		if got, err := a.Judge(&w, 0, honestplate.Optional{}); err == nil {
+			allFinite(t, "finding", got.Found, got.Standard, got.Probability)
+			if band := got.Limits.Band(w.Standard); got.Verdict.Worst(Agrees) != got.Verdict || got.Limits.Validate() == nil && band != uncertainty {
+				t.Fatalf("%s with a band of %v", got, band)
+			}
 		}
 		d := Declaration{Item: "x", Grams: nominal, MinusGrams: nominal / 20, PlusGrams: nominal / 50, Advertised: even}
 		if v, err := d.JudgePicture(w); err == nil {
@@ -42,6 +52,9 @@ func FuzzScales(f *testing.F) {
 		}
 		if e, err := s.MaxError(load); err == nil {
 			allFinite(t, "error", e)
+		}
+		if e, err := s.Evidence(load); err == nil {
+			allFinite(t, "evidence", e.Reading, e.Relative, e.Factor)
 		}
 		if e, err := s.LeastLoad(); err == nil {
 			allFinite(t, "least load", e)

@@ -215,3 +215,18 @@ func TestPictureShowsWhatIsDeclared(t *testing.T) {
 		}
 	}
 }
+
+// fieldOf returns the field that an error is about, or its text.
+func fieldOf(err error) string {
+	switch e := honestplate.Cause(err).(type) {
+	case nil:
+		return ""
+	case *honestplate.InputError:
+		return e.Field
+	case *honestplate.RangeError:
+		return e.Field
+	case *honestplate.RefusedError:
+		return e.Field
+	}
+	return err.Error()
+}

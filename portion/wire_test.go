@@ -1,4 +1,4 @@
-package portion
+package portion_test
 
 import (
 	"encoding/json"
@@ -15,21 +15,24 @@ import (
 	"github.com/google/go-cmp/cmp/cmpopts"
 
 	"example.org/honestplate"
+	"example.org/honestplate/portion"
 	"example.org/honestplate/portion/apportion"
+	"example.org/honestplate/portion/plate"
+	"example.org/honestplate/portion/record"
 )
 
 // wireTypes are the exported types of the tree by name, less errors and interfaces.
 func wireTypes() map[string]reflect.Type {
 	out := map[string]reflect.Type{}
 	for _, v := range []any{
-		Amount{}, Arrangement(0), Basis(""), Build{}, BuildCheck{}, CheckWeight{}, Class(0), Decision{}, Declaration{}, Edit{},
-		Finding{}, Formula{}, Grid{}, Group{}, Heroes{}, Ingredient{}, Layer{}, Layout{}, Limits{}, Placed{}, Prior{}, Ratio{}, Revision{},
-		RevisionCheck{}, Specification{}, SpecificationRef{}, Stopping{}, Take{}, Verdict(""),
-		Oval{}, Pattern(0), Pick{}, Picked{}, PickedSets{}, PieceMass{}, PieceSet{}, PictureVerdict{}, Piece{}, Placing{}, Point{}, Portion{}, QuidLine{}, Record{},
-		RecordItem{}, Rectangle{}, Round{}, Scale{}, Scatter{}, Segment{}, Signature{}, Slice{}, SliceSold{}, ToWeigh{}, Spot{}, Spread{}, StandIn{},
-		Strip{}, Strips{}, Table{}, Weighed{}, Weighing{}, Zone{}, apportion.Claim{}, apportion.Method(0),
+		portion.Amount{}, plate.Arrangement(0), record.Basis(""), record.Build{}, record.BuildCheck{}, portion.CheckWeight{}, portion.Class(0), portion.Decision{}, portion.Declaration{}, record.Edit{},
+		portion.Finding{}, portion.Formula{}, portion.Grid{}, portion.Group{}, portion.Heroes{}, portion.Ingredient{}, record.Layer{}, plate.Layout{}, portion.Limits{}, record.Placed{}, portion.Prior{}, record.Ratio{}, record.Revision{},
+		record.RevisionCheck{}, record.Specification{}, record.SpecificationRef{}, portion.Stopping{}, record.Take{}, portion.Verdict(""),
+		plate.Oval{}, plate.Pattern(0), portion.Pick{}, portion.Picked{}, portion.PickedSets{}, portion.PieceMass{}, portion.PieceSet{}, portion.PictureVerdict{}, portion.Piece{}, plate.Placing{}, plate.Point{}, portion.Portion{}, portion.QuidLine{}, record.Record{},
+		record.Item{}, plate.Rectangle{}, plate.Round{}, portion.Scale{}, plate.Scatter{}, plate.Segment{}, record.Signature{}, plate.Slice{}, plate.SliceSold{}, portion.ToWeigh{}, plate.Spot{}, plate.Spread{}, record.StandIn{},
+		plate.Strip{}, plate.Strips{}, portion.Table{}, record.Weighed{}, portion.Weighing{}, portion.Evidence{}, portion.Zone{}, apportion.Claim{}, apportion.Method(0),
 	} {
-		out[reflect.TypeOf(v).Name()] = reflect.TypeOf(v)
+		out[strings.TrimPrefix(reflect.TypeOf(v).String(), "portion.")] = reflect.TypeOf(v)
 	}
 	return out
 }
@@ -70,7 +73,7 @@ func TestTheWireLosesNothing(t *testing.T) {
 				t.Fatalf("%s: the member %q is not in snake_case", name, key)
 			}
 		}
-		if refused := name == "Layout" || name == "Placing"; refused != (written == 0) && name != "Record" && name != "RecordItem" && name != "Revision" && name != "Specification" {
+		if refused := name == "plate.Layout" || name == "plate.Placing"; refused != (written == 0) && !slices.Contains([]string{"record.Record", "record.Item", "record.Revision", "record.Specification"}, name) {
 			t.Errorf("%s: %d of 50 were written", name, written)
 		}
 	}
@@ -140,12 +143,12 @@ func camelKey(text []byte) string {
 
 func TestEveryTypeIsOnTheWireOrAnError(t *testing.T) {
 	types := wireTypes()
-	for _, dir := range []string{".", "apportion"} {
+	for dir, prefix := range map[string]string{".": "", "apportion": "apportion.", "plate": "plate.", "record": "record."} {
 		for _, f := range parsed(t, dir, false) {
 			ast.Inspect(f, func(n ast.Node) bool {
 				if s, ok := n.(*ast.TypeSpec); ok && s.Name.IsExported() {
 					_, isInterface := s.Type.(*ast.InterfaceType)
-					if name := s.Name.Name; !isInterface && !strings.HasSuffix(name, "Error") && types[name] == nil {
+					if name := prefix + s.Name.Name; !isInterface && !strings.HasSuffix(name, "Error") && types[name] == nil {
 						t.Errorf("%s is not tried", name)
 					}
 				}
@@ -157,13 +160,13 @@ func TestEveryTypeIsOnTheWireOrAnError(t *testing.T) {
 
 func TestWordsAreRefusedThatNameNothing(t *testing.T) {
 	for _, text := range []string{`"sideways"`, `3`, `""`} {
-		for _, into := range []any{new(Arrangement), new(Class), new(Pattern), new(apportion.Method)} {
+		for _, into := range []any{new(plate.Arrangement), new(portion.Class), new(plate.Pattern), new(apportion.Method)} {
 			if err := json.Unmarshal([]byte(text), into); err == nil {
 				t.Errorf("%s was read as %T", text, into)
 			}
 		}
 	}
-	if _, err := json.Marshal(Strips{Pattern: 9}); !errors.Is(err, honestplate.ErrInput) {
+	if _, err := json.Marshal(plate.Strips{Pattern: 9}); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("a pattern without a name: %v", err)
 	}
 }
@@ -175,11 +178,10 @@ func FuzzErrorsStayOnOneLine(f *testing.F) {
 	f.Fuzz(func(t *testing.T, name string, a, b float64, n int, given bool) {
 		some := honestplate.Optional{Value: a, Given: given}
 		for _, err := range []error{
-			&InfeasibleError{Pick: Pick{Count: n, Grams: a, Tolerance: b, NeverBelow: given, NeverAbove: !given}, Below: some, Above: some},
-			&StepError{name, a, b, a, b},
+			&portion.InfeasibleError{Pick: portion.Pick{Count: n, Grams: a, Tolerance: b, NeverBelow: given, NeverAbove: !given}, Below: some, Above: some},
 			&apportion.BoundsError{Field: name, Total: int64(n), Least: int64(n) + 1, Most: int64(n) * 2, StepGrams: 0.5},
 			&apportion.MarginError{Rows: []int{n, 0}, Columns: []int{1}, RowNames: []string{name}, RowUnits: int64(n)},
-			Declaration{Item: name, Advertised: true}.Allows(Thin),
+			portion.Declaration{Item: name, Advertised: true}.Allows(portion.Thin),
 		} {
 			text := err.Error()
 			if text == "" || strings.ContainsAny(text, "\n\r\u2028\u2029") {

@@ -23,7 +23,7 @@ import (
 	"github.com/chromedp/chromedp/kb"
 
 	"example.org/honestplate/examples/shoot"
-	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/record"
 )
 
 // chromium finds a browser, or skips.
@@ -190,8 +190,8 @@ func TestFactsAndRecordAreHandedOverAndReadBack(t *testing.T) {
 	}
 	run(t, ctx, chromedp.Click("#good", chromedp.ByQuery), chromedp.Click("#facts", chromedp.ByQuery), chromedp.Click("#record", chromedp.ByQuery))
 	var facts *shoot.Facts
-	var record *portion.Record
-	for deadline := time.Now().Add(20 * time.Second); time.Now().Before(deadline) && (facts == nil || record == nil); time.Sleep(200 * time.Millisecond) {
+	var kept *record.Record
+	for deadline := time.Now().Add(20 * time.Second); time.Now().Before(deadline) && (facts == nil || kept == nil); time.Sleep(200 * time.Millisecond) {
 		names, err := filepath.Glob(downloads + "/*.json")
 		if err != nil {
 			t.Fatal(err)
@@ -206,22 +206,22 @@ func TestFactsAndRecordAreHandedOverAndReadBack(t *testing.T) {
 					t.Fatalf("%v\n%s", err, data)
 				}
 			} else {
-				r, err := portion.ReadRecord(bytes.NewReader(data))
+				r, err := record.Read(bytes.NewReader(data))
 				if err != nil {
 					t.Fatalf("%v\n%s", err, data)
 				}
-				record = &r
+				kept = &r
 			}
 		}
 	}
-	if facts == nil || record == nil {
-		t.Fatalf("facts %v, record %v", facts != nil, record != nil)
+	if facts == nil || kept == nil {
+		t.Fatalf("facts %v, record %v", facts != nil, kept != nil)
 	}
 	if len(facts.Takes) != 1 || !facts.Takes[0].Good {
 		t.Errorf("takes %+v", facts.Takes)
 	}
-	if len(record.Takes) != 1 || !record.Takes[0].Chosen {
-		t.Errorf("takes in the record %+v", record.Takes)
+	if len(kept.Takes) != 1 || !kept.Takes[0].Chosen {
+		t.Errorf("takes in the record %+v", kept.Takes)
 	}
 	if len(facts.Weights) > 0 && facts.Weights[0].Grams != 299.5 {
 		t.Errorf("weights %+v", facts.Weights)

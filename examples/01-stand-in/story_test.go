@@ -7,6 +7,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/record"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -154,14 +155,14 @@ func Example_signedOff() {
 			fmt.Println(err)
 			return
 		}
-		signed := portion.Specification{Product: "dressing", Version: "1",
-			Ratios: []portion.Ratio{{Layer: "oil", To: "vinegar", Least: 2.8, Most: 3.2}}}
-		mixed, shown := portion.Build{Scale: scale}, 0.0
+		signed := record.Specification{Product: "dressing", Version: "1",
+			Ratios: []record.Ratio{{Layer: "oil", To: "vinegar", Least: 2.8, Most: 3.2}}}
+		mixed, shown := record.Build{Scale: scale}, 0.0
 		for _, part := range batch {
 			shown += part.Grams
-			signed.Layers = append(signed.Layers, portion.Layer{Name: part.Name,
+			signed.Layers = append(signed.Layers, record.Layer{Name: part.Name,
 				Declared: portion.Amount{Grams: part.Grams, StepGrams: 0.5, MinusGrams: 1, PlusGrams: 1}})
-			mixed.Layers = append(mixed.Layers, portion.Placed{Reading: shown})
+			mixed.Layers = append(mixed.Layers, record.Placed{Reading: shown})
 		}
 		found, err := signed.Check(mixed)
 		if err != nil {

@@ -7,6 +7,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/record"
 	"example.org/honestplate/thermal"
 	"example.org/honestplate/thermal/food"
 )
@@ -226,12 +227,12 @@ func Example_fog() {
 // knows the difference.
 func Example_record() {
 	for _, advertised := range []bool{false, true} {
-		ice := portion.RecordItem{
+		ice := record.Item{
 			Item: "ice cubes", Advertised: advertised,
 			Declared: portion.Amount{Count: 6},
-			StandIn:  &portion.StandIn{What: "acrylic cubes", Reason: "long lighting set-up"},
+			StandIn:  &record.StandIn{What: "acrylic cubes", Reason: "long lighting set-up"},
 		}
-		r := portion.Record{Revision: 1, Picture: "Lemonade in a tumbler (invented)", Items: []portion.RecordItem{ice}}
+		r := record.Record{Revision: 1, Picture: "Lemonade in a tumbler (invented)", Items: []record.Item{ice}}
 		if err := r.Validate(); err != nil {
 			fmt.Println(err)
 			continue

@@ -8,6 +8,7 @@ import (
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
 	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/plate"
 	"gonum.org/v1/plot/plotter"
 )
 
@@ -37,12 +38,12 @@ func main() {
 
 // The bread and the cheese of the story.
 var (
-	bread  = portion.Round{Diameter: 0.28, Edge: 0.02, Slices: 8}
+	bread  = plate.Round{Diameter: 0.28, Edge: 0.02, Slices: 8}
 	cheese = portion.Declaration{Item: "smoked cheese", Grams: 62, StepGrams: 0.5, Advertised: true}
 )
 
-func overCuts(favour float64) portion.Strips {
-	return portion.Strips{Pattern: portion.AlongCuts, Hub: 0.02, Width: 0.018, Favour: favour}
+func overCuts(favour float64) plate.Strips {
+	return plate.Strips{Pattern: plate.AlongCuts, Hub: 0.02, Width: 0.018, Favour: favour}
 }
 
 func drawLayout() ([]byte, error) {

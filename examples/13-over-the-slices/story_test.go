@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/plate"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -65,10 +66,10 @@ func Example_divideAndRound() {
 // in the order of placing, far side first, so that no sleeve passes over a finished
 // strip.
 func Example_overTheCuts() {
-	bread := portion.Round{Diameter: 0.28, Edge: 0.02, Slices: 8}
+	bread := plate.Round{Diameter: 0.28, Edge: 0.02, Slices: 8}
 	cheese := portion.Declaration{Item: "smoked cheese", Grams: 62, StepGrams: 0.5, Advertised: true}
-	layout, err := portion.Strips{
-		Pattern: portion.AlongCuts,
+	layout, err := plate.Strips{
+		Pattern: plate.AlongCuts,
 		Hub:     0.02, // the middle stays free: eight strips would meet there
 		Favour:  0.4,
 	}.Lay(bread, cheese)
@@ -119,10 +120,10 @@ func Example_overTheCuts() {
 // one that fills the frame stands for the one in the bag, and a favoured one shows cheese
 // that its buyer does not get. Say how much more is still fair, and ask.
 func Example_bySlice() {
-	bread := portion.Round{Diameter: 0.28, Edge: 0.02, Slices: 8}
+	bread := plate.Round{Diameter: 0.28, Edge: 0.02, Slices: 8}
 	cheese := portion.Declaration{Item: "smoked cheese", Grams: 62, StepGrams: 0.5, Advertised: true}
 	for _, favour := range []float64{0, 0.1, 0.4} {
-		layout, err := portion.Strips{Hub: 0.02, Favour: favour}.Lay(bread, cheese)
+		layout, err := plate.Strips{Hub: 0.02, Favour: favour}.Lay(bread, cheese)
 		if err != nil {
 			fmt.Println(err)
 			return

@@ -10,6 +10,7 @@ import (
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
 	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/plate"
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg"
@@ -142,7 +143,7 @@ func drawPlate() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	spots, err := scatter.Place(plate)
+	spots, err := scatter.Place(dish)
 	if err != nil {
 		return nil, err
 	}
@@ -154,6 +155,6 @@ func drawPlate() ([]byte, error) {
 }
 
 var (
-	scatter = portion.Scatter{Item: "filled figs", Count: 9, Diameter: 0.036, Gap: 0.008, Seed: 1}
-	plate   = portion.Round{Diameter: 0.24, Edge: 0.025}
+	scatter = plate.Scatter{Item: "filled figs", Count: 9, Diameter: 0.036, Gap: 0.008, Seed: 1}
+	dish    = plate.Round{Diameter: 0.24, Edge: 0.025}
 )

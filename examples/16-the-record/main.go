@@ -8,6 +8,7 @@ import (
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
 	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/record"
 )
 
 var chapter = notebook.Chapter{
@@ -65,19 +66,19 @@ func drawDay() ([]byte, error) {
 // day returns the record of an invented day. The errors are what Scale.Weigh gives
 // for scales of class III in service that show 0.5, 0.1, 0.5, 1 and 2 g, rounded up to
 // 0.1 g.
-func day() portion.Record {
-	item := func(name string, declared, step, tolerance, weighed, wrongBy float64) portion.RecordItem {
-		return portion.RecordItem{
+func day() record.Record {
+	item := func(name string, declared, step, tolerance, weighed, wrongBy float64) record.Item {
+		return record.Item{
 			Item: name, Advertised: true,
 			Declared: portion.Amount{Grams: declared, StepGrams: step, MinusGrams: tolerance, PlusGrams: tolerance},
-			Weighed:  &portion.Weighed{Grams: weighed, ErrorGrams: wrongBy, LeastGrams: 20 * step},
+			Weighed:  &record.Weighed{Grams: weighed, ErrorGrams: wrongBy, LeastGrams: 20 * step},
 		}
 	}
-	return portion.Record{
+	return record.Record{
 		Revision: 1,
 		Picture:  "Autumn board, one day",
 		Date:     "2026-10-14",
-		Items: []portion.RecordItem{
+		Items: []record.Item{
 			item("cheese", 62, 0.5, 1, 62, 0.8),
 			item("figs", 120, 0.1, 1, 120.1, 0.3),
 			item("syrup", 45, 0.5, 1, 43, 0.8),

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/record"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -34,34 +35,34 @@ func Example_write() {
 		fmt.Println(err)
 		return
 	}
-	sum, err := portion.FileSHA256(strings.NewReader("the bytes of 0007.raw (invented)"))
+	sum, err := record.FileSHA256(strings.NewReader("the bytes of 0007.raw (invented)"))
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	cheese := portion.Amount{Grams: 62, StepGrams: 0.1, MinusGrams: 1, PlusGrams: 1}
-	record := portion.Record{
+	record := record.Record{
 		Revision:   1,
 		Picture:    "Flatbread, one slice pulled",
 		Date:       "2026-10-14",
 		SourceType: "digitalCapture",
-		Takes:      []portion.Take{{Number: 7, Time: "2026-10-14T11:32:05+02:00", File: "0007.raw", SHA256: sum, Chosen: true}},
-		Items: []portion.RecordItem{
+		Takes:      []record.Take{{Number: 7, Time: "2026-10-14T11:32:05+02:00", File: "0007.raw", SHA256: sum, Chosen: true}},
+		Items: []record.Item{
 			{
 				Item: "smoked cheese", Advertised: true,
 				Declared: cheese, Planned: &cheese,
-				Weighed: &portion.Weighed{Grams: weighing.Grams, ErrorGrams: math.Ceil(10*weighing.Expanded) / 10,
+				Weighed: &record.Weighed{Grams: weighing.Grams, ErrorGrams: math.Ceil(10*weighing.Expanded) / 10,
 					LeastGrams: weighing.LeastGrams, Scale: "0.1 g, checked with 100 g"},
 				Favour: 0.2,
 				How:    "laid over the cuts before baking; weighed before the oven",
 			},
 			{
 				Item:    "steam",
-				StandIn: &portion.StandIn{What: "a steamer behind the bread", Reason: "the lamps take the contrast of the real steam"},
+				StandIn: &record.StandIn{What: "a steamer behind the bread", Reason: "the lamps take the contrast of the real steam"},
 			},
 		},
-		Edits:  []portion.Edit{{Action: "c2pa.cropped", What: "to a square; all eight slices stay in"}},
-		Signed: []portion.Signature{{Name: "R. Invented", Role: "food stylist", Date: "2026-10-14"}},
+		Edits:  []record.Edit{{Action: "c2pa.cropped", What: "to a square; all eight slices stay in"}},
+		Signed: []record.Signature{{Name: "R. Invented", Role: "food stylist", Date: "2026-10-14"}},
 	}
 	if err := record.Write(os.Stdout); err != nil {
 		fmt.Println(err)
@@ -143,19 +144,19 @@ func Example_write() {
 // JSON. This one is half filled in, to show what it says of gaps. "None recorded" is not
 // "none": a sheet cannot know what nobody wrote down.
 func Example_statement() {
-	record := portion.Record{
+	record := record.Record{
 		Revision: 1,
 		Picture:  "Nine filled figs",
-		Items: []portion.RecordItem{
+		Items: []record.Item{
 			{
 				Item: "filled figs", Advertised: true,
 				Declared: portion.Amount{Grams: 120, StepGrams: 0.1, MinusGrams: 2, PlusGrams: 2, Count: 9},
-				Weighed:  &portion.Weighed{Grams: 120.1, ErrorGrams: 0.3, Count: 9},
+				Weighed:  &record.Weighed{Grams: 120.1, ErrorGrams: 0.3, Count: 9},
 			},
 			{Item: "honey in lines", Favour: 0.3},
 			{
 				Item:    "dew on the figs",
-				StandIn: &portion.StandIn{What: "water from a spray", Reason: "dressing"},
+				StandIn: &record.StandIn{What: "water from a spray", Reason: "dressing"},
 			},
 		},
 	}
@@ -205,13 +206,13 @@ func Example_statement() {
 func Example_refusals() {
 	declared := portion.Amount{Grams: 62, StepGrams: 0.5}
 	generous := portion.Amount{Grams: 70, StepGrams: 0.5}
-	for _, item := range []portion.RecordItem{
-		{Item: "smoked cheese", Advertised: true, Declared: declared, StandIn: &portion.StandIn{What: "coloured wax", Reason: "does not dry"}},
+	for _, item := range []record.Item{
+		{Item: "smoked cheese", Advertised: true, Declared: declared, StandIn: &record.StandIn{What: "coloured wax", Reason: "does not dry"}},
 		{Item: "smoked cheese", Advertised: true, Declared: declared, Planned: &generous},
-		{Item: "steam", StandIn: &portion.StandIn{What: "a steamer"}},
-		{Item: "smoked cheese", Advertised: true, Declared: declared, Weighed: &portion.Weighed{}},
+		{Item: "steam", StandIn: &record.StandIn{What: "a steamer"}},
+		{Item: "smoked cheese", Advertised: true, Declared: declared, Weighed: &record.Weighed{}},
 	} {
-		err := portion.Record{Revision: 1, Picture: "Flatbread", Items: []portion.RecordItem{item}}.Validate()
+		err := record.Record{Revision: 1, Picture: "Flatbread", Items: []record.Item{item}}.Validate()
 		fmt.Println(err)
 	}
 	// Output:
@@ -229,7 +230,7 @@ func Example_refusals() {
 func Example_readStrictly() {
 	file := `{"schema": "honestplate/record/2", "revision": 1, "picture": "Flatbread",
 		"items": [{"item": "smoked cheese", "advertized": true, "declared": {"grams": 62}}]}`
-	_, err := portion.ReadRecord(strings.NewReader(file))
+	_, err := record.Read(strings.NewReader(file))
 	fmt.Println(err)
 	// Output:
 	// honestplate: items[0].advertized is no field of the schema, or says nothing, want a field spelt as in the schema, and none that is 0, false, null or empty
@@ -300,8 +301,8 @@ func Example_seal() {
 		return
 	}
 
-	kept := []portion.Revision{{Record: first, Signature: firstSeal}, {Record: second, Signature: secondSeal}}
-	checks, err := portion.VerifyRevisions(kept, pinned...)
+	kept := []record.Revision{{Record: first, Signature: firstSeal}, {Record: second, Signature: secondSeal}}
+	checks, err := record.Verify(kept, pinned...)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -313,8 +314,8 @@ func Example_seal() {
 	// Someone makes the syrup agree.
 	forged := kept[0].Record
 	forged.Items = slices.Clone(forged.Items)
-	forged.Items[2].Weighed = &portion.Weighed{Grams: 45, ErrorGrams: 0.8, LeastGrams: 10}
-	_, err = portion.VerifyRevisions([]portion.Revision{{Record: forged, Signature: firstSeal}, kept[1]}, pinned...)
+	forged.Items[2].Weighed = &record.Weighed{Grams: 45, ErrorGrams: 0.8, LeastGrams: 10}
+	_, err = record.Verify([]record.Revision{{Record: forged, Signature: firstSeal}, kept[1]}, pinned...)
 	fmt.Println(err)
 	changed, err := forged.Changes(first)
 	fmt.Println("against the good copy:", changed, err)

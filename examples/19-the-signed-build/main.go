@@ -9,6 +9,7 @@ import (
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
 	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/record"
 )
 
 var chapter = notebook.Chapter{
@@ -36,21 +37,21 @@ func main() {
 }
 
 // cheeseburger is invented, like its technician.
-func cheeseburger() portion.Specification {
-	layer := func(name string, grams, minus, plus float64) portion.Layer {
-		return portion.Layer{Name: name, Declared: portion.Amount{Grams: grams, StepGrams: 0.5, MinusGrams: minus, PlusGrams: plus}}
+func cheeseburger() record.Specification {
+	layer := func(name string, grams, minus, plus float64) record.Layer {
+		return record.Layer{Name: name, Declared: portion.Amount{Grams: grams, StepGrams: 0.5, MinusGrams: minus, PlusGrams: plus}}
 	}
-	s := portion.Specification{
+	s := record.Specification{
 		Product: "cheeseburger (invented)", Version: "2026-2",
-		Layers: []portion.Layer{
+		Layers: []record.Layer{
 			layer("heel", 28, 2, 2), layer("sauce", 11, 1.5, 1.5), layer("patty", 113, 4, 4),
 			layer("cheese", 14, 1, 1), layer("pickles", 5.5, 1, 1), layer("crown", 27, 2, 2),
 		},
-		Ratios:     []portion.Ratio{{Layer: "cheese", To: "patty", Least: 0.11, Most: 0.14}},
-		Signed:     portion.Signature{Name: "T. Invented", Role: "product technician", Date: "2026-09-01"},
+		Ratios:     []record.Ratio{{Layer: "cheese", To: "patty", Least: 0.11, Most: 0.14}},
+		Signed:     record.Signature{Name: "T. Invented", Role: "product technician", Date: "2026-09-01"},
 		ValidUntil: "2026-12-31",
 	}
-	s.Layers[2].Basis, s.Layers[2].Yield = portion.Raw, honestplate.Within(0.75, 0.02)
+	s.Layers[2].Basis, s.Layers[2].Yield = record.Raw, honestplate.Within(0.75, 0.02)
 	s.Layers[4].Declared.Count, s.Layers[4].Declared.PlusCount = 3, 1
 	return s
 }
@@ -61,10 +62,10 @@ func benchScale(step float64) portion.Scale {
 }
 
 // hero is the build of take 1: what the scale showed after each layer.
-func hero() portion.Build {
-	b := portion.Build{Scale: benchScale(0.1)}
+func hero() record.Build {
+	b := record.Build{Scale: benchScale(0.1)}
 	for _, reading := range []float64{28.4, 39.3, 152.8, 169.3, 175.7, 202.6} {
-		b.Layers = append(b.Layers, portion.Placed{Reading: reading})
+		b.Layers = append(b.Layers, record.Placed{Reading: reading})
 	}
 	b.Layers[4].Pieces = 3
 	return b

@@ -8,6 +8,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/record"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -139,13 +140,13 @@ func Example_theBuild() {
 func Example_oneZero() {
 	specified := cheeseburger()
 	for _, tared := range []bool{false, true} {
-		b := portion.Build{Scale: portion.Scale{StepGrams: 0.5, Check: portion.CheckWeight{Grams: 200, Reading: 200}}, Tared: tared}
+		b := record.Build{Scale: portion.Scale{StepGrams: 0.5, Check: portion.CheckWeight{Grams: 200, Reading: 200}}, Tared: tared}
 		shown := 0.0
 		for _, l := range specified.Layers {
 			if shown += l.Declared.Grams; tared {
 				shown = l.Declared.Grams
 			}
-			b.Layers = append(b.Layers, portion.Placed{Reading: shown, Pieces: l.Declared.Count})
+			b.Layers = append(b.Layers, record.Placed{Reading: shown, Pieces: l.Declared.Count})
 		}
 		found, err := specified.Check(b)
 		if err != nil {
@@ -172,7 +173,7 @@ func Example_cooked() {
 		for i := 2; i < len(b.Layers); i++ {
 			b.Layers[i].Reading -= 28.3 // the patty lost a quarter on the grill
 		}
-		b.Layers[2].Basis = portion.Cooked
+		b.Layers[2].Basis = record.Cooked
 		found, err := specified.Check(b)
 		if err != nil {
 			fmt.Println(err)
@@ -205,9 +206,9 @@ func Example_record() {
 		fmt.Println(err)
 		return
 	}
-	record := portion.Record{
+	record := record.Record{
 		Revision: 1, Picture: "Cheeseburger, three quarters", Date: "2026-10-14",
-		Takes:         []portion.Take{{Number: 1}, {Number: 2, File: "0002.raw", Chosen: true}},
+		Takes:         []record.Take{{Number: 1}, {Number: 2, File: "0002.raw", Chosen: true}},
 		Specification: &ref,
 		Items:         items,
 		Cautions:      []string{"milk, wheat, egg, mustard on the set; nothing that stood under lamps was eaten"},

@@ -11,7 +11,7 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/record"
 )
 
 // errInterrupted is returned when a signal came before anything was put in place.
@@ -244,11 +244,11 @@ func isRecord(name string) bool {
 // filledIn reports whether somebody weighed, took or signed in a record; one that cannot
 // be read as a record counts as somebody's.
 func filledIn(data []byte) bool {
-	r, err := portion.ReadRecord(bytes.NewReader(data))
+	r, err := record.Read(bytes.NewReader(data))
 	if err != nil || len(r.Signed) > 0 || len(r.Takes) > 0 || len(r.Edits) > 0 || r.Revision > 1 {
 		return true
 	}
-	return slices.ContainsFunc(r.Items, func(i portion.RecordItem) bool { return i.Weighed != nil })
+	return slices.ContainsFunc(r.Items, func(i record.Item) bool { return i.Weighed != nil })
 }
 
 // manifest lists the files that were written, so that those of an earlier plan can be

@@ -11,8 +11,9 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/honestplate/portion"
 	"github.com/google/go-cmp/cmp"
+
+	"example.org/honestplate/portion/record"
 )
 
 // folder returns the files of a folder by name; what is no file has its mode.
@@ -58,8 +59,8 @@ func TestAFilledInRecordIsNotReplaced(t *testing.T) {
 	}
 	const name = "record-1-filled-plums.json"
 	path := filepath.Join(dir, name)
-	edit := func(change func(*portion.Record)) string {
-		r, err := portion.ReadRecord(bytes.NewReader(files[name]))
+	edit := func(change func(*record.Record)) string {
+		r, err := record.Read(bytes.NewReader(files[name]))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -73,9 +74,9 @@ func TestAFilledInRecordIsNotReplaced(t *testing.T) {
 	want := path + " is filled in, or not as this program wrote it, and is not replaced: " +
 		"it says how the picture was made; move it away or give another folder"
 	for what, text := range map[string]string{
-		"weighed": edit(func(r *portion.Record) { r.Items[0].Weighed = &portion.Weighed{Grams: 162.1} }),
-		"signed":  edit(func(r *portion.Record) { r.Signed = []portion.Signature{{Name: "A. Stylist", Date: "2026-10-14"}} }),
-		"taken":   edit(func(r *portion.Record) { r.Takes = []portion.Take{{Number: 1, Chosen: true}} }),
+		"weighed": edit(func(r *record.Record) { r.Items[0].Weighed = &record.Weighed{Grams: 162.1} }),
+		"signed":  edit(func(r *record.Record) { r.Signed = []record.Signature{{Name: "A. Stylist", Date: "2026-10-14"}} }),
+		"taken":   edit(func(r *record.Record) { r.Takes = []record.Take{{Number: 1, Chosen: true}} }),
 		"no JSON": "weighed 162.1 g",
 	} {
 		fill(t, dir, map[string]string{name: text, "callsheet.md": "read and noted"})

@@ -16,7 +16,7 @@ import (
 	"unicode/utf8"
 
 	"example.org/honestplate/examples/shoot"
-	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/record"
 )
 
 // plans are the invented days, planned once.
@@ -104,7 +104,7 @@ func TestEveryFileIsReadBack(t *testing.T) {
 		for name, data := range files {
 			switch {
 			case isRecord(name):
-				r, err := portion.ReadRecord(bytes.NewReader(data))
+				r, err := record.Read(bytes.NewReader(data))
 				if err != nil {
 					t.Errorf("%s, %s: %v", day, name, err)
 				}
@@ -199,7 +199,7 @@ func TestHostileNamesSurviveAsText(t *testing.T) {
 		for file, data := range files {
 			switch {
 			case isRecord(file):
-				if _, err := portion.ReadRecord(bytes.NewReader(data)); err != nil {
+				if _, err := record.Read(bytes.NewReader(data)); err != nil {
 					t.Errorf("%q: %s: %v", name, file, err)
 				}
 			case strings.HasSuffix(file, ".svg"):

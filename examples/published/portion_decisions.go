@@ -8,6 +8,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/record"
 	"example.org/honestplate/testdata"
 )
 
@@ -229,9 +230,9 @@ func cumulativeWeighings(r testdata.Row) ([]Point, error) {
 		return nil, err
 	}
 	const weight = 1000
-	b := portion.Build{Tared: r.Text("mode") == "tare each", Scale: portion.Scale{StepGrams: v[0], Repeat: v[1],
+	b := record.Build{Tared: r.Text("mode") == "tare each", Scale: portion.Scale{StepGrams: v[0], Repeat: v[1],
 		Check: portion.CheckWeight{Grams: weight, Reading: weight, Standard: max(v[2]*weight, 1e-9)}}}
-	var s portion.Specification
+	var s record.Specification
 	s.Product, s.Version = "build", "1"
 	total := 0.0
 	for i, m := range masses {
@@ -240,8 +241,8 @@ func cumulativeWeighings(r testdata.Row) ([]Point, error) {
 		if b.Tared {
 			reading = m
 		}
-		b.Layers = append(b.Layers, portion.Placed{Reading: reading})
-		s.Layers = append(s.Layers, portion.Layer{Name: strconv.Itoa(i), Declared: portion.Amount{Grams: m, StepGrams: 0.1}})
+		b.Layers = append(b.Layers, record.Placed{Reading: reading})
+		s.Layers = append(s.Layers, record.Layer{Name: strconv.Itoa(i), Declared: portion.Amount{Grams: m, StepGrams: 0.1}})
 	}
 	found, err := s.Check(b)
 	if err != nil {
@@ -263,7 +264,7 @@ func fileSums(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	got, err := portion.FileSHA256(strings.NewReader(strings.Repeat(message, times)))
+	got, err := record.FileSHA256(strings.NewReader(strings.Repeat(message, times)))
 	same := 0.0
 	if got == r.Text("sha256") {
 		same = 1
@@ -272,14 +273,14 @@ func fileSums(r testdata.Row) ([]Point, error) {
 }
 
 // aRecord returns a record that would be valid without what the check adds.
-func aRecord() portion.Record {
-	return portion.Record{Revision: 1, Picture: "x", Items: []portion.RecordItem{{Item: "y"}}}
+func aRecord() record.Record {
+	return record.Record{Revision: 1, Picture: "x", Items: []record.Item{{Item: "y"}}}
 }
 
 func pictureActions(r testdata.Row) ([]Point, error) {
-	record, want, got := aRecord(), 1.0, 0.0
-	record.Edits = []portion.Edit{{Action: r.Text("action"), SourceType: "digitalCapture"}}
-	if record.Validate() == nil {
+	good, want, got := aRecord(), 1.0, 0.0
+	good.Edits = []record.Edit{{Action: r.Text("action"), SourceType: "digitalCapture"}}
+	if good.Validate() == nil {
 		got = 1
 	}
 	if r.Text("kind_of_action") == "deprecated" {

@@ -10,6 +10,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/plate"
 	"example.org/honestplate/testdata"
 )
 
@@ -259,7 +260,7 @@ func circlesInACircle(r testdata.Row) ([]Point, error) {
 	low, high := diameter, 10*diameter
 	for range 40 {
 		middle := (low + high) / 2
-		_, err := portion.Scatter{Arrangement: portion.Ring, Count: n, Diameter: diameter}.Place(portion.Round{Diameter: middle})
+		_, err := plate.Scatter{Arrangement: plate.Ring, Count: n, Diameter: diameter}.Place(plate.Round{Diameter: middle})
 		switch {
 		case err == nil:
 			high = middle
@@ -281,11 +282,11 @@ func layoutFacts(r testdata.Row) ([]Point, error) {
 	}
 	fact := r.Text("fact")
 	const count, diameter, dish = 50, 0.01, 0.3
-	p, err := portion.Scatter{Arrangement: portion.Spiral, Count: count, Diameter: diameter}.Place(portion.Round{Diameter: dish})
+	p, err := plate.Scatter{Arrangement: plate.Spiral, Count: count, Diameter: diameter}.Place(plate.Round{Diameter: dish})
 	if err != nil {
 		return nil, err
 	}
-	slices.SortFunc(p.Spots, func(a, b portion.Spot) int {
+	slices.SortFunc(p.Spots, func(a, b plate.Spot) int {
 		return cmp.Compare(math.Hypot(a.At.X, a.At.Y), math.Hypot(b.At.X, b.At.Y))
 	})
 	if fact == "golden_angle" {

@@ -6,6 +6,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/record"
 )
 
 // scale is the bench scale: in service, with its check weight where one was used.
@@ -18,21 +19,21 @@ func (d *day) scale() portion.Scale {
 }
 
 // portion is the brief's specification, as portion checks builds against it.
-func (s *Specification) portion(step float64) portion.Specification {
-	out := portion.Specification{Product: s.Product, Version: s.Version}
+func (s *Specification) portion(step float64) record.Specification {
+	out := record.Specification{Product: s.Product, Version: s.Version}
 	if s.SignedBy != "" {
-		out.Signed = portion.Signature{Name: s.SignedBy}
+		out.Signed = record.Signature{Name: s.SignedBy}
 	}
 	if s.ValidUntil != nil {
 		out.ValidUntil = text(*s.ValidUntil)
 	}
 	for _, c := range s.Components {
-		l := portion.Layer{Name: c.Name, Declared: portion.Amount{Grams: c.Grams, MinusGrams: c.MinusGrams, PlusGrams: c.PlusGrams, Count: c.Count}}
+		l := record.Layer{Name: c.Name, Declared: portion.Amount{Grams: c.Grams, MinusGrams: c.MinusGrams, PlusGrams: c.PlusGrams, Count: c.Count}}
 		if c.Grams > 0 {
 			l.Declared.StepGrams = step
 		}
 		if c.Cooked {
-			l.Basis = portion.Cooked
+			l.Basis = record.Cooked
 		}
 		out.Layers = append(out.Layers, l)
 	}

@@ -6,6 +6,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/plate"
 	"example.org/honestplate/thermal"
 )
 
@@ -42,9 +43,9 @@ func (t *Thing) pull() thermal.Cheese {
 // cheese works melted cheese out: where it lies, and its pull.
 func (d *day) cheese(j *job, t *Thing, p *PlannedThing) (*shown, error) {
 	q := t.Cheese
-	round := portion.Round{Diameter: q.DiameterMM / 1000, Edge: q.RimMM / 1000, Slices: q.Slices}
+	round := plate.Round{Diameter: q.DiameterMM / 1000, Edge: q.RimMM / 1000, Slices: q.Slices}
 	decl := portion.Declaration{Item: t.Name, Grams: t.Grams, StepGrams: d.step(), Advertised: t.Advertised}
-	layout, err := portion.Strips{Favour: q.Favour}.Lay(round, decl)
+	layout, err := plate.Strips{Favour: q.Favour}.Lay(round, decl)
 	if err != nil {
 		return nil, err
 	}

@@ -7,6 +7,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/plate"
 )
 
 // pieces chooses the sets for all units from one tray at once, and says how many pieces
@@ -97,7 +98,7 @@ func (d *day) toWeigh(plan *PiecesPlan, pick portion.Pick, need int, t *Thing) e
 
 // lay draws where the first set lies.
 func (plan *PiecesPlan) lay(t *Thing, q *Pieces) error {
-	placing, err := portion.Scatter{Count: t.Count, Diameter: q.PieceMM / 1000}.Place(portion.Round{Diameter: q.PlateMM / 1000, Slices: 1})
+	placing, err := plate.Scatter{Count: t.Count, Diameter: q.PieceMM / 1000}.Place(plate.Round{Diameter: q.PlateMM / 1000, Slices: 1})
 	if errors.Is(err, honestplate.ErrRange) || errors.Is(err, honestplate.ErrInfeasible) {
 		return nil // the plate is too small to draw: the eye decides
 	}

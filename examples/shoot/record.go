@@ -5,16 +5,17 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/record"
 )
 
 // Records are the records to fill in, one a picture, in the order of the shots: what is
 // declared and planned stands in them, what is weighed, taken and signed does not. Names
 // are written on one line, without controls: a record refuses others.
-func (p *Plan) Records() []portion.Record {
-	out := make([]portion.Record, len(p.Shots))
+func (p *Plan) Records() []record.Record {
+	out := make([]record.Record, len(p.Shots))
 	for i := range p.Shots {
 		s := &p.Shots[i]
-		r := portion.Record{Revision: 1, Picture: honestplate.OneLine(s.Dish), SourceType: "digitalCapture"}
+		r := record.Record{Revision: 1, Picture: honestplate.OneLine(s.Dish), SourceType: "digitalCapture"}
 		if !s.At.IsZero() {
 			r.Date = s.At.Format(time.DateOnly)
 		}
@@ -26,7 +27,7 @@ func (p *Plan) Records() []portion.Record {
 		}
 		for k := range s.Things {
 			if b := s.Things[k].Build; b != nil {
-				r.Specification = &portion.SpecificationRef{Product: b.Product, Version: b.Version, SHA256: b.Hash, SignedBy: b.SignedBy, ValidUntil: b.ValidUntil}
+				r.Specification = &record.SpecificationRef{Product: b.Product, Version: b.Version, SHA256: b.Hash, SignedBy: b.SignedBy, ValidUntil: b.ValidUntil}
 			}
 		}
 		out[i] = r
@@ -36,12 +37,12 @@ func (p *Plan) Records() []portion.Record {
 
 // recordItem is what the record says of a thing before the picture. Of an editorial
 // picture nothing is sold, and the record says so of every item.
-func (t *PlannedThing) recordItem(editorial bool) portion.RecordItem {
+func (t *PlannedThing) recordItem(editorial bool) record.Item {
 	amount := portion.Amount{Grams: t.Grams, Count: t.Count}
 	if t.Grams > 0 {
 		amount.StepGrams = t.StepGrams
 	}
-	item := portion.RecordItem{Item: honestplate.OneLine(t.Name), Advertised: t.Advertised}
+	item := record.Item{Item: honestplate.OneLine(t.Name), Advertised: t.Advertised}
 	if t.Advertised {
 		item.Declared = amount
 		item.Planned = &amount
@@ -49,7 +50,7 @@ func (t *PlannedThing) recordItem(editorial bool) portion.RecordItem {
 		item.Planned = &amount
 	}
 	if t.StandIn != "" {
-		item.StandIn = &portion.StandIn{What: honestplate.OneLine(t.StandIn), Reason: honestplate.OneLine(t.Why)}
+		item.StandIn = &record.StandIn{What: honestplate.OneLine(t.StandIn), Reason: honestplate.OneLine(t.Why)}
 	}
 	if editorial {
 		item.How = "no product is shown: editorial"

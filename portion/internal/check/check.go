@@ -22,6 +22,11 @@ func Input(field string, got any, unit, want string) error {
 	return &honestplate.InputError{Field: field, Got: strings.TrimSuffix(text+" "+unit, " "), Want: want}
 }
 
+// NoMass refuses a declaration of a count alone.
+func NoMass(why string) error {
+	return Input("Grams", "0 g", "", "a declared mass above 0 "+why)
+}
+
 // Sized returns an error unless v is finite, above 0 and in low..high.
 func Sized(field string, v, low, high float64, unit, source string) error {
 	return cmp.Or(honestplate.Positive(field, v, unit), honestplate.InRange(field, v, low, high, unit, source))

@@ -12,8 +12,13 @@ import (
 // can overflow: a tonne on a scale of a microgram.
 const MaxSteps = 1_000_000_000_000
 
-// One is the decimal 1.
-var One = Decimal{1, 0}
+// Step reads a scale's step in grams; 0, the zero value, means 1 g.
+func Step(grams float64) Decimal {
+	if grams == 0 {
+		return Decimal{1, 0}
+	}
+	return Of(grams)
+}
 
 // Plain prints all the digits of a number, so that a message never rounds away the
 // very difference it complains of.

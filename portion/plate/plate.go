@@ -1,0 +1,101 @@
+package plate
+
+import (
+	"cmp"
+	"math"
+	"reflect"
+
+	"example.org/honestplate"
+	"example.org/honestplate/portion/internal/check"
+)
+
+// A plate is a dish in plain geometry.
+type plate struct {
+	elliptic bool
+	a, b     float64 // half width and half depth, rim included, m
+	edge     float64
+	cuts     []path // straight, rim to rim or centre to rim
+	slices   []Slice
+	turn     float64 // radians, of the elliptic kind
+	columns  int
+	rows     int
+}
+
+// inner is the outline inside the free edge: half axes or half sides.
+func (p plate) inner() (a, b float64) { return p.a - p.edge, p.b - p.edge }
+
+// sliceAt returns the index of the slice that holds the point.
+func (p plate) sliceAt(x Point) int {
+	if p.elliptic {
+		n := len(p.slices)
+		step := 2 * math.Pi / float64(n)
+		t := -math.Pi/2 - p.turn + step/2 - math.Atan2(x.Y/p.b, x.X/p.a)
+		k := int(math.Floor(t / step))
+		return ((k % n) + n) % n
+	}
+	column := int((x.X + p.a) / (2 * p.a) * float64(p.columns))
+	row := int((x.Y + p.b) / (2 * p.b) * float64(p.rows))
+	return max(0, min(row, p.rows-1))*p.columns + max(0, min(column, p.columns-1))
+}
+
+// clip returns the part of the straight line through x along the unit vector d that
+// lies inside the free edge.
+func (p plate) clip(x, d Point) (path, bool) {
+	a, b := p.inner()
+	low, high := math.Inf(-1), math.Inf(1)
+	if p.elliptic {
+		// |(x + t d) / (a, b)| = 1
+		u, v := Point{x.X / a, x.Y / b}, Point{d.X / a, d.Y / b}
+		half := u.dot(v) / v.dot(v)
+		// The distance from the centre in the stretched plane, at the foot.
+		foot := u.minus(v.times(half))
+		rest := (1 - foot.norm()) * (1 + foot.norm()) / v.dot(v)
+		if rest <= 0 {
+			return path{}, false
+		}
+		low, high = -half-math.Sqrt(rest), -half+math.Sqrt(rest)
+	} else {
+		for _, s := range [2][3]float64{{x.X, d.X, a}, {x.Y, d.Y, b}} {
+			if math.Abs(s[1]) < 1e-15 {
+				if math.Abs(s[0]) >= s[2] {
+					return path{}, false
+				}
+				continue
+			}
+			t0, t1 := (-s[2]-s[0])/s[1], (s[2]-s[0])/s[1]
+			low, high = max(low, min(t0, t1)), min(high, max(t0, t1))
+		}
+	}
+	if !(high > low) {
+		return path{}, false
+	}
+	return path{p: x.plus(d.times(low)), q: x.plus(d.times(high))}, true
+}
+
+// extent is how far the outline inside the free edge extends along a unit vector.
+func (p plate) extent(n Point) float64 {
+	a, b := p.inner()
+	if p.elliptic {
+		return math.Hypot(a*n.X, b*n.Y)
+	}
+	return a*math.Abs(n.X) + b*math.Abs(n.Y)
+}
+
+// plateOf returns the geometry of a dish, or what is wrong with it.
+func plateOf(on Dish) (plate, error) {
+	if v := reflect.ValueOf(on); on == nil || v.Kind() == reflect.Pointer && v.IsNil() {
+		return plate{}, check.Input("Dish", "nil", "", "a Round, an Oval or a Rectangle")
+	}
+	p, err := on.plate()
+	return p, honestplate.In("Dish", err)
+}
+
+// tolerance is the length below which places on the dish are one: far above the noise
+// of arithmetic, far below what a hand can lay.
+func (p plate) tolerance() float64 { return 1e-9 * (p.a + p.b) }
+
+// farFirst is the order of placing: far side first, from left to right.
+func (p plate) farFirst(s, t Point) int {
+	rank := func(v float64) float64 { return math.Round(v / p.tolerance()) }
+	return cmp.Or(cmp.Compare(rank(t.Y), rank(s.Y)), cmp.Compare(rank(s.X), rank(t.X)))
+}

@@ -1,0 +1,387 @@
+package plate
+
+import (
+	"bytes"
+	"errors"
+	"math"
+	"math/rand/v2"
+	"reflect"
+	"strings"
+	"testing"
+
+	"example.org/honestplate"
+	"example.org/honestplate/portion"
+)
+
+func randomScatter(r *rand.Rand) (Scatter, Dish) {
+	_, on, _ := randomLayout(r)
+	s := Scatter{
+		Arrangement: Arrangement(r.IntN(3)),
+		Count:       1 + r.IntN(24),
+		Diameter:    0.004 + 0.02*r.Float64(),
+		Gap:         0.003 * r.Float64(),
+		CutGap:      0.003 * r.Float64(),
+		Seed:        r.Uint64(),
+	}
+	if r.IntN(3) == 0 {
+		s.OverCuts, s.CutGap = true, 0
+	}
+	return s, on
+}
+
+// The distances are measured here anew, on the outlines themselves.
+func TestSpotsKeepClearOfEdgesCutsAndEachOther(t *testing.T) {
+	r := rand.New(rand.NewPCG(11, 12))
+	placed := 0
+	for k := range 1000 {
+		s, on := randomScatter(r)
+		if k%10 > 0 { // throwing darts takes longest
+			s.Arrangement = Ring + Arrangement(k%2)
+		}
+		p, err := s.Place(on)
+		if err != nil {
+			if !errors.Is(err, honestplate.ErrInfeasible) {
+				t.Fatalf("case %d: %v", k, err)
+			}
+			continue
+		}
+		placed++
+		if len(p.Spots) != s.Count {
+			t.Fatalf("case %d: %d spots for %d pieces", k, len(p.Spots), s.Count)
+		}
+		a, b := p.plate.inner()
+		for i, x := range p.Spots {
+			if x.Number != i+1 || x.Piece != -1 || x.Slice != p.plate.sliceAt(x.At)+1 {
+				t.Fatalf("case %d: %+v", k, x)
+			}
+			if i > 0 && x.At.Y > p.Spots[i-1].At.Y+1e-6 {
+				t.Fatalf("case %d: spot %d lies further than the one before it", k, i+1)
+			}
+			for _, c := range ring(p.plate, a, b) {
+				for u := range 61 {
+					if d := c.at(float64(u) / 60).minus(x.At).norm(); d < s.Diameter/2-1e-9 {
+						t.Fatalf("case %d: %v m from the edge, piece of %v\n%+v %+v", k, d, s.Diameter, s, on)
+					}
+				}
+			}
+			if !s.OverCuts {
+				for _, c := range p.plate.cuts {
+					for u := range 41 {
+						if d := c.at(float64(u) / 40).minus(x.At).norm(); d < s.Diameter/2+s.CutGap-1e-9 {
+							t.Fatalf("case %d: %v m from a cut", k, d)
+						}
+					}
+				}
+			}
+		}
+		if n := p.nearest(); s.Count > 1 && n < s.Diameter+s.Gap-2e-9 {
+			t.Fatalf("case %d: two pieces %v m apart", k, n)
+		}
+		if k%20 < 3 {
+			if again, _ := s.Place(on); !reflect.DeepEqual(again, p) {
+				t.Fatalf("case %d: other spots the second time", k)
+			}
+		}
+	}
+	if placed < 400 {
+		t.Errorf("only %d found room", placed)
+	}
+}
+
+func TestScatteredPiecesAreEvenButNotALattice(t *testing.T) {
+	for seed := range uint64(5) {
+		p, err := Scatter{Count: 60, Diameter: 0.014, Seed: seed}.Place(Round{Diameter: 0.26})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var at []Point
+		for _, s := range p.Spots {
+			at = append(at, s.At)
+		}
+		if e := evenness(at, math.Pi*0.123*0.123); e < 1.45 || e > 2 {
+			t.Errorf("seed %d: evenness %.3f", seed, e)
+		}
+	}
+}
+
+// evenness is the index of Clark and Evans (1954, Distance to nearest neighbor as a
+// measure of spatial relationships in populations; from memory): the mean distance
+// from a point to its nearest neighbour over 0.5/sqrt(n/area), what random points would
+// have. 0 is clumped, 1 random, 2.1491 a perfect hexagonal lattice.
+func evenness(points []Point, area float64) float64 {
+	sum := 0.0
+	for i, x := range points {
+		least := math.Inf(1)
+		for j, y := range points {
+			if i != j {
+				least = min(least, x.minus(y).norm())
+			}
+		}
+		sum += least
+	}
+	n := float64(len(points))
+	return sum / n * 2 * math.Sqrt(n/area)
+}
+
+func TestRingHoldsWhatGeometrySays(t *testing.T) {
+	// n circles of radius 1 touch on a ring inside a circle of radius 1 + 1/sin(pi/n).
+	for n := 2; n <= 12; n++ {
+		fits := 2 * (1 + 1/math.Sin(math.Pi/float64(n))) / 100
+		s := Scatter{Arrangement: Ring, Count: n, Diameter: 0.02}
+		if _, err := s.Place(Round{Diameter: fits * (1 + 1e-6)}); err != nil {
+			t.Errorf("%d in %v m: %v", n, fits, err)
+		}
+		if _, err := s.Place(Round{Diameter: fits * (1 - 1e-6)}); !errors.Is(err, honestplate.ErrInfeasible) {
+			t.Errorf("%d in less than %v m: %v", n, fits, err)
+		}
+	}
+}
+
+func TestASinglePieceLiesInTheMiddle(t *testing.T) {
+	for _, a := range []Arrangement{BlueNoise, Ring, Spiral} {
+		p, err := Scatter{Arrangement: a, Count: 1, Diameter: 0.02}.Place(Oval{Width: 0.3, Depth: 0.2})
+		if err != nil || p.Spots[0].At != (Point{}) {
+			t.Errorf("%s: %+v, %v", a, p.Spots, err)
+		}
+	}
+}
+
+func TestAssignUsesEveryPieceOnce(t *testing.T) {
+	r := rand.New(rand.NewPCG(15, 16))
+	assigned := 0
+	for range 300 {
+		s, on := randomScatter(r)
+		p, err := s.Place(on)
+		if err != nil {
+			continue
+		}
+		var q Placing
+		for range 4 { // trays of pieces for the same spots
+			assigned++
+			pieces := weighed(s.Count, r.Uint64())
+			if q, err = p.Assign(pieces); err != nil {
+				t.Fatal(err)
+			}
+			seen := make([]bool, len(pieces))
+			total, slices := 0.0, 0.0
+			for _, x := range q.Spots {
+				if seen[x.Piece] {
+					t.Fatalf("piece %d twice", x.Piece)
+				}
+				seen[x.Piece] = true
+				total += pieces[x.Piece].Grams
+			}
+			for _, g := range q.grams() {
+				slices += g
+			}
+			if math.Abs(total-slices) > 1e-6 {
+				t.Fatalf("%v g of pieces, %v g on slices", total, slices)
+			}
+			// The better-looking lies nearer to the camera within its slice.
+			for i, x := range q.Spots {
+				for _, y := range q.Spots[:i] {
+					if x.Slice == y.Slice && pieces[x.Piece].Score < pieces[y.Piece].Score {
+						t.Fatalf("spot %d holds a worse piece than spot %d behind it", x.Number, y.Number)
+					}
+				}
+			}
+		}
+		wellFormed(t, q.SVG())
+		if !bytes.Equal(q.SVG(), q.SVG()) {
+			t.Fatal("other bytes")
+		}
+	}
+	if assigned < 500 {
+		t.Errorf("only %d trays were assigned", assigned)
+	}
+	p, err := Scatter{Count: 8, Diameter: 0.02}.Place(Round{Diameter: 0.3, Slices: 8})
+	if err != nil {
+		t.Fatal(err)
+	}
+	wellFormed(t, p.SVG())
+	for _, pieces := range [][]portion.Piece{nil, make([]portion.Piece, 8), weighed(9, 1)} {
+		if _, err := p.Assign(pieces); !errors.Is(err, honestplate.ErrInput) {
+			t.Errorf("%d pieces: %v", len(pieces), err)
+		}
+	}
+	bad := weighed(8, 1)
+	bad[3].Score = math.NaN()
+	if _, err := p.Assign(bad); !errors.Is(err, honestplate.ErrInput) || !strings.Contains(err.Error(), "Pieces[3].Score") {
+		t.Errorf("have %v", err)
+	}
+	wellFormed(t, Placing{}.SVG())
+}
+
+func TestPlaceRefusesByName(t *testing.T) {
+	good, on := Scatter{Count: 8, Diameter: 0.02}, Round{Diameter: 0.3, Slices: 8}
+	for name, change := range map[string]func(*Scatter){
+		"Arrangement":            func(s *Scatter) { s.Arrangement = -1 },
+		"Count":                  func(s *Scatter) { s.Count = 0 },
+		"Diameter":               func(s *Scatter) { s.Diameter = math.NaN() },
+		"Gap":                    func(s *Scatter) { s.Gap = -1 },
+		"CutGap":                 func(s *Scatter) { s.CutGap = math.Inf(1) },
+		"0 where pieces may lie": func(s *Scatter) { s.CutGap, s.OverCuts = 1, true },
+	} {
+		s := good
+		change(&s)
+		if _, err := s.Place(on); !errors.Is(err, honestplate.ErrInput) || !strings.Contains(err.Error(), name) {
+			t.Errorf("want an error about %s, have %v", name, err)
+		}
+	}
+	if _, err := good.Place(nil); !errors.Is(err, honestplate.ErrInput) {
+		t.Errorf("no dish: %v", err)
+	}
+	if _, err := good.Place(Round{}); !errors.Is(err, honestplate.ErrInput) {
+		t.Errorf("zero dish: %v", err)
+	}
+	for _, a := range []Arrangement{BlueNoise, Ring, Spiral} {
+		for _, s := range []Scatter{{Arrangement: a, Count: 1, Diameter: 0.29}, {Arrangement: a, Count: 1000, Diameter: 0.02}, {Arrangement: a, Count: 1, Diameter: 0.4}, {Arrangement: a, Count: 40, Diameter: 0.04}} {
+			var e *honestplate.RefusedError
+			if _, err := s.Place(on); !errors.As(err, &e) || e.Field != "Count" || !errors.Is(err, honestplate.ErrInfeasible) {
+				t.Errorf("%+v: have %v", s, err)
+			}
+		}
+	}
+	if BlueNoise.String() != "scattered" || Arrangement(9).String() != "Arrangement(9)" || Rings.String() != "rings" || Pattern(9).String() != "Pattern(9)" {
+		t.Error("names")
+	}
+}
+
+// What is said at a glance is what the distance says.
+func TestHoldingIsTheDistance(t *testing.T) {
+	r := rand.New(rand.NewPCG(63, 64))
+	held := 0
+	for k := range 1000 {
+		p := plate{elliptic: k%8 > 0, a: 0.05 + 0.2*r.Float64(), b: 0.05 + 0.2*r.Float64(), edge: 0.02 * r.Float64()}
+		x := Point{1.2 * p.a * (2*r.Float64() - 1), 1.2 * p.b * (2*r.Float64() - 1)}
+		d := 0.06 * r.Float64()
+		if k%3 == 0 {
+			d = p.inside(x) * (1 + 1e-6*(r.Float64()-0.5)) // where it is close
+		}
+		want := p.inside(x) >= d
+		if want {
+			held++
+		}
+		if p.insideBy(x, d) != want {
+			t.Fatalf("case %d: %v at %v in %v x %v, edge %v: distance %v", k, d, x, p.a, p.b, p.edge, p.inside(x))
+		}
+	}
+	if held < 300 || held > 700 {
+		t.Errorf("%d of 1000 held", held)
+	}
+}
+
+func TestDistanceFromAnEllipse(t *testing.T) {
+	r := rand.New(rand.NewPCG(17, 18))
+	for k := range 500 {
+		p := plate{elliptic: true, a: 0.05 + r.Float64(), b: 0.05 + r.Float64()}
+		x := Point{p.a * r.Float64(), p.b * r.Float64()}
+		switch k % 5 {
+		case 0:
+			x.X = 0
+		case 1:
+			x.Y = 0
+		}
+		least := math.Inf(1)
+		for i := range 5000 {
+			sin, cos := math.Sincos(math.Pi / 2 * float64(i) / 4999)
+			least = min(least, x.minus(Point{p.a * cos, p.b * sin}).norm())
+		}
+		if math.Hypot(x.X/p.a, x.Y/p.b) > 1 {
+			least = -least
+		}
+		if got := p.inside(x); math.Abs(got-least) > 1e-4*(p.a+p.b) {
+			t.Fatalf("ellipse %v x %v at %v: %v, walked %v", p.a, p.b, x, got, least)
+		}
+	}
+}
+
+func FuzzPlace(f *testing.F) {
+	f.Add(0, 0, 8, 0.02, 0.002, 0.002, false, uint64(1), 0.3, 0.2, 0.02, 8, 2, 0.0)
+	f.Add(1, 1, 8, 0.02, 0.002, 0.002, false, uint64(1), 0.3, 0.2, 0.02, 8, 2, 10.0)
+	f.Add(2, 2, 8, 0.02, 0.002, 0.0, true, uint64(1), 0.3, 0.2, 0.02, 8, 2, 10.0)
+	f.Fuzz(func(t *testing.T, shape, arrangement, count int, diameter, gap, cutGap float64, over bool, seed uint64, width, depth, edge float64, n, rows int, turn float64) {
+		var on Dish
+		switch shape {
+		case 0:
+			on = Round{width, edge, n, turn}
+		case 1:
+			on = Oval{width, depth, edge, n, turn}
+		default:
+			on = Rectangle{width, depth, edge, n, rows}
+		}
+		if count > 60 || n > 60 || rows > 8 {
+			t.Skip("slow")
+		}
+		s := Scatter{"x", Arrangement(arrangement), count, diameter, gap, cutGap, over, seed}
+		p, err := s.Place(on)
+		if err != nil {
+			return
+		}
+		for _, x := range p.Spots {
+			if math.IsNaN(x.At.X+x.At.Y) || x.Slice < 1 || x.Slice > len(p.plate.slices) {
+				t.Fatalf("%+v", x)
+			}
+		}
+		if d := p.nearest(); count > 1 && d < diameter-2e-9 {
+			t.Fatalf("%v m apart", d)
+		}
+		pieces := 0
+		for _, n := range p.counts() {
+			pieces += n
+		}
+		if pieces != count {
+			t.Fatalf("%d of %d pieces on the slices", pieces, count)
+		}
+		wellFormed(t, p.SVG())
+		if q, err := p.Assign(weighed(count, seed)); err == nil {
+			wellFormed(t, q.SVG())
+		}
+	})
+}
+
+func TestOnePieceOnASpiralLiesInTheMiddle(t *testing.T) {
+	placing, err := Scatter{Arrangement: Spiral, Count: 1, Diameter: 0.05}.Place(Round{Diameter: 0.07})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if at := placing.Spots[0].At; at != (Point{}) {
+		t.Errorf("the piece lies at %v, want the middle", at)
+	}
+}
+
+// The spiral's narrowest step rests on its two nearest spots: here every pair of the
+// first thousand is measured.
+func TestNearestSpotsOfASpiralAreTheFirstAndTheFourth(t *testing.T) {
+	spots := make([]Point, 1000)
+	for i := range spots {
+		k := float64(i + 1)
+		sin, cos := math.Sincos(k * goldenAngle)
+		spots[i] = Point{math.Sqrt(k) * cos, math.Sqrt(k) * sin}
+	}
+	least, pair := math.Inf(1), [2]int{}
+	for i, x := range spots {
+		for j, y := range spots[:i] {
+			if d := x.minus(y).norm(); d < least {
+				least, pair = d, [2]int{j + 1, i + 1}
+			}
+		}
+	}
+	if math.Abs(least-vogelNearest) > 1e-7 || pair != [2]int{1, 4} {
+		t.Errorf("spots %v are %.9f apart, want the first and the fourth %.9f", pair, least, vogelNearest)
+	}
+}
+
+// weighed draws n pieces of about 18 g (normal, 3 g) weighed to 0.1 g, with whole
+// scores 0..100, as off a tray.
+func weighed(n int, seed uint64) []portion.Piece {
+	r := rand.New(rand.NewPCG(seed, 0))
+	out := make([]portion.Piece, n)
+	for i := range out {
+		out[i] = portion.Piece{
+			Grams: float64(max(80, int64(math.Round(180+30*r.NormFloat64())))) / 10,
+			Score: float64(r.IntN(101)),
+		}
+	}
+	return out
+}

@@ -1,0 +1,92 @@
+package plate
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"example.org/honestplate"
+	"example.org/honestplate/portion"
+)
+
+// Favour 0.9 puts 11 g on the slice in front where a buyer of a slice gets 7.75 g:
+// 42 % more, though the total is true.
+func TestFavourShowsMoreThanASliceHolds(t *testing.T) {
+	bread := Round{Diameter: 0.3, Edge: 0.02, Slices: 8}
+	cheese := portion.Declaration{Item: "cheese", Grams: 62, StepGrams: 0.5, Advertised: true}
+	lay := func(favour float64, d portion.Declaration) Layout {
+		l, err := Strips{Favour: favour}.Lay(bread, d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return l
+	}
+	strong := lay(0.9, cheese)
+	got, err := strong.SliceSold(0.1)
+	if !errors.Is(err, honestplate.ErrAdvertised) || !got.Beyond || got.EvenGrams != 7.75 || got.MostSlice != 1 || math.Abs(got.Over-0.42) > 0.01 {
+		t.Errorf("%+v, %v", got, err)
+	}
+	if got, err := strong.SliceSold(0.5); err != nil || got.Beyond {
+		t.Errorf("%+v, %v: half as much again was allowed", got, err)
+	}
+	// The step of the scale is no favour: 8 g where 7.75 g are even.
+	even := lay(0, cheese)
+	if got, err := even.SliceSold(0); err != nil || got.Beyond || got.MostGrams != 8 {
+		t.Errorf("%+v, %v", got, err)
+	}
+	dressing := cheese
+	dressing.Advertised = false
+	if got, err := lay(0.9, dressing).SliceSold(0); err != nil || !got.Beyond {
+		t.Errorf("%+v, %v: want it said, not refused", got, err)
+	}
+	for _, bad := range []float64{-0.1, 1.1, math.NaN()} {
+		if _, err := even.SliceSold(bad); err == nil {
+			t.Errorf("allowance %g passes", bad)
+		}
+	}
+	uncut, err := Spread{}.Lay(Round{Diameter: 0.3}, cheese)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := uncut.SliceSold(0.1); !errors.Is(err, honestplate.ErrInput) {
+		t.Error(err)
+	}
+}
+
+// Strips that would lie on each other are refused where they run side by side; where they
+// meet at a centre the layout says how large a hub keeps them apart.
+func TestStripsDoNotLieOnEachOther(t *testing.T) {
+	cheese := portion.Declaration{Grams: 62, StepGrams: 0.5}
+	for _, c := range []struct {
+		s  Strips
+		ok bool
+	}{
+		{Strips{Pattern: Across, Count: 10, Width: 0.03}, true},
+		{Strips{Pattern: Across, Count: 10, Width: 0.031}, false},
+		{Strips{Pattern: Lattice, Count: 10, TurnDegrees: 45, Width: 0.031}, false},
+		{Strips{Pattern: Rings, Count: 10, Width: 0.0075}, true},
+		{Strips{Pattern: Rings, Count: 10, Width: 0.009}, false},
+		{Strips{Pattern: Across, Count: 1000}, true},
+		{Strips{Pattern: Across, Count: 1, Width: 0.2}, true},
+	} {
+		_, err := c.s.Lay(Round{Diameter: 0.3, Slices: 6}, cheese)
+		var input *honestplate.InputError
+		if c.ok && err != nil || !c.ok && (!errors.As(err, &input) || input.Field != "Width") {
+			t.Errorf("%+v: %v", c.s, err)
+		}
+	}
+	l, err := Strips{}.Lay(Round{Diameter: 0.3, Slices: 8}, cheese)
+	if err != nil {
+		t.Fatal(err)
+	}
+	// Eight strips of 8 mm: 4 mm over tan 22.5 degrees.
+	if want := 0.004 / math.Tan(math.Pi/8); math.Abs(l.LeastHub-want) > 1e-12 {
+		t.Errorf("hub %g m, want %g", l.LeastHub, want)
+	}
+	if l, err = (Strips{Hub: l.LeastHub}).Lay(Round{Diameter: 0.3, Slices: 8}, cheese); err != nil || l.LeastHub != 0 {
+		t.Errorf("hub %g m still asked for, %v", l.LeastHub, err)
+	}
+	if l, err = (Strips{}).Lay(Round{Diameter: 0.3, Slices: 2}, cheese); err != nil || l.LeastHub > 1e-9 {
+		t.Errorf("two strips in one line want a hub of %g m, %v", l.LeastHub, err)
+	}
+}

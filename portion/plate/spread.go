@@ -1,0 +1,96 @@
+package plate
+
+import (
+	"math"
+
+	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/internal/check"
+)
+
+// A Spread says how an item without shape is laid: grated, crumbled, sauced, evenly
+// over the dish inside its free edge, so that its mass goes with the area.
+type Spread struct {
+	// Favour moves mass towards the camera as in [Strips]: at the near edge an area
+	// carries (1+Favour) of the even share, at the far edge (1-Favour), linear between;
+	// and it can mislead as there.
+	Favour float64 `json:"favour,omitzero"`
+	// Weights are further weights of the slices, as in [Strips].
+	Weights []float64 `json:"weights,omitzero"`
+}
+
+// Lay shares the declared mass over the slices, in whole steps, in proportion to
+// their area inside the free edge and the weights asked for, by largest remainder. Of
+// equal answers the one that is its own mirror image, left and right of the camera, is
+// taken. The Layout has no strips. Weigh out each slice's grams and spread them on it.
+//
+// Errors are those of [Strips.Lay].
+func (s Spread) Lay(on Dish, d portion.Declaration) (Layout, error) {
+	total, p, err := layable(on, d)
+	if err != nil {
+		return Layout{}, err
+	}
+	if err := checkFavour(p, s.Favour, s.Weights); err != nil {
+		return Layout{}, err
+	}
+	l := Layout{Declaration: d, Dish: on, how: Strips{Favour: s.Favour, Weights: s.Weights}, plate: p}
+	weights := make([]float64, len(p.slices))
+	for k := range weights {
+		area, centre := p.covered(k)
+		// The mean of a linear weight over an area is its value at the centre.
+		weights[k] = area * (1 - float64(s.Favour*centre.Y)/p.b)
+		if len(s.Weights) > 0 {
+			weights[k] *= s.Weights[k]
+		}
+	}
+	steps, ok := shareByParts(total, weights)
+	if !ok {
+		return Layout{}, check.Input("Weights", 0, "on every slice that is covered", "at least one above 0")
+	}
+	if m, ok := p.mirror(); ok {
+		steps = mirrored(steps, total, weights, m)
+	}
+	for k, n := range steps {
+		l.Slices = append(l.Slices, p.slices[k].carrying(l.grams(n)))
+	}
+	return l, nil
+}
+
+// covered is the part of a slice inside the free edge: its area and its centre.
+func (p plate) covered(k int) (area float64, centre Point) {
+	a, b := p.inner()
+	s := p.slices[k]
+	if p.elliptic {
+		return p.sector(k, a, b)
+	}
+	w, h := p.a/float64(p.columns), p.b/float64(p.rows)
+	left, right := max(s.Centre.X-w, -a), min(s.Centre.X+w, a)
+	near, far := max(s.Centre.Y-h, -b), min(s.Centre.Y+h, b)
+	return math.Max(right-left, 0) * math.Max(far-near, 0), Point{(left + right) / 2, (near + far) / 2}
+}
+
+// sector is a slice's part of the ellipse inside the free edge. An edge of one width
+// makes an ellipse of another shape than the dish, while the cuts run to the outline of
+// the dish: in the plane where the inner ellipse is a unit circle a cut at t of the outer
+// one stands at atan2(b' sin t, a' cos t), with each half axis over the inner one.
+func (p plate) sector(k int, a, b float64) (area float64, centre Point) {
+	n := len(p.slices)
+	if n == 1 {
+		return math.Pi * a * b, Point{}
+	}
+	step := 2 * math.Pi / float64(n)
+	angle := func(t float64) float64 {
+		sin, cos := math.Sincos(t)
+		return math.Atan2(p.b/b*sin, p.a/a*cos)
+	}
+	middle := -math.Pi/2 - p.turn - step*float64(k)
+	from, to := angle(middle-step/2), angle(middle+step/2)
+	if to <= from {
+		to += 2 * math.Pi
+	}
+	wide := to - from
+	// The centre of area of a sector of the unit circle is 2/3 of the mean of its rim.
+	return a * b * wide / 2, Point{
+		a * 2 / 3 * (math.Sin(to) - math.Sin(from)) / wide,
+		b * 2 / 3 * (math.Cos(from) - math.Cos(to)) / wide,
+	}
+}
