@@ -10,7 +10,8 @@ import (
 )
 
 // Measured is a liquid whose viscosity you measured yourself, from a cup time (see
-// CupReading.Measure of package viscometer) or on a rheometer: PaS at TempC and ShearRate replaces the table.
+// CupReading.Measure of package viscometer) or on a rheometer: PaS at TempC and ShearRate
+// replaces the table.
 // How it changes with temperature, its density and surface tension stay those of Liquid, and
 // so does how it changes with shear rate unless Flow says that. For cold cream, sauces and
 // honey this is the answer that the tables cannot give.

@@ -1,6 +1,6 @@
 // Package check holds the checks that the packages of the tree share beside those of
-// the root: an error for a wrong number, for a missing thing, and for what a liquid answers that is no
-// property.
+// the root: an error for a wrong number, for a missing thing, and for what a liquid answers
+// that is no property.
 package check
 
 import (
