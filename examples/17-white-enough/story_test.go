@@ -195,9 +195,9 @@ func Example_whatIsLeftOnTheGlass() {
 		fmt.Printf("%-5s leaves %v mm: contrast %.2f, L* %.0f over chocolate\n", c.name, coat.Mean.Times(1000), contrast, a.Lab.L)
 	}
 	// Output:
-	// milk  leaves 0.0579 (0.0499..0.0684) mm: contrast 0.13, L* 35 over chocolate
-	// blend leaves 0.073 (0.059..0.092) mm: contrast 0.17, L* 41 over chocolate
-	// cream leaves 0.20 (0.12..0.34) mm: contrast 0.58, L* 70 over chocolate
+	// milk  leaves 0.0578 (0.0496..0.0672) mm: contrast 0.13, L* 35 over chocolate
+	// blend leaves 0.067 (0.056..0.088) mm: contrast 0.16, L* 39 over chocolate
+	// cream leaves 0.165 (0.122..0.319) mm: contrast 0.52, L* 67 over chocolate
 }
 
 // A coat that was left behind never hides. It veils. Where the flake must be gone, it

@@ -63,8 +63,41 @@ func Example_theTest() {
 //
 // Figure: dew
 //
-// The figure shows what the lesson is not. The dew on the glass is known hardly better than
-// before: one word, beads, was settled, and only a little of the air.
+// The bars are what was won. The area below them shows what the lesson is not: the dew on
+// the glass is known hardly better than before. One word, beads, was settled, and only a
+// little of the air.
+//
+// # How well was it read?
+//
+// A call is good to some time to both sides, and that is said with it. A sharper eye helps
+// less than one would think.
+func Example_howWell() {
+	for _, within := range []time.Duration{15 * time.Second, time.Minute, 5 * time.Minute} {
+		seen := thermal.Seen{Event: "beads", At: 14 * time.Minute, Within: within}
+		_, lesson, err := iced().Observe(thermal.Lesson{}, []thermal.Seen{seen}, room)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		next, err := iced().Knowing(lesson, room)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("called to %v: the next glass beads %v\n", within, next.Beads.Round(time.Minute))
+	}
+	// Output:
+	// called to 15s: the next glass beads 14:00 (10:00..21:00)
+	// called to 1m0s: the next glass beads 14:00 (10:00..21:00)
+	// called to 5m0s: the next glass beads 13:00 (8:00..22:00)
+}
+
+// To a quarter of a minute or to one, it is the same: what is left is not the watch. The
+// next glass has a wall, a filling and a place in the draught of its own, and no test of
+// its neighbour tells those. Only a very vague call costs something. So let the one who will
+// call beads all day call them once, and do not fight over seconds. If the call was made
+// while looking up from something else, say five minutes: a reading that claims more than
+// it knows is worse than none.
 //
 // # Not yet counts too
 //
@@ -130,6 +163,37 @@ func Example_anotherGlass() {
 	// with what was learned    16:00 (12:00..27:00)
 }
 
+// What is carried over is not a time but the inputs behind it. The lesson can say which.
+func Example_whatIsCarried() {
+	_, lesson, err := iced().Observe(thermal.Lesson{}, called, room)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, input := range lesson.Inputs() {
+		fmt.Println(input)
+	}
+	// Output:
+	// crew.beads
+	// crew.dilution
+	// crew.haze
+	// crew.opaque
+	// crew.runs
+	// glass/product.pace
+	// lamps.light
+	// room.convection
+	// room.dew_c
+	// room.speed_m_s
+	// room.temp_c
+}
+
+// The crew's words, the light and the air go to every clock in the room: a scoop has no
+// beads, but it stands in the same draught. The glass's own pace goes to glasses alone. What
+// a single unit had for itself (how full it was, how cold it came, where it stood) is not
+// in the list, and no lesson narrows it: that is why no number of tests makes the next glass certain. Other events do not get wider by a lesson either, but most
+// of them gain little: runs were possible from 54 minutes on, as chapter 8 has it, and are
+// now from an hour. Who needs the runs has to wait for one.
+//
 // # What cannot be
 //
 // A slip of the pen must not teach. Beads after five seconds are beyond all that the clock
@@ -142,6 +206,14 @@ func Example_whatCannotBe() {
 	// refused: true
 }
 
+// A test may surprise and still be possible: beads at six minutes, say. The clock will
+// believe it, and shift the day. Before you do, ask what is cheaper to be wrong: was the
+// watch started at the filling, is the hygrometer beside the glass, was the glass wet or
+// greasy, did it come from the back of the refrigerator? Then fill a second one. Two that
+// agree are the room's; give the clock both, one after the other, by the lesson that the
+// first returned. Two that do not agree are two glasses, and the window that holds both is
+// the honest one.
+//
 // # What could go wrong
 //
 // The word must stay the word. Another eye, another lens or another light calls beads at
@@ -163,3 +235,4 @@ func Example_whatCannotBe() {
 // left is tempering after Neal 2001, Annealed importance sampling, Statistics and
 // Computing 11:125. What counts as beads: no published value was found; the default is an
 // engineering estimate.
+func Example_sources() {}

@@ -13,6 +13,11 @@ import (
 var chapter = notebook.Chapter{
 	Title: "A small service",
 	Line:  "Three questions of a set over HTTP: when does this glass bead, what to weigh, plan this brief; every error at its field.",
+	Figures: []notebook.Figure{{
+		Name:    "beads",
+		Caption: "When a glass beads, as the service answers it for nine rooms and two drinks: a bar from the earliest to the latest moment, the mark where it is likely. A bar without a mark: likely never.",
+		Draw:    drawBeads,
+	}},
 }
 
 func main() {

@@ -85,26 +85,15 @@ func effluxTimes(r testdata.Row) ([]Point, error) {
 	if r.Text("law") != "tube" {
 		return []Point{Skip(r.Text("example"), "a hole: what Spout.Pour answers, checked on its own")}, nil
 	}
-	circle := func(d float64) float64 { return math.Pi / 4 * d * d }
-	vessel, hole := n("vessel_area_m2"), n("hole_area_m2")
-	if vessel == 0 {
-		vessel = circle(n("vessel_diameter_m"))
+	vessel := n("vessel_area_m2")
+	if d := n("vessel_diameter_m"); vessel == 0 {
+		vessel = math.Pi / 4 * d * d
 	}
-	if hole == 0 {
-		hole = circle(n("hole_diameter_m"))
-	}
-	// The example's own gravity, exactly: times go with its root, or itself.
-	g := gravity / n("gravity_m_per_s2")
-	var t float64
-	var err error
-	switch r.Text("law") {
-	case "tube":
-		t, err = law.Tube{Bore: n("hole_diameter_m"), Length: n("length_m")}.Time(n("kinematic_viscosity_m2_per_s"), vessel, n("head_1_m"), n("head_2_m"))
-		t *= g
-	}
+	t, err := law.Tube{Bore: n("hole_diameter_m"), Length: n("length_m")}.Time(n("kinematic_viscosity_m2_per_s"), vessel, n("head_1_m"), n("head_2_m"))
 	if err != nil {
 		return nil, err
 	}
+	t *= gravity / n("gravity_m_per_s2") // the example's own gravity, exactly: the time goes with its inverse
 	want := n("time_s")
 	if n("digits") <= 2 {
 		return []Point{NearRel(r.Text("example"), want, t, 0.01)}, nil
