@@ -46,7 +46,7 @@ func anyLiquid(kind uint8, x, tempC float64) Liquid {
 	case 4:
 		return Measured{Liquid: Dairy{FatPercent: 20}, TempC: tempC, PaS: honestplate.Exactly(x)}
 	}
-	m, _ := Blend(Part{Dairy{FatPercent: x}, 1}, Part{Dairy{FatPercent: 5}, x})
+	m, _ := Blend(Part{Liquid: Dairy{FatPercent: x}, Grams: 1}, Part{Liquid: Dairy{FatPercent: 5}, Grams: x})
 	return m
 }
 
