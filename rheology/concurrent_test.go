@@ -9,6 +9,7 @@ import (
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/flow"
 	"example.org/honestplate/rheology/pour"
+	"example.org/honestplate/rheology/viscometer"
 )
 
 // Many goroutines that share their values get what one gets: whatever keeps state between
@@ -23,7 +24,7 @@ func TestConcurrentUseGivesWhatSerialUseGives(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	cup, points := rheology.Cups()[0], []flow.Point{{ShearRate: 1, Stress: 40}, {ShearRate: 10, Stress: 51}, {ShearRate: 30, Stress: 62}, {ShearRate: 300, Stress: 118}}
+	cup, points := viscometer.Cups()[0], []flow.Point{{ShearRate: 1, Stress: 40}, {ShearRate: 10, Stress: 51}, {ShearRate: 30, Stress: 62}, {ShearRate: 300, Stress: 118}}
 	spout := pour.Spout{Diameter: 0.01, Length: 0.02, Head: 0.1, SurfaceArea: 0.01}
 	all := func() []any {
 		var out []any
@@ -31,12 +32,12 @@ func TestConcurrentUseGivesWhatSerialUseGives(t *testing.T) {
 		for _, l := range append(rheology.Catalogue(), mix) {
 			d := l.Describe()
 			keep(l.Viscosity(d.LowC))
-			keep(rheology.KinematicViscosity(l, d.HighC))
+			keep(viscometer.KinematicViscosity(l, d.HighC))
 			p, err := spout.Pour(l, d.HighC, 50)
 			keep(p.Duration, err)
 		}
 		keep(recipe.For(0.009))
-		keep(batch.CorrectFromCup(cup.Timed(40 * time.Second)))
+		keep(cup.Timed(40 * time.Second).Correct(batch))
 		keep(batch.Sensitivity())
 		keep(cup.TimeOf(mix, 6))
 		keep(flow.FitAll(points))

@@ -11,15 +11,14 @@ import (
 
 // A Correction is what to add to a batch that was measured.
 type Correction struct {
-	LeaveIt       bool                 `json:"leave_it"`         // nothing to add: the batch is on target as far as this measurement can tell
-	AddThinGrams  float64              `json:"add_thin_grams"`   // of the thin liquid, whole scale steps
-	AddThickGrams float64              `json:"add_thick_grams"`  // or of the thick one; at most one of the two is above 0
-	TotalGrams    float64              `json:"total_grams"`      // of the batch afterwards
-	MeasuredPaS   float64              `json:"measured_pas"`     // what the correction starts from, Pa s, at the rate and temperature of the recipe
-	OK            honestplate.Estimate `json:"ok_pas"`           // measured values that mean "leave it", Pa s, around the target
-	OKTime        OKTime               `json:"ok_time,omitzero"` // and from a cup the times that do
-	Predicted     honestplate.Estimate `json:"predicted_pas"`    // of the batch afterwards, Pa s
-	Batch         Batch                `json:"batch"`            // afterwards: measure and Correct it again
+	LeaveIt       bool                 `json:"leave_it"`        // nothing to add: the batch is on target as far as this measurement can tell
+	AddThinGrams  float64              `json:"add_thin_grams"`  // of the thin liquid, whole scale steps
+	AddThickGrams float64              `json:"add_thick_grams"` // or of the thick one; at most one of the two is above 0
+	TotalGrams    float64              `json:"total_grams"`     // of the batch afterwards
+	MeasuredPaS   float64              `json:"measured_pas"`    // what the correction starts from, Pa s, at the rate and temperature of the recipe
+	OK            honestplate.Estimate `json:"ok_pas"`          // measured values that mean "leave it", Pa s, around the target
+	Predicted     honestplate.Estimate `json:"predicted_pas"`   // of the batch afterwards, Pa s
+	Batch         Batch                `json:"batch"`           // afterwards: measure and Correct it again
 }
 
 // maxAddition is how many times the batch may be added to it; more is a new batch.
@@ -44,12 +43,13 @@ const maxAddition = 10
 // A target out of reach of an addition of up to ten times the batch is a
 // RangeError with what can be reached; other errors are those of For.
 func (b Batch) Correct(measuredPaS float64) (Correction, error) {
-	return b.correct(honestplate.Exactly(measuredPaS), 0)
+	return b.CorrectWithin(honestplate.Exactly(measuredPaS), 0)
 }
 
-// correct is Correct for a measurement with its band; instrument is the half-width, in ln,
-// within which the instrument cannot tell the batch from its target.
-func (b Batch) correct(measured honestplate.Estimate, instrument float64) (Correction, error) {
+// CorrectWithin is [Batch.Correct] for a measurement with its band, which goes into Predicted,
+// by an instrument that cannot tell the batch from its target within a half-width in the
+// logarithm of the viscosity, 0 or more: 0.02 is 2 %. OK is no narrower than that.
+func (b Batch) CorrectWithin(measured honestplate.Estimate, instrument float64) (Correction, error) {
 	r := b.Recipe
 	p, err := r.pair()
 	if err != nil {
@@ -64,7 +64,8 @@ func (b Batch) correct(measured honestplate.Estimate, instrument float64) (Corre
 		return Correction{}, err
 	}
 	if err := cmp.Or(honestplate.Positive("ThinGrams+ThickGrams", b.ThinGrams+b.ThickGrams, "g"),
-		honestplate.Positive("TargetPaS", b.TargetPaS, "Pa s"), honestplate.Positive("MeasuredPaS", measured.Likely, "Pa s")); err != nil {
+		honestplate.Positive("TargetPaS", b.TargetPaS, "Pa s"), honestplate.Positive("MeasuredPaS", measured.Likely, "Pa s"),
+		honestplate.NotNegative("Instrument", instrument, "in ln"), measured.Check("Measured")); err != nil {
 		return Correction{}, err
 	}
 	n := thin + thick

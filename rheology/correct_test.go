@@ -5,7 +5,6 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
-	"time"
 
 	"example.org/honestplate"
 	. "example.org/honestplate/rheology"
@@ -81,37 +80,38 @@ func TestACorrectionFindsTheCreamThatWasReallyThere(t *testing.T) {
 	}
 }
 
-func TestACupTimeCorrectsLikeTheViscosityItTells(t *testing.T) {
-	b, err := kitchen(500, 0.5).For(0.012)
-	if err != nil {
-		t.Fatal(err)
-	}
-	m, _ := b.Mix()
-	rho, _ := m.Density(6)
-	cup := cup("ISO 3")
-	nu, err := cup.KinematicViscosity(40 * time.Second)
-	if err != nil {
-		t.Fatal(err)
-	}
-	x, err := b.CorrectFromCup(CupReading{Cup: cup, Times: []time.Duration{40 * time.Second}})
-	if err != nil {
-		t.Fatal(err)
-	}
-	// The mix thins: at the cup's 500 1/s it is thinner than at the 100 of the recipe.
-	at, _ := m.ViscosityAtRate(6, cup.ShearRate(40*time.Second))
-	own, _ := m.Viscosity(6)
-	y, err := b.Correct(nu.Likely * rho.Likely * own.Likely / at.Likely)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if x.AddThinGrams != y.AddThinGrams || x.AddThickGrams != y.AddThickGrams || math.Abs(x.MeasuredPaS/y.MeasuredPaS-1) > 1e-9 {
-		t.Errorf("%+v, %+v", x, y)
-	}
-	if x.Predicted.High-x.Predicted.Low <= y.Predicted.High-y.Predicted.Low {
-		t.Errorf("the cup's own band is missing: %v, %v", x.Predicted, y.Predicted)
-	}
-	if _, err := b.CorrectFromCup(CupReading{Cup: cup, Times: []time.Duration{time.Second}}); !errors.Is(err, honestplate.ErrRange) {
-		t.Errorf("1 s: %v", err)
+// A correction repeated with its own prediction adds nothing.
+func TestACorrectionConverges(t *testing.T) {
+	for _, r := range []Recipe{
+		kitchen(900, 1), kitchen(710, 5),
+		{Thin: Water{}, Thick: Honey{}, BatchGrams: 710, StepGrams: 1, TempC: 20},
+		{Thin: Water{}, Thick: Sucrose{Brix: 65}, BatchGrams: 300, StepGrams: 5, TempC: 20},
+		{Thin: Dairy{FatPercent: 3.5}, Thick: Syrup{Of: "maple"}, BatchGrams: 400, StepGrams: 1, TempC: 6},
+	} {
+		low, high, err := r.Reach()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for w := 0.1; w < 0.95; w += 0.05 {
+			b, err := r.For(low.Likely * math.Pow(high.Likely/low.Likely, w))
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, off := range []float64{0.5, 0.8, 0.97, 1.02, 1.3, 2} {
+				c, err := b.Correct(b.Predicted.Likely * off)
+				if errors.Is(err, honestplate.ErrRange) {
+					continue
+				}
+				if err != nil {
+					t.Fatal(err)
+				}
+				again, err := c.Batch.Correct(c.Predicted.Likely)
+				if err != nil || !again.LeaveIt {
+					t.Errorf("%v, %.3g off: added %g and %g g, then %g and %g, %v", r.Thick.Describe().Name, off,
+						c.AddThinGrams, c.AddThickGrams, again.AddThinGrams, again.AddThickGrams, err)
+				}
+			}
+		}
 	}
 }
 

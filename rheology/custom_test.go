@@ -221,3 +221,18 @@ func TestOwnFlowCurveMovesWithTemperature(t *testing.T) {
 		t.Errorf("far from the only measurement: %v", err)
 	}
 }
+
+// A flow curve takes the place of the liquid's own thinning.
+func TestMeasuredCarriesAFlowCurve(t *testing.T) {
+	m := Measured{Liquid: Dairy{FatPercent: 40}, TempC: 7, Flow: flow.PowerLaw{K: 0.3, N: 0.7}}
+	for _, rate := range []float64{1, 50, 300} {
+		e, err := m.ViscosityAtRate(7, rate)
+		if want := 0.3 * math.Pow(rate, -0.3); err != nil || math.Abs(e.Likely/want-1) > 1e-12 {
+			t.Errorf("at %g 1/s: %v, %v, want %g", rate, e, err, want)
+		}
+	}
+	m.PaS, m.ShearRate = honestplate.Exactly(0.1), 50
+	if e, err := m.ViscosityAtRate(7, 50); err != nil || math.Abs(e.Likely/0.1-1) > 1e-12 {
+		t.Errorf("moved to the measurement: %v, %v", e, err)
+	}
+}

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"math"
 	"testing"
-	"time"
 
 	"example.org/honestplate"
 	. "example.org/honestplate/rheology"
@@ -129,36 +128,6 @@ func TestACorrectionGoesByTheFatCurve(t *testing.T) {
 	}
 	if off := math.Abs(math.Log(real(c.Batch) / 0.009)); off > 0.1 {
 		t.Errorf("after one correction %.4g Pa s, wanted 0.009", real(c.Batch))
-	}
-}
-
-// A cup reading becomes a measured liquid at the cup's own rate and temperature.
-func TestACupMeasuresAtItsOwnRate(t *testing.T) {
-	cream := Dairy{FatPercent: 45}
-	c := cup("ISO 4")
-	w, err := c.TimeOf(cream, 7)
-	if err != nil {
-		t.Fatal(err)
-	}
-	r := c.Timed(w.Likely.After, w.Likely.After+200*time.Millisecond, w.Likely.After-200*time.Millisecond)
-	if _, err := r.Measure(cream); !errors.Is(err, honestplate.ErrInput) {
-		t.Errorf("without its temperature: %v", err)
-	}
-	r.TempC = honestplate.Some(7)
-	m, err := r.Measure(cream)
-	if err != nil || math.Abs(m.ShearRate-c.ShearRate(w.Likely.After)) > 1 {
-		t.Fatalf("%+v, %v", m, err)
-	}
-	// What the cup showed is the table's cream, and is so at every rate.
-	for _, rate := range []float64{10, 100, m.ShearRate, 800} {
-		got, err1 := m.ViscosityAtRate(7, rate)
-		want, err2 := cream.ViscosityAtRate(7, rate)
-		if err := errors.Join(err1, err2); err != nil || math.Abs(got.Likely/want.Likely-1) > 1e-3 {
-			t.Errorf("at %g 1/s: %v, want %v, %v", rate, got, want, err)
-		}
-	}
-	if got := likely(t, m, 7); math.Abs(got/likely(t, cream, 7)-1) > 1e-3 {
-		t.Errorf("at the rate of a pour: %g", got)
 	}
 }
 

@@ -3,7 +3,6 @@ package rheology_test
 import (
 	"encoding/json"
 	"fmt"
-	"strings"
 
 	"example.org/honestplate/rheology"
 )
@@ -81,21 +80,6 @@ func ExampleCompositionOf() {
 	// Output:
 	// fat 11.6 %, milk solids 7.9 %, water 80.5 %, true
 	// false
-}
-
-// The cups of one family, with what each can tell.
-func ExampleCups() {
-	for _, c := range rheology.Cups() {
-		if strings.HasPrefix(c.Name, "ISO") {
-			low, high, err := c.Range()
-			fmt.Printf("%v: %.0f to %.0f mm2/s, %v\n", c, low*1e6, high*1e6, err)
-		}
-	}
-	// Output:
-	// ISO 2431, 3 mm: 7 to 42 mm2/s, <nil>
-	// ISO 2431, 4 mm: 34 to 135 mm2/s, <nil>
-	// ISO 2431, 5 mm: 91 to 326 mm2/s, <nil>
-	// ISO 2431, 6 mm: 188 to 684 mm2/s, <nil>
 }
 
 // A liquid from a program's request, and back.

@@ -3,45 +3,9 @@ package rheology_test
 import (
 	"fmt"
 	"log"
-	"time"
 
-	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 )
-
-// One cup of the cream fixes how its globules hold together, and with it every blend: three
-// timings at 7 degC of a cream that is thicker than the table's.
-func ExampleCupReading_Measure() {
-	cup, err := rheology.CupNamed("ISO 3")
-	if err != nil {
-		log.Fatal(err)
-	}
-	table := rheology.Dairy{FatPercent: 30}
-	reading := cup.Timed(62*time.Second, 63*time.Second, 62*time.Second)
-	reading.TempC = honestplate.Some(7)
-	cream, err := reading.Measure(table)
-	if err != nil {
-		log.Fatal(err)
-	}
-	fmt.Printf("%.1f mPa s at %.0f 1/s\n", 1e3*cream.PaS.Likely, cream.ShearRate)
-	for _, l := range []rheology.Liquid{table, cream} {
-		mix, err := rheology.Blend(
-			rheology.Part{Liquid: rheology.Dairy{FatPercent: 3.5}, Grams: 400},
-			rheology.Part{Liquid: l, Grams: 600})
-		if err != nil {
-			log.Fatal(err)
-		}
-		v, err := mix.Viscosity(7)
-		if err != nil {
-			log.Fatal(err)
-		}
-		fmt.Printf("with %s: %.1f mPa s (%.1f to %.1f)\n", l.Describe().Name, 1e3*v.Likely, 1e3*v.Low, 1e3*v.High)
-	}
-	// Output:
-	// 24.7 mPa s at 475 1/s
-	// with cream, 30 % fat: 6.7 mPa s (4.7 to 16.4)
-	// with cream, 30 % fat, as measured: 9.4 mPa s (7.6 to 11.6)
-}
 
 // A blend in its two terms: syrup and water are what the table says of their Brix.
 func ExampleMix_Departure() {

@@ -4,14 +4,14 @@ import (
 	"errors"
 	"fmt"
 	"log"
-	"time"
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 )
 
 // A pour that is not the advertised product: half a kilogram of 12 mPa s at 6 degC.
-// Mix what the recipe says, time the cup three times, add what the correction says.
+// Mix what the recipe says, measure (package viscometer has the cups), add what the
+// correction says.
 func ExampleRecipe() {
 	batch, err := rheology.Recipe{
 		Thin:       rheology.Dairy{FatPercent: 3.5},
@@ -24,27 +24,16 @@ func ExampleRecipe() {
 	p := batch.Predicted
 	fmt.Printf("milk %g g, cream %g g: %.1f mPa s (%.1f to %.1f)\n", batch.ThinGrams, batch.ThickGrams, 1e3*p.Likely, 1e3*p.Low, 1e3*p.High)
 
-	cup, err := rheology.CupNamed("ISO 3")
-	if err != nil {
-		log.Fatal(err)
-	}
-	test, err := batch.CupTest(cup)
-	if err != nil {
-		log.Fatal(err)
-	}
-	fmt.Printf("%v: %v expected, leave it from %.1f to %.1f s\n", cup, test.Time, test.OK.From.Seconds(), test.OK.To.Seconds())
-
-	fix, err := batch.CorrectFromCup(cup.Timed(33*time.Second, 34*time.Second, 33*time.Second))
+	fix, err := batch.Correct(0.0099)
 	if err != nil {
 		log.Fatal(err)
 	}
 	p = fix.Predicted
-	fmt.Printf("33 s, 34 s, 33 s: %.1f mPa s: add %g g of cream, %g g in all: %.1f mPa s (%.1f to %.1f)\n",
-		1e3*fix.MeasuredPaS, fix.AddThickGrams, fix.TotalGrams, 1e3*p.Likely, 1e3*p.Low, 1e3*p.High)
+	fmt.Printf("9.9 mPa s: add %g g of cream, %g g in all: %.1f mPa s (%.1f to %.1f)\n",
+		fix.AddThickGrams, fix.TotalGrams, 1e3*p.Likely, 1e3*p.Low, 1e3*p.High)
 	// Output:
 	// milk 127 g, cream 373 g: 12.0 mPa s (7.6 to 39.0)
-	// ISO 2431, 3 mm: 0:36 (0:30..1:27) expected, leave it from 35.8 to 37.1 s
-	// 33 s, 34 s, 33 s: 9.9 mPa s: add 253 g of cream, 753 g in all: 12.0 mPa s (10.4 to 13.8)
+	// 9.9 mPa s: add 262 g of cream, 762 g in all: 12.0 mPa s (11.5 to 12.5)
 }
 
 // What a slip does to the batch.

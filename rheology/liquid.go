@@ -1,8 +1,6 @@
 package rheology
 
 import (
-	"math"
-
 	"example.org/honestplate"
 	"example.org/honestplate/rheology/internal/check"
 )
@@ -52,30 +50,9 @@ func ViscosityAtRate(l Liquid, tempC, shearRate float64) (honestplate.Estimate, 
 		return honestplate.Estimate{}, check.Missing("Liquid", "a liquid")
 	}
 	if s, ok := l.(ShearDependent); ok {
-		return asked(s.ViscosityAtRate(tempC, shearRate))
+		return check.Viscosity(s.ViscosityAtRate(tempC, shearRate))
 	}
-	return asked(l.Viscosity(tempC))
-}
-
-// asked passes on what a liquid answered if it is a viscosity: a band in order, above 0 and
-// finite. A liquid of the user's own may answer anything.
-func asked(e honestplate.Estimate, err error) (honestplate.Estimate, error) {
-	return answered("Liquid.Viscosity", "Pa s", e, err)
-}
-
-// weighed is asked for a density, in kg/m3.
-func weighed(e honestplate.Estimate, err error) (honestplate.Estimate, error) {
-	return answered("Liquid.Density", "kg/m3", e, err)
-}
-
-func answered(field, unit string, e honestplate.Estimate, err error) (honestplate.Estimate, error) {
-	if err != nil || 0 <= e.Low && e.Low <= e.Likely && 0 < e.Likely && e.Likely <= e.High && e.High <= math.MaxFloat64 {
-		return e, err
-	}
-	if err := honestplate.Positive(field, e.Likely, unit); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Estimate{}, check.Band(field, e, 0, math.MaxFloat64, unit, "numbers")
+	return check.Viscosity(l.Viscosity(tempC))
 }
 
 // A Yielding liquid stands still below a stress in Pa; the zero Estimate says that it

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // lnViscosity returns the logarithms of a liquid's viscosity in Pa s and of its band,
@@ -11,7 +12,7 @@ import (
 func lnViscosity(l Liquid, tempC, rate float64) (value, low, high float64, err error) {
 	var e honestplate.Estimate
 	if rate < 0 {
-		e, err = asked(l.Viscosity(tempC))
+		e, err = check.Viscosity(l.Viscosity(tempC))
 	} else {
 		e, err = ViscosityAtRate(l, tempC, rate)
 	}

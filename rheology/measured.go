@@ -10,7 +10,8 @@ import (
 )
 
 // Measured is a liquid whose viscosity you measured yourself, from a cup time (see
-// [CupReading.Measure]) or on a rheometer: PaS at TempC and ShearRate replaces the table.
+// CupReading.Measure of package viscometer) or on a rheometer: PaS at TempC and ShearRate
+// replaces the table.
 // How it changes with temperature, its density and surface tension stay those of Liquid, and
 // so does how it changes with shear rate unless Flow says that. For cold cream, sauces and
 // honey this is the answer that the tables cannot give.
@@ -99,7 +100,7 @@ func (m Measured) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	return answered("Measured.Viscosity", "Pa s", moved(level, now/there), nil)
+	return check.Answered("Measured.Viscosity", "Pa s", moved(level, now/there), nil)
 }
 
 // level is the viscosity at TempC and the rate at which it is stated.
@@ -134,7 +135,7 @@ func (m Measured) base(tempC, rate float64) (own, at honestplate.Estimate, err e
 		v, low, high := thinningAt(tempC, rate).ln(d.FatPercent, 0, 0, 0)
 		return honestplate.Exactly(1), honestplate.Estimate{Low: math.Exp(low), Likely: math.Exp(v), High: math.Exp(high)}, nil
 	}
-	if own, err = asked(m.Liquid.Viscosity(tempC)); err == nil {
+	if own, err = check.Viscosity(m.Liquid.Viscosity(tempC)); err == nil {
 		at, err = ViscosityAtRate(m.Liquid, tempC, rate)
 	}
 	return own, at, err
@@ -164,7 +165,7 @@ func (m Measured) shape(tempC float64) (float64, error) {
 		e := emulsionAt(tempC)
 		return math.Exp(e.ln(d.FatPercent, m.coldK(d))), d.checkRange(tempC)
 	}
-	e, err := asked(m.Liquid.Viscosity(tempC))
+	e, err := check.Viscosity(m.Liquid.Viscosity(tempC))
 	return e.Likely, err
 }
 
@@ -206,7 +207,7 @@ func (m Measured) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimat
 		if err != nil {
 			return honestplate.Estimate{}, err
 		}
-		return answered("Measured.Flow", "Pa s", e.Times(at/own), nil)
+		return check.Answered("Measured.Flow", "Pa s", e.Times(at/own), nil)
 	}
 	if m.ShearRate > 0 && shearRate == m.ShearRate && tempC == m.TempC {
 		return m.PaS, nil
@@ -215,7 +216,7 @@ func (m Measured) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimat
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	return answered("Measured.ViscosityAtRate", "Pa s", thinned(e, own, at), nil)
+	return check.Answered("Measured.ViscosityAtRate", "Pa s", thinned(e, own, at), nil)
 }
 
 // YieldStress returns the flow curve's yield stress in Pa or the liquid's, scaled like its
@@ -242,7 +243,7 @@ func (m Measured) YieldStress(tempC float64) (honestplate.Estimate, error) {
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	base, err := asked(m.Liquid.Viscosity(tempC))
+	base, err := check.Viscosity(m.Liquid.Viscosity(tempC))
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
@@ -264,7 +265,7 @@ func (m Measured) Density(tempC float64) (honestplate.Estimate, error) {
 	if err := m.check(); err != nil {
 		return honestplate.Estimate{}, err
 	}
-	return weighed(m.Liquid.Density(tempC))
+	return check.Density(m.Liquid.Density(tempC))
 }
 
 // SurfaceTension is that of the liquid, N/m.
@@ -273,5 +274,5 @@ func (m Measured) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 		return honestplate.Estimate{}, err
 	}
 	e, err := m.Liquid.SurfaceTension(tempC)
-	return answered("Liquid.SurfaceTension", "N/m", e, err)
+	return check.Answered("Liquid.SurfaceTension", "N/m", e, err)
 }

@@ -87,7 +87,7 @@ func (m Mix) viscosity(tempC, rate float64) (honestplate.Estimate, error) {
 		return honestplate.Estimate{}, m.empty()
 	case 1:
 		if rate < 0 {
-			return asked(m.parts[0].liquid.Viscosity(tempC))
+			return check.Viscosity(m.parts[0].liquid.Viscosity(tempC))
 		}
 		return ViscosityAtRate(m.parts[0].liquid, tempC, rate)
 	}
@@ -135,11 +135,11 @@ func (m Mix) Density(tempC float64) (honestplate.Estimate, error) {
 		return honestplate.Estimate{}, m.empty()
 	}
 	if len(m.parts) == 1 {
-		return weighed(m.parts[0].liquid.Density(tempC))
+		return check.Density(m.parts[0].liquid.Density(tempC))
 	}
 	var v, low, high, squares float64
 	for _, s := range m.parts {
-		e, err := weighed(s.liquid.Density(tempC))
+		e, err := check.Density(s.liquid.Density(tempC))
 		if err != nil {
 			return honestplate.Estimate{}, err
 		}
@@ -165,7 +165,7 @@ func (m Mix) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	e := honestplate.Estimate{Low: math.Inf(1), Likely: 0, High: 0}
 	for _, s := range m.parts {
 		p, err := s.liquid.SurfaceTension(tempC)
-		p, err = answered("Liquid.SurfaceTension", "N/m", p, err)
+		p, err = check.Answered("Liquid.SurfaceTension", "N/m", p, err)
 		if err != nil {
 			return honestplate.Estimate{}, err
 		}

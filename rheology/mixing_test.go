@@ -232,3 +232,20 @@ func phipps(fat, t float64) float64 {
 	f := fat / 100
 	return 1e-3 * math.Pow(10, (1.2876+0.001107*t)*(f+math.Pow(f, 5.0/3))+768.7/(273+t)-2.437)
 }
+
+// All parts of a blend are mixed at one rate, which it states: a sauce at 50 1/s and cream at
+// 100 meet at 100.
+func TestABlendIsMixedAtOneRate(t *testing.T) {
+	sauce, cream := Food("chocolate sauce"), Dairy{FatPercent: 36}
+	m := mustBlend(t, Rule{}, Part{sauce, 1}, Part{cream, 1})
+	rate := m.Describe().ShearRate
+	at, err := m.ViscosityAtRate(20, rate)
+	if got := likely(t, m, 20); err != nil || rate != 100 || got != at.Likely {
+		t.Errorf("%g, at its %g 1/s %v, %v", got, rate, at, err)
+	}
+	a, _ := sauce.ViscosityAtRate(20, 100)
+	b, _ := cream.ViscosityAtRate(20, 100)
+	if want := math.Sqrt(a.Likely * b.Likely); math.Abs(at.Likely/want-1) > 1e-12 {
+		t.Errorf("%g, want %g", at.Likely, want)
+	}
+}

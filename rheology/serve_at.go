@@ -27,11 +27,11 @@ func ServeAt(l Liquid, pas, lowC, highC float64) (tempC float64, err error) {
 	if lowC > highC {
 		return 0, check.Input("LowC", lowC, "degC", fmt.Sprintf("at most the highest, %.6g degC", highC))
 	}
-	low, err := asked(l.Viscosity(lowC))
+	low, err := check.Viscosity(l.Viscosity(lowC))
 	if err != nil {
 		return 0, err
 	}
-	high, err := asked(l.Viscosity(highC))
+	high, err := check.Viscosity(l.Viscosity(highC))
 	if err != nil {
 		return 0, err
 	}
@@ -45,7 +45,7 @@ func ServeAt(l Liquid, pas, lowC, highC float64) (tempC float64, err error) {
 		return 0, check.Outside("PaS", pas, min(low.Likely, high.Likely), max(low.Likely, high.Likely), "Pa s", fmt.Sprintf("reach of %s between %.4g and %.4g degC", l.Describe().Name, lowC, highC))
 	}
 	return root.Bisect(func(t float64) (float64, error) {
-		v, err := asked(l.Viscosity(t))
+		v, err := check.Viscosity(l.Viscosity(t))
 		return v.Likely - pas, err
 	}, lowC, highC, 1e-4)
 }

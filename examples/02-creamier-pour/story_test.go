@@ -219,7 +219,7 @@ func Example_theCamera() {
 	}
 	// Output:
 	// pour 15 s (12 to 19), clings 0.1 g, coat 0.03 mm (0.03 to 0.04), bubble 0.7 s
-	// pour 18 s (15 to 25), clings 0.3 g, coat 0.06 mm (0.05 to 0.11), bubble 1.6 s
+	// pour 18 s (14 to 25), clings 0.3 g, coat 0.06 mm (0.05 to 0.11), bubble 1.6 s
 }
 
 // The pour itself gives little away. Over a jug's lip a thin liquid is held back by

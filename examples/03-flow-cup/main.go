@@ -10,6 +10,7 @@ import (
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/viscometer"
 	"example.org/honestplate/testdata"
 	"gonum.org/v1/plot/plotter"
 )
@@ -52,7 +53,7 @@ func drawCorrection() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	cup, err := rheology.CupNamed("ISO 3")
+	cup, err := viscometer.CupNamed("ISO 3")
 	if err != nil {
 		return nil, err
 	}
@@ -75,7 +76,7 @@ func drawCorrection() ([]byte, error) {
 	var measured float64
 	for wanted := 0.0035; wanted <= 0.0165; wanted += 0.0005 {
 		first.TargetPaS = wanted
-		fix, err := first.CorrectFromCup(cup.Timed(33 * time.Second))
+		fix, err := cup.Timed(33 * time.Second).Correct(first)
 		if err != nil {
 			return nil, err
 		}
@@ -126,7 +127,7 @@ func drawCups() ([]byte, error) {
 		{"Ford 4", "Ford 4", "Ford"},
 		{"ISO 4", "ISO 2431, 4 mm", ""},
 	} {
-		cup, err := rheology.CupNamed(c.cup)
+		cup, err := viscometer.CupNamed(c.cup)
 		if err != nil {
 			return nil, err
 		}

@@ -7,6 +7,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/viscometer"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -34,12 +35,12 @@ func Example_predict() {
 	fmt.Printf("milk %g g, cream %g g\n", batch.ThinGrams, batch.ThickGrams)
 
 	for _, name := range []string{"ISO 4", "ISO 3"} {
-		cup, err := rheology.CupNamed(name)
+		cup, err := viscometer.CupNamed(name)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		test, err := batch.CupTest(cup)
+		test, err := cup.Test(batch)
 		if err != nil {
 			fmt.Println(err)
 			continue
@@ -82,7 +83,7 @@ func Example_predict() {
 // Our times were 33, 34 and 33 s (invented, like the batch): three seconds less than the
 // likely time. Beside them stands what would have followed from others.
 func Example_correct() {
-	cup, err := rheology.CupNamed("ISO 3")
+	cup, err := viscometer.CupNamed("ISO 3")
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -99,7 +100,7 @@ func Example_correct() {
 	for _, s := range [][3]time.Duration{{33, 34, 33}, {36, 37, 36}, {42, 42, 43}} {
 		reading := cup.Timed(s[0]*time.Second, s[1]*time.Second, s[2]*time.Second)
 		reading.TempC = honestplate.Some(6)
-		fix, err := batch.CorrectFromCup(reading)
+		fix, err := reading.Correct(batch)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -140,7 +141,7 @@ func Example_correct() {
 // The addition was large, so measure again. What comes back from a correction is a
 // batch like the first, and can be corrected in the same way.
 func Example_again() {
-	cup, err := rheology.CupNamed("ISO 3")
+	cup, err := viscometer.CupNamed("ISO 3")
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -157,7 +158,7 @@ func Example_again() {
 	p := batch.Predicted
 	fmt.Printf("by the table: %.0f to %.0f mPa s, a factor of %.1f\n", 1e3*p.Low, 1e3*p.High, p.High/p.Low)
 	for _, seconds := range []float64{33, 35.2, 36} {
-		fix, err := batch.CorrectFromCup(cup.Timed(time.Duration(seconds * float64(time.Second))))
+		fix, err := cup.Timed(time.Duration(seconds * float64(time.Second))).Correct(batch)
 		if err != nil {
 			fmt.Println(err)
 			return

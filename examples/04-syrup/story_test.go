@@ -7,6 +7,7 @@ import (
 
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/pour"
+	"example.org/honestplate/rheology/viscometer"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -187,7 +188,7 @@ func Example_fallingBall() {
 		fmt.Println(err)
 		return
 	}
-	ball := rheology.FallingBall{
+	ball := viscometer.FallingBall{
 		Diameter: 0.003, Density: 7800, TubeDiameter: 0.060,
 		Distance: 0.10, Reading: 500 * time.Millisecond,
 	}

@@ -8,6 +8,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/viscometer"
 	"example.org/honestplate/testdata"
 )
 
@@ -51,19 +52,19 @@ var rheologyBlends = []Check{
 }
 
 // cupOf returns the cup of a row's family and number.
-func cupOf(r testdata.Row, family, number string) (rheology.Cup, float64, error) {
+func cupOf(r testdata.Row, family, number string) (viscometer.Cup, float64, error) {
 	n, err := r.Float(number)
 	if err != nil {
-		return rheology.Cup{}, 0, err
+		return viscometer.Cup{}, 0, err
 	}
-	c, err := rheology.CupNamed(fmt.Sprintf("%s %g", r.Text(family), n))
+	c, err := viscometer.CupNamed(fmt.Sprintf("%s %g", r.Text(family), n))
 	return c, n, err
 }
 
 // cupReading returns the viscosity in m2/s that a cup tells from a row's time. The
 // printed times are not stopwatch readings by hand, so that only the calibration is
 // in the band.
-func cupReading(r testdata.Row, cup rheology.Cup) (honestplate.Estimate, float64, error) {
+func cupReading(r testdata.Row, cup viscometer.Cup) (honestplate.Estimate, float64, error) {
 	seconds, err := r.Float("time_s")
 	if err != nil {
 		return honestplate.Estimate{}, 0, err
@@ -144,7 +145,7 @@ func fallingBallPoints(r testdata.Row) ([]Point, error) {
 		}
 	}
 	d := v[1] / 1000
-	ball := rheology.FallingBall{
+	ball := viscometer.FallingBall{
 		Diameter: d, Density: v[0] * 1e-6 / (math.Pi / 6 * d * d * d),
 		TubeDiameter: 1e9, // no wall in the source
 		Distance:     v[3],

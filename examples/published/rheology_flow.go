@@ -9,6 +9,7 @@ import (
 
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/flow"
+	"example.org/honestplate/rheology/viscometer"
 	"example.org/honestplate/testdata"
 )
 
@@ -137,7 +138,7 @@ func tradeViscosity(r testdata.Row) ([]Point, error) {
 		if err != nil {
 			return nil, err
 		}
-		e, err := rheology.KinematicViscosity(l, t)
+		e, err := viscometer.KinematicViscosity(l, t)
 		return estimated(label, v, e, err, 1e4, 0)
 	}
 	v, err := r.Float("viscosity_mpa_s")

@@ -13,6 +13,7 @@ import (
 	"example.org/honestplate/rheology/look"
 	"example.org/honestplate/rheology/look/sharp"
 	"example.org/honestplate/rheology/pour"
+	"example.org/honestplate/rheology/viscometer"
 )
 
 // mixAhead leaves time to mix, chill, test, correct and test again; common practice, no
@@ -218,7 +219,7 @@ func (d *day) blend(j *job, t *Thing, p *PlannedThing) (rheology.Liquid, error) 
 // liquid. A cup time that has come back corrects the batch, or says to leave it.
 func (d *day) cup(j *job, t *Thing, p *PlannedThing, batch *rheology.Batch, liquid rheology.Liquid) (most [2]float64, err error) {
 	tempC := t.Pour.TempC
-	cup, err := rheology.ISOCupFor(liquid, tempC)
+	cup, err := viscometer.ISOCupFor(liquid, tempC)
 	if errors.Is(err, honestplate.ErrRange) || errors.Is(err, honestplate.ErrNoFlow) {
 		p.Notes = append(p.Notes, Note{Code: TooThinForCup, Thing: t.Name})
 		return most, d.timed(t, p, batch)
@@ -226,7 +227,7 @@ func (d *day) cup(j *job, t *Thing, p *PlannedThing, batch *rheology.Batch, liqu
 	if err != nil {
 		return most, err
 	}
-	expected, err := batch.CupTest(cup)
+	expected, err := cup.Test(*batch)
 	if errors.Is(err, honestplate.ErrRange) {
 		p.Notes = append(p.Notes, Note{Code: TooThinForCup, Thing: t.Name})
 		return most, d.timed(t, p, batch)
@@ -244,7 +245,7 @@ func (d *day) cup(j *job, t *Thing, p *PlannedThing, batch *rheology.Batch, liqu
 		if at < cup.Least || at > cup.Most {
 			continue
 		}
-		c, err := correction(t, batch, rheology.CupReading{Cup: cup, Times: []time.Duration{at}})
+		c, err := correction(t, batch, viscometer.CupReading{Cup: cup, Times: []time.Duration{at}})
 		if errors.Is(err, honestplate.ErrRange) {
 			continue // so far off that adding a little of either does not mend it
 		}
@@ -270,11 +271,11 @@ func (d *day) timed(t *Thing, p *PlannedThing, batch *rheology.Batch) error {
 		if _, of, err := d.brief.find(f.Dish, f.Thing, ""); err != nil || of != t {
 			continue
 		}
-		cup, err := rheology.CupNamed(f.Cup)
+		cup, err := viscometer.CupNamed(f.Cup)
 		if err != nil {
 			return honestplate.In(fmt.Sprintf("facts.cups[%d].cup", i), err)
 		}
-		r := rheology.CupReading{Cup: cup, TempC: honestplate.Some(f.TempC)}
+		r := viscometer.CupReading{Cup: cup, TempC: honestplate.Some(f.TempC)}
 		for _, s := range f.Seconds {
 			r.Times = append(r.Times, time.Duration(s*float64(time.Second)))
 		}
@@ -290,8 +291,8 @@ func (d *day) timed(t *Thing, p *PlannedThing, batch *rheology.Batch) error {
 }
 
 // correction is what one reading asks to add.
-func correction(t *Thing, batch *rheology.Batch, r rheology.CupReading) (Correction, error) {
-	fix, err := batch.CorrectFromCup(r)
+func correction(t *Thing, batch *rheology.Batch, r viscometer.CupReading) (Correction, error) {
+	fix, err := r.Correct(*batch)
 	c := Correction{Leave: fix.LeaveIt}
 	for _, s := range r.Times {
 		c.Seconds += s.Seconds() / float64(len(r.Times))

@@ -58,7 +58,7 @@ func (o *outlet) boreArea() float64 { return math.Pi / 4 * o.bore * o.bore }
 // Over a lip it is the wall rate 3 q'/h2 of a film of depth h.
 func (o *outlet) shearRate(q float64) float64 {
 	if o.width > 0 {
-		h := o.brink(q, o.eta/o.rho)
+		h := o.brink(q, o.eta*o.scale/o.rho)
 		return 3 * q / (o.width * h * h)
 	}
 	return math.Pi / 4 * 8 * q / (o.boreArea() * o.bore)

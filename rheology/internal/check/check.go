@@ -1,9 +1,10 @@
 // Package check holds the checks that the packages of the tree share beside those of
-// the root: an error for a wrong number, for a missing thing, and the sizes of what is
-// poured.
+// the root: an error for a wrong number, for a missing thing, and for what a liquid answers
+// that is no property.
 package check
 
 import (
+	"math"
 	"reflect"
 	"strconv"
 	"strings"
@@ -44,6 +45,28 @@ func Band(field string, e honestplate.Estimate, low, high float64, unit, source 
 		}
 	}
 	return e.Check(field)
+}
+
+// Answered passes on what a liquid answered if it is a property: a band in order, above 0 and
+// finite. A liquid of the user's own may answer anything.
+func Answered(field, unit string, e honestplate.Estimate, err error) (honestplate.Estimate, error) {
+	if err != nil || 0 <= e.Low && e.Low <= e.Likely && 0 < e.Likely && e.Likely <= e.High && e.High <= math.MaxFloat64 {
+		return e, err
+	}
+	if err := honestplate.Positive(field, e.Likely, unit); err != nil {
+		return honestplate.Estimate{}, err
+	}
+	return honestplate.Estimate{}, Band(field, e, 0, math.MaxFloat64, unit, "numbers")
+}
+
+// Viscosity is Answered for a viscosity in Pa s.
+func Viscosity(e honestplate.Estimate, err error) (honestplate.Estimate, error) {
+	return Answered("Liquid.Viscosity", "Pa s", e, err)
+}
+
+// Density is Answered for a density in kg/m3.
+func Density(e honestplate.Estimate, err error) (honestplate.Estimate, error) {
+	return Answered("Liquid.Density", "kg/m3", e, err)
 }
 
 // Outside returns a RangeError for v outside low..high, limits that source gives.

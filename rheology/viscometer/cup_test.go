@@ -1,4 +1,4 @@
-package rheology_test
+package viscometer_test
 
 import (
 	"errors"
@@ -10,6 +10,7 @@ import (
 
 	"example.org/honestplate"
 	. "example.org/honestplate/rheology"
+	. "example.org/honestplate/rheology/viscometer"
 )
 
 func everyCup() []Cup { return Cups() }

@@ -1,4 +1,4 @@
-package rheology_test
+package viscometer_test
 
 import (
 	"errors"
@@ -9,7 +9,7 @@ import (
 
 	"example.org/honestplate"
 	. "example.org/honestplate/rheology"
-	"example.org/honestplate/rheology/flow"
+	. "example.org/honestplate/rheology/viscometer"
 )
 
 // A cup of 3 or 4 mm shears at hundreds of 1/s, from its bore, its 100 mL and the time.
@@ -47,11 +47,11 @@ func TestAPerfectBatchIsLeftAlone(t *testing.T) {
 				continue
 			}
 			tried++
-			fix, err := b.CorrectFromCup(cup.Timed(w.Likely.After))
+			fix, err := cup.Timed(w.Likely.After).Correct(b)
 			if err != nil || !fix.LeaveIt || fix.AddThickGrams != 0 || fix.AddThinGrams != 0 {
 				t.Errorf("%g mPa s, %v at %v: %+v, %v", 1e3*c.pas, cup, w, fix, err)
 			}
-			test, err := b.CupTest(cup)
+			test, err := cup.Test(b)
 			if err != nil || (test.Time.Likely.After-w.Likely.After).Abs() > time.Millisecond ||
 				!(test.OK.From < test.OK.Target && test.OK.Target < test.OK.To) && !test.OK.FloorHides {
 				t.Errorf("%g mPa s, %v: %+v, %v, want %v", 1e3*c.pas, cup, test, err, w)
@@ -64,7 +64,7 @@ func TestAPerfectBatchIsLeftAlone(t *testing.T) {
 				{test.OK.From + 10*time.Millisecond, true}, {test.OK.To - 10*time.Millisecond, true},
 				{test.OK.From - 500*time.Millisecond, false}, {test.OK.To + 500*time.Millisecond, false},
 			} {
-				fix, err := b.CorrectFromCup(cup.Timed(at.t))
+				fix, err := cup.Timed(at.t).Correct(b)
 				if errors.Is(err, honestplate.ErrRange) {
 					continue // outside the cup's times
 				}
@@ -75,41 +75,6 @@ func TestAPerfectBatchIsLeftAlone(t *testing.T) {
 		}
 		if tried == 0 {
 			t.Errorf("no cup tells %g mPa s", 1e3*c.pas)
-		}
-	}
-}
-
-// A correction repeated with its own prediction adds nothing.
-func TestACorrectionConverges(t *testing.T) {
-	for _, r := range []Recipe{
-		kitchen(900, 1), kitchen(710, 5),
-		{Thin: Water{}, Thick: Honey{}, BatchGrams: 710, StepGrams: 1, TempC: 20},
-		{Thin: Water{}, Thick: Sucrose{Brix: 65}, BatchGrams: 300, StepGrams: 5, TempC: 20},
-		{Thin: Dairy{FatPercent: 3.5}, Thick: Syrup{Of: "maple"}, BatchGrams: 400, StepGrams: 1, TempC: 6},
-	} {
-		low, high, err := r.Reach()
-		if err != nil {
-			t.Fatal(err)
-		}
-		for w := 0.1; w < 0.95; w += 0.05 {
-			b, err := r.For(low.Likely * math.Pow(high.Likely/low.Likely, w))
-			if err != nil {
-				t.Fatal(err)
-			}
-			for _, off := range []float64{0.5, 0.8, 0.97, 1.02, 1.3, 2} {
-				c, err := b.Correct(b.Predicted.Likely * off)
-				if errors.Is(err, honestplate.ErrRange) {
-					continue
-				}
-				if err != nil {
-					t.Fatal(err)
-				}
-				again, err := c.Batch.Correct(c.Predicted.Likely)
-				if err != nil || !again.LeaveIt {
-					t.Errorf("%v, %.3g off: added %g and %g g, then %g and %g, %v", r.Thick.Describe().Name, off,
-						c.AddThinGrams, c.AddThickGrams, again.AddThinGrams, again.AddThickGrams, err)
-				}
-			}
 		}
 	}
 }
@@ -129,21 +94,21 @@ func TestThreeTimingsWithTheirTemperature(t *testing.T) {
 	at := warm.Likely.After
 	r := c.Timed(at-300*time.Millisecond, at, at+300*time.Millisecond)
 	r.TempC = honestplate.Some(12)
-	fix, err := b.CorrectFromCup(r)
+	fix, err := r.Correct(b)
 	if err != nil || !fix.LeaveIt {
 		t.Errorf("%+v, %v: at 12 degC the perfect batch takes just that", fix, err)
 	}
-	cold, err := b.CorrectFromCup(c.Timed(at))
+	cold, err := c.Timed(at).Correct(b)
 	if err != nil || cold.AddThickGrams == 0 {
 		t.Errorf("%+v, %v: taken for 7 degC it is too thin", cold, err)
 	}
 	// Timings that scatter are worth less.
 	wide := c.Timed(at-4*time.Second, at, at+4*time.Second)
 	wide.TempC = r.TempC
-	if w, err := b.CorrectFromCup(wide); err != nil || w.OK.High <= fix.OK.High {
+	if w, err := wide.Correct(b); err != nil || w.OK.High <= fix.OK.High {
 		t.Errorf("%v scattered, %v together, %v", w.OK, fix.OK, err)
 	}
-	if _, err := b.CorrectFromCup(CupReading{Cup: c}); !errors.Is(err, honestplate.ErrInput) {
+	if _, err := (CupReading{Cup: c}).Correct(b); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("no timing: %v", err)
 	}
 }
@@ -155,15 +120,15 @@ func TestTheFloorOfACupIsSaid(t *testing.T) {
 		t.Fatal(err)
 	}
 	var r *honestplate.RangeError
-	_, err = b.CupTest(cup("ISO 4"))
+	_, err = cup("ISO 4").Test(b)
 	if !errors.As(err, &r) || !strings.Contains(err.Error(), "ISO 2431, 3 mm") {
 		t.Errorf("36 mPa s in 4 mm: %v", err)
 	}
-	if _, err := b.CorrectFromCup(cup("ISO 4").Timed(26 * time.Second)); !errors.As(err, &r) || !strings.Contains(err.Error(), "ISO 2431, 3 mm") {
+	if _, err := cup("ISO 4").Timed(26 * time.Second).Correct(b); !errors.As(err, &r) || !strings.Contains(err.Error(), "ISO 2431, 3 mm") {
 		t.Errorf("26 s in 4 mm: %v", err)
 	}
 	b.TargetPaS = 0.042
-	test, err := b.CupTest(cup("ISO 4"))
+	test, err := cup("ISO 4").Test(b)
 	if err != nil || !test.OK.FloorHides || test.OK.Instead == "" {
 		t.Errorf("near the floor: %+v, %v", test, err)
 	}
@@ -181,37 +146,5 @@ func TestACupRefusesWhatItCannotRead(t *testing.T) {
 	}
 	if _, err := own.TimeOf(Sucrose{Brix: 60}, 20); err != nil {
 		t.Errorf("a syrup does not thin: %v", err)
-	}
-}
-
-// A flow curve takes the place of the liquid's own thinning.
-func TestMeasuredCarriesAFlowCurve(t *testing.T) {
-	m := Measured{Liquid: Dairy{FatPercent: 40}, TempC: 7, Flow: flow.PowerLaw{K: 0.3, N: 0.7}}
-	for _, rate := range []float64{1, 50, 300} {
-		e, err := m.ViscosityAtRate(7, rate)
-		if want := 0.3 * math.Pow(rate, -0.3); err != nil || math.Abs(e.Likely/want-1) > 1e-12 {
-			t.Errorf("at %g 1/s: %v, %v, want %g", rate, e, err, want)
-		}
-	}
-	m.PaS, m.ShearRate = honestplate.Exactly(0.1), 50
-	if e, err := m.ViscosityAtRate(7, 50); err != nil || math.Abs(e.Likely/0.1-1) > 1e-12 {
-		t.Errorf("moved to the measurement: %v, %v", e, err)
-	}
-}
-
-// All parts of a blend are mixed at one rate, which it states: a sauce at 50 1/s and cream at
-// 100 meet at 100.
-func TestABlendIsMixedAtOneRate(t *testing.T) {
-	sauce, cream := Food("chocolate sauce"), Dairy{FatPercent: 36}
-	m := mustBlend(t, Rule{}, Part{sauce, 1}, Part{cream, 1})
-	rate := m.Describe().ShearRate
-	at, err := m.ViscosityAtRate(20, rate)
-	if got := likely(t, m, 20); err != nil || rate != 100 || got != at.Likely {
-		t.Errorf("%g, at its %g 1/s %v, %v", got, rate, at, err)
-	}
-	a, _ := sauce.ViscosityAtRate(20, 100)
-	b, _ := cream.ViscosityAtRate(20, 100)
-	if want := math.Sqrt(a.Likely * b.Likely); math.Abs(at.Likely/want-1) > 1e-12 {
-		t.Errorf("%g, want %g", at.Likely, want)
 	}
 }

@@ -1,4 +1,4 @@
-package rheology_test
+package viscometer_test
 
 import (
 	"errors"
@@ -8,6 +8,7 @@ import (
 
 	"example.org/honestplate"
 	. "example.org/honestplate/rheology"
+	. "example.org/honestplate/rheology/viscometer"
 )
 
 // A 3 mm steel ball in a 50 mm tube.
@@ -88,5 +89,12 @@ func TestAFallingBallOutsideStokesLawIsRefused(t *testing.T) {
 	}
 	if _, err := ball.Time(Honey{MoisturePercent: 17}, 500); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("500 degC: %v", err)
+	}
+}
+
+func TestABallTimedToNoBetterThanItsHourIsAnError(t *testing.T) {
+	b := FallingBall{Diameter: 100, Density: 1e306, TubeDiameter: 1e300, Distance: 0.05, Reading: 1000 * time.Hour}
+	if _, err := b.Viscosity(time.Minute, 0.004); !errors.Is(err, honestplate.ErrInput) {
+		t.Error(err)
 	}
 }

@@ -1,4 +1,4 @@
-package rheology
+package viscometer
 
 import (
 	"cmp"
@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/internal/check"
 	"example.org/honestplate/rheology/internal/physics"
 )
@@ -86,7 +87,7 @@ func (b FallingBall) Viscosity(t time.Duration, density float64) (honestplate.Es
 
 // Time returns how long the ball takes between the marks in a liquid at a
 // temperature in degC.
-func (b FallingBall) Time(l Liquid, tempC float64) (time.Duration, error) {
+func (b FallingBall) Time(l rheology.Liquid, tempC float64) (time.Duration, error) {
 	f, err := b.wall()
 	if err != nil {
 		return 0, err
@@ -94,11 +95,11 @@ func (b FallingBall) Time(l Liquid, tempC float64) (time.Duration, error) {
 	if check.IsNil(l) {
 		return 0, check.Missing("Liquid", "a liquid")
 	}
-	eta, err := asked(l.Viscosity(tempC))
+	eta, err := check.Viscosity(l.Viscosity(tempC))
 	if err != nil {
 		return 0, err
 	}
-	rho, err := weighed(l.Density(tempC))
+	rho, err := check.Density(l.Density(tempC))
 	if err != nil {
 		return 0, err
 	}

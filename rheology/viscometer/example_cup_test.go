@@ -1,4 +1,4 @@
-package rheology_test
+package viscometer_test
 
 import (
 	"fmt"
@@ -6,11 +6,12 @@ import (
 	"time"
 
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/viscometer"
 )
 
 // Both ways through a flow cup.
 func ExampleCup() {
-	cup, err := rheology.ISOCupFor(rheology.Sucrose{Brix: 60}, 20)
+	cup, err := viscometer.ISOCupFor(rheology.Sucrose{Brix: 60}, 20)
 	if err != nil {
 		log.Fatal(err)
 	}
@@ -34,7 +35,7 @@ func ExampleCup() {
 
 // A 3 mm steel ball sinking 10 cm in a jar of something thick and clear.
 func ExampleFallingBall() {
-	ball := rheology.FallingBall{Diameter: 0.003, Density: 7800, TubeDiameter: 0.06, Distance: 0.10, Reading: 500 * time.Millisecond}
+	ball := viscometer.FallingBall{Diameter: 0.003, Density: 7800, TubeDiameter: 0.06, Distance: 0.10, Reading: 500 * time.Millisecond}
 	eta, err := ball.Viscosity(25*time.Second, 1420)
 	if err != nil {
 		log.Fatal(err)

@@ -1,12 +1,15 @@
-package rheology
+package viscometer
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/internal/check"
 	"gonum.org/v1/gonum/stat/distuv"
 )
@@ -62,39 +65,42 @@ func (r CupReading) kinematic() (nu honestplate.Estimate, t time.Duration, err e
 	return nu, t, err
 }
 
-// Measure returns the liquid as the cup measured it: [Measured] at the cup's temperature and
+// Measure returns the liquid as the cup measured it: [rheology.Measured] at the cup's temperature and
 // its shear rate. TempC must be given. A liquid with a yield stress is a RefusedError
 // (ErrNoFlow), one that thins in a cup of unknown Bore an InputError.
-func (r CupReading) Measure(l Liquid) (Measured, error) {
+func (r CupReading) Measure(l rheology.Liquid) (rheology.Measured, error) {
 	if !r.TempC.Given {
-		return Measured{}, check.Missing("TempC", "the temperature of the liquid in the cup")
+		return rheology.Measured{}, check.Missing("TempC", "the temperature of the liquid in the cup")
 	}
 	if check.IsNil(l) {
-		return Measured{}, check.Missing("Liquid", "a liquid")
+		return rheology.Measured{}, check.Missing("Liquid", "a liquid")
 	}
-	m := Measured{Liquid: l, TempC: r.TempC.Value}
-	if d, ok := l.(Dairy); !ok || d.Treatment != Thickened {
+	m := rheology.Measured{Liquid: l, TempC: r.TempC.Value}
+	if d, ok := l.(rheology.Dairy); !ok || d.Treatment != rheology.Thickened {
 		if _, err := r.Cup.reads(l, m.TempC); err != nil {
-			return Measured{}, err
+			return rheology.Measured{}, err
 		}
 	}
 	nu, t, err := r.kinematic()
 	if err != nil {
-		return Measured{}, err
+		return rheology.Measured{}, err
 	}
-	rho, err := weighed(l.Density(m.TempC))
+	rho, err := check.Density(l.Density(m.TempC))
 	if err != nil {
-		return Measured{}, err
+		return rheology.Measured{}, err
 	}
 	m.PaS, m.ShearRate = nu.Times(rho.Likely), r.Cup.ShearRate(t)
-	return m, m.check()
+	if _, err := m.ViscosityAtRate(m.TempC, m.ShearRate); err != nil {
+		return rheology.Measured{}, err
+	}
+	return m, nil
 }
 
 // instead adds to the error of a time outside the cup's range the cup that would tell.
-func (r CupReading) instead(err error, m Mix, tempC, rho float64) error {
+func (r CupReading) instead(err error, m rheology.Mix, tempC, rho float64) error {
 	var outside *honestplate.RangeError
 	own, failed := m.Viscosity(tempC)
-	if failed != nil || !errors.As(err, &outside) || !(outside.Value > 0) {
+	if failed != nil || !errors.As(err, &outside) || !strings.HasPrefix(outside.Field, "Times") || !(outside.Value > 0) {
 		return err
 	}
 	// The formula is wrong outside its range, yet near enough to choose a cup by.
@@ -108,60 +114,47 @@ func (r CupReading) instead(err error, m Mix, tempC, rho float64) error {
 	return err
 }
 
-// CorrectFromCup corrects a batch from its times in a flow cup: Correct, with the cup's
+// A CupCorrection is what to add to a batch that a cup was timed of, and the times that mean
+// "leave it".
+type CupCorrection struct {
+	rheology.Correction
+	OKTime OKTime `json:"ok_time,omitzero"`
+}
+
+// Correct corrects a batch from its times in the cup: [rheology.Batch.Correct], with the cup's
 // viscosity moved by the mix's own curve from the cup's shear rate and temperature to those
-// of the recipe. The cup's band goes into Predicted, and OKTime says which times mean "leave
-// it". Errors are those of Correct, of the cup's range, and of a liquid that a cup cannot
-// read.
-func (b Batch) CorrectFromCup(r CupReading) (Correction, error) {
-	m, scale, err := b.scaled()
+// of the recipe. The cup's band goes into Predicted. Errors are those of Correct, of the
+// cup's range, and of a liquid that a cup cannot read.
+func (r CupReading) Correct(b rheology.Batch) (CupCorrection, error) {
+	a, err := asked(b)
 	if err != nil {
-		return Correction{}, err
+		return CupCorrection{}, err
 	}
 	tempC := r.TempC.Or(b.Recipe.TempC)
-	thins, err := r.Cup.reads(m, tempC)
+	r.TempC = honestplate.Some(tempC)
+	m, err := r.Measure(a.mix)
 	if err != nil {
-		return Correction{}, err
+		rho, failed := a.mix.Density(tempC)
+		return CupCorrection{}, r.instead(cmp.Or(failed, err), a.mix, tempC, rho.Likely)
 	}
-	rho, err := m.Density(tempC)
+	measured, err := m.Viscosity(b.Recipe.TempC)
 	if err != nil {
-		return Correction{}, err
+		return CupCorrection{}, err
 	}
-	nu, t, err := r.kinematic()
-	if err != nil {
-		return Correction{}, r.instead(err, m, tempC, rho.Likely)
-	}
-	there, err := m.Viscosity(tempC)
-	if err != nil {
-		return Correction{}, err
-	}
-	own, err := m.Viscosity(b.Recipe.TempC)
-	if err != nil {
-		return Correction{}, err
-	}
-	measured := nu.Times(rho.Likely)
-	if thins {
-		at, err := m.ViscosityAtRate(tempC, r.Cup.ShearRate(t))
-		if err != nil {
-			return Correction{}, err
-		}
-		measured = thinned(measured, at, there)
-	}
-	measured = moved(measured, own.Likely/there.Likely)
 	_, reading, err := r.time()
 	if err != nil {
-		return Correction{}, err
+		return CupCorrection{}, err
 	}
 	// A target that this cup cannot tell may still be corrected to: its own error is then
 	// that of the reading.
-	tolerance, errTold := b.tolerance(r.Cup, m, scale, reading)
+	tolerance, errTold := a.tolerance(r.Cup, reading)
 	if errTold != nil {
-		tolerance = math.Log(nu.High/nu.Low) / 2
+		tolerance = math.Log(m.PaS.High/m.PaS.Low) / 2
 	}
-	c, err := b.correct(measured, tolerance)
+	c, err := b.CorrectWithin(measured, tolerance)
 	if err != nil {
-		return Correction{}, err
+		return CupCorrection{}, honestplate.In("Batch", err)
 	}
-	c.OKTime, err = b.okTime(r.Cup, m, math.Log(c.OK.High/c.OK.Likely))
-	return c, err
+	ok, err := a.okTime(r.Cup, math.Log(c.OK.High/c.OK.Likely))
+	return CupCorrection{c, ok}, err
 }

@@ -1,4 +1,4 @@
-package rheology
+package viscometer
 
 import (
 	"cmp"
@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/internal/check"
 )
 
@@ -124,15 +125,15 @@ func (c Cup) Time(nu float64) (time.Duration, error) {
 
 // KinematicViscosity returns viscosity over density in m2/s, which is what a flow
 // cup tells, at the shear rate at which the liquid states it. The band is that of the viscosity with that of the density on top.
-func KinematicViscosity(l Liquid, tempC float64) (honestplate.Estimate, error) {
+func KinematicViscosity(l rheology.Liquid, tempC float64) (honestplate.Estimate, error) {
 	if check.IsNil(l) {
 		return honestplate.Estimate{}, check.Missing("Liquid", "a liquid")
 	}
-	eta, err := asked(l.Viscosity(tempC))
+	eta, err := check.Viscosity(l.Viscosity(tempC))
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	rho, err := weighed(l.Density(tempC))
+	rho, err := check.Density(l.Density(tempC))
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}

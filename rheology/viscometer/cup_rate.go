@@ -1,4 +1,4 @@
-package rheology
+package viscometer
 
 import (
 	"fmt"
@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/internal/check"
 )
 
@@ -32,11 +33,11 @@ func (c Cup) ShearRate(t time.Duration) float64 {
 
 // reads refuses what a cup cannot read: a liquid that stands, and one that thins in a cup of
 // unknown bore. It says whether the liquid thins.
-func (c Cup) reads(l Liquid, tempC float64) (thins bool, err error) {
+func (c Cup) reads(l rheology.Liquid, tempC float64) (thins bool, err error) {
 	if check.IsNil(l) {
 		return false, check.Missing("Liquid", "a liquid")
 	}
-	if y, ok := l.(Yielding); ok {
+	if y, ok := l.(rheology.Yielding); ok {
 		stress, err := y.YieldStress(tempC)
 		if err != nil {
 			return false, err
@@ -50,7 +51,7 @@ func (c Cup) reads(l Liquid, tempC float64) (thins bool, err error) {
 			}
 		}
 	}
-	if statedRate(l) == 0 {
+	if l.Describe().ShearRate == 0 {
 		return false, nil
 	}
 	if !(c.Bore > 0) || math.IsInf(c.Bore, 0) || !(c.Volume >= 0) {
@@ -62,9 +63,9 @@ func (c Cup) reads(l Liquid, tempC float64) (thins bool, err error) {
 // TimeOf returns the time that a liquid takes at a temperature in degC, with the shortest
 // and longest time its band of viscosity allows, each at the cup's own shear rate for that
 // time. The likely time must be in the cup's range, a RangeError otherwise, which names a cup
-// of the list that can tell; the band is cut at the cup's limits, see [Batch.CupTest]. A
+// of the list that can tell; the band is cut at the cup's limits, see [Cup.Test]. A
 // liquid with a yield stress is a RefusedError (ErrNoFlow).
-func (c Cup) TimeOf(l Liquid, tempC float64) (honestplate.Window, error) {
+func (c Cup) TimeOf(l rheology.Liquid, tempC float64) (honestplate.Window, error) {
 	likely, err := c.timeOf(l, tempC, 1, func(e honestplate.Estimate) float64 { return e.Likely })
 	if err != nil {
 		return honestplate.Window{}, err
@@ -87,7 +88,7 @@ func (c Cup) clamp(t time.Duration) time.Duration { return min(max(t, c.Least), 
 
 // timeOf is the time by the formula, also where it lies outside the cup's range, of a liquid
 // whose viscosity is scale times its own. Outside, the rate is that at the end of the range.
-func (c Cup) timeOf(l Liquid, tempC, scale float64, of func(honestplate.Estimate) float64) (time.Duration, error) {
+func (c Cup) timeOf(l rheology.Liquid, tempC, scale float64, of func(honestplate.Estimate) float64) (time.Duration, error) {
 	if err := c.check(); err != nil {
 		return 0, err
 	}
@@ -102,13 +103,13 @@ func (c Cup) timeOf(l Liquid, tempC, scale float64, of func(honestplate.Estimate
 	if !thins {
 		return c.seconds(scale * of(nu)), nil
 	}
-	rho, err := weighed(l.Density(tempC))
+	rho, err := check.Density(l.Density(tempC))
 	if err != nil {
 		return 0, err
 	}
 	t := c.seconds(scale * of(nu))
 	for range 60 {
-		e, err := ViscosityAtRate(l, tempC, c.ShearRate(c.clamp(t)))
+		e, err := rheology.ViscosityAtRate(l, tempC, c.ShearRate(c.clamp(t)))
 		if err != nil {
 			return 0, err
 		}
@@ -130,7 +131,7 @@ func (c Cup) seconds(nu float64) time.Duration {
 }
 
 // told returns a RangeError for a time that the cup cannot tell, with a cup that can.
-func (c Cup) told(t time.Duration, l Liquid, tempC, scale float64) error {
+func (c Cup) told(t time.Duration, l rheology.Liquid, tempC, scale float64) error {
 	if c.Least <= t && t <= c.Most {
 		return nil
 	}
@@ -147,7 +148,7 @@ func (c Cup) told(t time.Duration, l Liquid, tempC, scale float64) error {
 
 // instead is the cup of the list that tells the liquid's time well inside its range, of the
 // same family if there is one; "" if none does.
-func (c Cup) instead(l Liquid, tempC, scale float64) string {
+func (c Cup) instead(l rheology.Liquid, tempC, scale float64) string {
 	family, _, _ := strings.Cut(c.Name, " ")
 	var any string
 	for _, other := range Cups() {

@@ -1,11 +1,11 @@
-package rheology
+package viscometer
 
 import (
-	"cmp"
 	"math"
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology"
 )
 
 // OKTime is the range of cup times that mean "leave it".
@@ -24,33 +24,27 @@ type CupTest struct {
 	ShearRate float64            `json:"shear_rate_per_s"` // of the cup at the target, 1/s
 }
 
-// CupTest returns what the cup should show of the batch at the recipe's temperature. OK is
+// Test returns what the cup should show of a batch at its recipe's temperature. OK is
 // the cup's own error about the target's time or, where the scale is coarser, what one more
 // step of either liquid would do. FloorHides says that the cup's shortest time cuts off part
 // of the band or of OK, and Instead which cup would not. A target whose time the cup cannot
 // tell is a RangeError that names one that can.
-func (b Batch) CupTest(c Cup) (CupTest, error) {
-	m, scale, err := b.scaled()
+func (c Cup) Test(b rheology.Batch) (CupTest, error) {
+	a, err := asked(b)
 	if err != nil {
 		return CupTest{}, err
 	}
-	tempC := b.Recipe.TempC
-	tolerance, err := b.tolerance(c, m, scale, c.Reading.Seconds())
+	tolerance, err := a.tolerance(c, c.Reading.Seconds())
 	if err != nil {
 		return CupTest{}, err
 	}
-	ok, err := b.okTime(c, m, tolerance)
+	ok, err := a.okTime(c, tolerance)
 	if err != nil {
 		return CupTest{}, err
 	}
 	var times [3]time.Duration
-	ratio := [3]float64{b.Predicted.Low, b.Predicted.Likely, b.Predicted.High}
-	own, err := m.Viscosity(tempC)
-	if err != nil {
-		return CupTest{}, err
-	}
-	for i := range times {
-		if times[i], err = c.timeOf(m, tempC, ratio[i]/own.Likely, likelyOf); err != nil {
+	for i, pas := range [...]float64{b.Predicted.Low, b.Predicted.Likely, b.Predicted.High} {
+		if times[i], err = c.timeOf(a.mix, b.Recipe.TempC, pas/a.own, likelyOf); err != nil {
 			return CupTest{}, err
 		}
 	}
@@ -63,65 +57,67 @@ func (b Batch) CupTest(c Cup) (CupTest, error) {
 		out.OK.FloorHides = true
 	}
 	if out.OK.FloorHides && out.OK.Instead == "" {
-		out.OK.Instead = c.instead(m, tempC, scale)
+		out.OK.Instead = c.instead(a.mix, b.Recipe.TempC, a.scale)
 	}
 	return out, nil
 }
 
 func likelyOf(e honestplate.Estimate) float64 { return e.Likely }
 
-// scaled is the batch as a liquid, and how many times its viscosity the target is.
-func (b Batch) scaled() (m Mix, scale float64, err error) {
-	if err := honestplate.Positive("TargetPaS", b.TargetPaS, "Pa s"); err != nil {
-		return Mix{}, 0, err
-	}
-	if m, err = b.Mix(); err != nil {
-		return Mix{}, 0, err
-	}
-	own, err := m.Viscosity(b.Recipe.TempC)
-	return m, b.TargetPaS / own.Likely, err
+// A target is what a cup is asked of a batch.
+type target struct {
+	rheology.Batch
+	mix   rheology.Mix // the batch as a liquid
+	own   float64      // its viscosity, Pa s
+	scale float64      // how many times that the target is
 }
 
-// tolerance is the half-width in ln within which a cup cannot tell the target: its
-// calibration and its reading, in s, at the target's time.
-func (b Batch) tolerance(c Cup, m Mix, scale, reading float64) (float64, error) {
-	t, err := c.timeOf(m, b.Recipe.TempC, scale, likelyOf)
+// asked is the batch as a target.
+func asked(b rheology.Batch) (target, error) {
+	if err := honestplate.Positive("Batch.TargetPaS", b.TargetPaS, "Pa s"); err != nil {
+		return target{}, err
+	}
+	m, err := b.Mix()
+	if err != nil {
+		return target{}, honestplate.In("Batch", err)
+	}
+	own, err := m.Viscosity(b.Recipe.TempC)
+	return target{b, m, own.Likely, b.TargetPaS / own.Likely}, err
+}
+
+// tolerance is the half-width in ln within which a batch cannot be told from its target: the
+// cup's calibration and its reading, in s, at the target's time, or one step of the scale.
+func (a target) tolerance(c Cup, reading float64) (float64, error) {
+	tempC := a.Recipe.TempC
+	t, err := c.timeOf(a.mix, tempC, a.scale, likelyOf)
 	if err != nil {
 		return 0, err
 	}
-	if err := c.told(t, m, b.Recipe.TempC, scale); err != nil {
+	if err := c.told(t, a.mix, tempC, a.scale); err != nil {
 		return 0, err
 	}
 	s := t.Seconds()
 	cup := math.Hypot(c.Rel, (c.A+c.B/(s*s))*reading/c.nu(s))
-	p, err := b.Recipe.pair()
+	// A batch on target is left alone; how far about it, the recipe's curve says.
+	left, err := a.CorrectWithin(honestplate.Exactly(a.TargetPaS), cup)
 	if err != nil {
-		return 0, honestplate.In("Recipe", err)
+		return 0, honestplate.In("Batch", err)
 	}
-	thin, err1 := stepsOf("ThinGrams", b.ThinGrams, b.Recipe.StepGrams)
-	thick, err2 := stepsOf("ThickGrams", b.ThickGrams, b.Recipe.StepGrams)
-	if err := cmp.Or(err1, err2); err != nil {
-		return 0, err
-	}
-	curve := p.through(float64(thick)/float64(thin+thick), honestplate.Exactly(b.TargetPaS))
-	return max(cup, curve.oneStep(thin, thick)), nil
+	return math.Log(left.OK.High / left.OK.Likely), nil
 }
 
 // okTime is the times of the target and of so much, in ln, about it.
-func (b Batch) okTime(c Cup, m Mix, tolerance float64) (OKTime, error) {
-	own, err := m.Viscosity(b.Recipe.TempC)
-	if err != nil {
-		return OKTime{}, err
-	}
+func (a target) okTime(c Cup, tolerance float64) (OKTime, error) {
 	var t [3]time.Duration
 	for i, off := range [...]float64{-tolerance, 0, tolerance} {
-		if t[i], err = c.timeOf(m, b.Recipe.TempC, b.TargetPaS*math.Exp(off)/own.Likely, likelyOf); err != nil {
+		var err error
+		if t[i], err = c.timeOf(a.mix, a.Recipe.TempC, a.scale*math.Exp(off), likelyOf); err != nil {
 			return OKTime{}, err
 		}
 	}
 	ok := OKTime{From: c.clamp(t[0]), Target: c.clamp(t[1]), To: c.clamp(t[2]), FloorHides: t[0] < c.Least}
 	if ok.FloorHides {
-		ok.Instead = c.instead(m, b.Recipe.TempC, b.TargetPaS/own.Likely)
+		ok.Instead = c.instead(a.mix, a.Recipe.TempC, a.scale)
 	}
 	return ok, nil
 }

@@ -1,4 +1,4 @@
-package rheology
+package viscometer
 
 import (
 	"fmt"
@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/internal/check"
 )
 
@@ -95,7 +96,7 @@ func CupNamed(name string) (Cup, error) {
 // finely. Below 7 or above 684 mm2/s none does, a RangeError: milk as it comes is
 // too thin for a cup of this standard. A liquid with a yield stress is a
 // RefusedError (ErrNoFlow).
-func ISOCupFor(l Liquid, tempC float64) (Cup, error) {
+func ISOCupFor(l rheology.Liquid, tempC float64) (Cup, error) {
 	cups := Cups()[:4]
 	for _, c := range cups {
 		t, err := c.timeOf(l, tempC, 1, likelyOf)
