@@ -1,0 +1,20 @@
+package thermal_test
+
+import (
+	"fmt"
+
+	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/food"
+)
+
+// How much ice from the freezer brings a quarter of a litre from 20 to 5 degC.
+func ExampleIceFor() {
+	grams, err := thermal.IceFor(250, food.Drink{}, 20, -10, 5)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.0f g\n", grams)
+	// Output:
+	// 42 g
+}
