@@ -197,7 +197,7 @@ func (p Pick) supply(k int, chance float64, of PieceMass) (sets.Supply, error) {
 	return sets.Supply{
 		Have: q.Masses, Mean: of.MeanGrams / step, SD: of.SDGrams / step,
 		Want: sets.Want{Lo: q.Low, Hi: q.High, Target: q.Target, Counts: []int{p.Count}},
-		Sets: k, Chance: chance, Most: 4*all + 40, Trays: max(64, min(simulatedTrays, 40*simulatedTrays/all)), Effort: simulatedEffort,
+		Sets: k, Chance: chance, Most: 4*all + 40, Trays: max(64, min(simulatedTrays, 800*simulatedTrays/(all*all))), Effort: simulatedEffort,
 	}, nil
 }
 

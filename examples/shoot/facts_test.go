@@ -44,9 +44,12 @@ func TestWhatWasSeenNarrowsTheRestOfTheDay(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	// Haze is seen by eye within seconds of the glass's own doubt (its wall, its film), which
+	// the next glass has again: it narrows less than white, which hangs on the room.
+	bar := []float64{0.75, 0.5}
 	for i, key := range []string{"haze", "white"} {
 		x, y := shot(t, before, "Rosehip cooler").Things[0].Events[i], shot(t, after, "Rosehip cooler").Things[0].Events[i]
-		if x.Key != key || width(y.When) > width(x.When)/2 || !y.Taught {
+		if x.Key != key || float64(width(y.When)) > bar[i]*float64(width(x.When)) || !y.Taught {
 			t.Errorf("%s: %v before, %v after", key, x.When, y.When)
 		}
 	}

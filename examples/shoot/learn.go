@@ -61,8 +61,15 @@ func (d *day) learn() error {
 	return nil
 }
 
+// longestSeen is the longest time on the set that a fact is believed of, s: half a day. No
+// thing of a brief stands longer, and a slip of the thumb should not teach.
+const longestSeen = 43200
+
 // of puts an observation into the words of a kind's clock.
 func (s *Seen) of(kind string) (thermal.Seen, error) {
+	if s.Seconds > longestSeen {
+		return thermal.Seen{}, &honestplate.InputError{Field: "after_seconds", Got: fmt.Sprint(s.Seconds), Want: fmt.Sprintf("at most %d, half a day: seconds since it was set out", longestSeen)}
+	}
 	out := thermal.Seen{At: time.Duration(s.Seconds * float64(time.Second)), Within: time.Duration(s.Within * float64(time.Second)), NotYet: s.NotYet}
 	if s.TempC.Given {
 		out.Value, out.WithinValue = s.TempC.Value, s.WithinK

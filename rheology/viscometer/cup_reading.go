@@ -118,6 +118,7 @@ func (r CupReading) instead(err error, m rheology.Mix, tempC, rho float64) error
 // "leave it".
 type CupCorrection struct {
 	rheology.Correction
+	// OKTime is the range of times that mean "leave it".
 	OKTime OKTime `json:"ok_time,omitzero"`
 }
 

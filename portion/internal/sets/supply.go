@@ -42,7 +42,7 @@ func (s Supply) Need() (Need, error) {
 	for j := range columns {
 		columns[j] = s.column(j)
 	}
-	failed := 0
+	failed, guess := 0, 0
 	hopeless := float64(s.Trays) * (1 - s.Chance)
 	hopeless += 4*math.Sqrt(hopeless) + 1
 	for r := range first {
@@ -50,10 +50,11 @@ func (s Supply) Need() (Need, error) {
 		for _, c := range columns {
 			masses = append(masses, c[r])
 		}
-		n, err := s.first(masses)
+		n, err := s.first(masses, guess)
 		if err != nil {
 			return Need{}, err
 		}
+		guess = n
 		if first[r] = n; n > s.Most {
 			if failed++; float64(failed) > hopeless {
 				first = first[:r+1]
@@ -75,29 +76,37 @@ func (s Supply) column(j int) []int64 {
 	return out
 }
 
-// first returns with how many of the new masses the sets exist.
-func (s Supply) first(masses []int64) (int, error) {
+// first returns with how many of the new masses the sets exist. It looks around guess, what
+// another tray needed: proving that there are none is what takes time, and far below the
+// answer there is much to prove.
+func (s Supply) first(masses []int64, guess int) (int, error) {
 	from := 0
 	if n := s.Want.Counts[0]; n != Any {
 		from = max(0, n*s.Sets-len(s.Have))
 	}
-	// A piece more never takes a set away: steps that double, then halving.
-	low, high := from-1, from
-	for step := 1; ; step *= 2 {
-		if high > s.Most {
-			return s.Most + 1, nil
-		}
-		ok, err := s.exist(masses[:len(s.Have)+high])
+	if from > s.Most {
+		return s.Most + 1, nil
+	}
+	// A piece more never takes a set away: steps that double, then halving, between low,
+	// which does not hold the sets, and high, which does or is beyond Most.
+	low, high := from-1, s.Most+1
+	at := min(max(guess, from), s.Most)
+	for step := 1; low < at && at < high; step *= 2 {
+		ok, err := s.exist(masses[:len(s.Have)+at])
 		if err != nil {
 			return 0, err
 		}
 		if ok {
-			break
+			if high = at; low >= from {
+				break
+			}
+			at = max(at-step, from)
+		} else {
+			if low = at; high <= s.Most {
+				break
+			}
+			at = min(at+step, s.Most)
 		}
-		if low = high; high == s.Most {
-			return s.Most + 1, nil
-		}
-		high = min(high+step, s.Most)
 	}
 	for high-low > 1 {
 		mid := low + (high-low)/2
