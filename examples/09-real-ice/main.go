@@ -23,7 +23,7 @@ var chapter = notebook.Chapter{
 		},
 		{
 			Name:    "dew",
-			Caption: "Dew on the outside of the four glasses, likely course. The grey area is what counts as beads; where a line stays below it, no bead is seen.",
+			Caption: "Dew on the outside of three glasses, likely courses, with the 95 % bands of the first and the third. The pale area is what counts as beads (estimate). The fourth glass, as warm as the room, stays dry.",
 			Draw:    drawDew,
 		},
 	},
@@ -86,24 +86,43 @@ func drawDew() ([]byte, error) {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
 	p := figure.New("", "time since filling, min", "dew on the glass, g/m2")
 	beads := thermal.DefaultStages().Beads
-	const last = 45.0
-	if err := figure.Band(p, 0, "beads begin (estimate)", []float64{0, last}, []float64{beads.Low, beads.Low}, []float64{beads.High, beads.High}); err != nil {
+	const last = 45
+	if err := figure.Band(p, 3, "", []float64{0, last}, []float64{beads.Low, beads.Low}, []float64{beads.High, beads.High}); err != nil {
 		return nil, err
 	}
-	for i, g := range glasses() {
-		c, err := g.glass.Likely(room)
+	var x []float64
+	var times []time.Duration
+	for t := 0; t <= last; t++ {
+		x, times = append(x, float64(t)), append(times, time.Duration(t)*time.Minute)
+	}
+	var lines []func() error
+	for i, g := range glasses()[:3] {
+		c, err := g.glass.Clock(room)
 		if err != nil {
 			return nil, err
 		}
-		var x, y []float64
-		for _, s := range c.Series {
-			if s.Time.Minutes() <= last {
-				x, y = append(x, s.Time.Minutes()), append(y, s.DewGM2)
-			}
-		}
-		if err := figure.Line(p, i, g.name, figure.XY(x, y)); err != nil {
+		course, err := c.Kept.Course("dew_g_m2", times...)
+		if err != nil {
 			return nil, err
 		}
+		var low, likely, high []float64
+		for _, e := range course {
+			low, likely, high = append(low, e.Low), append(likely, e.Likely), append(high, e.High)
+		}
+		if i == 0 || i == 2 {
+			if err := figure.Band(p, i, "", x, low, high); err != nil {
+				return nil, err
+			}
+		}
+		lines = append(lines, func() error { return figure.Line(p, i, g.name, figure.XY(x, likely)) })
+	}
+	for _, draw := range lines {
+		if err := draw(); err != nil {
+			return nil, err
+		}
+	}
+	if err := figure.Note(p, 1, 44, "beads begin"); err != nil {
+		return nil, err
 	}
 	p.Legend.Left, p.Legend.XOffs = true, -p.Legend.XOffs
 	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = 0, last, 0, 100

@@ -207,6 +207,9 @@ func Example_fog() {
 //
 // Figure: dew
 //
+// The grey-blue band of the real ice climbs through the beads; the green one of the chilled
+// acrylic ends in their lower third.
+//
 // Water sprayed on a glass of acrylic ice shows what did not happen: a drink cold enough
 // to fog it. Where the drink is served chilled and without ice, the third glass is the
 // honest one: its fog is its own.
@@ -264,8 +267,7 @@ func Example_thePour() {
 	// poured at  5 degC: haze 1:45 (0:45..4:15), ice gone 1:45:00 (1:20:00..2:15:00)
 }
 
-// When it matters, pour off and weigh the liquid after ten minutes: the melt is known. A
-// heavy foot is not in the model, and the drink is taken as mixed: a sweet one that nobody
+// A heavy foot is not in the model, and the drink is taken as mixed: a sweet one that nobody
 // stirs is colder on top.
 //
 // What counts as haze or as a bead is an estimate, and so is the stirring in the
@@ -280,8 +282,7 @@ func Example_thePour() {
 //
 // # Sources
 //
-// The glass with its ice and the ice on the table are models of the package
-// thermal; their documentation gives the equations. Latent and specific heats are
+// Latent and specific heats are
 // checked on Brijlal and Subrahmanyam, Heat and Thermodynamics, example 4.3, and
 // Ahuja, Chemical Engineering Thermodynamics, example 3.9; a ball melting in a stream
 // of air on Dutta, Heat Transfer: Principles and Applications, example 4.4;
