@@ -188,7 +188,7 @@ func Example_howManyMore() {
 	// Output:
 	// 50 %: weigh 10 more (10..11)
 	// 90 %: weigh 16 more (15..17)
-	// 99 %: weigh 22 more (21..25)
+	// 99 %: weigh 22 more (21..29)
 }
 
 // Sixteen would be prudent. The kitchen has filling for ten, an even chance, and is
