@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
@@ -27,8 +28,8 @@ type Bottle struct {
 	StartC honestplate.Optional `json:"start_c,omitzero"`
 	// TargetC is the temperature wanted of the drink, deg C: above the Medium's and above
 	// where it freezes.
-	TargetC float64 `json:"target_c,omitzero"`
-	Medium  Medium  `json:"medium,omitzero"` // what it lies in; see [Chillers], [Freezers]
+	TargetC float64     `json:"target_c,omitzero"`
+	Medium  cold.Medium `json:"medium,omitzero"` // what it lies in; see [cold.Chillers], [cold.Freezers]
 	// InsideH is the heat transfer coefficient between drink and wall, W/(m2 K); 0 means
 	// 120 with a band of 60..300 (estimate: a drink that lies still; more if it is turned).
 	InsideH float64 `json:"inside_h_w_m2k,omitzero"`
@@ -169,7 +170,7 @@ func (b Bottle) check() error {
 		return &honestplate.InputError{Field: "StartC", Got: "not given", Want: "the temperature of bottle and drink as they go in"}
 	}
 	const source = "bottles and cans that are carried"
-	if err := cmp.Or(honestplate.In("Drink", b.Drink.Check()), honestplate.In("Medium", b.Medium.check()), check.Fields(source,
+	if err := cmp.Or(honestplate.In("Drink", b.Drink.Check()), honestplate.In("Medium", b.Medium.Check()), check.Fields(source,
 		check.Number("DrinkGrams", b.DrinkGrams, 10, 1e4, "g"),
 		check.Number("Diameter", b.Diameter, 0.02, 0.3, "m"),
 		check.Number("WallThickness", b.WallThickness, 5e-5, 0.02, "m"),
@@ -208,9 +209,9 @@ func (b Bottle) area() float64 {
 
 func (m *bottleModel) inputs() []study.Input {
 	b := &m.b
-	low, high := b.Medium.limits()
+	low, high, _ := b.Medium.Limits() // checked
 	h := study.Input{Key: "room.chiller_h", Name: "what the cold takes", Band: band(low, b.Medium.H, high), Factor: true, Shared: study.Room}
-	c := within(around("room.chiller_c", "temperature of the cold", b.Medium.TempC, 1.5), curveLow, 40)
+	c := within(around("room.chiller_c", "temperature of the cold", b.Medium.TempC, 1.5), food.ColdestC, 40)
 	if b.Medium.Water {
 		c.Band = band(b.Medium.TempC-0.2, b.Medium.TempC, b.Medium.TempC+1)
 	}
@@ -297,35 +298,6 @@ func (m *bottleModel) run(at []float64, course bool) error {
 		at[bottleFreezes], at[bottleBursts] = never, never
 	}
 	return nil
-}
-
-// UsualChillers are what bottles and cans are chilled in.
-type UsualChillers struct {
-	// Refrigerator is still air at 4 degC, 7 W/(m2 K): published examples have 6 to 9
-	// (read); 5..12 spans crowded and fanned ones.
-	Refrigerator Medium
-	// IcedWater is a bucket of water and ice at 0.5 degC around the bottle, 200
-	// W/(m2 K): free convection of water near 0 degC on an upright face of 15 cm gives
-	// 110 to 250 (see [heat.Surface.InWater]), a turned bottle 1000; 100..600 (estimate).
-	IcedWater Medium
-	// SaltedIcedWater has a tenth of salt and stands at -5 degC (from memory).
-	SaltedIcedWater Medium
-}
-
-// Chillers returns them.
-func Chillers() UsualChillers {
-	return UsualChillers{
-		Refrigerator: Medium{Name: "refrigerator", TempC: 4, H: 7, HLow: 5, HHigh: 12},
-		IcedWater: Medium{Name: "iced water", TempC: 0.5, H: 200, HLow: 100, HHigh: 600, Water: true,
-			Caution: "Glass from a hot room may crack in it: see Ware.Shock."},
-		SaltedIcedWater: Medium{Name: "iced water with salt", TempC: -5, H: 200, HLow: 100, HHigh: 600, Water: true,
-			Caution: "It freezes a soft drink within the hour, and bare skin sooner."},
-	}
-}
-
-// Aluminium is the wall of a can: 0.1 to 0.3 mm, give 0.0002 m (handbook values, from memory).
-func Aluminium() heat.Material {
-	return heat.Material{Conductivity: 200, Density: 2700, SpecificHeat: 900}
 }
 
 // bottleReadings are those of the course.

@@ -9,13 +9,14 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/internal/testkit"
 )
 
 // half a litre of beer as it goes into the cold.
 func beer() Bottle {
-	return Bottle{DrinkGrams: 500, Drink: food.Drink{Brix: 3, AlcoholPercent: 5}, Diameter: 0.067, StartC: honestplate.Some(20.3), TargetC: 6, Medium: Freezers().Home}
+	return Bottle{DrinkGrams: 500, Drink: food.Drink{Brix: 3, AlcoholPercent: 5}, Diameter: 0.067, StartC: honestplate.Some(20.3), TargetC: 6, Medium: cold.Freezers().Home}
 }
 
 func TestBottleInTheFreezerIsColdThenFreezesThenBursts(t *testing.T) {
@@ -60,7 +61,7 @@ func TestBottleInTheFreezerIsColdThenFreezesThenBursts(t *testing.T) {
 
 // In the refrigerator nothing freezes; iced water is much quicker, salted is quickest.
 func TestChillersDiffer(t *testing.T) {
-	cold := func(m Medium) BottleClock {
+	chilled := func(m cold.Medium) BottleClock {
 		t.Helper()
 		b := beer()
 		b.Medium = m
@@ -70,7 +71,7 @@ func TestChillersDiffer(t *testing.T) {
 		}
 		return k
 	}
-	fridge, iced, salted := cold(Chillers().Refrigerator), cold(Chillers().IcedWater), cold(Chillers().SaltedIcedWater)
+	fridge, iced, salted := chilled(cold.Chillers().Refrigerator), chilled(cold.Chillers().IcedWater), chilled(cold.Chillers().SaltedIcedWater)
 	if fridge.Freezes.MayHappen() || iced.Bursts.MayHappen() || fridge.Caution != "" || !salted.Freezes.MayHappen() {
 		t.Errorf("refrigerator %v, iced water %v, salted %v", fridge.Freezes, iced.Bursts, salted.Freezes)
 	}
@@ -105,7 +106,7 @@ func TestBottleFollowsTheClosedForms(t *testing.T) {
 // then slush near -2.2 degC. Bottle and wind are assumed.
 func TestAleInTheFrost(t *testing.T) {
 	b := Bottle{DrinkGrams: 360, Drink: food.Drink{Brix: 3, AlcoholPercent: 5.6}, Diameter: 0.061, StartC: honestplate.Some(17.2), TargetC: 0,
-		Medium: Medium{TempC: -21.5, H: 10, HLow: 6, HHigh: 20}}
+		Medium: cold.Medium{TempC: -21.5, H: 10, HLow: 6, HHigh: 20}}
 	k, err := b.Clock()
 	if err != nil {
 		t.Fatal(err)
@@ -123,7 +124,7 @@ func TestBottleRefusesNonsense(t *testing.T) {
 		"nothing": func(b *Bottle) { *b = Bottle{} }, "NaN": func(b *Bottle) { b.DrinkGrams = math.NaN() },
 		"no start": func(b *Bottle) { b.StartC = honestplate.Optional{} }, "target": func(b *Bottle) { b.TargetC = -18 },
 		"too warm": func(b *Bottle) { b.TargetC = 30 }, "thin": func(b *Bottle) { b.Diameter = 0.021; b.WallThickness = 0.01 },
-		"lake": func(b *Bottle) { b.DrinkGrams = 9e3; b.Diameter = 0.05 }, "medium": func(b *Bottle) { b.Medium = Medium{} },
+		"lake": func(b *Bottle) { b.DrinkGrams = 9e3; b.Diameter = 0.05 }, "medium": func(b *Bottle) { b.Medium = cold.Medium{} },
 		"wall": func(b *Bottle) { b.Wall.Density = -1 }, "full": func(b *Bottle) { b.HeadspacePercent = 90 },
 		"inside": func(b *Bottle) { b.InsideH = -1 }, "syrup": func(b *Bottle) { b.Drink.Brix = 90 },
 		"frozen": func(b *Bottle) { b.StartC = honestplate.Some(-10) },
@@ -141,7 +142,7 @@ func FuzzBottle(f *testing.F) {
 	f.Add(500.0, 3.0, 5.0, 0.067, 0.003, 20.0, 6.0, -18.0, 8.0, 120.0, 4.0)
 	f.Fuzz(func(t *testing.T, grams, brix, alcohol, d, wall, start, target, medium, h, inside, gas float64) {
 		b := Bottle{DrinkGrams: grams, Drink: food.Drink{Brix: brix, AlcoholPercent: alcohol}, Diameter: d, WallThickness: wall,
-			StartC: honestplate.Some(start), TargetC: target, Medium: Medium{TempC: medium, H: h}, InsideH: inside, HeadspacePercent: gas}
+			StartC: honestplate.Some(start), TargetC: target, Medium: cold.Medium{TempC: medium, H: h}, InsideH: inside, HeadspacePercent: gas}
 		k, err := b.Likely()
 		if err != nil {
 			testkit.Typed(t, err)
@@ -157,11 +158,11 @@ func FuzzBottle(f *testing.F) {
 // How much ice brings a drink to a temperature: the balance is MixIce turned round, and
 // the glass needs more.
 func TestIceForADrink(t *testing.T) {
-	grams, err := IceFor(250, food.Drink{}, 20, -10, 5)
+	grams, err := food.IceFor(250, food.Drink{}, 20, -10, 5)
 	if err != nil {
 		t.Fatal(err)
 	}
-	m, err := MixIce(grams, -10, 250, 20)
+	m, err := food.MixIce(grams, -10, 250, 20)
 	if err != nil || math.Abs(m.TempC-5) > 1e-9 || m.IceGrams != 0 {
 		t.Errorf("%g g: %+v, %v", grams, m, err)
 	}
@@ -183,10 +184,10 @@ func TestIceForADrink(t *testing.T) {
 		t.Errorf("sweet %v, plain %v, %v", more, need, err)
 	}
 	for name, f := range map[string]func() error{
-		"below freezing":  func() error { _, err := IceFor(250, food.Drink{}, 20, -10, -1); return err },
-		"diluted":         func() error { _, err := IceFor(100, food.Drink{AlcoholPercent: 10}, 80, 0, -3.9); return err },
-		"NaN":             func() error { _, err := IceFor(math.NaN(), food.Drink{}, 20, -10, 5); return err },
-		"fuel":            func() error { _, err := IceFor(100, food.Drink{AlcoholPercent: 96}, 20, -10, 5); return err },
+		"below freezing":  func() error { _, err := food.IceFor(250, food.Drink{}, 20, -10, -1); return err },
+		"diluted":         func() error { _, err := food.IceFor(100, food.Drink{AlcoholPercent: 10}, 80, 0, -3.9); return err },
+		"NaN":             func() error { _, err := food.IceFor(math.NaN(), food.Drink{}, 20, -10, 5); return err },
+		"fuel":            func() error { _, err := food.IceFor(100, food.Drink{AlcoholPercent: 96}, 20, -10, 5); return err },
 		"glass, NaN":      func() error { _, err := g.IceFor(math.NaN(), calmRoom); return err },
 		"glass, too cold": func() error { _, err := g.IceFor(-2, calmRoom); return err },
 	} {
@@ -200,7 +201,7 @@ func TestIceForADrink(t *testing.T) {
 // same refrigerator with it.
 func TestBottleLearnsItsRefrigerator(t *testing.T) {
 	b := beer()
-	b.Medium = Chillers().Refrigerator
+	b.Medium = cold.Chillers().Refrigerator
 	before, err := b.Clock()
 	if err != nil {
 		t.Fatal(err)
@@ -231,7 +232,7 @@ func TestBottleConvergesOverItsRange(t *testing.T) {
 	n := 0
 	for range 300 {
 		b := Bottle{DrinkGrams: between(50, 3000), Drink: food.Drink{Brix: between(0, 30), AlcoholPercent: between(0, 20)}, Diameter: between(0.04, 0.15),
-			WallThickness: between(5e-5, 0.01), StartC: honestplate.Some(between(5, 60)), Medium: Medium{TempC: between(-40, 4), H: between(3, 600)}, InsideH: between(20, 1000)}
+			WallThickness: between(5e-5, 0.01), StartC: honestplate.Some(between(5, 60)), Medium: cold.Medium{TempC: between(-40, 4), H: between(3, 600)}, InsideH: between(20, 1000)}
 		b.TargetC = between(max(b.Medium.TempC+0.3, b.Drink.FreezesC(0)), b.StartC.Value)
 		f, err := b.frame()
 		if err != nil {

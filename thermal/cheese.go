@@ -8,6 +8,7 @@ import (
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
 	"example.org/honestplate/thermal/internal/study"
+	"example.org/honestplate/thermal/light"
 )
 
 // A Cheese is a layer of melted pizza-type cheese on a flatbread, out of the oven,
@@ -54,7 +55,7 @@ type Cheese struct {
 	SetC honestplate.Estimate `json:"set_c,omitzero"`
 	// Absorptance for the lamps, which are taken to fall square on; the zero value
 	// means PaleFood.
-	Absorptance Absorptance `json:"absorptance,omitzero"`
+	Absorptance light.Absorptance `json:"absorptance,omitzero"`
 }
 
 // Properties of the layers: typical values (engineering estimates near published
@@ -97,7 +98,7 @@ type CheeseClock struct {
 // temperature: these times were compared with no measurement. Time one of your own.
 //
 // Food that has stood warm for the camera is not eaten: follow local food codes.
-func (c Cheese) Clock(a Air, lamps ...Lamp) (CheeseClock, error) {
+func (c Cheese) Clock(a Air, lamps ...light.Lamp) (CheeseClock, error) {
 	f, err := c.frame(a, lamps)
 	if err != nil {
 		return CheeseClock{}, err
@@ -107,7 +108,7 @@ func (c Cheese) Clock(a Air, lamps ...Lamp) (CheeseClock, error) {
 
 // Likely computes the likely course alone, without bands: each window has three
 // equal times and nothing decides.
-func (c Cheese) Likely(a Air, lamps ...Lamp) (CheeseClock, error) {
+func (c Cheese) Likely(a Air, lamps ...light.Lamp) (CheeseClock, error) {
 	f, err := c.frame(a, lamps)
 	if err != nil {
 		return CheeseClock{}, err
@@ -123,7 +124,7 @@ type cheeseModel struct {
 	fine  int     // times as many cells; 1 but for tests of convergence
 }
 
-func (c Cheese) frame(a Air, lamps []Lamp) (frame[cheeseModel], error) {
+func (c Cheese) frame(a Air, lamps []light.Lamp) (frame[cheeseModel], error) {
 	c, light, err := c.complete(a, lamps)
 	m := cheeseModel{c: c, sauce: 1, fine: 1, hotModel: newHotModel(a, lamps, light)}
 	return frame[cheeseModel]{kind: "cheese", model: m, inputs: (*cheeseModel).inputs, run: (*cheeseModel).run,
@@ -160,7 +161,7 @@ func (m *cheeseModel) run(at []float64, course bool) error {
 
 // Knowing computes the clock of another unit with what a lesson taught of what units
 // share; 4,096 runs once it teaches anything.
-func (c Cheese) Knowing(l Lesson, a Air, lamps ...Lamp) (CheeseClock, error) {
+func (c Cheese) Knowing(l Lesson, a Air, lamps ...light.Lamp) (CheeseClock, error) {
 	f, err := c.frame(a, lamps)
 	if err != nil {
 		return CheeseClock{}, err
@@ -170,7 +171,7 @@ func (c Cheese) Knowing(l Lesson, a Air, lamps ...Lamp) (CheeseClock, error) {
 
 // Observe computes the clock of a unit of which something was seen or read, and what
 // that teaches of what it shares with others: see [Seen].
-func (c Cheese) Observe(l Lesson, seen []Seen, a Air, lamps ...Lamp) (CheeseClock, Lesson, error) {
+func (c Cheese) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (CheeseClock, Lesson, error) {
 	f, err := c.frame(a, lamps)
 	if err != nil {
 		return CheeseClock{}, l, err
@@ -192,7 +193,7 @@ func cheeseClock(m cheeseModel, r Runs, err error) (CheeseClock, error) {
 
 // complete checks the cheese, fills in its defaults and returns the light that it
 // absorbs, W/m2.
-func (c Cheese) complete(a Air, lamps []Lamp) (Cheese, float64, error) {
+func (c Cheese) complete(a Air, lamps []light.Lamp) (Cheese, float64, error) {
 	if err := roomCheck(a); err != nil {
 		return c, 0, err
 	}
@@ -231,8 +232,8 @@ func (c Cheese) complete(a Air, lamps []Lamp) (Cheese, float64, error) {
 	if c.SetC.Likely >= c.RunnyC.Likely {
 		return c, 0, check.Input("SetC.Likely", c.SetC.Likely, "degC", "a limit below RunnyC")
 	}
-	if c.Absorptance == (Absorptance{}) {
-		c.Absorptance = PaleFood()
+	if c.Absorptance == (light.Absorptance{}) {
+		c.Absorptance = light.PaleFood()
 	}
 	light, err := c.Absorptance.Absorbed(lamps...)
 	return c, light, err

@@ -7,11 +7,12 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/testkit"
+	"example.org/honestplate/thermal/light"
 )
 
 func pull() Cheese { return Cheese{Grams: 150, Diameter: 0.28} }
 
-func mustPull(t *testing.T, c Cheese, a Air, lamps ...Lamp) CheeseClock {
+func mustPull(t *testing.T, c Cheese, a Air, lamps ...light.Lamp) CheeseClock {
 	t.Helper()
 	k, err := c.Likely(a, lamps...)
 	if err != nil {
@@ -42,7 +43,7 @@ func TestPullLastsLongerThickerWarmerStiller(t *testing.T) {
 		"thicker":   mustPull(t, Cheese{Grams: 250, Diameter: 0.28}, calmRoom),
 		"oilier":    mustPull(t, Cheese{Grams: 150, Diameter: 0.28, Activity: 0.5}, calmRoom),
 		"hot stone": mustPull(t, Cheese{Grams: 150, Diameter: 0.28, UndersideRiseC: 120, UndersideH: 100}, calmRoom),
-		"lit":       mustPull(t, pull(), calmRoom, Lamp{Watts: 650, Distance: 1.2, BeamDegrees: 40}),
+		"lit":       mustPull(t, pull(), calmRoom, light.Lamp{Watts: 650, Distance: 1.2, BeamDegrees: 40}),
 		"warmer":    mustPull(t, pull(), Air{TempC: 33, RH: 0.5}),
 		"tougher":   mustPull(t, Cheese{Grams: 150, Diameter: 0.28, SetC: honestplate.Exactly(45)}, calmRoom),
 	} {
@@ -57,7 +58,7 @@ func TestPullLastsLongerThickerWarmerStiller(t *testing.T) {
 
 func TestPullUnderStrongTungstenOnAHotStoneNeverCloses(t *testing.T) {
 	c := Cheese{Grams: 150, Diameter: 0.28, UndersideRiseC: 160, UndersideH: 200, Activity: 0.3}
-	k := mustPull(t, c, calmRoom, Lamp{Watts: 2000, Distance: 0.8, BeamDegrees: 40})
+	k := mustPull(t, c, calmRoom, light.Lamp{Watts: 2000, Distance: 0.8, BeamDegrees: 40})
 	if at(k.Closes.Likely) != neverAt {
 		t.Errorf("closes %v", k.Closes)
 	}
@@ -190,8 +191,8 @@ func TestCheeseRefusesNonsense(t *testing.T) {
 		"runny": change(func(c *Cheese) { c.RunnyC = honestplate.Exactly(200) }), "set above runny": change(func(c *Cheese) { c.RunnyC, c.SetC = honestplate.Exactly(60), honestplate.Exactly(70) }),
 		"limits": change(func(c *Cheese) { c.SetC = honestplate.Exactly(5) }), "absorptance": change(func(c *Cheese) { c.Absorptance.Tungsten = -1 }),
 	} {
-		for m, f := range map[string]func(Air, ...Lamp) (CheeseClock, error){"Clock": c.Clock, "Likely": c.Likely} {
-			if k, err := f(calmRoom, Lamp{Watts: 100, Distance: 1}); err == nil {
+		for m, f := range map[string]func(Air, ...light.Lamp) (CheeseClock, error){"Clock": c.Clock, "Likely": c.Likely} {
+			if k, err := f(calmRoom, light.Lamp{Watts: 100, Distance: 1}); err == nil {
 				t.Errorf("%s, %s: got %v", m, name, k.Closes)
 			} else {
 				testkit.Typed(t, err)
@@ -204,7 +205,7 @@ func TestCheeseRefusesNonsense(t *testing.T) {
 	if _, err := pull().Clock(Air{RH: -1}); err == nil {
 		t.Error("bad air passes")
 	}
-	if _, err := pull().Clock(calmRoom, Lamp{Watts: 1e5, Distance: 0.06}); err == nil {
+	if _, err := pull().Clock(calmRoom, light.Lamp{Watts: 1e5, Distance: 0.06}); err == nil {
 		t.Error("a furnace passes")
 	} else {
 		testkit.Typed(t, err)
@@ -216,8 +217,8 @@ func FuzzCheese(f *testing.F) {
 	f.Fuzz(func(t *testing.T, grams, d, start, bread, under, rise, activity, runny, set, airC, rh, speed, watts float64) {
 		c := Cheese{Grams: grams, Diameter: d, StartC: start, BreadThickness: bread, UndersideH: under, UndersideRiseC: rise,
 			Activity: activity, RunnyC: honestplate.Exactly(runny), SetC: honestplate.Exactly(set)}
-		for _, clock := range []func(Air, ...Lamp) (CheeseClock, error){c.Likely, c.Clock} {
-			k, err := clock(Air{TempC: airC, RH: rh, Speed: speed}, Lamp{Watts: watts, Distance: 2})
+		for _, clock := range []func(Air, ...light.Lamp) (CheeseClock, error){c.Likely, c.Clock} {
+			k, err := clock(Air{TempC: airC, RH: rh, Speed: speed}, light.Lamp{Watts: watts, Distance: 2})
 			if err != nil {
 				testkit.Typed(t, err)
 				return

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
 )
@@ -34,9 +35,9 @@ func TestConcurrentUseGivesTheSerialAnswers(t *testing.T) {
 		"food":      func() (any, error) { return food.Food{Water: 0.7, Protein: 0.3, FreezeC: -1}.Conductivity(-10) },
 		"body":      func() (any, error) { return body.Run(-18, 0, cool, 10*time.Minute) },
 		"lamp":      func() (any, error) { return tungsten.Irradiance() },
-		"mix":       func() (any, error) { return MixIce(10, -5, 100, 20) },
+		"mix":       func() (any, error) { return food.MixIce(10, -5, 100, 20) },
 		"stages": func() (any, error) {
-			return DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: honestplate.Some(-13)}.After(FreezeStage{Freezers().Deep, time.Hour})
+			return DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: honestplate.Some(-13)}.After(FreezeStage{cold.Freezers().Deep, time.Hour})
 		},
 		"glass": func() (any, error) { return g.Likely(studio, tungsten) },
 		"scoop": func() (any, error) { return ball(-18).Likely(studio, tungsten) },

@@ -1,6 +1,10 @@
 package thermal
 
-import "math"
+import (
+	"math"
+
+	"example.org/honestplate/thermal/ware"
+)
 
 // A restingSurface is the exchange law of what lies on a plate or in a cone, or of the
 // foot that touches it.
@@ -61,4 +65,17 @@ func (c *contact) at(seconds float64) (h, tempC float64) {
 		tempC = c.roomC + (c.startC-c.roomC)*math.Exp(-seconds/plateWarms)
 	}
 	return 1 / (1/c.film + 1/(c.behind+c.effuse/math.Sqrt(math.Pi*(seconds+1e-3)))), tempC
+}
+
+// under is the contact of a body of the half-width across, m, with the top at roomC
+// through a film: heat reaches it straight from below, falling off as the top cools, and
+// from all sides, as it flows to a disc on a thick body (4 k/(pi a), steady; Carslaw and
+// Jaeger 1959, Conduction of Heat in Solids, section 8.2, from memory).
+func under(t ware.Tabletop, film, halfWidth, roomC float64) contact {
+	m, _, _ := t.Material() // checked
+	if t == ware.WireRack {
+		return contact{roomC: roomC}
+	}
+	return contact{film: film, startC: roomC, roomC: roomC, behind: 4 * m.Conductivity / (math.Pi * halfWidth),
+		effuse: math.Sqrt(m.Conductivity * m.Density * m.SpecificHeat)}
 }

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
@@ -33,7 +34,7 @@ type DeepFreeze struct {
 	// that of the Medium.
 	TargetC float64 `json:"target_c,omitzero"`
 	// Medium is the freezer.
-	Medium Medium `json:"medium,omitzero"`
+	Medium cold.Medium `json:"medium,omitzero"`
 }
 
 // A FreezeClock says when the target is reached, from the time it goes in.
@@ -124,10 +125,10 @@ func (d DeepFreeze) frame() (frame[freezeModel], error) {
 
 func (m *freezeModel) inputs() []study.Input {
 	d := &m.d
-	low, high := d.Medium.limits()
+	low, high, _ := d.Medium.Limits() // checked
 	h := study.Input{Key: "room.freezer_h", Name: "air movement in the freezer", Band: band(low, d.Medium.H, high), Factor: true}
 	// The tails of the bands stay inside the curve.
-	air := within(around("room.freezer_c", "freezer temperature", d.Medium.TempC, 1.5), curveLow+2, 40)
+	air := within(around("room.freezer_c", "freezer temperature", d.Medium.TempC, 1.5), food.ColdestC+2, 40)
 	h.Shared, air.Shared = study.Room, study.Room
 	return []study.Input{
 		bound(&d.Medium.H, h), bound(&d.Medium.TempC, air),
@@ -182,13 +183,13 @@ func (d DeepFreeze) material() (freezeModel, error) {
 
 func (d DeepFreeze) model() (freezeModel, error) {
 	m, err := d.material()
-	if err := cmp.Or(err, honestplate.In("Medium", d.Medium.check()), honestplate.Finite("TargetC", d.TargetC, "degC")); err != nil {
+	if err := cmp.Or(err, honestplate.In("Medium", d.Medium.Check()), honestplate.Finite("TargetC", d.TargetC, "degC")); err != nil {
 		return m, err
 	}
 	if d.TargetC >= d.StartC.Value {
 		return m, check.Input("TargetC", d.TargetC, "degC", "a temperature below the start")
 	}
-	return m, honestplate.InRange("TargetC", d.TargetC, max(d.Medium.TempC+0.2, curveLow+2), d.StartC.Value, "degC",
+	return m, honestplate.InRange("TargetC", d.TargetC, max(d.Medium.TempC+0.2, food.ColdestC+2), d.StartC.Value, "degC",
 		"the freezer: at least 0.2 K above its temperature")
 }
 

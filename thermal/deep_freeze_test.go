@@ -9,17 +9,18 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/testkit"
 )
 
-func portion(m Medium) DeepFreeze {
+func portion(m cold.Medium) DeepFreeze {
 	return DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: honestplate.Some(-13), TargetC: -27, Medium: m}
 }
 
 func TestDeepFreezeOrder(t *testing.T) {
-	for _, m := range []Medium{Freezers().Deep, Freezers().Blast, Freezers().DryIce} {
+	for _, m := range []cold.Medium{cold.Freezers().Deep, cold.Freezers().Blast, cold.Freezers().DryIce} {
 		c, err := portion(m).Clock()
 		if err != nil {
 			t.Fatal(err)
@@ -35,8 +36,8 @@ func TestDeepFreezeOrder(t *testing.T) {
 			t.Errorf("%s: Likely says %v, %v", m.Name, w.Core, err)
 		}
 	}
-	slow, err1 := portion(Freezers().Deep).Clock()
-	fast, err2 := portion(Freezers().Blast).Clock()
+	slow, err1 := portion(cold.Freezers().Deep).Clock()
+	fast, err2 := portion(cold.Freezers().Blast).Clock()
 	if err1 != nil || err2 != nil || at(fast.Core.Likely) >= at(slow.Core.Likely) {
 		t.Errorf("blast %v, still %v", fast, slow)
 	}
@@ -45,7 +46,7 @@ func TestDeepFreezeOrder(t *testing.T) {
 // Much heat transfer resistance outside, none inside: the exact lumped answer, the
 // integral of dH over the flux.
 func TestSmallPortionIsLumped(t *testing.T) {
-	d := portion(Medium{Name: "still", TempC: -30, H: 0.5})
+	d := portion(cold.Medium{Name: "still", TempC: -30, H: 0.5})
 	d.Diameter = 0.01
 	w, err := d.Clock()
 	if err != nil {
@@ -76,7 +77,7 @@ func TestSmallPortionIsLumped(t *testing.T) {
 func TestFormsOrder(t *testing.T) {
 	var last time.Duration
 	for _, form := range []heat.Form{heat.SphereForm, heat.CylinderForm, heat.SlabForm} {
-		d := portion(Freezers().Blast)
+		d := portion(cold.Freezers().Blast)
 		d.Form = form
 		w, err := d.Clock()
 		if err != nil {
@@ -91,8 +92,8 @@ func TestFormsOrder(t *testing.T) {
 
 func TestStagesFollowOneAnother(t *testing.T) {
 	d := DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: honestplate.Some(-5)}
-	ends, err := d.After(FreezeStage{Freezers().Home, 12 * time.Hour}, FreezeStage{Freezers().Deep, 4 * time.Hour},
-		FreezeStage{Medium{Name: "on the way", TempC: 22, H: 10}, 90 * time.Second})
+	ends, err := d.After(FreezeStage{cold.Freezers().Home, 12 * time.Hour}, FreezeStage{cold.Freezers().Deep, 4 * time.Hour},
+		FreezeStage{cold.Medium{Name: "on the way", TempC: 22, H: 10}, 90 * time.Second})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -106,11 +107,11 @@ func TestStagesFollowOneAnother(t *testing.T) {
 		t.Errorf("on the way: %+v", e)
 	}
 	// In two halves is as in one.
-	halves, err := d.After(FreezeStage{Freezers().Home, time.Hour}, FreezeStage{Freezers().Home, time.Hour})
+	halves, err := d.After(FreezeStage{cold.Freezers().Home, time.Hour}, FreezeStage{cold.Freezers().Home, time.Hour})
 	if err != nil {
 		t.Fatal(err)
 	}
-	whole, err := d.After(FreezeStage{Freezers().Home, 2 * time.Hour})
+	whole, err := d.After(FreezeStage{cold.Freezers().Home, 2 * time.Hour})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -121,7 +122,7 @@ func TestStagesFollowOneAnother(t *testing.T) {
 
 // When After has reached the time that Times gives, the core is at the target.
 func TestTimesAgreesWithAfter(t *testing.T) {
-	d := portion(Freezers().Deep)
+	d := portion(cold.Freezers().Deep)
 	c, err := d.Clock()
 	if err != nil {
 		t.Fatal(err)
@@ -138,7 +139,7 @@ func TestTimesAgreesWithAfter(t *testing.T) {
 
 func TestDeepFreezeRefusesNonsense(t *testing.T) {
 	nan := math.NaN()
-	change := func(f func(*DeepFreeze)) DeepFreeze { d := portion(Freezers().Deep); f(&d); return d }
+	change := func(f func(*DeepFreeze)) DeepFreeze { d := portion(cold.Freezers().Deep); f(&d); return d }
 	for name, d := range map[string]DeepFreeze{
 		"zero":           {},
 		"form":           change(func(d *DeepFreeze) { d.Form = 5 }),
@@ -154,25 +155,25 @@ func TestDeepFreezeRefusesNonsense(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	d := portion(Freezers().Deep)
+	d := portion(cold.Freezers().Deep)
 	for name, stages := range map[string][]FreezeStage{
 		"none":   nil,
-		"time":   {{Freezers().Home, -1}},
-		"medium": {{Medium{}, time.Hour}},
+		"time":   {{cold.Freezers().Home, -1}},
+		"medium": {{cold.Medium{}, time.Hour}},
 	} {
 		if _, err := d.After(stages...); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("stages, %s: %v", name, err)
 		}
 	}
 	d.Diameter = 0
-	if _, err := d.After(FreezeStage{Freezers().Home, time.Hour}); !errors.Is(err, honestplate.ErrRange) {
+	if _, err := d.After(FreezeStage{cold.Freezers().Home, time.Hour}); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("no size: %v", err)
 	}
 }
 
 // A freezer that may be a little too warm may never get there.
 func TestMarginalFreezerMayNever(t *testing.T) {
-	d := portion(Freezers().Deep)
+	d := portion(cold.Freezers().Deep)
 	d.TargetC = -29.5
 	w, err := d.Clock()
 	if err != nil || !w.Core.Latest.Never || w.Core.Likely.Never {
@@ -185,7 +186,7 @@ func FuzzDeepFreeze(f *testing.F) {
 	f.Add(0.5, 30.0, -80.0, -88.0, 1e4, 2, 1e6)
 	f.Add(0.005, -59.0, -60.0, -61.0, 1e-3, 1, 1.0)
 	f.Fuzz(func(t *testing.T, size, start, target, air, h float64, form int, wait float64) {
-		m := Medium{TempC: air, H: h}
+		m := cold.Medium{TempC: air, H: h}
 		d := DeepFreeze{Mix: food.Recipes().Sorbet, Form: heat.Form(form), Diameter: size, StartC: honestplate.Some(start), TargetC: target, Medium: m}
 		mod, err := d.model()
 		if err == nil {
@@ -212,11 +213,30 @@ func FuzzDeepFreeze(f *testing.F) {
 }
 
 func BenchmarkDeepFreezeTimes(b *testing.B) {
-	d := portion(Freezers().Deep)
+	d := portion(cold.Freezers().Deep)
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := d.Clock(); err != nil {
 			b.Fatal(err)
+		}
+	}
+}
+
+// common practice, no source: the same ball is ready sooner in moving air than in a
+// home freezer, sooner still in dry ice.
+func TestMediaRank(t *testing.T) {
+	last := neverAt
+	for _, m := range []cold.Medium{cold.Freezers().Home, cold.Freezers().Deep, cold.Freezers().Blast, cold.Freezers().DryIce} {
+		d := portion(m)
+		d.TargetC = -15
+		c, err := d.Likely()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if core := at(c.Core.Likely); core < last {
+			last = core
+		} else {
+			t.Errorf("%s takes %v, not below %v", m.Name, core, last)
 		}
 	}
 }

@@ -5,20 +5,22 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/heat"
 )
 
 // A bottle and a can of lemonade from the shelf, wanted at 6 degC: refrigerator, iced
 // water or freezer, and when must they be out of the freezer?
 func ExampleBottle_Clock() {
-	chill, freeze := thermal.Chillers(), thermal.Freezers()
+	chill, freeze := cold.Chillers(), cold.Freezers()
 	bottle := thermal.Bottle{DrinkGrams: 330, Drink: food.Drink{Brix: 10}, Diameter: 0.061, StartC: honestplate.Some(22), TargetC: 6}
 	can := bottle
-	can.Diameter, can.Wall, can.WallThickness = 0.066, thermal.Aluminium(), 0.0002
+	can.Diameter, can.Wall, can.WallThickness = 0.066, heat.Aluminium(), 0.0002
 	for _, way := range []struct {
 		name   string
 		vessel thermal.Bottle
-		in     thermal.Medium
+		in     cold.Medium
 	}{
 		{"bottle, refrigerator", bottle, chill.Refrigerator},
 		{"bottle, iced water  ", bottle, chill.IcedWater},

@@ -6,6 +6,7 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal"
 	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/ware"
 )
 
 // When does an iced drink look cold, and when must it be swapped? No ice, no runs.
@@ -62,7 +63,7 @@ func ExampleGlass_Likely() {
 
 // Boiling tea into a glass from the freezer?
 func ExampleWare_Shock() {
-	for _, w := range []thermal.Ware{thermal.Glassware().Annealed, thermal.Glassware().Borosilicate, thermal.Glassware().Tempered} {
+	for _, w := range []ware.Ware{ware.Glassware().Annealed, ware.Glassware().Borosilicate, ware.Glassware().Tempered} {
 		s, err := w.Shock(-18, 80, 0, 0)
 		if err != nil {
 			fmt.Println(err)

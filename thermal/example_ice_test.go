@@ -5,6 +5,8 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/light"
 )
 
 // How long does a 3 cm cube of real ice last on the table under an LED and under a
@@ -12,8 +14,8 @@ import (
 func ExampleIceOnTable() {
 	room := thermal.Air{TempC: 24, RH: 0.5}
 	cube := thermal.IceOnTable{Shape: thermal.IceCube, Size: 0.03, StartC: -12}
-	for _, source := range []thermal.Source{thermal.LED, thermal.Tungsten} {
-		c, err := cube.Clock(room, thermal.Lamp{Source: source, Lux: 5000})
+	for _, source := range []light.Source{light.LED, light.Tungsten} {
+		c, err := cube.Clock(room, light.Lamp{Source: source, Lux: 5000})
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -52,7 +54,7 @@ func ExampleGlass_Clock_ice() {
 
 // Fifty grams of ice at its melting point in a tenth of a litre of warm water.
 func ExampleMixIce() {
-	m, err := thermal.MixIce(52, 0, 100, 40)
+	m, err := food.MixIce(52, 0, 100, 40)
 	if err != nil {
 		fmt.Println(err)
 		return

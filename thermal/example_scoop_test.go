@@ -6,7 +6,9 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/light"
 )
 
 // quarters rounds a window to quarters of a minute, fives to five minutes: nobody
@@ -19,7 +21,7 @@ func fives(w honestplate.Window) honestplate.Window { return w.Round(5 * time.Mi
 // cabinet and after a second, deeper freeze?
 func ExampleScoop_Clock() {
 	room := thermal.Air{TempC: 24, RH: 0.5}
-	key := thermal.Lamp{Source: thermal.Tungsten, Lux: 5000} // metered at the plate
+	key := light.Lamp{Source: light.Tungsten, Lux: 5000} // metered at the plate
 	for _, start := range []float64{-13, -30} {
 		s := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: start}
 		c, err := s.Clock(room, key)
@@ -75,14 +77,14 @@ func ExampleRest() {
 // What does moving the lamp from 1 m to 1.5 m buy?
 func ExampleScoop_Likely() {
 	room := thermal.Air{TempC: 24, RH: 0.5}
-	near := thermal.Lamp{Source: thermal.Tungsten, Lux: 12000, Distance: 1}
+	near := light.Lamp{Source: light.Tungsten, Lux: 12000, Distance: 1}
 	far, err := near.At(1.5)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -24}
-	for _, lamp := range []thermal.Lamp{near, far} {
+	for _, lamp := range []light.Lamp{near, far} {
 		c, err := scoop.Likely(room, lamp)
 		if err != nil {
 			fmt.Println(err)
@@ -99,7 +101,7 @@ func ExampleScoop_Likely() {
 // the core, and how hard are they after a night at home and two hours there?
 func ExampleDeepFreeze() {
 	scoops := thermal.DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055,
-		StartC: honestplate.Some(-6), TargetC: -27, Medium: thermal.Freezers().Deep}
+		StartC: honestplate.Some(-6), TargetC: -27, Medium: cold.Freezers().Deep}
 	w, err := scoops.Clock()
 	if err != nil {
 		fmt.Println(err)
@@ -107,8 +109,8 @@ func ExampleDeepFreeze() {
 	}
 	fmt.Println("in the deep freezer for", fives(w.Core.Window))
 	ends, err := scoops.After(
-		thermal.FreezeStage{Medium: thermal.Freezers().Home, For: 10 * time.Hour},
-		thermal.FreezeStage{Medium: thermal.Freezers().Deep, For: 2 * time.Hour},
+		thermal.FreezeStage{Medium: cold.Freezers().Home, For: 10 * time.Hour},
+		thermal.FreezeStage{Medium: cold.Freezers().Deep, For: 2 * time.Hour},
 	)
 	if err != nil {
 		fmt.Println(err)

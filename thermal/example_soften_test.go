@@ -5,13 +5,15 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/light"
 )
 
 // Three garnishes from the refrigerator under one tungsten lamp.
 func ExampleSoftening() {
 	room := thermal.Air{TempC: 23, RH: 0.5}
-	key := thermal.Lamp{Source: thermal.Tungsten, Lux: 4000}
-	for _, food := range []thermal.SoftFood{thermal.SoftFoods().WhippedCream, thermal.SoftFoods().Butter, thermal.SoftFoods().DarkChocolate} {
+	key := light.Lamp{Source: light.Tungsten, Lux: 4000}
+	for _, food := range []food.SoftFood{food.SoftFoods().WhippedCream, food.SoftFoods().Butter, food.SoftFoods().DarkChocolate} {
 		piece := thermal.Softening{Food: food, Thickness: 0.03, StartC: honestplate.Some(6)}
 		c, err := piece.Clock(room, key)
 		if err != nil {
@@ -32,9 +34,9 @@ func ExampleSoftening() {
 
 // Where each food goes soft and where it runs.
 func ExampleSoftFood() {
-	for _, f := range []thermal.SoftFood{
-		thermal.SoftFoods().DarkChocolate, thermal.SoftFoods().MilkChocolate, thermal.SoftFoods().WhiteChocolate,
-		thermal.SoftFoods().Butter, thermal.SoftFoods().WhippedCream, thermal.SoftFoods().SetCream,
+	for _, f := range []food.SoftFood{
+		food.SoftFoods().DarkChocolate, food.SoftFoods().MilkChocolate, food.SoftFoods().WhiteChocolate,
+		food.SoftFoods().Butter, food.SoftFoods().WhippedCream, food.SoftFoods().SetCream,
 	} {
 		fmt.Printf("%s: soft at %g degC, runs at %g (%g..%g)\n", f.Name, f.SoftC.Likely, f.RunC.Likely, f.RunC.Low, f.RunC.High)
 	}

@@ -6,13 +6,14 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/internal/check"
 	"example.org/honestplate/thermal/internal/solve"
 )
 
 // A FreezeStage is some time in one freezer, or on a counter.
 type FreezeStage struct {
-	Medium Medium        `json:"medium"` // what surrounds the portion
+	Medium cold.Medium   `json:"medium"` // what surrounds the portion
 	For    time.Duration `json:"for_ns"` // above 0, at most 30 days
 }
 
@@ -25,7 +26,7 @@ func (d DeepFreeze) After(stages ...FreezeStage) ([]BodyPoint, error) {
 		return nil, check.Input("Stages", float64(len(stages)), "stages", "1 to 100")
 	}
 	for i, s := range stages {
-		if err := cmp.Or(honestplate.In("Medium", s.Medium.check()),
+		if err := cmp.Or(honestplate.In("Medium", s.Medium.Check()),
 			honestplate.InRange("For", s.For.Seconds(), 1e-3, 30*86400, "s", "from a millisecond to a month")); err != nil {
 			return nil, honestplate.In(fmt.Sprintf("Stages[%d]", i), err)
 		}

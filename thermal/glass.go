@@ -7,6 +7,7 @@ import (
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/study"
+	"example.org/honestplate/thermal/light"
 )
 
 // A Glass is a drinking glass, mug or can set out in the air of the room: drink, ice,
@@ -16,7 +17,7 @@ import (
 //   - Chilled and empty, or frosted: DrinkGrams 0 and WallC.
 //   - A glass from the shelf filled with a cold drink: WallC above DrinkC.
 //
-// Mind the shock of filling a hot glass cold or a frozen one hot: see [Ware.Shock].
+// Mind the shock of filling a hot glass cold or a frozen one hot: see [ware.Ware.Shock].
 type Glass struct {
 	Diameter float64 `json:"diameter_m,omitzero"` // outside, m, 0.01..1
 	Height   float64 `json:"height_m,omitzero"`   // outside, m, 0.01..1; 0 means a fifth more than the liquid's
@@ -69,7 +70,7 @@ type Glass struct {
 	EndsH float64 `json:"ends_h_w_m2k,omitzero"`
 	// Absorptance of the drink for the lamps; the zero value means clear as water
 	// over one diameter. An empty glass absorbs nothing.
-	Absorptance Absorptance `json:"absorptance,omitzero"`
+	Absorptance light.Absorptance `json:"absorptance,omitzero"`
 	// Stages are the amounts of dew that count; the zero value means DefaultStages.
 	Stages FogStages `json:"stages,omitzero"`
 	// Horizon is how far ahead to look, up to 48 h; 0 means 4 h. What comes later is
@@ -178,7 +179,7 @@ const (
 // The base counts as a way of heat, not for the heat that a thick foot holds.
 //
 // The glass and its lamps stand on a wet set: keep mains and liquids apart.
-func (g Glass) Clock(a Air, lamps ...Lamp) (GlassClock, error) {
+func (g Glass) Clock(a Air, lamps ...light.Lamp) (GlassClock, error) {
 	f, err := g.frame(a, lamps)
 	if err != nil {
 		return GlassClock{}, err
@@ -188,7 +189,7 @@ func (g Glass) Clock(a Air, lamps ...Lamp) (GlassClock, error) {
 
 // Likely computes the likely course alone, without bands: each window has three
 // equal times and nothing decides. It costs a few hundredths of a Clock.
-func (g Glass) Likely(a Air, lamps ...Lamp) (GlassClock, error) {
+func (g Glass) Likely(a Air, lamps ...light.Lamp) (GlassClock, error) {
 	f, err := g.frame(a, lamps)
 	if err != nil {
 		return GlassClock{}, err
@@ -200,7 +201,7 @@ func (g Glass) Likely(a Air, lamps ...Lamp) (GlassClock, error) {
 type glassModel struct {
 	g          Glass
 	air        Air
-	lamps      []Lamp
+	lamps      []light.Lamp
 	light      float64 // absorbed per square metre of the upright section, W/m2
 	brightness float64 // of the lamps, as a factor
 	convection float64 // as a factor
@@ -209,7 +210,7 @@ type glassModel struct {
 	done       glassRun
 }
 
-func (g Glass) frame(a Air, lamps []Lamp) (frame[glassModel], error) {
+func (g Glass) frame(a Air, lamps []light.Lamp) (frame[glassModel], error) {
 	g, err := g.complete(a)
 	if err != nil {
 		return frame[glassModel]{}, err
@@ -270,7 +271,7 @@ func (m *glassModel) run(at []float64, course bool) error {
 
 // Knowing computes the clock of another unit with what a lesson taught of what units
 // share; 4,096 runs once it teaches anything.
-func (g Glass) Knowing(l Lesson, a Air, lamps ...Lamp) (GlassClock, error) {
+func (g Glass) Knowing(l Lesson, a Air, lamps ...light.Lamp) (GlassClock, error) {
 	f, err := g.frame(a, lamps)
 	if err != nil {
 		return GlassClock{}, err
@@ -280,7 +281,7 @@ func (g Glass) Knowing(l Lesson, a Air, lamps ...Lamp) (GlassClock, error) {
 
 // Observe computes the clock of a unit of which something was seen or read, and what
 // that teaches of what it shares with others: see [Seen].
-func (g Glass) Observe(l Lesson, seen []Seen, a Air, lamps ...Lamp) (GlassClock, Lesson, error) {
+func (g Glass) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (GlassClock, Lesson, error) {
 	f, err := g.frame(a, lamps)
 	if err != nil {
 		return GlassClock{}, l, err

@@ -8,6 +8,7 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/light"
 )
 
 // complete checks a glass and fills in its defaults.
@@ -105,16 +106,16 @@ func (g Glass) depth() float64 {
 }
 
 // light is what the drink absorbs per square metre of the glass's upright section.
-func (g Glass) light(lamps []Lamp) (float64, error) {
+func (g Glass) light(lamps []light.Lamp) (float64, error) {
 	if len(lamps) == 0 || g.DrinkGrams == 0 {
 		// An empty glass lets nearly all through; check the lamps all the same.
-		_, err := Absorptance{}.Absorbed(lamps...)
+		_, err := light.Absorptance{}.Absorbed(lamps...)
 		return 0, err
 	}
 	abs := g.Absorptance
-	if abs == (Absorptance{}) {
+	if abs == (light.Absorptance{}) {
 		var err error
-		if abs, err = clearWater(g.bore()); err != nil {
+		if abs, err = light.ClearWater(g.bore()); err != nil {
 			return 0, err
 		}
 	}

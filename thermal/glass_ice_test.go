@@ -66,7 +66,7 @@ func TestIceInAnIsolatedDrinkComesToTheMixture(t *testing.T) {
 		g := Glass{Diameter: 0.075, Height: 0.12, DrinkGrams: 250, DrinkC: honestplate.Some(20), IceGrams: ice, IceC: honestplate.Some(-15), WallC: honestplate.Some(20),
 			IceH: honestplate.Exactly(3000), WallThickness: 1e-4, Wall: heat.Material{Conductivity: 0.01, Density: 1, SpecificHeat: 100}, InsideH: 0.01, EndsH: 0.01, Horizon: time.Hour}
 		k := mustLikely(t, g, Air{TempC: 20, RH: 0.3})
-		m, err := MixIce(ice, -15, 250, 20)
+		m, err := food.MixIce(ice, -15, 250, 20)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -9,6 +9,7 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/testkit"
+	"example.org/honestplate/thermal/light"
 )
 
 // A tumbler of 300 g, as its tests use it.
@@ -18,7 +19,7 @@ func tumbler(iceGrams float64) Glass {
 
 var calmRoom = Air{TempC: 23, RH: 0.5}
 
-func mustLikely(t *testing.T, g Glass, a Air, lamps ...Lamp) GlassClock {
+func mustLikely(t *testing.T, g Glass, a Air, lamps ...light.Lamp) GlassClock {
 	t.Helper()
 	k, err := g.Likely(a, lamps...)
 	if err != nil {
@@ -43,7 +44,7 @@ func TestHeatOfTheGlassIsAccountedFor(t *testing.T) {
 	for name, g := range map[string]Glass{
 		"iced": tumbler(100), "not iced": tumbler(0), "warm": warmTumbler(), "frosted mug": frostedMug(), "steel": steel,
 	} {
-		for _, lamps := range [][]Lamp{nil, {{Watts: 650, Distance: 1.5, BeamDegrees: 40}}} {
+		for _, lamps := range [][]light.Lamp{nil, {{Watts: 650, Distance: 1.5, BeamDegrees: 40}}} {
 			k := mustLikely(t, g, Air{TempC: 23, RH: 0.5, Speed: 0.2}, lamps...)
 			if e := k.Balance.Error(); e > 1e-6 {
 				t.Errorf("%s, %d lamps: %g of the heat is missing: %+v", name, len(lamps), e, k.Balance)
@@ -130,10 +131,10 @@ func TestDamperColderWindierFogsSooner(t *testing.T) {
 
 func TestMoreLightMeltsTheIceSooner(t *testing.T) {
 	g := tumbler(100)
-	g.Absorptance = DarkFood()
+	g.Absorptance = light.DarkFood()
 	last := neverAt
 	for _, watts := range []float64{1, 150, 650, 2000} {
-		k := mustLikely(t, g, calmRoom, Lamp{Watts: watts, Distance: 1.5, BeamDegrees: 40})
+		k := mustLikely(t, g, calmRoom, light.Lamp{Watts: watts, Distance: 1.5, BeamDegrees: 40})
 		if at(k.IceGone.Likely) >= last {
 			t.Errorf("%g W: %v, before %v", watts, at(k.IceGone.Likely), last)
 		}
@@ -141,7 +142,7 @@ func TestMoreLightMeltsTheIceSooner(t *testing.T) {
 	}
 	// the same watts of LED on a clear drink do next to nothing
 	clear := tumbler(100)
-	led := mustLikely(t, clear, calmRoom, Lamp{Watts: 650, Source: LED, Distance: 1.5, BeamDegrees: 40})
+	led := mustLikely(t, clear, calmRoom, light.Lamp{Watts: 650, Source: light.LED, Distance: 1.5, BeamDegrees: 40})
 	none := mustLikely(t, clear, calmRoom)
 	if d := at(none.IceGone.Likely) - at(led.IceGone.Likely); d < 0 || d > at(none.IceGone.Likely)/20 {
 		t.Errorf("LED on a clear drink: %v, dark %v", at(led.IceGone.Likely), at(none.IceGone.Likely))
@@ -311,11 +312,11 @@ func TestColdIceFirstCoolsItsDrink(t *testing.T) {
 }
 
 func TestGlassClockBandsHoldTheLikelyRun(t *testing.T) {
-	k, err := tumbler(100).Clock(calmRoom, Lamp{Watts: 650, Distance: 1.5, BeamDegrees: 40})
+	k, err := tumbler(100).Clock(calmRoom, light.Lamp{Watts: 650, Distance: 1.5, BeamDegrees: 40})
 	if err != nil {
 		t.Fatal(err)
 	}
-	l := mustLikely(t, tumbler(100), calmRoom, Lamp{Watts: 650, Distance: 1.5, BeamDegrees: 40})
+	l := mustLikely(t, tumbler(100), calmRoom, light.Lamp{Watts: 650, Distance: 1.5, BeamDegrees: 40})
 	for name, w := range map[string][2]honestplate.Window{
 		"haze": {k.Haze.Window, l.Haze.Window}, "opaque": {k.Opaque.Window, l.Opaque.Window}, "beads": {k.Beads.Window, l.Beads.Window}, "runs": {k.Runs.Window, l.Runs.Window},
 		"dry": {k.Dry.Window, l.Dry.Window}, "ice gone": {k.IceGone.Window, l.IceGone.Window},
@@ -327,7 +328,7 @@ func TestGlassClockBandsHoldTheLikelyRun(t *testing.T) {
 	if len(k.Beads.Decides) == 0 || k.Beads.Decides[0].Share <= 0 || len(l.Beads.Decides) != 0 {
 		t.Errorf("decides: %v", k.Beads.Decides)
 	}
-	again, err := tumbler(100).Clock(calmRoom, Lamp{Watts: 650, Distance: 1.5, BeamDegrees: 40})
+	again, err := tumbler(100).Clock(calmRoom, light.Lamp{Watts: 650, Distance: 1.5, BeamDegrees: 40})
 	if err != nil || again.Haze.Window != k.Haze.Window || again.Runs.Window != k.Runs.Window {
 		t.Errorf("not reproducible: %v, %v, %v", again.Haze.Window, k.Haze.Window, err)
 	}
@@ -387,8 +388,8 @@ func TestGlassRefusesNonsense(t *testing.T) {
 		"no runs":     change(func(g *Glass) { g.Stages = DefaultStages(); g.Stages.Runs = honestplate.Estimate{} }),
 		"absorptance": change(func(g *Glass) { g.Absorptance.Tungsten = 3 }),
 	} {
-		for m, f := range map[string]func(Air, ...Lamp) (GlassClock, error){"Clock": g.Clock, "Likely": g.Likely} {
-			if k, err := f(calmRoom, Lamp{Watts: 100, Distance: 1}); err == nil {
+		for m, f := range map[string]func(Air, ...light.Lamp) (GlassClock, error){"Clock": g.Clock, "Likely": g.Likely} {
+			if k, err := f(calmRoom, light.Lamp{Watts: 100, Distance: 1}); err == nil {
 				t.Errorf("%s, %s: got %v", m, name, k.Haze)
 			} else {
 				testkit.Typed(t, err)
@@ -399,13 +400,13 @@ func TestGlassRefusesNonsense(t *testing.T) {
 		"air":         func() (GlassClock, error) { return tumbler(0).Clock(Air{RH: 2}) },
 		"no humidity": func() (GlassClock, error) { return tumbler(0).Clock(Air{TempC: 23}) },
 		"oven":        func() (GlassClock, error) { return tumbler(0).Clock(Air{TempC: 90, RH: 0.1}) },
-		"dark lamp":   func() (GlassClock, error) { return tumbler(0).Clock(calmRoom, Lamp{Distance: 1}) },
-		"lamp":        func() (GlassClock, error) { return tumbler(0).Likely(calmRoom, Lamp{Watts: -1}) },
-		"empty lamp":  func() (GlassClock, error) { return frostedMug().Clock(calmRoom, Lamp{Watts: -1}) },
+		"dark lamp":   func() (GlassClock, error) { return tumbler(0).Clock(calmRoom, light.Lamp{Distance: 1}) },
+		"lamp":        func() (GlassClock, error) { return tumbler(0).Likely(calmRoom, light.Lamp{Watts: -1}) },
+		"empty lamp":  func() (GlassClock, error) { return frostedMug().Clock(calmRoom, light.Lamp{Watts: -1}) },
 		"furnace": func() (GlassClock, error) {
 			g := tumbler(0)
-			g.Absorptance = DarkFood()
-			return g.Clock(calmRoom, Lamp{Watts: 1e5, Distance: 0.1})
+			g.Absorptance = light.DarkFood()
+			return g.Clock(calmRoom, light.Lamp{Watts: 1e5, Distance: 0.1})
 		},
 	} {
 		if _, err := f(); err == nil {
@@ -431,8 +432,8 @@ func FuzzGlass(f *testing.F) {
 			WallC: honestplate.Some(wallC), Emissivity: emissivity, InsideH: inside, EndsH: ends, Horizon: 20 * time.Minute,
 		}
 		a := Air{TempC: airC, RH: rh, Speed: speed}
-		for _, clock := range []func(Air, ...Lamp) (GlassClock, error){g.Likely, g.Clock} {
-			k, err := clock(a, Lamp{Watts: watts, Distance: 2})
+		for _, clock := range []func(Air, ...light.Lamp) (GlassClock, error){g.Likely, g.Clock} {
+			k, err := clock(a, light.Lamp{Watts: watts, Distance: 2})
 			if err != nil {
 				testkit.Typed(t, err)
 				return

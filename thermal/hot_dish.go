@@ -7,6 +7,7 @@ import (
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
 	"example.org/honestplate/thermal/internal/study"
+	"example.org/honestplate/thermal/light"
 )
 
 // A HotDish is hot food or drink in an open vessel: soup, coffee, mash.
@@ -43,7 +44,7 @@ type HotDish struct {
 	SideH float64 `json:"side_h_w_m2k,omitzero"`
 	// Absorptance for the lamps, which are taken to fall square on the surface; the zero
 	// value means PaleFood.
-	Absorptance Absorptance `json:"absorptance,omitzero"`
+	Absorptance light.Absorptance `json:"absorptance,omitzero"`
 }
 
 // A HotClock says how long a HotDish stays hot.
@@ -79,7 +80,7 @@ const insideFilm = 300.0
 // as steam. Nobody has published how steam fades over a bowl.
 //
 // Food that has stood warm for the camera is not eaten: follow local food codes.
-func (d HotDish) Clock(a Air, lamps ...Lamp) (HotClock, error) {
+func (d HotDish) Clock(a Air, lamps ...light.Lamp) (HotClock, error) {
 	f, err := d.frame(a, lamps)
 	if err != nil {
 		return HotClock{}, err
@@ -89,7 +90,7 @@ func (d HotDish) Clock(a Air, lamps ...Lamp) (HotClock, error) {
 
 // Likely computes the likely course alone, without bands: each window has three
 // equal times and nothing decides.
-func (d HotDish) Likely(a Air, lamps ...Lamp) (HotClock, error) {
+func (d HotDish) Likely(a Air, lamps ...light.Lamp) (HotClock, error) {
 	f, err := d.frame(a, lamps)
 	if err != nil {
 		return HotClock{}, err
@@ -113,7 +114,7 @@ func coveredBand(c float64) honestplate.Estimate {
 	return band(max(0, c-0.15), c, min(1, c+0.15))
 }
 
-func (d HotDish) frame(a Air, lamps []Lamp) (frame[dishModel], error) {
+func (d HotDish) frame(a Air, lamps []light.Lamp) (frame[dishModel], error) {
 	given := d.VesselGrams > 0
 	d, light, err := d.complete(a, lamps)
 	m := dishModel{d: d, side: 1, vessel: 1.5, hotModel: newHotModel(a, lamps, light)}
@@ -152,7 +153,7 @@ func (m *dishModel) run(at []float64, course bool) error {
 
 // Knowing computes the clock of another unit with what a lesson taught of what units
 // share; 4,096 runs once it teaches anything.
-func (d HotDish) Knowing(l Lesson, a Air, lamps ...Lamp) (HotClock, error) {
+func (d HotDish) Knowing(l Lesson, a Air, lamps ...light.Lamp) (HotClock, error) {
 	f, err := d.frame(a, lamps)
 	if err != nil {
 		return HotClock{}, err
@@ -162,7 +163,7 @@ func (d HotDish) Knowing(l Lesson, a Air, lamps ...Lamp) (HotClock, error) {
 
 // Observe computes the clock of a unit of which something was seen or read, and what
 // that teaches of what it shares with others: see [Seen].
-func (d HotDish) Observe(l Lesson, seen []Seen, a Air, lamps ...Lamp) (HotClock, Lesson, error) {
+func (d HotDish) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (HotClock, Lesson, error) {
 	f, err := d.frame(a, lamps)
 	if err != nil {
 		return HotClock{}, l, err
@@ -184,7 +185,7 @@ func hotClock(m dishModel, r Runs, err error) (HotClock, error) {
 
 // complete checks the dish, fills in its defaults and returns the light that it
 // absorbs, W/m2.
-func (d HotDish) complete(a Air, lamps []Lamp) (HotDish, float64, error) {
+func (d HotDish) complete(a Air, lamps []light.Lamp) (HotDish, float64, error) {
 	if err := roomCheck(a); err != nil {
 		return d, 0, err
 	}
@@ -221,8 +222,8 @@ func (d HotDish) complete(a Air, lamps []Lamp) (HotDish, float64, error) {
 		const wall, density = 5.0, 2300.0 // mm; kg/m3, stoneware (from memory)
 		d.VesselGrams = wall * density * d.face() * (1 + 1.2*d.sides())
 	}
-	if d.Absorptance == (Absorptance{}) {
-		d.Absorptance = PaleFood()
+	if d.Absorptance == (light.Absorptance{}) {
+		d.Absorptance = light.PaleFood()
 	}
 	light, err := d.Absorptance.Absorbed(lamps...)
 	return d, light, err

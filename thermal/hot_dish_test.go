@@ -9,6 +9,8 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/testkit"
+	"example.org/honestplate/thermal/light"
+	"example.org/honestplate/thermal/ware"
 )
 
 func soup() HotDish { return HotDish{Grams: 350, Diameter: 0.16, StartC: 85} }
@@ -37,7 +39,7 @@ func TestDishCoolsAndSteamEnds(t *testing.T) {
 }
 
 func TestDishHoldsLongerDeeperInsulatedLitDamp(t *testing.T) {
-	limit := func(d HotDish, a Air, lamps ...Lamp) time.Duration {
+	limit := func(d HotDish, a Air, lamps ...light.Lamp) time.Duration {
 		t.Helper()
 		k, err := d.Likely(a, lamps...)
 		if err != nil {
@@ -50,7 +52,7 @@ func TestDishHoldsLongerDeeperInsulatedLitDamp(t *testing.T) {
 	deep.Grams, mug.VesselC, fat.Covered = 700, honestplate.Some(85), 0.6
 	for name, d := range map[string]time.Duration{
 		"deeper": limit(deep, calmRoom), "in a warmed bowl": limit(mug, calmRoom), "under fat": limit(fat, calmRoom),
-		"lit": limit(soup(), calmRoom, Lamp{Watts: 650, Distance: 1, BeamDegrees: 40}), "damp": limit(soup(), Air{TempC: 23, RH: 0.9}),
+		"lit": limit(soup(), calmRoom, light.Lamp{Watts: 650, Distance: 1, BeamDegrees: 40}), "damp": limit(soup(), Air{TempC: 23, RH: 0.9}),
 	} {
 		if d <= base {
 			t.Errorf("%s: %v, plain %v", name, d, base)
@@ -86,7 +88,7 @@ func TestDishHoldsLongerDeeperInsulatedLitDamp(t *testing.T) {
 func TestDishUnderALampNeverCoolsToItsLimit(t *testing.T) {
 	d := soup()
 	d.LimitC = honestplate.Some(24)
-	k, err := d.Likely(calmRoom, Lamp{Watts: 1000, Distance: 1, BeamDegrees: 40})
+	k, err := d.Likely(calmRoom, light.Lamp{Watts: 1000, Distance: 1, BeamDegrees: 40})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -149,12 +151,12 @@ func TestBreathOnACoolDayIsJustSeen(t *testing.T) {
 
 func TestShockGrades(t *testing.T) {
 	for _, c := range []struct {
-		ware          Ware
+		ware          ware.Ware
 		glass, liquid float64
 		want          string
 	}{
-		{Glassware().Annealed, 23, 4, "below the known limits"}, {Glassware().Annealed, 60, 20, "may break"}, {Glassware().Annealed, -18, 95, "expect it to break"},
-		{Glassware().Borosilicate, 20, 95, "below the known limits"}, {Glassware().Borosilicate, 120, 15, "may break"}, {Glassware().Tempered, 80, 2, "below the known limits"},
+		{ware.Glassware().Annealed, 23, 4, "below the known limits"}, {ware.Glassware().Annealed, 60, 20, "may break"}, {ware.Glassware().Annealed, -18, 95, "expect it to break"},
+		{ware.Glassware().Borosilicate, 20, 95, "below the known limits"}, {ware.Glassware().Borosilicate, 120, 15, "may break"}, {ware.Glassware().Tempered, 80, 2, "below the known limits"},
 	} {
 		s, err := c.ware.Shock(c.glass, c.liquid, 0, 0)
 		if err != nil {
@@ -165,15 +167,15 @@ func TestShockGrades(t *testing.T) {
 		}
 	}
 	// an unyielding quench tends to E alpha dT/(1 - nu), 0.81 MPa/K for soda-lime
-	s, err := Glassware().Annealed.Shock(100, 0, 0.05, 1e5)
+	s, err := ware.Glassware().Annealed.Shock(100, 0, 0.05, 1e5)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if full := 0.81e6 * 100; s.StressPa > full || s.StressPa < 0.6*full {
 		t.Errorf("%g Pa of %g", s.StressPa, full)
 	}
-	thin, _ := Glassware().Annealed.Shock(60, 10, 0.002, 0)
-	thick, _ := Glassware().Annealed.Shock(60, 10, 0.008, 0)
+	thin, _ := ware.Glassware().Annealed.Shock(60, 10, 0.002, 0)
+	thick, _ := ware.Glassware().Annealed.Shock(60, 10, 0.008, 0)
 	if thin.StressPa >= thick.StressPa {
 		t.Errorf("thin %g, thick %g", thin.StressPa, thick.StressPa)
 	}
@@ -195,8 +197,8 @@ func TestHotThingsRefuseNonsense(t *testing.T) {
 		"vessel's temperature": change(func(d *HotDish) { d.VesselC = honestplate.Some(300) }),
 		"visible":              change(func(d *HotDish) { d.VisibleGM3 = honestplate.Exactly(-1) }),
 	} {
-		for m, f := range map[string]func(Air, ...Lamp) (HotClock, error){"Clock": d.Clock, "Likely": d.Likely} {
-			if k, err := f(calmRoom, Lamp{Watts: 100, Distance: 1}); err == nil {
+		for m, f := range map[string]func(Air, ...light.Lamp) (HotClock, error){"Clock": d.Clock, "Likely": d.Likely} {
+			if k, err := f(calmRoom, light.Lamp{Watts: 100, Distance: 1}); err == nil {
 				t.Errorf("%s, %s: got %v", m, name, k.Limit)
 			} else {
 				testkit.Typed(t, err)
@@ -206,7 +208,7 @@ func TestHotThingsRefuseNonsense(t *testing.T) {
 	if _, err := soup().Clock(Air{RH: 3}); err == nil {
 		t.Error("bad air passes")
 	}
-	if _, err := soup().Likely(calmRoom, Lamp{Watts: 1e5, Distance: 0.06}); err == nil {
+	if _, err := soup().Likely(calmRoom, light.Lamp{Watts: 1e5, Distance: 0.06}); err == nil {
 		t.Error("a furnace passes")
 	}
 	for name, f := range map[string]func() error{
@@ -214,11 +216,11 @@ func TestHotThingsRefuseNonsense(t *testing.T) {
 		"steam, surface":  func() error { _, err := calmRoom.Steam(math.NaN(), 1); return err },
 		"steam, activity": func() error { _, err := calmRoom.Steam(60, -1); return err },
 		"steam, boiling":  func() error { _, err := Air{TempC: 20, PressurePa: 30000}.Steam(80, 1); return err },
-		"shock, glass":    func() error { _, err := Glassware().Annealed.Shock(math.NaN(), 0, 0, 0); return err },
-		"shock, wall":     func() error { _, err := Glassware().Annealed.Shock(20, 0, 9, 0); return err },
-		"shock, ware":     func() error { _, err := Ware{}.Shock(20, 0, 0, 0); return err },
+		"shock, glass":    func() error { _, err := ware.Glassware().Annealed.Shock(math.NaN(), 0, 0, 0); return err },
+		"shock, wall":     func() error { _, err := ware.Glassware().Annealed.Shock(20, 0, 9, 0); return err },
+		"shock, ware":     func() error { _, err := ware.Ware{}.Shock(20, 0, 0, 0); return err },
 		"shock, limits": func() error {
-			w := Glassware().Annealed
+			w := ware.Glassware().Annealed
 			w.LowK = 1000
 			_, err := w.Shock(20, 0, 0, 0)
 			return err
@@ -234,7 +236,7 @@ func TestHotThingsRefuseNonsense(t *testing.T) {
 
 // Where the likely run holds but a brighter one in the band boils, the error says so.
 func TestBandThatLeavesTheModelSaysSo(t *testing.T) {
-	lamp := Lamp{Watts: 16000, Distance: 1, BeamDegrees: 40}
+	lamp := light.Lamp{Watts: 16000, Distance: 1, BeamDegrees: 40}
 	if _, err := soup().Likely(calmRoom, lamp); err != nil {
 		t.Fatal(err)
 	}
@@ -255,8 +257,8 @@ func FuzzHot(f *testing.F) {
 	f.Add(350.0, 0.16, 85.0, 60.0, false, 1.0, 200.0, 8.0, 23.0, 0.5, 0.1, 650.0)
 	f.Fuzz(func(t *testing.T, grams, d, start, limit float64, solid bool, activity, vessel, side, airC, rh, speed, watts float64) {
 		dish := HotDish{Grams: grams, Diameter: d, StartC: start, LimitC: honestplate.Some(limit), Solid: solid, Activity: activity, VesselGrams: vessel, SideH: side}
-		for _, clock := range []func(Air, ...Lamp) (HotClock, error){dish.Likely, dish.Clock} {
-			k, err := clock(Air{TempC: airC, RH: rh, Speed: speed}, Lamp{Watts: watts, Distance: 2})
+		for _, clock := range []func(Air, ...light.Lamp) (HotClock, error){dish.Likely, dish.Clock} {
+			k, err := clock(Air{TempC: airC, RH: rh, Speed: speed}, light.Lamp{Watts: watts, Distance: 2})
 			if err != nil {
 				testkit.Typed(t, err)
 				return
@@ -266,7 +268,7 @@ func FuzzHot(f *testing.F) {
 				t.Errorf("%g of the heat is missing: %+v", e, k.Balance)
 			}
 		}
-		w := Glassware().Annealed
+		w := ware.Glassware().Annealed
 		w.LowK, w.HighK = activity, limit
 		if s, err := w.Shock(start, airC, d/100, side); err != nil {
 			testkit.Typed(t, err)

@@ -8,6 +8,7 @@ import (
 	"example.org/honestplate/thermal/internal/root"
 	"example.org/honestplate/thermal/internal/solve"
 	"example.org/honestplate/thermal/internal/study"
+	"example.org/honestplate/thermal/light"
 )
 
 const (
@@ -53,7 +54,7 @@ type HotPoint struct {
 // A hotModel is what the models of hot things share.
 type hotModel struct {
 	air        Air
-	lamps      []Lamp
+	lamps      []light.Lamp
 	light      float64 // absorbed, W/m2
 	brightness float64 // of the lamps, as a factor
 	convection float64 // as a factor
@@ -69,7 +70,7 @@ func hotReadings[M any](of func(*M) *hotModel) []reading[M] {
 		named[HotPoint]{"dry_g_m2", func(p *HotPoint) float64 { return p.DryGM2 }})
 }
 
-func newHotModel(a Air, lamps []Lamp, light float64) hotModel {
+func newHotModel(a Air, lamps []light.Lamp, light float64) hotModel {
 	return hotModel{air: a, lamps: lamps, light: light, brightness: 1, convection: 1}
 }
 

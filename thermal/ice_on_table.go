@@ -10,6 +10,8 @@ import (
 	"example.org/honestplate/thermal/internal/root"
 	"example.org/honestplate/thermal/internal/solve"
 	"example.org/honestplate/thermal/internal/study"
+	"example.org/honestplate/thermal/light"
+	"example.org/honestplate/thermal/ware"
 )
 
 // IceOnTable is real ice lying in the air of the set: a cube, a ball or a chip on a
@@ -31,7 +33,7 @@ type IceOnTable struct {
 	// Below is what it lies on, at room temperature; the zero value is ceramic. Timed
 	// pieces of 3 to 15 g went on iron seven times, on a floor three times and on a tile
 	// twice as fast as on wood or plastic (university course, 2024).
-	Below Tabletop `json:"below,omitzero"`
+	Below ware.Tabletop `json:"below,omitzero"`
 	// ClingGM2 is the film of melt that stays on it, g/m2: 5..2000, default 100
 	// (50..200); the rest is the puddle. Engineering estimate: water drains.
 	ClingGM2 honestplate.Estimate `json:"cling_g_m2,omitzero"`
@@ -72,11 +74,11 @@ const icePure = 0.02
 type iceModel struct {
 	i          IceOnTable
 	air        Air
-	lamps      []Lamp
+	lamps      []light.Lamp
 	c          *solve.Compiled
 	lights     [iceLights + 1]float64 // absorbed over the surface, W/m2, by radius
 	lightStep  float64                // of the radius, m
-	clear      Absorptance            // of the whole piece
+	clear      light.Absorptance      // of the whole piece
 	convection float64                // this and the next are factors
 	brightness float64
 	absorbs    float64
@@ -99,10 +101,10 @@ const iceLights = 24
 // Light goes through clear ice and what the mean path absorbs is taken as heat at its
 // surface.
 //
-// The windows are 95 % bands over the room (as for a Scoop), light (see [Lamp.Irradiance]),
+// The windows are 95 % bands over the room (as for a Scoop), light (see [light.Lamp.Irradiance]),
 // absorptance (x0.7..1.4), size (+-5 %), start (+-2 K), what the table brings (x/:1.5,
 // metal x/:2.5) and the contact with it (x/:2). Errors: [honestplate.InputError] and [honestplate.RangeError].
-func (i IceOnTable) Clock(a Air, lamps ...Lamp) (IceClock, error) {
+func (i IceOnTable) Clock(a Air, lamps ...light.Lamp) (IceClock, error) {
 	f, err := i.frame(a, lamps)
 	if err != nil {
 		return IceClock{}, err
@@ -112,7 +114,7 @@ func (i IceOnTable) Clock(a Air, lamps ...Lamp) (IceClock, error) {
 
 // Likely computes the likely course alone, without bands: each window has three
 // equal times and nothing decides.
-func (i IceOnTable) Likely(a Air, lamps ...Lamp) (IceClock, error) {
+func (i IceOnTable) Likely(a Air, lamps ...light.Lamp) (IceClock, error) {
 	f, err := i.frame(a, lamps)
 	if err != nil {
 		return IceClock{}, err
@@ -122,7 +124,7 @@ func (i IceOnTable) Likely(a Air, lamps ...Lamp) (IceClock, error) {
 
 // Knowing computes the clock of another unit with what a lesson taught of what units
 // share; 4,096 runs once it teaches anything.
-func (i IceOnTable) Knowing(l Lesson, a Air, lamps ...Lamp) (IceClock, error) {
+func (i IceOnTable) Knowing(l Lesson, a Air, lamps ...light.Lamp) (IceClock, error) {
 	f, err := i.frame(a, lamps)
 	if err != nil {
 		return IceClock{}, err
@@ -132,7 +134,7 @@ func (i IceOnTable) Knowing(l Lesson, a Air, lamps ...Lamp) (IceClock, error) {
 
 // Observe computes the clock of a unit of which something was seen or read, and what
 // that teaches of what it shares with others: see [Seen].
-func (i IceOnTable) Observe(l Lesson, seen []Seen, a Air, lamps ...Lamp) (IceClock, Lesson, error) {
+func (i IceOnTable) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (IceClock, Lesson, error) {
 	f, err := i.frame(a, lamps)
 	if err != nil {
 		return IceClock{}, l, err
@@ -152,13 +154,13 @@ func iceClock(m iceModel, r Runs, err error) (IceClock, error) {
 	return IceClock{Kept: r, Shines: r.at(iceShines), HalfOff: r.at(iceHalf), Gone: r.at(iceGone), Series: m.series}, nil
 }
 
-func (i IceOnTable) frame(a Air, lamps []Lamp) (frame[iceModel], error) {
+func (i IceOnTable) frame(a Air, lamps []light.Lamp) (frame[iceModel], error) {
 	m, err := i.model(a, lamps)
 	return frame[iceModel]{kind: "ice", model: m, inputs: (*iceModel).inputs, run: (*iceModel).run,
 		events: iceEventKeys, doubt: doubtIce, readings: iceReadings()}, err
 }
 
-func (i IceOnTable) model(a Air, lamps []Lamp) (iceModel, error) {
+func (i IceOnTable) model(a Air, lamps []light.Lamp) (iceModel, error) {
 	i.ClingGM2 = orBand(i.ClingGM2, 50, 100, 200)
 	if i.Horizon == 0 {
 		i.Horizon = 6 * time.Hour
@@ -166,7 +168,7 @@ func (i IceOnTable) model(a Air, lamps []Lamp) (iceModel, error) {
 	m := iceModel{i: i, air: a, lamps: lamps, convection: 1, brightness: 1, absorbs: 1, size: 1, contact: 1, table: 1, cells: iceCells, tol: iceTolerance, step: iceStep}
 	if err := cmp.Or(honestplate.In("Air", a.Validate()),
 		honestplate.InRange("Air.TempC", a.TempC, 3, 50, "degC", "the air must melt ice"),
-		i.Shape.check(i.Size), check.One("Below", int(i.Below), tabletops[:]),
+		i.Shape.check(i.Size), check.Word("Below", i.Below),
 		check.Fields("ice in a room",
 			check.Number("StartC", i.StartC, -60, -0.1, "degC"), check.Number("Horizon", i.Horizon.Seconds(), 1, 86400, "s")),
 		check.Band("ClingGM2", i.ClingGM2, 5, 2000, "g/m2", "films of water"),
@@ -181,7 +183,7 @@ func (i IceOnTable) model(a Air, lamps []Lamp) (iceModel, error) {
 		}
 	}
 	var err error
-	if m.clear, err = ClearIce(4.0 / 3 * i.Shape.piece(i.Size).radius); err != nil {
+	if m.clear, err = light.ClearIce(4.0 / 3 * i.Shape.piece(i.Size).radius); err != nil {
 		return m, err
 	}
 	if err := honestplate.InRange("Lamps", m.lights[iceLights], 0, 5000, "W/m2", "five times the sun"); err != nil {
@@ -203,7 +205,7 @@ func (m *iceModel) light(radius float64) float64 {
 // absorbed is what a ball of the radius absorbs over its surface, W/m2: it catches
 // light on a quarter of that, on paths of two thirds of the diameter.
 func (m *iceModel) absorbed(radius float64) (float64, error) {
-	a, err := ClearIce(4.0 / 3 * radius)
+	a, err := light.ClearIce(4.0 / 3 * radius)
 	if err != nil {
 		return 0, err
 	}
@@ -217,7 +219,7 @@ func (m *iceModel) absorbed(radius float64) (float64, error) {
 func (m *iceModel) inputs() []study.Input {
 	start := around("unit.start_c", "start temperature", m.i.StartC, 2)
 	start.Band.High = min(start.Band.High, -0.05)
-	known := m.i.Below.known()
+	_, known, _ := m.i.Below.Material() // checked
 	absorbs := factor("product.absorptance", "absorptance", 1, 1)
 	if len(m.lamps) > 0 {
 		absorbs = factor("product.absorptance", "absorptance", 0.7, 1.4)

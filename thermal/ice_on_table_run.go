@@ -5,6 +5,7 @@ import (
 
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/solve"
+	"example.org/honestplate/thermal/ware"
 )
 
 // An iceRun is the work space of one core.
@@ -85,7 +86,7 @@ func (r *iceRun) reckon(m *iceModel, length float64) error {
 // through half its height of ice.
 func (r *iceRun) warm(m *iceModel, c *iceCourse, at []float64) (float64, error) {
 	r.surface.share, r.surface.contact = 0, contact{}
-	if m.i.Below != WireRack {
+	if m.i.Below != ware.WireRack {
 		r.surface.share = m.i.Shape.piece(m.i.Size).table
 		r.surface.contact = m.beneath(r.box)
 		r.surface.contact.film = 1 / (1/r.surface.contact.film + r.box.height/2/heat.Ice().Conductivity)
@@ -113,7 +114,7 @@ func (r *iceRun) warm(m *iceModel, c *iceCourse, at []float64) (float64, error) 
 
 // beneath is the table as a piece feels it.
 func (m *iceModel) beneath(b iceBox) contact {
-	c := m.i.Below.under(iceFilm*m.contact, b.width/math.Sqrt(math.Pi), m.air.TempC)
+	c := under(m.i.Below, iceFilm*m.contact, b.width/math.Sqrt(math.Pi), m.air.TempC)
 	c.behind *= m.table
 	c.effuse *= m.table
 	return c
@@ -127,7 +128,7 @@ func (r *iceRun) melt(m *iceModel, c *iceCourse, left float64, at []float64) err
 	speeds := func(t float64, b iceBox) (air, table float64) {
 		q, _ := r.table.at(0)
 		air = max(0, q+r.surface.light) / left
-		if m.i.Below == WireRack {
+		if m.i.Below == ware.WireRack {
 			return air, air
 		}
 		held := m.beneath(b)

@@ -10,6 +10,7 @@ import (
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/solve"
 	"example.org/honestplate/thermal/internal/testkit"
+	"example.org/honestplate/thermal/light"
 )
 
 func TestPieceGrams(t *testing.T) {
@@ -29,35 +30,6 @@ func TestPieceGrams(t *testing.T) {
 	}
 	if _, err := IceBall.PieceGrams(2); !errors.Is(err, honestplate.ErrRange) {
 		t.Error(err)
-	}
-}
-
-// Whatever goes in, the heat of what comes out is the same.
-func TestMixIceKeepsHeat(t *testing.T) {
-	heat := func(ice, iceC, water, waterC float64) float64 {
-		return water*heat.WaterHeat*waterC + ice*(heat.Ice().SpecificHeat*iceC-heat.Fusion)
-	}
-	for _, ice := range []float64{0, 10, 100, 1000} {
-		for _, water := range []float64{1, 50, 500} {
-			for _, iceC := range []float64{0, -20, -60} {
-				for _, waterC := range []float64{0, 4, 30, 100} {
-					m, err := MixIce(ice, iceC, water, waterC)
-					if err != nil {
-						t.Fatal(err)
-					}
-					before := heat(ice, iceC, water, waterC)
-					after := heat(m.IceGrams, min(m.TempC, 0), m.WaterGrams, max(m.TempC, 0))
-					if math.Abs(before-after) > 1e-6*(1+math.Abs(before)) || math.Abs(m.IceGrams+m.WaterGrams-ice-water) > 1e-9*(ice+water) {
-						t.Errorf("%g g at %g in %g g at %g: %+v", ice, iceC, water, waterC, m)
-					}
-				}
-			}
-		}
-	}
-	for _, v := range [][4]float64{{-1, 0, 1, 0}, {1, 5, 1, 0}, {1, 0, -1, 0}, {1, 0, 1, 200}, {0, 0, 0, 0}, {math.NaN(), 0, 1, 1}} {
-		if _, err := MixIce(v[0], v[1], v[2], v[3]); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
-			t.Errorf("%v: %v", v, err)
-		}
 	}
 }
 
@@ -115,7 +87,7 @@ func (l *shrinkingLaw) At(s, _ float64) (float64, float64) {
 }
 
 // iceTimes are the likely times of a piece of ice.
-func iceTimes(t *testing.T, i IceOnTable, a Air, lamps ...Lamp) [iceEvents]float64 {
+func iceTimes(t *testing.T, i IceOnTable, a Air, lamps ...light.Lamp) [iceEvents]float64 {
 	t.Helper()
 	f, err := i.frame(a, lamps)
 	_, times := runOnce(t, f, err)
@@ -127,7 +99,7 @@ func TestIceOnTableIsMonotone(t *testing.T) {
 	dark, lit := iceTimes(t, base, studio), iceTimes(t, base, studio, tungsten)
 	cold, big, cloudy, short := base, base, base, base
 	cold.StartC, big.Size, cloudy.Cloudy, short.Horizon = -30, 0.05, true, 10*time.Second
-	led := Lamp{Source: LED, Lux: 5000}
+	led := light.Lamp{Source: light.LED, Lux: 5000}
 	for name, c := range map[string]struct{ early, late [iceEvents]float64 }{
 		"colder start":  {dark, iceTimes(t, cold, studio)},
 		"bigger":        {dark, iceTimes(t, big, studio)},
@@ -205,9 +177,9 @@ func TestIceClocksRefuseNonsense(t *testing.T) {
 			t.Errorf("air, %s: no error", name)
 		}
 	}
-	bad := Lamp{Watts: nan}
-	blazing := Lamp{Watts: 1e5, Distance: 0.06, BeamDegrees: 5}
-	for _, l := range []Lamp{bad, blazing} {
+	bad := light.Lamp{Watts: nan}
+	blazing := light.Lamp{Watts: 1e5, Distance: 0.06, BeamDegrees: 5}
+	for _, l := range []light.Lamp{bad, blazing} {
 		if _, err := ok.Clock(studio, l); err == nil {
 			t.Errorf("%+v: no error", l)
 		}
@@ -220,8 +192,8 @@ func FuzzIceOnTable(f *testing.F) {
 	f.Add(2, 0.001, -0.1, 3.0, 0.0, 0.0, 1e5, 2, 2000.0)
 	f.Fuzz(func(t *testing.T, shape int, size, start, air, rh, speed, lux float64, source int, cling float64) {
 		i := IceOnTable{Shape: IceShape(shape), Size: size, StartC: start, ClingGM2: honestplate.Exactly(cling), Horizon: time.Hour}
-		a, l := Air{TempC: air, RH: rh, Speed: speed}, Lamp{Source: Source(source), Lux: lux}
-		m, err := i.model(a, []Lamp{l})
+		a, l := Air{TempC: air, RH: rh, Speed: speed}, light.Lamp{Source: light.Source(source), Lux: lux}
+		m, err := i.model(a, []light.Lamp{l})
 		if err != nil {
 			return
 		}
@@ -238,16 +210,6 @@ func FuzzIceOnTable(f *testing.F) {
 		}
 		if min(at(c.Shines.Earliest), at(c.HalfOff.Earliest), at(c.Gone.Earliest)) < 0 {
 			t.Fatal(c)
-		}
-	})
-}
-
-func FuzzMixIce(f *testing.F) {
-	f.Add(52.0, 0.0, 100.0, 40.0)
-	f.Fuzz(func(t *testing.T, ice, iceC, water, waterC float64) {
-		m, err := MixIce(ice, iceC, water, waterC)
-		if err == nil && (math.IsNaN(m.TempC) || m.IceGrams < 0 || m.WaterGrams < 0 || m.TempC < -60.001 || m.TempC > 100.001) {
-			t.Fatalf("%+v", m)
 		}
 	})
 }

@@ -3,12 +3,14 @@ package thermal
 import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/check"
 	"example.org/honestplate/thermal/internal/study"
+	"example.org/honestplate/thermal/light"
 )
 
 // band is an estimate in its order.
 func band(low, likely, high float64) honestplate.Estimate {
-	return honestplate.Estimate{Low: low, Likely: likely, High: high}
+	return check.Between(low, likely, high)
 }
 
 // orBand returns e, or the default where e is zero.
@@ -60,8 +62,8 @@ func inRoom(in study.Input) study.Input {
 
 // lightInput is how well the light that a thing of an absorptance takes from the lamps is
 // known, as a factor.
-func lightInput(to *float64, a Absorptance, lamps []Lamp) study.Input {
-	low, high := lightBand(a, lamps)
+func lightInput(to *float64, a light.Absorptance, lamps []light.Lamp) study.Input {
+	low, high, _ := a.Known(lamps...) // checked
 	in := factor("lamps.light", "light", low, high)
 	in.Shared, in.To = study.Lamps, to
 	return in

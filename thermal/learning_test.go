@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/food"
 )
 
@@ -19,8 +20,8 @@ type pupil struct {
 func pupils() map[string]pupil {
 	dish := HotDish{Grams: 300, Diameter: 0.13, StartC: 80, VesselGrams: 400}
 	scoop, cheese := ball(-18), pull()
-	freeze := DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: honestplate.Some(-13), TargetC: -28, Medium: Freezers().Deep}
-	soft := Softening{Food: SoftFoods().Butter, Thickness: 0.02, StartC: honestplate.Some(5)}
+	freeze := DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: honestplate.Some(-13), TargetC: -28, Medium: cold.Freezers().Deep}
+	soft := Softening{Food: food.SoftFoods().Butter, Thickness: 0.02, StartC: honestplate.Some(5)}
 	ice := IceOnTable{Size: 0.03, StartC: -18}
 	glass := testGlass()
 	// The freezer has no room: air that makes no sense is a mix that makes none.

@@ -6,6 +6,7 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/light"
 )
 
 // A Rest is what a scoop rests on.
@@ -59,7 +60,7 @@ type Scoop struct {
 	PlateC honestplate.Optional `json:"plate_c,omitzero"`
 	// Structure is how its fat and gums hold the melt; see there. It sets the defaults of
 	// ClingGM2 and SlumpShare.
-	Structure Structure `json:"structure,omitzero"`
+	Structure food.Structure `json:"structure,omitzero"`
 	// DipperJM2 is the heat that the dipper and the hand left in its surface, J/m2,
 	// 0..200000, known to x/:2. Not given, it is 4000 for a ball warmer than -16 degC, as
 	// if it came straight from a wet dipper, and less down to none at -20, where it was
@@ -73,7 +74,7 @@ type Scoop struct {
 	Fringe honestplate.Optional `json:"fringe_m,omitzero"`
 	// Absorptance of the surface by source; zero means WhiteFood. Give DarkFood for
 	// chocolate.
-	Absorptance Absorptance `json:"absorptance,omitzero"`
+	Absorptance light.Absorptance `json:"absorptance,omitzero"`
 	// SoftFrozen is the share of the water that is still ice when the dessert counts
 	// as soft: 0..0.95, default 0.65 (0.60..0.70). Served ice cream is aimed at 0.65
 	// to 0.70 (dairy science page, read).
@@ -137,7 +138,7 @@ type ScoopPoint struct {
 // from the start (a Flash on the average of its pops, with its modelling lamp).
 //
 // The windows are 95 % bands over: the room and the air (see [Air]), convection (x/:1.2),
-// light (see [Lamp.Irradiance]), absorptance (x/:1.25), the lit side's slope to the light
+// light (see [light.Lamp.Irradiance]), absorptance (x/:1.25), the lit side's slope to the light
 // (0.8 of square on, 0.5..1), conductivity (x/:1.25), density (x/:1.05), start (+-1 K), what
 // the dipper left (x/:2), the fringe (x/:2.5), contact with the plate (x/:2), and the
 // thresholds.
@@ -145,7 +146,7 @@ type ScoopPoint struct {
 // Errors: [honestplate.InputError] and [honestplate.RangeError] for what makes no sense or leaves a model's
 // range. Estimates, not guarantees. Hot lamps burn; food that has stood in the light
 // is not eaten.
-func (s Scoop) Clock(a Air, lamps ...Lamp) (ScoopClock, error) {
+func (s Scoop) Clock(a Air, lamps ...light.Lamp) (ScoopClock, error) {
 	f, err := s.frame(a, lamps)
 	if err != nil {
 		return ScoopClock{}, err
@@ -155,7 +156,7 @@ func (s Scoop) Clock(a Air, lamps ...Lamp) (ScoopClock, error) {
 
 // Likely computes the likely course alone, without bands: each window has three
 // equal times and nothing decides. For a program that looks for a setting.
-func (s Scoop) Likely(a Air, lamps ...Lamp) (ScoopClock, error) {
+func (s Scoop) Likely(a Air, lamps ...light.Lamp) (ScoopClock, error) {
 	f, err := s.frame(a, lamps)
 	if err != nil {
 		return ScoopClock{}, err
@@ -165,7 +166,7 @@ func (s Scoop) Likely(a Air, lamps ...Lamp) (ScoopClock, error) {
 
 // Knowing computes the clock of another unit with what a lesson taught of what units
 // share; 4,096 runs once it teaches anything.
-func (s Scoop) Knowing(l Lesson, a Air, lamps ...Lamp) (ScoopClock, error) {
+func (s Scoop) Knowing(l Lesson, a Air, lamps ...light.Lamp) (ScoopClock, error) {
 	f, err := s.frame(a, lamps)
 	if err != nil {
 		return ScoopClock{}, err
@@ -175,7 +176,7 @@ func (s Scoop) Knowing(l Lesson, a Air, lamps ...Lamp) (ScoopClock, error) {
 
 // Observe computes the clock of a unit of which something was seen or read, and what
 // that teaches of what it shares with others: see [Seen].
-func (s Scoop) Observe(l Lesson, seen []Seen, a Air, lamps ...Lamp) (ScoopClock, Lesson, error) {
+func (s Scoop) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (ScoopClock, Lesson, error) {
 	f, err := s.frame(a, lamps)
 	if err != nil {
 		return ScoopClock{}, l, err

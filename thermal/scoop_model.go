@@ -5,9 +5,11 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
 	"example.org/honestplate/thermal/internal/study"
+	"example.org/honestplate/thermal/light"
 )
 
 // The events of a scoop, in the order of the study.
@@ -25,7 +27,7 @@ const (
 type scoopModel struct {
 	s     Scoop
 	air   Air
-	lamps []Lamp
+	lamps []light.Lamp
 	light float64    // absorbed on a side square to the lamps, W/m2
 	curve heat.Curve // likely
 	cells int
@@ -41,36 +43,34 @@ type scoopModel struct {
 const (
 	scoopHorizon = 2 * time.Hour // the default of Horizon
 	dipperHeat   = 4000.0        // J/m2; see Scoop.DipperJM2
-	usualFringe  = 2e-3          // m
-	mostCling    = 50000.0       // g/m2
-	mostSlump    = 0.95
 )
 
-func (s Scoop) frame(a Air, lamps []Lamp) (frame[scoopModel], error) {
+func (s Scoop) frame(a Air, lamps []light.Lamp) (frame[scoopModel], error) {
 	m, err := s.model(a, lamps)
 	return frame[scoopModel]{kind: "scoop", model: m, inputs: (*scoopModel).inputs, run: (*scoopModel).run,
 		events: scoopEventKeys, doubt: doubtFrozen, readings: scoopReadings()}, err
 }
 
-func (s Scoop) model(a Air, lamps []Lamp) (scoopModel, error) {
+func (s Scoop) model(a Air, lamps []light.Lamp) (scoopModel, error) {
 	s.SoftFrozen = orBand(s.SoftFrozen, 0.60, 0.65, 0.70)
 	small := min(1, s.Diameter/0.02) // the deepest default is a quarter of 20 mm
 	s.SoftDepth = orBand(s.SoftDepth, 0.002*small, 0.003*small, 0.005*small)
 	s.FlowFrozen = orBand(s.FlowFrozen, 0, 0.08, 0.2)
+	cling, slump, fringe, _ := s.Structure.Holds(s.Mix.OverrunPercent) // check says what is wrong
 	if s.ClingGM2 == (honestplate.Estimate{}) {
-		s.ClingGM2 = spread(s.Structure.cling(), airy(s.Mix.OverrunPercent, airyCling), mostCling)
+		s.ClingGM2 = cling
 	}
 	if s.SlumpShare == (honestplate.Estimate{}) {
-		s.SlumpShare = spread(s.Structure.slump(), airy(s.Mix.OverrunPercent, airySlump), mostSlump)
+		s.SlumpShare = slump
 	}
 	if !s.Fringe.Given {
-		s.Fringe = honestplate.Some(min(usualFringe*airy(s.Mix.OverrunPercent, airyFringe), s.Diameter/10))
+		s.Fringe = honestplate.Some(min(fringe, s.Diameter/10))
 	}
 	if !s.DipperJM2.Given {
 		s.DipperJM2 = honestplate.Some(dipperHeat * min(max((s.StartC+20)/4, 0), 1))
 	}
-	if s.Absorptance == (Absorptance{}) {
-		s.Absorptance = WhiteFood()
+	if s.Absorptance == (light.Absorptance{}) {
+		s.Absorptance = light.WhiteFood()
 	}
 	if s.Horizon == 0 {
 		s.Horizon = scoopHorizon
@@ -100,7 +100,7 @@ func (s Scoop) check() error {
 	_, mixErr := s.Mix.FrozenAtC(0)
 	if err := cmp.Or(honestplate.In("Mix", mixErr),
 		honestplate.InRange("Diameter", s.Diameter, 0.01, 0.12, "m", "scoops in a room"),
-		check.One("Rest", int(s.Rest), rests[:]), check.One("Structure", int(s.Structure), structures[:])); err != nil {
+		check.One("Rest", int(s.Rest), rests[:]), check.Word("Structure", s.Structure)); err != nil {
 		return err
 	}
 	if s.Rest == OnChilledPlate {
@@ -117,8 +117,8 @@ func (s Scoop) check() error {
 		check.Band("SoftFrozen", s.SoftFrozen, 0, 0.95, "", source),
 		check.Band("SoftDepth", s.SoftDepth, 0, s.Diameter/4, "m", source),
 		check.Band("FlowFrozen", s.FlowFrozen, 0, 0.5, "", source),
-		check.Band("ClingGM2", s.ClingGM2, 5, mostCling, "g/m2", source),
-		check.Band("SlumpShare", s.SlumpShare, 0.01, mostSlump, "", source),
+		check.Band("ClingGM2", s.ClingGM2, 5, food.MostClingGM2, "g/m2", source),
+		check.Band("SlumpShare", s.SlumpShare, 0.01, food.MostSlumpShare, "", source),
 		honestplate.In("Mix", err),
 		honestplate.InRange("StartC", s.StartC, -60, flows-0.5, "degC", "half a kelvin below where the mix flows: warmer, it is no scoop"),
 		honestplate.InRange("DipperJM2", s.DipperJM2.Value, 0, 200e3, "J/m2", "warm wet dippers"),
@@ -139,7 +139,7 @@ func (m *scoopModel) inputs() []study.Input {
 		// Samples stay inside what was checked: the tails of the bands do not.
 		return bound(&e.Likely, within(judged(key, name, *e), low, high))
 	}
-	cling := ofProduct(threshold("product.cling_g_m2", "melt that clings", &s.ClingGM2, 5, mostCling))
+	cling := ofProduct(threshold("product.cling_g_m2", "melt that clings", &s.ClingGM2, 5, food.MostClingGM2))
 	cling.Factor = true
 	dipper := factor("unit.dipper", "warmth of the dipper", 1, 1)
 	if s.DipperJM2.Value > 0 {
@@ -161,7 +161,7 @@ func (m *scoopModel) inputs() []study.Input {
 		threshold("crew.soft_depth_m", "depth of softening", &s.SoftDepth, 0, s.Diameter/4),
 		ofProduct(threshold("product.flow_frozen", "share frozen when it flows", &s.FlowFrozen, 0, s.FlowFrozen.High)),
 		cling,
-		ofProduct(threshold("product.slump_share", "share run off at the loss of shape", &s.SlumpShare, 0.01, mostSlump)),
+		ofProduct(threshold("product.slump_share", "share run off at the loss of shape", &s.SlumpShare, 0.01, food.MostSlumpShare)),
 		bound(&m.dipper, dipper),
 		bound(&m.fringe, fringe))
 }

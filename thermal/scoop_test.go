@@ -10,19 +10,20 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/internal/testkit"
+	"example.org/honestplate/thermal/light"
 )
 
 var (
 	studio   = Air{TempC: 24, RH: 0.5}
-	tungsten = Lamp{Watts: 650, Source: Tungsten, Distance: 1.4, BeamDegrees: 40}
-	packs    = Lamp{Source: Flash, Joules: 500, PopsPerMinute: 4, Distance: 1.4, BeamDegrees: 40}
+	tungsten = light.Lamp{Watts: 650, Source: light.Tungsten, Distance: 1.4, BeamDegrees: 40}
+	packs    = light.Lamp{Source: light.Flash, Joules: 500, PopsPerMinute: 4, Distance: 1.4, BeamDegrees: 40}
 )
 
 func ball(startC float64) Scoop {
 	return Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: startC, Fringe: honestplate.Some(0)}
 }
 
-func likely(t *testing.T, s Scoop, a Air, lamps ...Lamp) ScoopClock {
+func likely(t *testing.T, s Scoop, a Air, lamps ...light.Lamp) ScoopClock {
 	t.Helper()
 	c, err := s.Likely(a, lamps...)
 	if err != nil {
@@ -114,7 +115,7 @@ func TestScoopIsMonotone(t *testing.T) {
 	check("damper room", likely(t, ball(-20), Air{TempC: 24, RH: 0.8}, tungsten))
 	check("draught", likely(t, ball(-20), Air{TempC: 24, RH: 0.5, Speed: 1}, tungsten))
 	dark := ball(-20)
-	dark.Absorptance = DarkFood()
+	dark.Absorptance = light.DarkFood()
 	check("dark", likely(t, dark, studio, tungsten))
 	small := ball(-20)
 	small.Diameter = 0.04
@@ -143,8 +144,8 @@ func TestChilledPlateHelpsTheFoot(t *testing.T) {
 func TestScoopIsConvergedInGridAndStep(t *testing.T) {
 	strong := tungsten
 	strong.Distance = 0.7
-	blazing := Lamp{Source: Tungsten, Lux: 100000}
-	compare := func(s Scoop, a Air, lamps []Lamp, within float64) {
+	blazing := light.Lamp{Source: light.Tungsten, Lux: 100000}
+	compare := func(s Scoop, a Air, lamps []light.Lamp, within float64) {
 		t.Helper()
 		f, err := s.frame(a, lamps)
 		_, coarse := runOnce(t, f, err)
@@ -158,7 +159,7 @@ func TestScoopIsConvergedInGridAndStep(t *testing.T) {
 			}
 		}
 	}
-	for _, lamps := range [][]Lamp{nil, {tungsten}, {strong}} {
+	for _, lamps := range [][]light.Lamp{nil, {tungsten}, {strong}} {
 		for _, start := range []float64{-32, -20, -13} {
 			compare(ball(start), studio, lamps, 0.03)
 		}
@@ -166,7 +167,7 @@ func TestScoopIsConvergedInGridAndStep(t *testing.T) {
 	for _, d := range []float64{0.01, 0.12} {
 		for _, start := range []float64{-60, -6} {
 			for _, a := range []Air{{TempC: 50, RH: 1, Speed: 2}, {TempC: 10, RH: 0.01}} {
-				for _, lamps := range [][]Lamp{nil, {blazing}} {
+				for _, lamps := range [][]light.Lamp{nil, {blazing}} {
 					for _, cling := range []float64{0, 20, 2000} {
 						s := ball(start)
 						s.Diameter, s.Fringe, s.ClingGM2 = d, honestplate.Optional{}, honestplate.Exactly(cling)
@@ -185,7 +186,7 @@ func TestScoopEnergyBalance(t *testing.T) {
 	for _, rest := range []Rest{OnPlate, OnChilledPlate, OnCone, OnNothing} {
 		s := ball(-20)
 		s.Rest, s.PlateC = rest, honestplate.Some(-10)
-		m, err := s.model(studio, []Lamp{tungsten, tungsten})
+		m, err := s.model(studio, []light.Lamp{tungsten, tungsten})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -283,7 +284,7 @@ func TestSwappingRestartsTheClock(t *testing.T) {
 // Over the whole of what it takes, a scoop's computation ends with times in order
 // of what they mean: never a step that does not come off.
 func TestScoopOverItsWholeDomain(t *testing.T) {
-	blazing := Lamp{Source: Tungsten, Lux: 200000}
+	blazing := light.Lamp{Source: light.Tungsten, Lux: 200000}
 	if testing.Short() {
 		t.Skip("864 scoops")
 	}
@@ -292,7 +293,7 @@ func TestScoopOverItsWholeDomain(t *testing.T) {
 			for _, air := range []float64{-20, 3, 25, 50} {
 				for _, rh := range []float64{0.01, 1} {
 					for _, speed := range []float64{0, 2} {
-						for _, lamps := range [][]Lamp{nil, {tungsten}, {blazing}} {
+						for _, lamps := range [][]light.Lamp{nil, {tungsten}, {blazing}} {
 							for rest := OnPlate; rest <= OnNothing; rest++ {
 								s := Scoop{Mix: food.Recipes().Sorbet, Diameter: d, StartC: start, Rest: rest, PlateC: honestplate.Some(-30), SoftDepth: honestplate.Exactly(d / 10)}
 								c, err := s.Likely(Air{TempC: air, RH: rh, Speed: speed}, lamps...)
@@ -314,8 +315,8 @@ func TestScoopOverItsWholeDomain(t *testing.T) {
 // Under the strongest lamps that it takes, the whole band comes off.
 func TestHoldUnderBlazingLight(t *testing.T) {
 	b := ball(-20)
-	b.Structure = NaturalStructure
-	c, err := b.Clock(studio, Lamp{Source: Tungsten, Watts: 1000, Distance: 0.4, BeamDegrees: 50})
+	b.Structure = food.NaturalStructure
+	c, err := b.Clock(studio, light.Lamp{Source: light.Tungsten, Watts: 1000, Distance: 0.4, BeamDegrees: 50})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -346,7 +347,7 @@ func TestHoldRefusesNonsense(t *testing.T) {
 		"already melting": change(func(s *Scoop) { s.StartC = -1 }),
 		"rest":            change(func(s *Scoop) { s.Rest = 9 }),
 		"plate":           change(func(s *Scoop) { s.Rest, s.PlateC = OnChilledPlate, honestplate.Some(90) }),
-		"absorptance":     change(func(s *Scoop) { s.Absorptance = Absorptance{Tungsten: 2} }),
+		"absorptance":     change(func(s *Scoop) { s.Absorptance = light.Absorptance{Tungsten: 2} }),
 		"soft":            change(func(s *Scoop) { s.SoftFrozen = honestplate.Exactly(2) }),
 		"depth":           change(func(s *Scoop) { s.SoftDepth = honestplate.Exactly(0.04) }),
 		"cling":           change(func(s *Scoop) { s.ClingGM2 = honestplate.Exactly(nan) }),
@@ -368,10 +369,10 @@ func TestHoldRefusesNonsense(t *testing.T) {
 	if _, err := ball(-18).Likely(Air{TempC: 80, RH: 0.1}); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("hot room: %v", err)
 	}
-	if _, err := ball(-18).Clock(studio, Lamp{Watts: -1, Distance: 1}); err == nil {
+	if _, err := ball(-18).Clock(studio, light.Lamp{Watts: -1, Distance: 1}); err == nil {
 		t.Error("negative lamp")
 	}
-	if _, err := ball(-18).Clock(studio, Lamp{Watts: 1e5, Distance: 0.05, BeamDegrees: 2}); !errors.Is(err, honestplate.ErrRange) {
+	if _, err := ball(-18).Clock(studio, light.Lamp{Watts: 1e5, Distance: 0.05, BeamDegrees: 2}); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("burning glass: %v", err)
 	}
 }
@@ -396,7 +397,7 @@ func FuzzScoopHold(f *testing.F) {
 		s := Scoop{Mix: food.Recipes().Gelato, Diameter: d, StartC: start, Rest: Rest(rest), PlateC: honestplate.Some(start / 2), Horizon: 20 * time.Minute,
 			SoftFrozen: honestplate.Exactly(soft), ClingGM2: honestplate.Exactly(cling)}
 		a := Air{TempC: air, RH: rh, Speed: speed}
-		l := Lamp{Watts: watts, Source: Source(source), Distance: distance, BeamDegrees: beam}
+		l := light.Lamp{Watts: watts, Source: light.Source(source), Distance: distance, BeamDegrees: beam}
 		c, err := s.Likely(a, l)
 		if err != nil {
 			return
@@ -415,7 +416,7 @@ func FuzzScoopHold(f *testing.F) {
 }
 
 func BenchmarkScoopLikely(b *testing.B) {
-	f, err := ball(-18).frame(studio, []Lamp{tungsten})
+	f, err := ball(-18).frame(studio, []light.Lamp{tungsten})
 	m, times := runOnce(b, f, err)
 	b.ReportAllocs()
 	for b.Loop() {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/ware"
 )
 
 // softFilm is the contact of soft food with what it lies on, W/(m2 K): it touches
@@ -26,8 +27,8 @@ func (s *slabFlank) prepare(m *softModel, faces []float64) error {
 	ex, err := heat.Surface{Shape: heat.VerticalPlate, Length: p.Thickness, Activity: p.Food.Activity, ConvectionFactor: m.convection}.In(m.air.moist())
 	s.edge.reset(ex)
 	s.faces, s.round = faces, 4/p.Across
-	s.rack = p.Below == WireRack
-	s.below = p.Below.under(softFilm*m.contact, p.Across/math.Sqrt(math.Pi), m.air.TempC)
+	s.rack = p.Below == ware.WireRack
+	s.below = under(p.Below, softFilm*m.contact, p.Across/math.Sqrt(math.Pi), m.air.TempC)
 	s.below.behind *= m.table
 	s.below.effuse *= m.table
 	s.half = faces[1] / 2 / (p.Food.Conductivity * m.k)

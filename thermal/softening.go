@@ -5,10 +5,13 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
 	"example.org/honestplate/thermal/internal/solve"
 	"example.org/honestplate/thermal/internal/study"
+	"example.org/honestplate/thermal/light"
+	"example.org/honestplate/thermal/ware"
 )
 
 // A Softening is a piece of chocolate, butter or cream under the lamps: when does
@@ -22,7 +25,7 @@ import (
 // Nobody has published how butter, chocolate or cream of a stated size warms up: these
 // times were compared with no measurement. Try a piece.
 type Softening struct {
-	Food SoftFood `json:"food,omitzero"` // what it is made of
+	Food food.SoftFood `json:"food,omitzero"` // what it is made of
 	// Form is SphereForm (the zero value: a truffle, a curl, a dollop, on its lit
 	// side) or SlabForm (a bar, a slice, a pat: lies flat on what is Below).
 	Form heat.Form `json:"form,omitzero"`
@@ -33,7 +36,7 @@ type Softening struct {
 	Across float64 `json:"across_m,omitzero"`
 	// Below is what a slab lies on, at room temperature; the zero value is ceramic. A
 	// ball touches it in a spot only, which is left out.
-	Below Tabletop `json:"below,omitzero"`
+	Below ware.Tabletop `json:"below,omitzero"`
 	// StartC is its temperature when it comes out, degC, -40..60; it must be given.
 	StartC honestplate.Optional `json:"start_c,omitzero"`
 	// SkinDepth, m: 0 to a third of the Thickness, default 1 mm (0.5..2), of a piece
@@ -68,7 +71,7 @@ type BodyPoint struct {
 // brings (x/:1.5), both temperatures and the depth. What the food is made of decides as much as the room: try a piece.
 //
 // Errors: [honestplate.InputError] and [honestplate.RangeError] for what makes no sense.
-func (s Softening) Clock(a Air, lamps ...Lamp) (SoftClock, error) {
+func (s Softening) Clock(a Air, lamps ...light.Lamp) (SoftClock, error) {
 	f, err := s.frame(a, lamps)
 	if err != nil {
 		return SoftClock{}, err
@@ -78,7 +81,7 @@ func (s Softening) Clock(a Air, lamps ...Lamp) (SoftClock, error) {
 
 // Likely computes the likely course alone, without bands: each window has three
 // equal times and nothing decides.
-func (s Softening) Likely(a Air, lamps ...Lamp) (SoftClock, error) {
+func (s Softening) Likely(a Air, lamps ...light.Lamp) (SoftClock, error) {
 	f, err := s.frame(a, lamps)
 	if err != nil {
 		return SoftClock{}, err
@@ -88,7 +91,7 @@ func (s Softening) Likely(a Air, lamps ...Lamp) (SoftClock, error) {
 
 // Knowing computes the clock of another unit with what a lesson taught of what units
 // share; 4,096 runs once it teaches anything.
-func (s Softening) Knowing(l Lesson, a Air, lamps ...Lamp) (SoftClock, error) {
+func (s Softening) Knowing(l Lesson, a Air, lamps ...light.Lamp) (SoftClock, error) {
 	f, err := s.frame(a, lamps)
 	if err != nil {
 		return SoftClock{}, err
@@ -98,7 +101,7 @@ func (s Softening) Knowing(l Lesson, a Air, lamps ...Lamp) (SoftClock, error) {
 
 // Observe computes the clock of a unit of which something was seen or read, and what
 // that teaches of what it shares with others: see [Seen].
-func (s Softening) Observe(l Lesson, seen []Seen, a Air, lamps ...Lamp) (SoftClock, Lesson, error) {
+func (s Softening) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (SoftClock, Lesson, error) {
 	f, err := s.frame(a, lamps)
 	if err != nil {
 		return SoftClock{}, l, err
@@ -123,7 +126,7 @@ func softClock(m softModel, r Runs, err error) (SoftClock, error) {
 type softModel struct {
 	s     Softening
 	air   Air
-	lamps []Lamp
+	lamps []light.Lamp
 	light float64 // absorbed, square to the lamps, W/m2
 	curve heat.Curve
 
@@ -136,13 +139,13 @@ type softModel struct {
 	course []BodyPoint
 }
 
-func (s Softening) frame(a Air, lamps []Lamp) (frame[softModel], error) {
+func (s Softening) frame(a Air, lamps []light.Lamp) (frame[softModel], error) {
 	m, err := s.model(a, lamps)
 	return frame[softModel]{kind: "soft", model: m, inputs: (*softModel).inputs, run: (*softModel).run,
 		events: softEventKeys, doubt: doubtFrozen, readings: softReadings()}, err
 }
 
-func (s Softening) model(a Air, lamps []Lamp) (softModel, error) {
+func (s Softening) model(a Air, lamps []light.Lamp) (softModel, error) {
 	thin := min(1, s.Thickness/0.006) // the widest default is a third of 6 mm
 	s.SkinDepth = orBand(s.SkinDepth, 0.0005*thin, 0.001*thin, 0.002*thin)
 	setDefault(&s.Across, 0.08)
@@ -157,9 +160,10 @@ func (s Softening) model(a Air, lamps []Lamp) (softModel, error) {
 	}
 	const source = "pieces of food in a room"
 	light, err := s.Food.Absorptance.Absorbed(lamps...)
+	curve, wrong := s.Food.Curve()
 	if err := cmp.Or(honestplate.In("Air", a.Validate()),
 		honestplate.InRange("Air.TempC", a.TempC, -20, 50, "degC", source),
-		honestplate.In("Food", s.Food.check()), check.One("Below", int(s.Below), tabletops[:]),
+		honestplate.In("Food", wrong), check.Word("Below", s.Below),
 		check.Fields(source,
 			check.Number("Thickness", s.Thickness, 0.003, 0.3, "m"), check.Number("Across", s.Across, 0.01, 2, "m"),
 			check.Number("StartC", s.StartC.Value, -40, 60, "degC"), check.Number("Horizon", s.Horizon.Seconds(), 1, 86400, "s")),
@@ -167,7 +171,7 @@ func (s Softening) model(a Air, lamps []Lamp) (softModel, error) {
 		err, honestplate.InRange("Lamps", light, 0, 3000, "W/m2", "three times the sun")); err != nil {
 		return softModel{}, err
 	}
-	return softModel{s: s, air: a, lamps: lamps, light: light, curve: s.Food.curve(),
+	return softModel{s: s, air: a, lamps: lamps, light: light, curve: curve,
 		convection: 1, brightness: 1, absorbs: 1, k: 1, heat: 1, contact: 1, table: 1, slope: 0.8,
 		cells: softCells, tol: softTolerance}, nil
 }
@@ -183,7 +187,8 @@ func (m *softModel) inputs() []study.Input {
 	contact, table := factor("unit.contact", "contact with the table", 1, 1), inRoom(factor("room.table", "what the table brings", 1, 1))
 	if s.Form == heat.SlabForm {
 		contact = factor("unit.contact", "contact with the table", 0.5, 2)
-		table = inRoom(factor("room.table", "what the table brings", 1/s.Below.known(), s.Below.known()))
+		_, known, _ := s.Below.Material() // checked
+		table = inRoom(factor("room.table", "what the table brings", 1/known, known))
 	}
 	return append(roomInputs(&m.air, &m.convection),
 		lightInput(&m.brightness, s.Food.Absorptance, m.lamps),

@@ -11,16 +11,17 @@ import (
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/solve"
+	"example.org/honestplate/thermal/light"
 )
 
-func softFoods() []SoftFood {
-	return []SoftFood{SoftFoods().DarkChocolate, SoftFoods().MilkChocolate, SoftFoods().WhiteChocolate, SoftFoods().Butter, SoftFoods().WhippedCream, SoftFoods().SetCream}
+func softFoods() []food.SoftFood {
+	return []food.SoftFood{food.SoftFoods().DarkChocolate, food.SoftFoods().MilkChocolate, food.SoftFoods().WhiteChocolate, food.SoftFoods().Butter, food.SoftFoods().WhippedCream, food.SoftFoods().SetCream}
 }
 
 // curl is a curl of butter from the refrigerator.
-var curl = Softening{Food: SoftFoods().Butter, Thickness: 0.03, StartC: honestplate.Some(5)}
+var curl = Softening{Food: food.SoftFoods().Butter, Thickness: 0.03, StartC: honestplate.Some(5)}
 
-func softenClock(t testing.TB, s Softening, a Air, lamps ...Lamp) SoftClock {
+func softenClock(t testing.TB, s Softening, a Air, lamps ...light.Lamp) SoftClock {
 	t.Helper()
 	c, err := s.Clock(a, lamps...)
 	if err != nil {
@@ -32,7 +33,7 @@ func softenClock(t testing.TB, s Softening, a Air, lamps ...Lamp) SoftClock {
 func TestSofteningComesBeforeRunning(t *testing.T) {
 	for _, f := range softFoods() {
 		for _, form := range []heat.Form{heat.SphereForm, heat.SlabForm} {
-			for _, lamps := range [][]Lamp{nil, {tungsten}} {
+			for _, lamps := range [][]light.Lamp{nil, {tungsten}} {
 				c := softenClock(t, Softening{Food: f, Form: form, Thickness: 0.02, StartC: honestplate.Some(4)}, studio, lamps...)
 				if at(c.Softens.Likely) > at(c.Runs.Likely) || at(c.Softens.Earliest) > at(c.Runs.Earliest) || at(c.Softens.Latest) > at(c.Runs.Latest) {
 					t.Errorf("%s, %v, %d lamps: softens %v, runs %v", f.Name, form, len(lamps), c.Softens.Window, c.Runs)
@@ -79,7 +80,7 @@ func TestColdLastsLongerAndLightShorter(t *testing.T) {
 }
 
 func TestColdRoomNeverSoftensChocolate(t *testing.T) {
-	c := softenClock(t, Softening{Food: SoftFoods().DarkChocolate, Form: heat.SlabForm, Thickness: 0.01, StartC: honestplate.Some(15)}, Air{TempC: 18, RH: 0.5})
+	c := softenClock(t, Softening{Food: food.SoftFoods().DarkChocolate, Form: heat.SlabForm, Thickness: 0.01, StartC: honestplate.Some(15)}, Air{TempC: 18, RH: 0.5})
 	if c.Softens.MayHappen() || c.Runs.MayHappen() || len(c.Softens.Decides) != 0 {
 		t.Errorf("softens %v, runs %v, decided by %v", c.Softens.Window, c.Runs.Window, c.Softens.Decides)
 	}
@@ -92,15 +93,15 @@ func TestColdRoomNeverSoftensChocolate(t *testing.T) {
 // lasts; gelatin makes cream last.
 func TestWhichGoesFirst(t *testing.T) {
 	var last time.Duration
-	for _, f := range []SoftFood{SoftFoods().WhippedCream, SoftFoods().Butter, SoftFoods().DarkChocolate} {
+	for _, f := range []food.SoftFood{food.SoftFoods().WhippedCream, food.SoftFoods().Butter, food.SoftFoods().DarkChocolate} {
 		d := at(softenClock(t, Softening{Food: f, Thickness: 0.03, StartC: honestplate.Some(5)}, studio, tungsten).Softens.Likely)
 		if d <= last {
 			t.Errorf("%s softens after %v, not after %v", f.Name, d, last)
 		}
 		last = d
 	}
-	plain := softenClock(t, Softening{Food: SoftFoods().WhippedCream, Thickness: 0.03, StartC: honestplate.Some(5)}, studio).Softens
-	set := softenClock(t, Softening{Food: SoftFoods().SetCream, Thickness: 0.03, StartC: honestplate.Some(5)}, studio).Softens
+	plain := softenClock(t, Softening{Food: food.SoftFoods().WhippedCream, Thickness: 0.03, StartC: honestplate.Some(5)}, studio).Softens
+	set := softenClock(t, Softening{Food: food.SoftFoods().SetCream, Thickness: 0.03, StartC: honestplate.Some(5)}, studio).Softens
 	if at(set.Earliest) <= at(plain.Earliest) {
 		t.Errorf("set cream %v, plain %v", set, plain)
 	}
@@ -118,7 +119,7 @@ func TestFlashAloneHardlyMatters(t *testing.T) {
 // The skin's time does not hang on the grid: a body of twice the cells and a tenth
 // of the step error agrees to 1 %.
 func TestSofteningConverges(t *testing.T) {
-	f, err := curl.frame(studio, []Lamp{tungsten})
+	f, err := curl.frame(studio, []light.Lamp{tungsten})
 	m, times := runOnce(t, f, err)
 	run := m.work
 	table := &run.table
@@ -178,7 +179,7 @@ func TestSofteningRefusesNonsense(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	bright := Lamp{Source: Tungsten, Lux: 1e6}
+	bright := light.Lamp{Source: light.Tungsten, Lux: 1e6}
 	if _, err := curl.Clock(studio, bright); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("a million lux: %v", err)
 	}
@@ -193,7 +194,7 @@ func FuzzSoftening(f *testing.F) {
 			return
 		}
 		s := Softening{Food: foods[food], Form: heat.Form(form), Thickness: thickness, Across: across, StartC: honestplate.Some(start), Horizon: 10 * time.Minute}
-		c, err := s.Clock(Air{TempC: room, RH: rh}, Lamp{Source: Tungsten, Lux: lux})
+		c, err := s.Clock(Air{TempC: room, RH: rh}, light.Lamp{Source: light.Tungsten, Lux: lux})
 		if err != nil {
 			if !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 				t.Fatal(err)
@@ -219,7 +220,7 @@ func TestSmallPiecesNeedNoDepthOfTheirOwn(t *testing.T) {
 	air := Air{TempC: 23, RH: 0.5}
 	var last time.Duration
 	for _, thickness := range []float64{0.003, 0.005, 0.006, 0.0075} {
-		k, err := Softening{Food: SoftFoods().Butter, Form: heat.SlabForm, Thickness: thickness, StartC: honestplate.Some(5)}.Clock(air)
+		k, err := Softening{Food: food.SoftFoods().Butter, Form: heat.SlabForm, Thickness: thickness, StartC: honestplate.Some(5)}.Clock(air)
 		if err != nil {
 			t.Fatalf("%g m: %v", thickness, err)
 		}
@@ -233,7 +234,7 @@ func TestSmallPiecesNeedNoDepthOfTheirOwn(t *testing.T) {
 			t.Errorf("a scoop of %g m: %v", diameter, err)
 		}
 	}
-	thin := Softening{Food: SoftFoods().Butter, Form: heat.SlabForm, Thickness: 0.005, StartC: honestplate.Some(5), SkinDepth: honestplate.Estimate{Low: 0.0005, Likely: 0.001, High: 0.002}}
+	thin := Softening{Food: food.SoftFoods().Butter, Form: heat.SlabForm, Thickness: 0.005, StartC: honestplate.Some(5), SkinDepth: honestplate.Estimate{Low: 0.0005, Likely: 0.001, High: 0.002}}
 	if _, err := thin.Clock(air); !errors.Is(err, honestplate.ErrRange) || !strings.Contains(err.Error(), "outside 0..0.00166667 m") {
 		t.Errorf("deeper than a third: %v, want the limit named", err)
 	}

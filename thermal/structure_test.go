@@ -7,6 +7,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/light"
 )
 
 // Cling, drip and slump follow the structure, and a foam of much destabilised fat may
@@ -15,7 +16,7 @@ import (
 func TestScoopFollowsItsStructure(t *testing.T) {
 	room := Air{TempC: 21, RH: 0.5}
 	var drip, slump time.Duration
-	for _, structure := range []Structure{NaturalStructure, StabilisedStructure, DestabilisedStructure} {
+	for _, structure := range []food.Structure{food.NaturalStructure, food.StabilisedStructure, food.DestabilisedStructure} {
 		s := ball(-14)
 		s.Structure = structure
 		c, err := s.Clock(room)
@@ -26,7 +27,7 @@ func TestScoopFollowsItsStructure(t *testing.T) {
 			t.Errorf("%v drips %v, slumps %v", structure, c.FirstDrip.Window, c.Slumps.Window)
 		}
 		drip, slump = at(c.FirstDrip.Likely), at(c.Slumps.Likely)
-		if structure == DestabilisedStructure && (!c.FirstDrip.Latest.Never || !c.Slumps.Latest.Never) {
+		if structure == food.DestabilisedStructure && (!c.FirstDrip.Latest.Never || !c.Slumps.Latest.Never) {
 			t.Errorf("much destabilised fat always drips, %v, and slumps, %v", c.FirstDrip.Window, c.Slumps.Window)
 		}
 	}
@@ -37,8 +38,8 @@ func TestScoopFollowsItsStructure(t *testing.T) {
 	if !unknown.Slumps.Latest.Never {
 		t.Errorf("a scoop of unknown structure always slumps: %v", unknown.Slumps.Window)
 	}
-	var s Structure
-	if err := s.UnmarshalText([]byte("stabilised")); err != nil || s != StabilisedStructure {
+	var s food.Structure
+	if err := s.UnmarshalText([]byte("stabilised")); err != nil || s != food.StabilisedStructure {
 		t.Error(s, err)
 	}
 	bad := ball(-14)
@@ -93,7 +94,7 @@ func TestScoopHappensInOrder(t *testing.T) {
 	strong := tungsten
 	strong.Distance = 0.8
 	for _, start := range []float64{-34, -18, -14} {
-		for _, lamps := range [][]Lamp{nil, {tungsten}, {strong, strong}} {
+		for _, lamps := range [][]light.Lamp{nil, {tungsten}, {strong, strong}} {
 			for _, rest := range []Rest{OnPlate, OnCone, OnNothing} {
 				s := ball(start)
 				s.Rest = rest

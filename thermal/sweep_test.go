@@ -9,6 +9,7 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/internal/testkit"
+	"example.org/honestplate/thermal/light"
 )
 
 // Every clock over its whole domain: it answers or says why not, nothing is NaN, no
@@ -20,9 +21,9 @@ func TestClocksOverTheirWholeDomain(t *testing.T) {
 	const n = 1500
 	for range n {
 		a := Air{TempC: between(-10, 45), RH: r.Float64(), PressurePa: between(60000, 105000), Speed: max(0, between(-1, 3))}
-		var lamps []Lamp
+		var lamps []light.Lamp
 		if r.IntN(2) == 0 {
-			lamps = append(lamps, Lamp{Watts: between(1, 1500), Source: Source(r.IntN(3)), Distance: between(0.7, 4), BeamDegrees: between(15, 90)})
+			lamps = append(lamps, light.Lamp{Watts: between(1, 1500), Source: light.Source(r.IntN(3)), Distance: between(0.7, 4), BeamDegrees: between(15, 90)})
 		}
 		g := Glass{
 			Diameter: between(0.04, 0.15), WallThickness: between(0.0005, 0.01), DrinkGrams: between(50, 900), IceGrams: max(0, between(-200, 400)),

@@ -10,8 +10,10 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/internal/study"
+	"example.org/honestplate/thermal/light"
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
@@ -259,11 +261,11 @@ func truths(all int) int {
 func trials(t *testing.T) map[string]trial {
 	t.Helper()
 	glass, err1 := testGlass().frame(studio, nil)
-	scoop, err2 := ball(-18).frame(studio, []Lamp{tungsten})
+	scoop, err2 := ball(-18).frame(studio, []light.Lamp{tungsten})
 	cheese, err3 := pull().frame(studio, nil)
 	dish, err4 := HotDish{Grams: 300, Diameter: 0.13, StartC: 80, VesselGrams: 400}.frame(studio, nil)
-	freeze, err5 := DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: honestplate.Some(-13), TargetC: -28, Medium: Freezers().Deep}.frame()
-	soft, err6 := Softening{Food: SoftFoods().Butter, Thickness: 0.02, StartC: honestplate.Some(5)}.frame(studio, []Lamp{tungsten})
+	freeze, err5 := DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: honestplate.Some(-13), TargetC: -28, Medium: cold.Freezers().Deep}.frame()
+	soft, err6 := Softening{Food: food.SoftFoods().Butter, Thickness: 0.02, StartC: honestplate.Some(5)}.frame(studio, []light.Lamp{tungsten})
 	if err := cmp.Or(err1, err2, err3, err4, err5, err6); err != nil {
 		t.Fatal(err)
 	}

@@ -9,14 +9,19 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/testkit"
+	"example.org/honestplate/thermal/light"
+	"example.org/honestplate/thermal/ware"
 )
 
 // The contact under a small disc: at first what the top's effusivity brings, later what
 // flows to it from all sides of a thick body.
 func TestContactWithATabletop(t *testing.T) {
 	const a = 0.012
-	c := CeramicTop.under(1e9, a, 24)
-	m := CeramicTop.material()
+	c := under(ware.CeramicTop, 1e9, a, 24)
+	m, _, err := ware.CeramicTop.Material()
+	if err != nil {
+		t.Fatal(err)
+	}
 	early, _ := c.at(1)
 	testkit.CloseRel(t, "after a second", early, math.Sqrt(m.Conductivity*m.Density*m.SpecificHeat/math.Pi), 0.16)
 	late, at := c.at(1e9)
@@ -24,7 +29,7 @@ func TestContactWithATabletop(t *testing.T) {
 	if at != 24 {
 		t.Errorf("the top is at %g", at)
 	}
-	rack := WireRack.under(1000, a, 24)
+	rack := under(ware.WireRack, 1000, a, 24)
 	if h, _ := rack.at(10); h != 0 {
 		t.Errorf("a rack brings %g", h)
 	}
@@ -35,11 +40,11 @@ func TestContactWithATabletop(t *testing.T) {
 // on a tile 202, on the ground 133, on iron 66.
 func TestIceGoesSoonerOnWhatConducts(t *testing.T) {
 	edge := math.Cbrt(9.0 / 1000 / 917)
-	on := func(top Tabletop) float64 {
+	on := func(top ware.Tabletop) float64 {
 		return iceTimes(t, IceOnTable{Shape: IceCube, Size: edge, StartC: -15, Below: top}, Air{TempC: 30, RH: 0.6})[iceGone]
 	}
-	wood := on(WoodTop)
-	for top, ratio := range map[Tabletop]float64{PlasticTop: 469.0 / 464, CeramicTop: 202.0 / 464, StoneTop: 133.0 / 464, MetalTop: 66.0 / 464} {
+	wood := on(ware.WoodTop)
+	for top, ratio := range map[ware.Tabletop]float64{ware.PlasticTop: 469.0 / 464, ware.CeramicTop: 202.0 / 464, ware.StoneTop: 133.0 / 464, ware.MetalTop: 66.0 / 464} {
 		if got := on(top) / wood; got < ratio/1.4 || got > ratio*1.4 {
 			t.Errorf("on %v %.2f times as long as on wood, measured %.2f", top, got, ratio)
 		}
@@ -69,19 +74,19 @@ func TestIceRecedesFromItsFaces(t *testing.T) {
 // Over the whole range of sizes, starts, rooms, tops and lights, twice the cells, a tenth
 // of the tolerance and a quarter of the step change no time by 1.5 %.
 func TestIceOnTableConverges(t *testing.T) {
-	lit := []Lamp{{Source: Tungsten, Lux: 60000}}
+	lit := []light.Lamp{{Source: light.Tungsten, Lux: 60000}}
 	for _, c := range []struct {
 		i     IceOnTable
 		a     Air
-		lamps []Lamp
+		lamps []light.Lamp
 	}{
 		{IceOnTable{Shape: IceCube, Size: 0.03, StartC: -15}, studio, nil},
-		{IceOnTable{Shape: IceCube, Size: 0.001, StartC: -0.1, Below: MetalTop}, Air{TempC: 50, RH: 1, Speed: 30}, nil},
-		{IceOnTable{Shape: IceBall, Size: 0.2, StartC: -60, Below: WoodTop}, Air{TempC: 3, RH: 0.05, Speed: 4}, nil},
-		{IceOnTable{Shape: IceChip, Size: 0.001, StartC: -60, Below: WireRack}, Air{TempC: 3, RH: 0.5}, nil},
-		{IceOnTable{Shape: IceChip, Size: 0.2, StartC: -60, Below: MetalTop}, Air{TempC: 50, RH: 1, Speed: 3}, lit},
-		{IceOnTable{Shape: IceBall, Size: 0.06, StartC: -30, Below: StoneTop, Cloudy: true}, studio, lit},
-		{IceOnTable{Shape: IceCube, Size: 0.2, StartC: -2, Below: GlassTop}, Air{TempC: 20, RH: 0.9}, lit},
+		{IceOnTable{Shape: IceCube, Size: 0.001, StartC: -0.1, Below: ware.MetalTop}, Air{TempC: 50, RH: 1, Speed: 30}, nil},
+		{IceOnTable{Shape: IceBall, Size: 0.2, StartC: -60, Below: ware.WoodTop}, Air{TempC: 3, RH: 0.05, Speed: 4}, nil},
+		{IceOnTable{Shape: IceChip, Size: 0.001, StartC: -60, Below: ware.WireRack}, Air{TempC: 3, RH: 0.5}, nil},
+		{IceOnTable{Shape: IceChip, Size: 0.2, StartC: -60, Below: ware.MetalTop}, Air{TempC: 50, RH: 1, Speed: 3}, lit},
+		{IceOnTable{Shape: IceBall, Size: 0.06, StartC: -30, Below: ware.StoneTop, Cloudy: true}, studio, lit},
+		{IceOnTable{Shape: IceCube, Size: 0.2, StartC: -2, Below: ware.GlassTop}, Air{TempC: 20, RH: 0.9}, lit},
 	} {
 		c.i.Horizon = 24 * time.Hour
 		f, err := c.i.frame(c.a, c.lamps)
@@ -123,13 +128,13 @@ func TestIceTakesTheHeatOfItsMass(t *testing.T) {
 }
 
 func TestTabletopRefusesNonsense(t *testing.T) {
-	i := IceOnTable{Shape: IceCube, Size: 0.03, StartC: -10, Below: Tabletop(9)}
+	i := IceOnTable{Shape: IceCube, Size: 0.03, StartC: -10, Below: ware.Tabletop(9)}
 	var input *honestplate.InputError
 	if _, err := i.Clock(studio); !errors.As(err, &input) || input.Field != "Below" {
 		t.Error(err)
 	}
-	var top Tabletop
-	if err := top.UnmarshalText([]byte("stone")); err != nil || top != StoneTop {
+	var top ware.Tabletop
+	if err := top.UnmarshalText([]byte("stone")); err != nil || top != ware.StoneTop {
 		t.Error(top, err)
 	}
 	if err := top.UnmarshalText([]byte("cheese")); err == nil {

@@ -16,9 +16,12 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/study"
+	"example.org/honestplate/thermal/light"
+	"example.org/honestplate/thermal/ware"
 )
 
 // fill gives every exported field of v a random value that makes sense on the wire.
@@ -88,10 +91,10 @@ func fill(r *rand.Rand, v reflect.Value) {
 // onTheWire is what comes back equal from JSON.
 var onTheWire = []any{
 	BottlePoint{}, GlassPoint{}, HotPoint{}, IcePoint{}, ScoopPoint{}, BodyPoint{},
-	Air{}, Lamp{}, Absorptance{}, SourceData{}, Event{}, Sensitivity{}, Runs{}, Lesson{}, Seen{}, HeatBalance{},
-	Glass{}, GlassClock{}, FogStages{}, IceOnTable{}, IceClock{}, Mixed{},
-	Scoop{}, ScoopClock{}, DeepFreeze{}, FreezeClock{}, FreezeStage{}, Medium{}, Softening{}, SoftClock{}, SoftFood{},
-	Bottle{}, BottleClock{}, Cheese{}, CheeseClock{}, HotDish{}, HotClock{}, Ware{}, Shock{}, food.FrozenMix{}, food.Food{}, food.Drink{}, heat.Material{}, heat.Steam{},
+	Air{}, light.Lamp{}, light.Absorptance{}, light.SourceData{}, Event{}, Sensitivity{}, Runs{}, Lesson{}, Seen{}, HeatBalance{},
+	Glass{}, GlassClock{}, FogStages{}, IceOnTable{}, IceClock{}, food.Mixed{},
+	Scoop{}, ScoopClock{}, DeepFreeze{}, FreezeClock{}, FreezeStage{}, cold.Medium{}, Softening{}, SoftClock{}, food.SoftFood{},
+	Bottle{}, BottleClock{}, Cheese{}, CheeseClock{}, HotDish{}, HotClock{}, ware.Ware{}, ware.Shock{}, food.FrozenMix{}, food.Food{}, food.Drink{}, heat.Material{}, heat.Steam{},
 }
 
 // No exported struct of the package is left out of the round trip, but those that only
@@ -166,7 +169,7 @@ func unique(t *testing.T, typ reflect.Type, text []byte) {
 // An enumeration outside its values refuses to be written, and an unknown word to be
 // read.
 func TestWireRefusesUnknownWords(t *testing.T) {
-	for _, v := range []any{Source(9), Head(-1), IceShape(3), Rest(4), heat.Form(3), heat.Shape(6)} {
+	for _, v := range []any{light.Source(9), light.Head(-1), IceShape(3), Rest(4), heat.Form(3), heat.Shape(6)} {
 		if text, err := json.Marshal(v); err == nil || !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%T: %s, %v", v, text, err)
 		}

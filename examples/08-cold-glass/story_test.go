@@ -7,7 +7,9 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/ware"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -194,7 +196,7 @@ func Example_theBottle() {
 		DrinkGrams: 500, Drink: food.Drink{Brix: 3, AlcoholPercent: 5}, Diameter: 0.067,
 		StartC: honestplate.Some(21), TargetC: 6,
 	}
-	for _, m := range []thermal.Medium{thermal.Chillers().Refrigerator, thermal.Chillers().IcedWater, thermal.Freezers().Home} {
+	for _, m := range []cold.Medium{cold.Chillers().Refrigerator, cold.Chillers().IcedWater, cold.Freezers().Home} {
 		bottle.Medium = m
 		clock, err := bottle.Clock()
 		if err != nil {
@@ -230,7 +232,7 @@ func Example_hotAndFrozen() {
 	}
 	fmt.Printf("white in %s, frost gone in %s\n", about(clock.Opaque.Window), about(clock.Thawed.Window))
 	for _, glassC := range []float64{23, 60} {
-		shock, err := thermal.Glassware().Annealed.Shock(glassC, 2, 0, 0)
+		shock, err := ware.Glassware().Annealed.Shock(glassC, 2, 0, 0)
 		if err != nil {
 			fmt.Println(err)
 			return

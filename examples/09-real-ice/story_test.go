@@ -140,7 +140,7 @@ func Example_notWater() {
 // Asked the other way round: what does it take to bring a quarter of a litre from the shelf
 // to 5 degC? The balance of heat alone is one answer, the glass in its room another.
 func Example_howMuchIce() {
-	least, err := thermal.IceFor(250, food.Drink{}, 20, -12, 5)
+	least, err := food.IceFor(250, food.Drink{}, 20, -12, 5)
 	if err != nil {
 		fmt.Println(err)
 		return

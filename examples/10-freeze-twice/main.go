@@ -11,6 +11,7 @@ import (
 	"example.org/honestplate/testdata"
 	"example.org/honestplate/thermal"
 	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/light"
 	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg"
 )
@@ -41,7 +42,7 @@ func main() {
 
 func drawHold() ([]byte, error) {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
-	key := thermal.Lamp{Source: thermal.Tungsten, Lux: 5000}
+	key := light.Lamp{Source: light.Tungsten, Lux: 5000}
 	const most = 40.0
 	var start []float64
 	var softens, slumps [3][]float64
@@ -55,7 +56,7 @@ func drawHold() ([]byte, error) {
 		}
 	}
 	for c := -36.0; c <= -12; c += 2 {
-		scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: c, Structure: thermal.StabilisedStructure}
+		scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: c, Structure: food.StabilisedStructure}
 		clock, err := scoop.Clock(room, key)
 		if err != nil {
 			return nil, err

@@ -7,7 +7,9 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/light"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -71,7 +73,7 @@ func Example_cold() {
 // temperatures: the serving cabinet, the kitchen freezer, the deep freezer.
 func Example_hold() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
-	key := thermal.Lamp{Source: thermal.Tungsten, Lux: 5000} // metered at the plate
+	key := light.Lamp{Source: light.Tungsten, Lux: 5000} // metered at the plate
 	for _, startC := range []float64{-12, -18, -30} {
 		scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: startC}
 		c, err := scoop.Clock(room, key)
@@ -109,7 +111,7 @@ func Example_goesIn() {
 	for _, startC := range []float64{-6, -18} {
 		in, err := thermal.DeepFreeze{
 			Mix: food.Recipes().VanillaIceCream, Diameter: 0.055,
-			StartC: honestplate.Some(startC), TargetC: -27, Medium: thermal.Freezers().Deep,
+			StartC: honestplate.Some(startC), TargetC: -27, Medium: cold.Freezers().Deep,
 		}.Clock()
 		if err != nil {
 			fmt.Println(err)
@@ -143,7 +145,7 @@ func Example_goesIn() {
 func Example_tooWarm() {
 	_, err := thermal.DeepFreeze{
 		Mix: food.Recipes().VanillaIceCream, Diameter: 0.055,
-		StartC: honestplate.Some(-6), TargetC: -27, Medium: thermal.Freezers().Home,
+		StartC: honestplate.Some(-6), TargetC: -27, Medium: cold.Freezers().Home,
 	}.Clock()
 	fmt.Println(err)
 	// Output:
@@ -155,10 +157,10 @@ func Example_tooWarm() {
 // What was bought is easily given back. Follow one scoop through the night, the
 // morning, and a walk of two minutes across the studio.
 func Example_theWay() {
-	walk := thermal.Medium{Name: "studio air, walking", TempC: 23, H: 12}
+	walk := cold.Medium{Name: "studio air, walking", TempC: 23, H: 12}
 	ends, err := thermal.DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: honestplate.Some(-6)}.After(
-		thermal.FreezeStage{Medium: thermal.Freezers().Home, For: 10 * time.Hour},
-		thermal.FreezeStage{Medium: thermal.Freezers().Deep, For: 90 * time.Minute},
+		thermal.FreezeStage{Medium: cold.Freezers().Home, For: 10 * time.Hour},
+		thermal.FreezeStage{Medium: cold.Freezers().Deep, For: 90 * time.Minute},
 		thermal.FreezeStage{Medium: walk, For: 2 * time.Minute},
 	)
 	if err != nil {
@@ -182,7 +184,7 @@ func Example_theWay() {
 // temperature melts at the foot long before the lamp has done anything.
 func Example_thePlate() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
-	key := thermal.Lamp{Source: thermal.Tungsten, Lux: 5000}
+	key := light.Lamp{Source: light.Tungsten, Lux: 5000}
 	for _, rest := range []thermal.Rest{thermal.OnPlate, thermal.OnChilledPlate} {
 		c, err := thermal.Scoop{
 			Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -30, Rest: rest, PlateC: honestplate.Some(-18),
@@ -210,8 +212,8 @@ func Example_thePlate() {
 // Say what stands on the plate, if you know it.
 func Example_structure() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
-	key := thermal.Lamp{Source: thermal.Tungsten, Lux: 5000}
-	for _, of := range []thermal.Structure{thermal.NaturalStructure, thermal.StabilisedStructure, thermal.DestabilisedStructure} {
+	key := light.Lamp{Source: light.Tungsten, Lux: 5000}
+	for _, of := range []food.Structure{food.NaturalStructure, food.StabilisedStructure, food.DestabilisedStructure} {
 		c, err := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -18, Structure: of}.Clock(room, key)
 		if err != nil {
 			fmt.Println(err)

@@ -11,6 +11,7 @@ import (
 	"example.org/honestplate/testdata"
 	"example.org/honestplate/thermal"
 	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/light"
 )
 
 var chapter = notebook.Chapter{
@@ -45,7 +46,7 @@ func main() {
 func drawDistance() ([]byte, error) {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
 	scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -18}
-	head := thermal.Lamp{Watts: 1000, Source: thermal.Tungsten, BeamDegrees: 50, Head: thermal.Fresnel, Distance: 1}
+	head := light.Lamp{Watts: 1000, Source: light.Tungsten, BeamDegrees: 50, Head: light.Fresnel, Distance: 1}
 	var x, low, mid, high []float64
 	for d := 0.75; d <= 3; d += 0.125 {
 		lamp, err := head.At(d)
@@ -81,20 +82,20 @@ func drawDistance() ([]byte, error) {
 func drawIce() ([]byte, error) {
 	p := figure.New("", "path of the light in clear ice, mm", "absorbed, %")
 	for i, c := range []struct {
-		source thermal.Source
+		source light.Source
 		name   string
 	}{
-		{thermal.Tungsten, "tungsten"},
-		{thermal.Discharge, "discharge and flash"}, // taken to have the same spectrum
-		{thermal.LED, "LED"},
+		{light.Tungsten, "tungsten"},
+		{light.Discharge, "discharge and flash"}, // taken to have the same spectrum
+		{light.LED, "LED"},
 	} {
 		var x, y []float64
 		for mm := 0.05; mm <= 60; mm += min(0.5, mm) {
-			ice, err := thermal.ClearIce(mm / 1000)
+			ice, err := light.ClearIce(mm / 1000)
 			if err != nil {
 				return nil, err
 			}
-			share := map[thermal.Source]float64{thermal.Tungsten: ice.Tungsten, thermal.Discharge: ice.Discharge, thermal.LED: ice.LED}[c.source]
+			share := map[light.Source]float64{light.Tungsten: ice.Tungsten, light.Discharge: ice.Discharge, light.LED: ice.LED}[c.source]
 			x, y = append(x, mm), append(y, 100*share)
 		}
 		if err := figure.Line(p, i, c.name, figure.XY(x, y)); err != nil {
@@ -114,17 +115,17 @@ func drawBeams() ([]byte, error) {
 	figure.LogY(p)
 	heads := []struct {
 		prefix, name string
-		head         thermal.Head
+		head         light.Head
 		from, to     float64
 	}{
-		{"Fresnel", "Fresnel", thermal.Fresnel, 11, 60},
-		{"ellipsoidal", "profile", thermal.Profile, 10, 60},
-		{"PAR", "PAR 64", thermal.PAR, 20, 75},
+		{"Fresnel", "Fresnel", light.Fresnel, 11, 60},
+		{"ellipsoidal", "profile", light.Profile, 10, 60},
+		{"PAR", "PAR 64", light.PAR, 20, 75},
 	}
 	for i, h := range heads {
 		var x, low, high []float64
 		for a := h.from; a <= h.to; a++ {
-			lamp := thermal.Lamp{Watts: 1, BeamDegrees: a, Distance: 1, Head: h.head} // candela are the lux at one metre
+			lamp := light.Lamp{Watts: 1, BeamDegrees: a, Distance: 1, Head: h.head} // candela are the lux at one metre
 			lux, err := lamp.Illuminance()
 			if err != nil {
 				return nil, err

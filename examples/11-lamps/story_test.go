@@ -9,6 +9,8 @@ import (
 	"example.org/honestplate/thermal"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/light"
+	"example.org/honestplate/thermal/ware"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -26,19 +28,19 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 // a white scoop and a dark chocolate keep.
 func Example_sameLux() {
 	fmt.Println("8000 lx      W/m2   white keeps   dark keeps")
-	for s := thermal.Tungsten; s <= thermal.LED; s++ {
-		lamp := thermal.Lamp{Source: s, Lux: 8000}
+	for s := light.Tungsten; s <= light.LED; s++ {
+		lamp := light.Lamp{Source: s, Lux: 8000}
 		falls, err := lamp.Irradiance()
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		white, err := thermal.WhiteFood().Absorbed(lamp)
+		white, err := light.WhiteFood().Absorbed(lamp)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		dark, err := thermal.DarkFood().Absorbed(lamp)
+		dark, err := light.DarkFood().Absorbed(lamp)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -64,9 +66,9 @@ func Example_sameLux() {
 func Example_twoFoods() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
 	scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -18}
-	slab := thermal.Softening{Food: thermal.SoftFoods().DarkChocolate, Form: heat.SlabForm, Thickness: 0.01, StartC: honestplate.Some(18), Below: thermal.WoodTop}
-	for s := thermal.Tungsten; s <= thermal.LED; s++ {
-		lamp := thermal.Lamp{Source: s, Lux: 8000}
+	slab := thermal.Softening{Food: food.SoftFoods().DarkChocolate, Form: heat.SlabForm, Thickness: 0.01, StartC: honestplate.Some(18), Below: ware.WoodTop}
+	for s := light.Tungsten; s <= light.LED; s++ {
+		lamp := light.Lamp{Source: s, Lux: 8000}
 		ice, err := scoop.Clock(room, lamp)
 		if err != nil {
 			fmt.Println(err)
@@ -106,13 +108,13 @@ func Example_twoFoods() {
 func Example_moveBack() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
 	scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -18}
-	near := thermal.Lamp{Watts: 1000, Source: thermal.Tungsten, Distance: 1, BeamDegrees: 50, Head: thermal.Fresnel}
+	near := light.Lamp{Watts: 1000, Source: light.Tungsten, Distance: 1, BeamDegrees: 50, Head: light.Fresnel}
 	far, err := near.At(1.5)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for _, lamp := range []thermal.Lamp{near, far} {
+	for _, lamp := range []light.Lamp{near, far} {
 		e, err := lamp.Irradiance()
 		if err != nil {
 			fmt.Println(err)
@@ -149,7 +151,7 @@ func Example_moveBack() {
 // A flash tube gives its heat in a thousandth of a second and rests for the rest of
 // the minute. The modelling lamp beside it does not rest.
 func Example_flash() {
-	head := thermal.Lamp{Source: thermal.Flash, Distance: 1.2, BeamDegrees: 60}
+	head := light.Lamp{Source: light.Flash, Distance: 1.2, BeamDegrees: 60}
 	for _, use := range []struct {
 		name            string
 		pops, modelling float64
@@ -183,7 +185,7 @@ func Example_flash() {
 // heated nothing. How much stays depends on the source and on how far it travels.
 func Example_clearIce() {
 	for _, mm := range []float64{1, 30} {
-		ice, err := thermal.ClearIce(mm / 1000)
+		ice, err := light.ClearIce(mm / 1000)
 		if err != nil {
 			fmt.Println(err)
 			return
@@ -208,11 +210,11 @@ func Example_clearIce() {
 // Watts and a beam angle do not fix the light at the plate. Heads differ in how much
 // of it they catch.
 func Example_meter() {
-	byPower := thermal.Lamp{Watts: 1000, Source: thermal.Tungsten, Distance: 1.5, BeamDegrees: 50, Head: thermal.Fresnel}
-	byMeter := thermal.Lamp{Source: thermal.Tungsten, Lux: 4700, Distance: 1.5}
+	byPower := light.Lamp{Watts: 1000, Source: light.Tungsten, Distance: 1.5, BeamDegrees: 50, Head: light.Fresnel}
+	byMeter := light.Lamp{Source: light.Tungsten, Lux: 4700, Distance: 1.5}
 	for _, l := range []struct {
 		name string
-		lamp thermal.Lamp
+		lamp light.Lamp
 	}{{"from its power", byPower}, {"from a light meter", byMeter}} {
 		e, err := l.lamp.Irradiance()
 		if err != nil {

@@ -8,6 +8,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/light"
 )
 
 func TestPage(t *testing.T) { chapter.Check(t) }
@@ -66,7 +67,7 @@ func Example_levers() {
 		name   string
 		cheese thermal.Cheese
 		room   thermal.Air
-		lamps  []thermal.Lamp
+		lamps  []light.Lamp
 	}{
 		{"wooden board", base, room, nil},
 		{"cold steel table", steel, room, nil},
@@ -74,8 +75,8 @@ func Example_levers() {
 		{"stone at 150 degC", stone, room, nil},
 		{"draught of 1 m/s", base, draught, nil},
 		{"room at 30 degC", base, warm, nil},
-		{"LED, 8000 lx", base, room, []thermal.Lamp{{Source: thermal.LED, Lux: 8000}}},
-		{"tungsten, 8000 lx", base, room, []thermal.Lamp{{Source: thermal.Tungsten, Lux: 8000}}},
+		{"LED, 8000 lx", base, room, []light.Lamp{{Source: light.LED, Lux: 8000}}},
+		{"tungsten, 8000 lx", base, room, []light.Lamp{{Source: light.Tungsten, Lux: 8000}}},
 		{"walked till 75 degC", walked, room, nil},
 		{"twice the cheese", twice, room, nil},
 	} {

@@ -12,6 +12,7 @@ import (
 	"example.org/honestplate/examples/shoot"
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/light"
 )
 
 // mostBytes is how long a question may be, and busy how many are answered at once: a
@@ -32,9 +33,9 @@ func service() http.Handler {
 // glass says when a cold glass hazes, beads and runs.
 func glass(r io.Reader) (any, error) {
 	var q struct {
-		Glass thermal.Glass  `json:"glass"`
-		Air   thermal.Air    `json:"air"`
-		Lamps []thermal.Lamp `json:"lamps,omitzero"`
+		Glass thermal.Glass `json:"glass"`
+		Air   thermal.Air   `json:"air"`
+		Lamps []light.Lamp  `json:"lamps,omitzero"`
 	}
 	if err := strictly(r, &q); err != nil {
 		return nil, err

@@ -6,6 +6,7 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/testdata"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/food"
 )
 
@@ -42,7 +43,7 @@ func aleBottles(r testdata.Row) ([]Point, error) {
 	}
 	clock, err := thermal.Bottle{
 		DrinkGrams: 360, Drink: food.Drink{Brix: 3, AlcoholPercent: 5.6}, Diameter: 0.061, StartC: honestplate.Some(u.startC), TargetC: v[1],
-		Medium: thermal.Medium{TempC: math.Round(10*air) / 10, H: 10, HLow: 6, HHigh: 20},
+		Medium: cold.Medium{TempC: math.Round(10*air) / 10, H: 10, HLow: 6, HHigh: 20},
 	}.Clock()
 	if err != nil {
 		return nil, err

@@ -8,6 +8,7 @@ import (
 	"example.org/honestplate/testdata"
 	"example.org/honestplate/thermal"
 	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/ware"
 )
 
 // iceCourses are pieces of ice in air, in water, and the dew on a cold wall.
@@ -35,9 +36,9 @@ var iceCourses = []Check{
 }
 
 // tops are the surfaces of the table; the ground is taken as stone.
-var tops = map[string]thermal.Tabletop{
-	"plastic": thermal.PlasticTop, "wood": thermal.WoodTop, "tile": thermal.CeramicTop,
-	"ground": thermal.StoneTop, "iron": thermal.MetalTop,
+var tops = map[string]ware.Tabletop{
+	"plastic": ware.PlasticTop, "wood": ware.WoodTop, "tile": ware.CeramicTop,
+	"ground": ware.StoneTop, "iron": ware.MetalTop,
 }
 
 func iceOnSurface(r testdata.Row) ([]Point, error) {

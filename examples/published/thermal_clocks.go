@@ -5,7 +5,7 @@ import (
 	"time"
 
 	"example.org/honestplate/testdata"
-	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
 )
 
@@ -28,7 +28,7 @@ func iceInWater(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	m, err := thermal.MixIce(v[0], v[1], v[2], v[3])
+	m, err := food.MixIce(v[0], v[1], v[2], v[3])
 	if err != nil {
 		return nil, err
 	}

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"example.org/honestplate/testdata"
-	"example.org/honestplate/thermal"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
 )
@@ -119,12 +118,12 @@ func meltingPoints(r testdata.Row) ([]Point, error) {
 		return nil, err
 	}
 	label := r.Text("material") + ", " + r.Text("quantity")
-	band := map[string]thermal.SoftFood{
-		"cocoa butter, form V": thermal.SoftFoods().DarkChocolate, "cocoa butter, form V low": thermal.SoftFoods().DarkChocolate,
-		"cocoa butter, form V high": thermal.SoftFoods().DarkChocolate,
-		"butter, melting range low": thermal.SoftFoods().Butter, "butter, thin liquid low": thermal.SoftFoods().Butter,
-		"butter, thin liquid high":       thermal.SoftFoods().Butter,
-		"gelatin gel, melting range low": thermal.SoftFoods().SetCream, "gelatin gel, melting range high": thermal.SoftFoods().SetCream,
+	band := map[string]food.SoftFood{
+		"cocoa butter, form V": food.SoftFoods().DarkChocolate, "cocoa butter, form V low": food.SoftFoods().DarkChocolate,
+		"cocoa butter, form V high": food.SoftFoods().DarkChocolate,
+		"butter, melting range low": food.SoftFoods().Butter, "butter, thin liquid low": food.SoftFoods().Butter,
+		"butter, thin liquid high":       food.SoftFoods().Butter,
+		"gelatin gel, melting range low": food.SoftFoods().SetCream, "gelatin gel, melting range high": food.SoftFoods().SetCream,
 	}
 	if f, ok := band[label]; ok {
 		return []Point{{Label: label, Published: want, Predicted: f.RunC.Likely, Low: f.RunC.Low, High: f.RunC.High}}, nil
@@ -133,7 +132,7 @@ func meltingPoints(r testdata.Row) ([]Point, error) {
 	case "cocoa butter, form IV", "cocoa butter, form VI":
 		return []Point{Skip(label, "a form that well tempered chocolate does not have")}, nil
 	case "milk fat, all melted", "butter, melting range high":
-		return []Point{Near(label, want, thermal.SoftFoods().Butter.MeltsToC, 0.5)}, nil
+		return []Point{Near(label, want, food.SoftFoods().Butter.MeltsToC, 0.5)}, nil
 	}
 	return []Point{Skip(label, "an unstable form, gone before a chocolate is photographed")}, nil
 }

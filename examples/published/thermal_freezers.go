@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"example.org/honestplate/testdata"
-	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/food"
 )
 
@@ -13,7 +13,7 @@ func freezerMedia(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	for _, m := range []thermal.Medium{thermal.Freezers().Home, thermal.Freezers().Blast, thermal.Freezers().Plate, thermal.Freezers().DryIce} {
+	for _, m := range []cold.Medium{cold.Freezers().Home, cold.Freezers().Blast, cold.Freezers().Plate, cold.Freezers().DryIce} {
 		switch {
 		case m.Name != r.Text("medium"):
 		case r.Text("quantity") == "temp_c":

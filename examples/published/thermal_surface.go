@@ -11,6 +11,7 @@ import (
 	"example.org/honestplate/testdata"
 	"example.org/honestplate/thermal"
 	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/light"
 )
 
 var surfaceChecks = []Check{
@@ -243,15 +244,15 @@ func photometrics(r testdata.Row) ([]Point, error) {
 		return nil, err
 	}
 	name := r.Text("fixture")
-	head := thermal.Fresnel
+	head := light.Fresnel
 	switch {
 	case strings.HasPrefix(name, "ellipsoidal"):
-		head = thermal.Profile
+		head = light.Profile
 	case strings.HasPrefix(name, "PAR"):
-		head = thermal.PAR
+		head = light.PAR
 	}
 	// candela are the lux at one metre
-	lux, err := thermal.Lamp{Watts: v[0], BeamDegrees: v[1], Distance: 1, Head: head}.Illuminance()
+	lux, err := light.Lamp{Watts: v[0], BeamDegrees: v[1], Distance: 1, Head: head}.Illuminance()
 	if err != nil {
 		return nil, err
 	}
@@ -264,8 +265,8 @@ func lampEfficacy(r testdata.Row) ([]Point, error) {
 		return nil, err
 	}
 	label := r.Text("lamp")
-	source, ok := map[string]thermal.Source{
-		"tungsten": thermal.Tungsten, "discharge": thermal.Discharge, "LED": thermal.LED, "flash": thermal.Flash,
+	source, ok := map[string]light.Source{
+		"tungsten": light.Tungsten, "discharge": light.Discharge, "LED": light.LED, "flash": light.Flash,
 	}[r.Text("source_type")]
 	if !ok {
 		return []Point{Skip(label, r.Text("source_type")+": not at 3200 K")}, nil

@@ -9,6 +9,7 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/portion"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/light"
 )
 
 // A day is what all dishes of a plan share.
@@ -16,7 +17,7 @@ type day struct {
 	brief *Brief
 	facts *Facts // never nil
 	air   thermal.Air
-	lamps []thermal.Lamp
+	lamps []light.Lamp
 	// lesson is what the day has taught so far.
 	lesson thermal.Lesson
 }

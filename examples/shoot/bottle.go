@@ -7,7 +7,9 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/heat"
 )
 
 // vessel is the bottle as its clock takes it.
@@ -43,18 +45,18 @@ func (d *day) bottleOf(q *Bottle) (b thermal.Bottle, store Store, ok bool) {
 	b = thermal.Bottle{DrinkGrams: q.FillGrams, Drink: food.Drink{Brix: q.Brix, AlcoholPercent: q.Alcohol}, Diameter: q.DiameterMM / 1000,
 		WallThickness: q.WallMM / 1000, StartC: honestplate.Some(q.FromC), TargetC: q.ServeC}
 	if q.Vessel == "can" {
-		b.Wall, b.WallThickness = thermal.Aluminium(), cmp.Or(q.WallMM, 0.2)/1000
+		b.Wall, b.WallThickness = heat.Aluminium(), cmp.Or(q.WallMM, 0.2)/1000
 	}
 	switch q.Chill {
 	case "iced water":
-		b.Medium = thermal.Chillers().IcedWater
+		b.Medium = cold.Chillers().IcedWater
 		return b, Store{Name: "iced water", TempC: b.Medium.TempC, Units: mostUnits}, q.ServeC > b.Medium.TempC
 	case "freezer":
 		store, ok = coldest(d.brief.Freezers)
-		b.Medium = thermal.Freezers().Home
+		b.Medium = cold.Freezers().Home
 	default:
 		store, ok = atLeast(d.brief.Fridges, q.ServeC-0.9)
-		b.Medium = thermal.Chillers().Refrigerator
+		b.Medium = cold.Chillers().Refrigerator
 	}
 	b.Medium.Name, b.Medium.TempC = store.Name, store.TempC
 	return b, store, ok

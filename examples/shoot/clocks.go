@@ -5,6 +5,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/light"
 )
 
 // mark is an event of a clock and what it does to the picture.
@@ -93,8 +94,8 @@ func (d *day) room() (Air, error) {
 	}, nil
 }
 
-var sources = map[string]thermal.Source{
-	"tungsten": thermal.Tungsten, "discharge": thermal.Discharge, "led": thermal.LED, "flash": thermal.Flash,
+var sources = map[string]light.Source{
+	"tungsten": light.Tungsten, "discharge": light.Discharge, "led": light.LED, "flash": light.Flash,
 }
 
 // hotIrradiance is the light, W/m2, above which a lamp counts as hot on the food:
@@ -105,7 +106,7 @@ const hotIrradiance = 100
 func (d *day) lights() ([]Light, error) {
 	var out []Light
 	for i, l := range d.brief.Lamps {
-		lamp := thermal.Lamp{
+		lamp := light.Lamp{
 			Source: sources[l.Source], Watts: l.Watts, Lux: l.Lux, Joules: l.Joules, PopsPerMinute: l.PopsPerMinute,
 			ModellingWatts: l.ModellingW, Distance: cmp.Or(l.DistanceM, 1), BeamDegrees: l.BeamDegrees, Transmittance: stops(l.Stops),
 		}

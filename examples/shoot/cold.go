@@ -6,8 +6,10 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal"
+	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/ware"
 )
 
 // overnight is how long ahead a drink goes into the fridge; common practice, no source.
@@ -63,7 +65,7 @@ func (d *day) drink(j *job, t *Thing, p *PlannedThing) (*shown, error) {
 		p.Notes = append(p.Notes, Note{Code: NeverLooks, Thing: t.Name})
 	}
 	glassC := q.GlassC.Or(d.air.TempC)
-	shock, err := thermal.Glassware().Annealed.Shock(glassC, q.DrinkC, q.WallMM/1000, 0)
+	shock, err := ware.Glassware().Annealed.Shock(glassC, q.DrinkC, q.WallMM/1000, 0)
 	if err != nil {
 		return nil, err
 	}
@@ -128,7 +130,7 @@ func mixOf(name string) food.FrozenMix {
 }
 
 // structures are the library's for the words of a brief.
-var structures = map[string]thermal.Structure{"natural": thermal.NaturalStructure, "stabilised": thermal.StabilisedStructure, "much destabilised fat": thermal.DestabilisedStructure}
+var structures = map[string]food.Structure{"natural": food.NaturalStructure, "stabilised": food.StabilisedStructure, "much destabilised fat": food.DestabilisedStructure}
 
 // ball is the scoop as its clock takes it, straight from the cabinet or hardened.
 func (d *day) ball(q *Scoop) (s thermal.Scoop, freeze thermal.DeepFreeze, hardened bool) {
@@ -148,7 +150,7 @@ func (d *day) ball(q *Scoop) (s thermal.Scoop, freeze thermal.DeepFreeze, harden
 	if !q.Freeze || !ok {
 		return s, freeze, false
 	}
-	m := thermal.Freezers().Home
+	m := cold.Freezers().Home
 	m.Name, m.TempC = store.Name, store.TempC
 	if store.AirSpeed > 0 {
 		m.H, m.HLow, m.HHigh = heatOfFan(store.AirSpeed), 0, 0
@@ -226,9 +228,9 @@ func (d *day) harden(j *job, t *Thing, p *PlannedThing, freeze thermal.DeepFreez
 func heatOfFan(speed float64) float64 { return math.Min(10+16*math.Sqrt(speed), 60) }
 
 // softOf is the food of a brief's word.
-func softOf(name string) thermal.SoftFood {
-	usual := thermal.SoftFoods()
-	return map[string]thermal.SoftFood{
+func softOf(name string) food.SoftFood {
+	usual := food.SoftFoods()
+	return map[string]food.SoftFood{
 		"butter": usual.Butter, "dark chocolate": usual.DarkChocolate, "milk chocolate": usual.MilkChocolate, "white chocolate": usual.WhiteChocolate,
 		"whipped cream": usual.WhippedCream, "set cream": usual.SetCream,
 	}[name]
@@ -238,7 +240,7 @@ func softOf(name string) thermal.SoftFood {
 func (d *day) piece(q *Soft) thermal.Softening {
 	return thermal.Softening{
 		Food: softOf(q.Food), Form: heat.SlabForm, Thickness: q.ThicknessMM / 1000, Across: q.AcrossMM / 1000, StartC: honestplate.Some(q.StartC),
-		Below: map[string]thermal.Tabletop{"wood": thermal.WoodTop, "plastic": thermal.PlasticTop, "glass": thermal.GlassTop, "stone": thermal.StoneTop, "metal": thermal.MetalTop, "rack": thermal.WireRack}[q.On],
+		Below: map[string]ware.Tabletop{"wood": ware.WoodTop, "plastic": ware.PlasticTop, "glass": ware.GlassTop, "stone": ware.StoneTop, "metal": ware.MetalTop, "rack": ware.WireRack}[q.On],
 	}
 }
 

@@ -4,8 +4,10 @@
 //   - [FrozenMix]: the recipe of a frozen dessert, whose freezing curve is published;
 //     [FrozenMix.FrozenAtC] asks that curve, [FrozenMix.Curve] makes enthalpy, ice and
 //     conductivity against temperature ready for many questions, an [EnthalpyCurve].
-//   - [TypicalRecipes], [TypicalRecipes], [TypicalRecipes], [TypicalRecipes], [TypicalRecipes],
-//     [TypicalRecipes], [TypicalRecipes], [TypicalRecipes]: typical recipes, nobody's product.
+//   - [Recipes]: [TypicalRecipes], nobody's product.
+//   - [Structure]: how the fat and the gums of a frozen dessert hold its melt.
+//   - [SoftFood]: chocolate, butter, cream; [SoftFoods] the usual ones.
+//   - [Drink]: what is poured; [IceFor] and [MixIce]: ice and drink together.
 //   - [Overrun]: how much air a frozen dessert holds, by weighing equal volumes.
 //   - [Food]: any other food by its composition.
 //

@@ -31,9 +31,11 @@ type curveNode struct{ tempC, k float64 }
 // curvePoint is one point of a curve before it is laid on even steps.
 type curvePoint struct{ h, tempC, ice, k float64 }
 
+// ColdestC is the coldest that an [EnthalpyCurve] reaches, degC.
+const ColdestC = -90.0
+
 const (
 	curveNodes = 1024
-	coldest    = -90.0 // degC
 	hottest    = 90.0
 	curveSpan  = "range of the enthalpy curve"
 )

@@ -71,7 +71,7 @@ func (m FrozenMix) check() error {
 	if s := m.solidsPercent(); s >= 99 {
 		return check.Input("FrozenMix", s, "%", "less than 99 %, to leave water")
 	}
-	if err := honestplate.InRange("OverrunPercent", m.OverrunPercent, 0, 300, "%", "no frozen dessert holds more"); err != nil {
+	if err := overrunInRange(m.OverrunPercent); err != nil {
 		return err
 	}
 	return honestplate.InRange("SucroseEquivalent", m.equivalent(), 3, 180, "g", leighton)
@@ -167,4 +167,8 @@ func Overrun(mix, product float64) (float64, error) {
 		return 0, check.Input("Product", product, "", "within the same range of sizes as the mix")
 	}
 	return overrun, nil
+}
+
+func overrunInRange(percent float64) error {
+	return honestplate.InRange("OverrunPercent", percent, 0, 300, "%", "no frozen dessert holds more")
 }

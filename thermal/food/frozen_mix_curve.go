@@ -38,7 +38,7 @@ func (m FrozenMix) Curve() (*EnthalpyCurve, error) {
 
 	points := make([]curvePoint, 0, frozenSteps+64)
 	deepest := m.thawC(most)
-	for t := coldest; t < deepest-1e-9; t += wide {
+	for t := ColdestC; t < deepest-1e-9; t += wide {
 		points = append(points, parts.point(t, most*water, air))
 	}
 	// Even steps in 1/unfrozen are near even steps in temperature.

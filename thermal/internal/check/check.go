@@ -3,6 +3,7 @@
 package check
 
 import (
+	"encoding"
 	"fmt"
 	"slices"
 	"strings"
@@ -57,6 +58,15 @@ func One(field string, v int, names []string) error {
 		return &honestplate.InputError{Field: field, Got: fmt.Sprint(v), Want: "one of " + strings.Join(names, ", ")}
 	}
 	return nil
+}
+
+// Word returns an InputError unless the value of an enumeration has a word.
+func Word(field string, v encoding.TextMarshaler) error {
+	_, err := v.MarshalText()
+	if e, ok := err.(*honestplate.InputError); ok {
+		e.Field = field
+	}
+	return err
 }
 
 // Named returns the word of a value of an enumeration, or an InputError for what is

@@ -1,4 +1,4 @@
-package thermal
+package light
 
 import (
 	"example.org/honestplate"
@@ -63,11 +63,11 @@ func (s Source) Data() (SourceData, error) {
 func (s Source) data() SourceData {
 	switch s {
 	case Discharge:
-		return SourceData{band(0.44, 0.60, 0.65), band(90, 130, 190), 5600}
+		return SourceData{check.Between(0.44, 0.60, 0.65), check.Between(90, 130, 190), 5600}
 	case LED:
-		return SourceData{band(0.20, 0.42, 0.50), band(250, 310, 330), 0}
+		return SourceData{check.Between(0.20, 0.42, 0.50), check.Between(250, 310, 330), 0}
 	case Flash:
-		return SourceData{band(0.15, 0.30, 0.50), band(80, 95, 110), 5600}
+		return SourceData{check.Between(0.15, 0.30, 0.50), check.Between(80, 95, 110), 5600}
 	}
-	return SourceData{band(0.80, 0.82, 0.86), band(24, 27, 34), 3200}
+	return SourceData{check.Between(0.80, 0.82, 0.86), check.Between(24, 27, 34), 3200}
 }

@@ -1,8 +1,6 @@
-package thermal
+package ware
 
 import (
-	"math"
-
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
 )
@@ -36,9 +34,21 @@ func (t Tabletop) MarshalText() ([]byte, error) {
 // UnmarshalText reads the words of String.
 func (t *Tabletop) UnmarshalText(b []byte) error { return check.Read("Tabletop", b, tabletops[:], t) }
 
-// material is what the top conducts: typical textbook values, from memory. Metal stands
+// Material is what the top conducts, and the factor to which it is known what it brings
+// (of metal the thickness decides; engineering estimates): typical textbook values, from memory. Metal stands
 // for a sheet, in which the heat comes from the sides only: a quarter of what iron in the
-// whole would conduct. A rack has none.
+// whole would conduct. A rack has none. A top
+// that is none of these is an [honestplate.InputError].
+func (t Tabletop) Material() (m heat.Material, known float64, err error) {
+	if err := check.Word("Tabletop", t); err != nil {
+		return heat.Material{}, 0, err
+	}
+	if t == MetalTop {
+		return t.material(), 2.5, nil
+	}
+	return t.material(), 1.5, nil
+}
+
 func (t Tabletop) material() heat.Material {
 	switch t {
 	case WoodTop: // oak across its grain
@@ -55,26 +65,4 @@ func (t Tabletop) material() heat.Material {
 		return heat.Material{}
 	}
 	return heat.Material{Conductivity: 1.5, Density: 2300, SpecificHeat: 910}
-}
-
-// under is the contact of a body of the half-width across, m, with the top at roomC
-// through a film: heat reaches it straight from below, falling off as the top cools, and
-// from all sides, as it flows to a disc on a thick body (4 k/(pi a), steady; Carslaw and
-// Jaeger 1959, Conduction of Heat in Solids, section 8.2, from memory).
-func (t Tabletop) under(film, halfWidth, roomC float64) contact {
-	m := t.material()
-	if t == WireRack {
-		return contact{roomC: roomC}
-	}
-	return contact{film: film, startC: roomC, roomC: roomC, behind: 4 * m.Conductivity / (math.Pi * halfWidth),
-		effuse: math.Sqrt(m.Conductivity * m.Density * m.SpecificHeat)}
-}
-
-// known is the factor to which it is known what the top brings: of metal the thickness
-// decides (engineering estimates).
-func (t Tabletop) known() float64 {
-	if t == MetalTop {
-		return 2.5
-	}
-	return 1.5
 }

@@ -1,4 +1,4 @@
-package thermal
+package light
 
 import (
 	"math"
@@ -91,7 +91,7 @@ func TestBandOfTheLampsKnowsWhatWasMeasured(t *testing.T) {
 		1.3: {{Watts: 1, Distance: 1, Head: PAR}, {Watts: 5, Distance: 2, Head: PAR}},
 		3:   {{Watts: 1, Distance: 1}, {Watts: 9, Distance: 1}},
 	} {
-		low, high := lightBand(WhiteFood(), lamps)
+		low, high, _ := WhiteFood().Known(lamps...)
 		testkit.CloseRel(t, "high", high, want, 1e-12)
 		testkit.CloseRel(t, "low", low, 1/want, 1e-12)
 	}
@@ -101,11 +101,11 @@ func TestBandOfTheLampsKnowsWhatWasMeasured(t *testing.T) {
 // two strangers err less than one: against drawn sums.
 func TestLightIsBandedLampByLamp(t *testing.T) {
 	strong, weak := Lamp{Source: Tungsten, Lux: 5000}, Lamp{Source: LED, Watts: 20, Distance: 2}
-	if _, high := lightBand(WhiteFood(), []Lamp{strong, weak}); high > 1.36 {
+	if _, high, _ := WhiteFood().Known(strong, weak); high > 1.36 {
 		t.Errorf("measured and a weak one: x/: %g", high)
 	}
 	pair := []Lamp{{Source: Tungsten, Watts: 500, Distance: 1, Head: Profile}, {Source: Discharge, Watts: 700, Distance: 1, Head: PAR}}
-	_, high := lightBand(WhiteFood(), pair)
+	_, high, _ := WhiteFood().Known(pair...)
 	var w [2]float64
 	for i, l := range pair {
 		var err error
@@ -168,7 +168,7 @@ func FuzzLamp(f *testing.F) {
 	f.Add(0.0, 3, 1.4, 40.0, 1, 0.0, 0.5, 0.0, 500.0, 4.0, 250.0, 2.0)
 	f.Fuzz(func(t *testing.T, watts float64, source int, distance, beam float64, head int, share, through, lux, joules, pops, modelling, to float64) {
 		l := Lamp{watts, Source(source), distance, beam, Head(head), share, through, lux, joules, pops, modelling}
-		low, high := lightBand(WhiteFood(), []Lamp{l})
+		low, high, _ := WhiteFood().Known(l)
 		if !(low > 0 && low <= 1 && high >= 1) {
 			t.Errorf("band %g..%g", low, high)
 		}

@@ -1,4 +1,4 @@
-package thermal
+package ware
 
 import (
 	"math"

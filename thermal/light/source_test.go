@@ -1,4 +1,4 @@
-package thermal
+package light
 
 import (
 	"math"
@@ -50,7 +50,7 @@ func TestClearIceTakesInfraredAndLeavesLight(t *testing.T) {
 	}
 	last := Absorptance{}
 	for path := 1e-5; path < 5; path *= 2 {
-		a, err := clearWater(path)
+		a, err := ClearWater(path)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -112,7 +112,7 @@ func TestLightRefusesNonsense(t *testing.T) {
 		"fraction": func() (float64, error) { return heat.BlackbodyFraction(-1) },
 		"data":     func() (float64, error) { _, err := Source(5).Data(); return 0, err },
 		"ice":      func() (float64, error) { _, err := ClearIce(-1); return 0, err },
-		"water":    func() (float64, error) { _, err := clearWater(math.Inf(1)); return 0, err },
+		"water":    func() (float64, error) { _, err := ClearWater(math.Inf(1)); return 0, err },
 	} {
 		if _, err := f(); err == nil {
 			t.Errorf("%s: no error", name)
@@ -128,7 +128,7 @@ func FuzzLight(f *testing.F) {
 		for _, g := range []func() (any, error){
 			func() (any, error) { return heat.BlackbodyFraction(path) },
 			func() (any, error) { return ClearIce(path) },
-			func() (any, error) { return clearWater(path) },
+			func() (any, error) { return ClearWater(path) },
 			func() (any, error) { return Source(source).Data() },
 			func() (any, error) { return Absorptance{share, share, share, share}.of(Source(uint(source) % 4)) },
 		} {

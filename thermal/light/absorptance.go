@@ -1,4 +1,4 @@
-package thermal
+package light
 
 import (
 	"fmt"
@@ -50,12 +50,12 @@ func DarkFood() Absorptance { return Absorptance{0.88, 0.85, 0.85, 0.85} }
 // microwave (read in a public database of refractive indices).
 func ClearIce(path float64) (Absorptance, error) { return clearSlab(path, iceSpectrum[:]) }
 
-// clearWater returns what a path of water, or of a drink as clear, 0..10 m, absorbs, as
+// ClearWater returns what a path of water, or of a drink as clear, 0..10 m, absorbs, as
 // ClearIce does for ice.
 //
 // Source: Hale and Querry 1973, Optical constants of water in the 200-nm to 200-um
 // wavelength region (read in the same database).
-func clearWater(path float64) (Absorptance, error) { return clearSlab(path, waterSpectrum[:]) }
+func ClearWater(path float64) (Absorptance, error) { return clearSlab(path, waterSpectrum[:]) }
 
 // clearSlab integrates 1 - exp(-alpha L) over each source's spectrum.
 func clearSlab(path float64, spectrum []spectral) (Absorptance, error) {

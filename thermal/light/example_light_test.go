@@ -1,10 +1,12 @@
-package thermal_test
+package light_test
 
 import (
 	"fmt"
+	"time"
 
 	"example.org/honestplate/thermal"
 	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/light"
 )
 
 // What moving a tungsten head from 1 m to 1.5 m buys: less than half the heat, and the
@@ -12,13 +14,13 @@ import (
 func ExampleLamp_At() {
 	room := thermal.Air{TempC: 24, RH: 0.5}
 	scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -18}
-	near := thermal.Lamp{Watts: 650, Source: thermal.Tungsten, Distance: 1, BeamDegrees: 50, Head: thermal.Fresnel}
+	near := light.Lamp{Watts: 650, Source: light.Tungsten, Distance: 1, BeamDegrees: 50, Head: light.Fresnel}
 	far, err := near.At(1.5)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for _, l := range []thermal.Lamp{near, far} {
+	for _, l := range []light.Lamp{near, far} {
 		e, err := l.Irradiance()
 		if err != nil {
 			fmt.Println(err)
@@ -29,7 +31,7 @@ func ExampleLamp_At() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%.1f m: %.0f W/m2, the scoop softens after %s\n", l.Distance, e.Likely, fmt.Sprint(quarters(c.Softens.Window).Likely))
+		fmt.Printf("%.1f m: %.0f W/m2, the scoop softens after %s\n", l.Distance, e.Likely, fmt.Sprint(c.Softens.Likely.Round(15*time.Second)))
 	}
 	// Output:
 	// 1.0 m: 254 W/m2, the scoop softens after 5:15
@@ -38,7 +40,7 @@ func ExampleLamp_At() {
 
 // How much of a lamp's light stays in 30 mm of clear ice.
 func ExampleClearIce() {
-	ice, err := thermal.ClearIce(0.03)
+	ice, err := light.ClearIce(0.03)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -51,11 +53,11 @@ func ExampleClearIce() {
 // What things take up, W/m2, from one tungsten head, and how well that is known before
 // anybody has metered it.
 func ExampleAbsorptance_Absorbed() {
-	key := thermal.Lamp{Watts: 650, Source: thermal.Tungsten, Distance: 1.4, BeamDegrees: 40, Head: thermal.Fresnel}
+	key := light.Lamp{Watts: 650, Source: light.Tungsten, Distance: 1.4, BeamDegrees: 40, Head: light.Fresnel}
 	for _, c := range []struct {
 		name string
-		abs  thermal.Absorptance
-	}{{"white food", thermal.WhiteFood()}, {"pale food", thermal.PaleFood()}, {"dark food", thermal.DarkFood()}} {
+		abs  light.Absorptance
+	}{{"white food", light.WhiteFood()}, {"pale food", light.PaleFood()}, {"dark food", light.DarkFood()}} {
 		q, err := c.abs.Absorbed(key)
 		if err != nil {
 			fmt.Println(err)

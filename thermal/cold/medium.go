@@ -1,7 +1,8 @@
-package thermal
+package cold
 
 import (
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/internal/check"
 )
 
@@ -17,11 +18,11 @@ type Medium struct {
 	Water   bool    `json:"water,omitzero"`        // it is water with ice, which keeps its temperature
 }
 
-// check reports what is wrong with the medium: an [honestplate.InputError] for a coefficient
+// Check reports what is wrong with the medium: an [honestplate.InputError] for a coefficient
 // that is not above 0 or limits that do not enclose it, a [honestplate.RangeError] for a
 // temperature outside -90..30 degC.
-func (m Medium) check() error {
-	if err := honestplate.InRange("TempC", m.TempC, curveLow, 30, "degC", curveRange); err != nil {
+func (m Medium) Check() error {
+	if err := honestplate.InRange("TempC", m.TempC, food.ColdestC, 30, "degC", "range of the enthalpy curve of frozen food"); err != nil {
 		return err
 	}
 	if err := honestplate.Positive("H", m.H, "W/(m2 K)"); err != nil {
@@ -37,7 +38,15 @@ func (m Medium) check() error {
 	return nil
 }
 
-// limits returns the 95 % limits of H with their defaults.
+// Limits returns the 95 % limits of H with their defaults, or the error of Check.
+func (m Medium) Limits() (low, high float64, err error) {
+	if err := m.Check(); err != nil {
+		return 0, 0, err
+	}
+	low, high = m.limits()
+	return low, high, nil
+}
+
 func (m Medium) limits() (low, high float64) {
 	low, high = m.HLow, m.HHigh
 	if low == 0 {

@@ -1,4 +1,4 @@
-package thermal
+package cold
 
 import (
 	"errors"
@@ -8,28 +8,9 @@ import (
 	"example.org/honestplate"
 )
 
-// common practice, no source: the same ball is ready sooner in moving air than in a
-// home freezer, sooner still in dry ice.
-func TestMediaRank(t *testing.T) {
-	last := neverAt
-	for _, m := range []Medium{Freezers().Home, Freezers().Deep, Freezers().Blast, Freezers().DryIce} {
-		d := portion(m)
-		d.TargetC = -15
-		c, err := d.Likely()
-		if err != nil {
-			t.Fatal(err)
-		}
-		if core := at(c.Core.Likely); core < last {
-			last = core
-		} else {
-			t.Errorf("%s takes %v, not below %v", m.Name, core, last)
-		}
-	}
-}
-
 func TestMediaAreSoundAndTheColdOnesWarn(t *testing.T) {
 	for _, m := range []Medium{Freezers().Home, Freezers().ServingCabinet, Freezers().Deep, Freezers().Blast, Freezers().Plate, Freezers().DryIce} {
-		if err := m.check(); err != nil {
+		if err := m.Check(); err != nil {
 			t.Errorf("%s: %v", m.Name, err)
 		}
 		if m.TempC < -20 && m.Caution == "" {
@@ -44,11 +25,11 @@ func TestMediaAreSoundAndTheColdOnesWarn(t *testing.T) {
 		"high below":      {TempC: -18, H: 8, HHigh: 7},
 		"infinite high":   {TempC: -18, H: 8, HHigh: math.Inf(1)},
 	} {
-		if err := m.check(); !errors.Is(err, honestplate.ErrInput) {
+		if err := m.Check(); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	if err := (Medium{TempC: -100, H: 8}).check(); !errors.Is(err, honestplate.ErrRange) {
+	if err := (Medium{TempC: -100, H: 8}).Check(); !errors.Is(err, honestplate.ErrRange) {
 		t.Error(err)
 	}
 }

@@ -1,4 +1,4 @@
-package thermal
+package light
 
 import (
 	"cmp"

@@ -1,15 +1,14 @@
-package thermal_test
+package food_test
 
 import (
 	"fmt"
 
-	"example.org/honestplate/thermal"
 	"example.org/honestplate/thermal/food"
 )
 
 // How much ice from the freezer brings a quarter of a litre from 20 to 5 degC.
 func ExampleIceFor() {
-	grams, err := thermal.IceFor(250, food.Drink{}, 20, -10, 5)
+	grams, err := food.IceFor(250, food.Drink{}, 20, -10, 5)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -1,4 +1,4 @@
-package thermal
+package food
 
 import (
 	"cmp"
@@ -6,6 +6,7 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/light"
 )
 
 // A SoftFood is one that keeps its shape while its fat, or its gel, is solid:
@@ -31,12 +32,12 @@ type SoftFood struct {
 	// butter, which take dew but give off nothing.
 	Activity float64 `json:"activity"`
 	// Absorptance of the surface for light; zero everywhere absorbs nothing.
-	Absorptance Absorptance `json:"absorptance"`
+	Absorptance light.Absorptance `json:"absorptance"`
 }
 
 // chocolate is 0.21 W/(m K), 1300 kg/m3, 1600 J/(kg K) with a third of cocoa butter
 // that takes 157 kJ/kg to melt (typical textbook values, from memory).
-func chocolate(name string, from, to float64, soft, run honestplate.Estimate, a Absorptance) SoftFood {
+func chocolate(name string, from, to float64, soft, run honestplate.Estimate, a light.Absorptance) SoftFood {
 	return SoftFood{Name: name, Material: heat.Material{Conductivity: 0.21, Density: 1300, SpecificHeat: 1600}, Latent: 52e3, MeltsFromC: from, MeltsToC: to,
 		SoftC: soft, RunC: run, Absorptance: a}
 }
@@ -82,7 +83,7 @@ func SoftFoods() UsualSoftFoods {
 	}
 }
 
-// check reports what is wrong with the food, an [honestplate.InputError] or [honestplate.RangeError].
+// check reports what is wrong with the food.
 func (f SoftFood) check() error {
 	const source = "fats and gels"
 	return cmp.Or(check.Fields("any matter",
@@ -98,8 +99,12 @@ func (f SoftFood) check() error {
 		honestplate.InRange("Activity", f.Activity, 0, 1, "", "a share of the whole"))
 }
 
-// curve is the food for the solver, by volume.
-func (f SoftFood) curve() heat.Curve {
+// Curve is the food as what conducts heat, by volume, -60..500 degC, or an
+// [honestplate.InputError] or [honestplate.RangeError] that says what is wrong with it.
+func (f SoftFood) Curve() (heat.Curve, error) {
+	if err := f.check(); err != nil {
+		return nil, err
+	}
 	const low, high = -60.0, 500.0 // the skin may get hot before the depth is reached
 	h, c := 0.0, f.Density*f.SpecificHeat
 	points := heat.Curve{{TempC: low, Conductivity: f.Conductivity}}
@@ -110,33 +115,33 @@ func (f SoftFood) curve() heat.Curve {
 	step(f.MeltsFromC, 0)
 	step(f.MeltsToC, f.Latent)
 	step(high, 0)
-	return points
+	return points, nil
 }
 
 func darkChocolate() SoftFood {
-	return chocolate("dark chocolate", 27, 34, band(29, 31, 33), band(32.5, 33.8, 35), DarkFood())
+	return chocolate("dark chocolate", 27, 34, check.Between(29, 31, 33), check.Between(32.5, 33.8, 35), light.DarkFood())
 }
 
 func milkChocolate() SoftFood {
-	return chocolate("milk chocolate", 25, 33, band(26, 28.5, 31), band(30, 32, 34), DarkFood())
+	return chocolate("milk chocolate", 25, 33, check.Between(26, 28.5, 31), check.Between(30, 32, 34), light.DarkFood())
 }
 
 func whiteChocolate() SoftFood {
-	return chocolate("white chocolate", 24, 32, band(25, 27.5, 30), band(29, 31, 33), WhiteFood())
+	return chocolate("white chocolate", 24, 32, check.Between(25, 27.5, 30), check.Between(29, 31, 33), light.WhiteFood())
 }
 
 func butter() SoftFood {
 	return SoftFood{Name: "butter", Material: heat.Material{Conductivity: 0.197, Density: 998, SpecificHeat: 2300}, Latent: 65e3, MeltsFromC: 0, MeltsToC: 36,
-		SoftC: band(15, 18, 22), RunC: band(28, 32, 35), Absorptance: PaleFood()}
+		SoftC: check.Between(15, 18, 22), RunC: check.Between(28, 32, 35), Absorptance: light.PaleFood()}
 }
 
 func whippedCream() SoftFood {
 	return SoftFood{Name: "whipped cream", Material: heat.Material{Conductivity: 0.2, Density: 500, SpecificHeat: 3200}, Latent: 28e3, MeltsFromC: 0, MeltsToC: 36,
-		SoftC: band(8, 12, 16), RunC: band(15, 20, 26), Activity: 0.98, Absorptance: WhiteFood()}
+		SoftC: check.Between(8, 12, 16), RunC: check.Between(15, 20, 26), Activity: 0.98, Absorptance: light.WhiteFood()}
 }
 
 func setCream() SoftFood {
 	f := whippedCream()
-	f.Name, f.SoftC, f.RunC = "whipped cream set with gelatin", band(16, 20, 24), band(25, 30, 35)
+	f.Name, f.SoftC, f.RunC = "whipped cream set with gelatin", check.Between(16, 20, 24), check.Between(25, 30, 35)
 	return f
 }

@@ -1,4 +1,4 @@
-package thermal
+package light
 
 import (
 	"math"
@@ -33,11 +33,14 @@ func (l Lamp) kin() kin {
 	return kin{shared: l.BeamShare > 0, source: l.Source, head: l.Head}
 }
 
-// lightBand returns the factors between which the true light that is absorbed lies with
+// Known returns the factors between which the true light that is absorbed lies with
 // 95 %, lamp by lamp: each counts by what of its light is absorbed (of all of it, where
 // nothing absorbs), those of one kin err together and the others by themselves. 1 and 1
 // without lamps.
-func lightBand(a Absorptance, lamps []Lamp) (low, high float64) {
+func (a Absorptance) Known(lamps ...Lamp) (low, high float64, err error) {
+	if _, err := a.Absorbed(lamps...); err != nil {
+		return 0, 0, err
+	}
 	spread := lightSpread(lamps, func(l Lamp) float64 {
 		absorbed, _ := a.Absorbed(l) // checked
 		return absorbed
@@ -49,9 +52,9 @@ func lightBand(a Absorptance, lamps []Lamp) (low, high float64) {
 		})
 	}
 	if math.IsNaN(spread) {
-		return 1, 1
+		return 1, 1, nil
 	}
-	return math.Exp(-spread), math.Exp(spread)
+	return math.Exp(-spread), math.Exp(spread), nil
 }
 
 // lightSpread is the logarithm of the factor of lamps of these weights: to first order

@@ -1,0 +1,25 @@
+package cold
+
+// UsualChillers are what bottles and cans are chilled in.
+type UsualChillers struct {
+	// Refrigerator is still air at 4 degC, 7 W/(m2 K): published examples have 6 to 9
+	// (read); 5..12 spans crowded and fanned ones.
+	Refrigerator Medium
+	// IcedWater is a bucket of water and ice at 0.5 degC around the bottle, 200
+	// W/(m2 K): free convection of water near 0 degC on an upright face of 15 cm gives
+	// 110 to 250 (see [heat.Surface.InWater]), a turned bottle 1000; 100..600 (estimate).
+	IcedWater Medium
+	// SaltedIcedWater has a tenth of salt and stands at -5 degC (from memory).
+	SaltedIcedWater Medium
+}
+
+// Chillers returns them.
+func Chillers() UsualChillers {
+	return UsualChillers{
+		Refrigerator: Medium{Name: "refrigerator", TempC: 4, H: 7, HLow: 5, HHigh: 12},
+		IcedWater: Medium{Name: "iced water", TempC: 0.5, H: 200, HLow: 100, HHigh: 600, Water: true,
+			Caution: "Glass from a hot room may crack in it: see Ware.Shock."},
+		SaltedIcedWater: Medium{Name: "iced water with salt", TempC: -5, H: 200, HLow: 100, HHigh: 600, Water: true,
+			Caution: "It freezes a soft drink within the hour, and bare skin sooner."},
+	}
+}
