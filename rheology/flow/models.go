@@ -190,9 +190,3 @@ func index(n float64) error {
 	}
 	return honestplate.InRange("N", n, 0, 2, "", "foods lie between; a steeper curve is a slip")
 }
-
-// FromPipe turns the constants K', n of stress against 8V/D into those of the liquid:
-// K = K' (4n/(3n+1))^n. Some textbooks print K' under the letter K.
-func (m PowerLaw) FromPipe() PowerLaw {
-	return PowerLaw{m.K * math.Pow(4*m.N/(3*m.N+1), m.N), m.N}
-}

@@ -39,10 +39,6 @@ func after(t *testing.T, p pour.Pour, drop, film, degrees float64, rough bool, n
 		k, err := s.Coil()
 		numbers(t, "coil", err, k)
 	}
-	m, err := p.Series(n % 20)
-	numbers(t, "series", err, m)
-	l, err := p.AtEnd()
-	numbers(t, "last", err, l)
 	c, err := p.Dribble(degrees)
 	numbers(t, "cling", err, c)
 	r, err := p.Settled(degrees)

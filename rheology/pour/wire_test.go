@@ -34,8 +34,6 @@ func TestPoursComeBackFromTheWire(t *testing.T) {
 		keep(p, err)
 		over, err := lip.Pour(rheology.Dairy{FatPercent: 12}, 6, 50)
 		keep(over, err)
-		last, err := p.AtEnd()
-		keep(last, err)
 		s, err := p.Stream(0.2)
 		keep(s, err)
 		x, err := s.Splash(pour.Target{})
@@ -50,8 +48,6 @@ func TestPoursComeBackFromTheWire(t *testing.T) {
 		keep(d, err)
 		coat, err := wall.Drain(l, 20, time.Minute)
 		keep(coat, err)
-		steps, err := p.Series(3)
-		keep(steps, err)
 	}
 	for _, v := range all {
 		b, err := json.Marshal(v)
