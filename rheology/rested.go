@@ -30,7 +30,7 @@ func RestedYieldStress(l Liquid, tempC float64) (honestplate.Estimate, error) {
 	if err != nil || e == (honestplate.Estimate{}) {
 		return e, err
 	}
-	if f, ok := l.(Food); ok && foods[f].undisturbed {
+	if f, ok := l.(Food); ok && foods[f].Undisturbed {
 		return e, nil
 	}
 	return honestplate.Estimate{Low: e.Low * restedFactor / restedBand, Likely: e.Likely * restedFactor, High: e.High * restedFactor * restedBand}, nil
