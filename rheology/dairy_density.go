@@ -1,14 +1,14 @@
 package rheology
 
-import "example.org/honestplate"
+import (
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
+)
 
 // Density returns the density in kg/m3: DairyDensity with the solids-not-fat of
 // milk as it comes, 8.9 % of all that is not fat.
 func (d Dairy) Density(tempC float64) (honestplate.Estimate, error) {
-	if err := d.checkRange(tempC); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return dairyDensity(d.FatPercent, dairySNF(d.FatPercent), tempC), nil
+	return check.Unless(d.checkRange(tempC), dairyDensity(d.FatPercent, dairySNF(d.FatPercent), tempC))
 }
 
 // dairySNF is the solids-not-fat in % of milk and cream: 8.9 % of the skim milk

@@ -90,11 +90,6 @@ func (f Food) unknown() error {
 	return &honestplate.InputError{Field: "Food", Got: fmt.Sprintf("%q", string(f)), Want: "one of " + strings.Join(names, ", ")}
 }
 
-func (f Food) check(tempC float64) error {
-	_, err := f.data(tempC)
-	return err
-}
-
 // Describe says whose numbers these are.
 func (f Food) Describe() Description {
 	d := foods[f]

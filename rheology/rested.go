@@ -22,11 +22,7 @@ func RestedYieldStress(l Liquid, tempC float64) (honestplate.Estimate, error) {
 	if check.IsNil(l) {
 		return honestplate.Estimate{}, check.Missing("Liquid", "a liquid")
 	}
-	y, ok := l.(Yielding)
-	if !ok {
-		return honestplate.Estimate{}, nil
-	}
-	e, err := y.YieldStress(tempC)
+	e, err := check.YieldStress(l, tempC)
 	if err != nil || e == (honestplate.Estimate{}) {
 		return e, err
 	}

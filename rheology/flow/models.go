@@ -171,22 +171,13 @@ func Check(m Model) error {
 // constant wants a constant above 0 and level one of 0 or more, both of a size that
 // leaves room to calculate.
 func constant(quantity string, v float64, unit string) error {
-	if err := honestplate.Positive(quantity, v, unit); err != nil {
-		return err
-	}
-	return honestplate.InRange(quantity, v, 1e-12, 1e12, unit, "anything that flows")
+	return cmp.Or(honestplate.Positive(quantity, v, unit), honestplate.InRange(quantity, v, 1e-12, 1e12, unit, "anything that flows"))
 }
 
 func level(quantity string, v float64, unit string) error {
-	if err := honestplate.NotNegative(quantity, v, unit); err != nil {
-		return err
-	}
-	return honestplate.InRange(quantity, v, 0, 1e12, unit, "anything that flows")
+	return cmp.Or(honestplate.NotNegative(quantity, v, unit), honestplate.InRange(quantity, v, 0, 1e12, unit, "anything that flows"))
 }
 
 func index(n float64) error {
-	if err := honestplate.Positive("N", n, ""); err != nil {
-		return err
-	}
-	return honestplate.InRange("N", n, 0, 2, "", "foods lie between; a steeper curve is a slip")
+	return cmp.Or(honestplate.Positive("N", n, ""), honestplate.InRange("N", n, 0, 2, "", "foods lie between; a steeper curve is a slip"))
 }

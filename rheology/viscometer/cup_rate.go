@@ -37,18 +37,16 @@ func (c Cup) reads(l rheology.Liquid, tempC float64) (thins bool, err error) {
 	if check.IsNil(l) {
 		return false, check.Missing("Liquid", "a liquid")
 	}
-	if y, ok := l.(rheology.Yielding); ok {
-		stress, err := y.YieldStress(tempC)
-		if err != nil {
-			return false, err
-		}
-		if stress.Likely > 0 {
-			return false, &honestplate.RefusedError{
-				Field: "Liquid", Kind: honestplate.ErrNoFlow,
-				Reason: fmt.Sprintf("%s has a yield stress, %.3g Pa, and stands in a cup before it has run out",
-					honestplate.OneLine(l.Describe().Name), stress.Likely),
-				Advice: "measure it on a rheometer",
-			}
+	stress, err := check.YieldStress(l, tempC)
+	if err != nil {
+		return false, err
+	}
+	if stress.Likely > 0 {
+		return false, &honestplate.RefusedError{
+			Field: "Liquid", Kind: honestplate.ErrNoFlow,
+			Reason: fmt.Sprintf("%s has a yield stress, %.3g Pa, and stands in a cup before it has run out",
+				honestplate.OneLine(l.Describe().Name), stress.Likely),
+			Advice: "measure it on a rheometer",
 		}
 	}
 	if l.Describe().ShearRate == 0 {
