@@ -1,6 +1,8 @@
 package rheology
 
 import (
+	"cmp"
+
 	"example.org/honestplate"
 	"example.org/honestplate/rheology/internal/check"
 )
@@ -28,10 +30,8 @@ func dairySNF(fat float64) float64 { return 8.9 * (1 - fat/100) }
 // worst known residual is 3.7, and to +-8 at 80, where the solids' formula is
 // extrapolated.
 func DairyDensity(fatPercent, solidsNotFatPercent, tempC float64) (honestplate.Estimate, error) {
-	if err := (Dairy{FatPercent: fatPercent}).checkRange(tempC); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	if err := honestplate.InRange("SolidsNotFatPercent", solidsNotFatPercent, 0, 30, "%", sourceDairy); err != nil {
+	if err := cmp.Or((Dairy{FatPercent: fatPercent}).checkRange(tempC),
+		honestplate.InRange("SolidsNotFatPercent", solidsNotFatPercent, 0, 30, "%", sourceDairy)); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	return dairyDensity(fatPercent, solidsNotFatPercent, tempC), nil

@@ -12,6 +12,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology/flow"
+	"example.org/honestplate/rheology/internal/check"
 	"example.org/honestplate/rheology/internal/physics"
 )
 
@@ -144,10 +145,7 @@ func (f Food) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate, e
 	if d.PaS > 0 {
 		return honestplate.Factor(d.newtonian(tempC), d.Spread), honestplate.NotNegative("ShearRate", shearRate, "1/s")
 	}
-	if err := honestplate.InRange("ShearRate", shearRate, sauceLowRate, sauceHighRate, "1/s", d.Source); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Factor(d.at(tempC).stress(d.Casson, shearRate)/shearRate, d.Spread), nil
+	return check.Unless(honestplate.InRange("ShearRate", shearRate, sauceLowRate, sauceHighRate, "1/s", d.Source), honestplate.Factor(d.at(tempC).stress(d.Casson, shearRate)/shearRate, d.Spread))
 }
 
 // Flow returns the typical flow curve at a temperature: Casson for melted chocolate,

@@ -124,10 +124,7 @@ func rate(shearRate float64) float64 {
 // rate in 1/s, finite and above 0. A model whose constants make no sense, or whose
 // stress is out of any reach, is an InputError.
 func Viscosity(m Model, shearRate float64) (float64, error) {
-	if err := honestplate.Positive("ShearRate", shearRate, "1/s"); err != nil {
-		return 0, err
-	}
-	if err := Check(m); err != nil {
+	if err := cmp.Or(honestplate.Positive("ShearRate", shearRate, "1/s"), Check(m)); err != nil {
 		return 0, err
 	}
 	v := m.Stress(shearRate) / shearRate

@@ -1,6 +1,7 @@
 package look
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/honestplate"
@@ -32,13 +33,7 @@ func (o *Optics) checkContrast(s Scene, dark, light Ground) error {
 		return err
 	}
 	s.Depth, s.Ground, s.Backlit = honestplate.Optional{}, Black, false
-	if err := s.check(); err != nil {
-		return err
-	}
-	if err := dark.check("dark"); err != nil {
-		return err
-	}
-	if err := light.check("light"); err != nil {
+	if err := cmp.Or(s.check(), dark.check("dark"), light.check("light")); err != nil {
 		return err
 	}
 	if dark.Blue > light.Blue || dark.Red > light.Red || dark == light {
@@ -97,10 +92,7 @@ func (o *Optics) contrast(s Scene, scale float64, dark, light Ground) (float64, 
 // thickness of paints. The band is x/ 1.5, or the factor of the scattering where that is
 // more. A coat that does not hide at 10 m is refused ([honestplate.ErrInfeasible]).
 func (o *Optics) Hides(s Scene, dark, light Ground, contrast float64) (honestplate.Estimate, error) {
-	if err := o.checkContrast(s, dark, light); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	if err := checkRatio(contrast); err != nil {
+	if err := cmp.Or(o.checkContrast(s, dark, light), checkRatio(contrast)); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	over := func(lnDepth float64) (float64, error) {

@@ -65,10 +65,7 @@ func (b FallingBall) Viscosity(t time.Duration, density float64) (honestplate.Es
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	if err := honestplate.Positive("T", t.Seconds(), "s"); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	if err := b.sinks(density); err != nil {
+	if err := cmp.Or(honestplate.Positive("T", t.Seconds(), "s"), b.sinks(density)); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	v := b.Distance / t.Seconds()
