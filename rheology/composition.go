@@ -37,7 +37,7 @@ func CompositionOf(l Liquid) (c Composition, known bool) {
 	case Glycerol:
 		c = Composition{WaterPercent: 100 - l.Percent, GlycerolPercent: l.Percent}
 	case Food:
-		if d := foods[l]; d == nil || !d.oil {
+		if d := foods[l]; d == nil || !d.Oil {
 			return Composition{}, false
 		}
 		c = Composition{FatPercent: 100}

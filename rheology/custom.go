@@ -1,6 +1,7 @@
 package rheology
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -78,7 +79,7 @@ func (c Custom) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate,
 		}
 		change := customSlope * (c.FlowC - tempC)
 		e := honestplate.Factor(at*math.Exp(change), math.Exp(math.Hypot(math.Log1p(customFlowBand), change)))
-		return e, check.Band("Flow", e, 1e-9, 1e12, "Pa s", "anything that flows")
+		return check.Unless(check.Band("Flow", e, 1e-9, 1e12, "Pa s", "anything that flows"), e)
 	}
 	there, err := c.Curve.Viscosity(c.FlowC)
 	if err != nil {
@@ -89,10 +90,7 @@ func (c Custom) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate,
 		return honestplate.Estimate{}, err
 	}
 	e := here.Times(at / there.Likely)
-	if err := check.Band("Flow", e, 1e-9, 1e12, "Pa s", "anything that flows"); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return e, nil
+	return check.Unless(check.Band("Flow", e, 1e-9, 1e12, "Pa s", "anything that flows"), e)
 }
 
 // YieldStress returns the flow curve's yield stress in Pa, moved in temperature like
@@ -102,15 +100,7 @@ func (c Custom) YieldStress(tempC float64) (honestplate.Estimate, error) {
 	if err != nil || c.Flow == nil {
 		return honestplate.Estimate{}, err
 	}
-	at, err := flow.Viscosity(c.Flow, sauceRate)
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	y := e.Times(c.Flow.Stress(0) / at)
-	if err := honestplate.Finite("Flow.Stress(0)", y.High, "Pa"); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return y, nil
+	return yieldOfCurve(c.Flow, e)
 }
 
 func (c Custom) check(tempC float64) error {
@@ -121,26 +111,16 @@ func (c Custom) check(tempC float64) error {
 // Density returns KgPerM3 at any temperature of the range, band +-1 %. Without it,
 // an InputError.
 func (c Custom) Density(tempC float64) (honestplate.Estimate, error) {
-	if err := c.check(tempC); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	if err := honestplate.InRange("KgPerM3", c.KgPerM3, 300, 3000, "kg/m3", "liquids of the kitchen"); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Within(c.KgPerM3, 0.01), nil
+	err := cmp.Or(c.check(tempC), honestplate.InRange("KgPerM3", c.KgPerM3, 300, 3000, "kg/m3", "liquids of the kitchen"))
+	return check.Unless(err, honestplate.Within(c.KgPerM3, 0.01))
 }
 
 // SurfaceTension returns NPerM in N/m, band +-10 %; if that is 0, 0.05 with
 // a band of +-40 %, which holds oil and syrup alike.
 func (c Custom) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
-	if err := c.check(tempC); err != nil {
-		return honestplate.Estimate{}, err
-	}
 	if c.NPerM == 0 {
-		return honestplate.Within(0.05, 0.4), nil
+		return check.Unless(c.check(tempC), honestplate.Within(0.05, 0.4))
 	}
-	if err := honestplate.InRange("NPerM", c.NPerM, 0.005, 0.5, "N/m", "liquids of the kitchen"); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Within(c.NPerM, 0.1), nil
+	err := cmp.Or(c.check(tempC), honestplate.InRange("NPerM", c.NPerM, 0.005, 0.5, "N/m", "liquids of the kitchen"))
+	return check.Unless(err, honestplate.Within(c.NPerM, 0.1))
 }

@@ -1,14 +1,16 @@
 package rheology
 
-import "example.org/honestplate"
+import (
+	"cmp"
+
+	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
+)
 
 // Density returns the density in kg/m3: DairyDensity with the solids-not-fat of
 // milk as it comes, 8.9 % of all that is not fat.
 func (d Dairy) Density(tempC float64) (honestplate.Estimate, error) {
-	if err := d.checkRange(tempC); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return dairyDensity(d.FatPercent, dairySNF(d.FatPercent), tempC), nil
+	return check.Unless(d.checkRange(tempC), dairyDensity(d.FatPercent, dairySNF(d.FatPercent), tempC))
 }
 
 // dairySNF is the solids-not-fat in % of milk and cream: 8.9 % of the skim milk
@@ -28,10 +30,8 @@ func dairySNF(fat float64) float64 { return 8.9 * (1 - fat/100) }
 // worst known residual is 3.7, and to +-8 at 80, where the solids' formula is
 // extrapolated.
 func DairyDensity(fatPercent, solidsNotFatPercent, tempC float64) (honestplate.Estimate, error) {
-	if err := (Dairy{FatPercent: fatPercent}).checkRange(tempC); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	if err := honestplate.InRange("SolidsNotFatPercent", solidsNotFatPercent, 0, 30, "%", sourceDairy); err != nil {
+	if err := cmp.Or((Dairy{FatPercent: fatPercent}).checkRange(tempC),
+		honestplate.InRange("SolidsNotFatPercent", solidsNotFatPercent, 0, 30, "%", sourceDairy)); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	return dairyDensity(fatPercent, solidsNotFatPercent, tempC), nil

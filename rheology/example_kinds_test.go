@@ -43,26 +43,6 @@ func ExampleSyrup() {
 	// glucose syrup, 80 % solids: 84 Pa s (28 to 2.5e+02)
 }
 
-// Three test pours answer what D is for this milk and this cream; the readings are
-// invented. The blend is thinner than log-mixing says, as most are.
-func ExampleFitInteraction() {
-	var cases []rheology.BlendCase
-	for _, p := range []struct{ fat, pas float64 }{{12, 0.0047}, {20, 0.0081}, {28, 0.0155}} {
-		cases = append(cases, rheology.BlendCase{
-			Source: "our cup", TempC: 6, ThinFatPercent: 3.5, ThinPaS: 0.0029, ThickFatPercent: 36, ThickPaS: 0.036,
-			FatPercent: p.fat, PaS: p.pas,
-		})
-	}
-	rule, err := rheology.FitInteraction(cases)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Println(rule)
-	// Output:
-	// log-mixing by mass with interaction -1.028, skew -0.2918
-}
-
 // What is in a blend, whoever made it: the look of a liquid hangs on its fat and its solids.
 func ExampleCompositionOf() {
 	blend, err := rheology.Blend(

@@ -2,6 +2,8 @@ package rheology
 
 import (
 	"cmp"
+	_ "embed"
+	"encoding/json"
 	"fmt"
 	"maps"
 	"math"
@@ -10,6 +12,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology/flow"
+	"example.org/honestplate/rheology/internal/check"
 	"example.org/honestplate/rheology/internal/physics"
 )
 
@@ -22,41 +25,62 @@ type Food string
 
 // A foodData is what is known of a Food: a Newtonian viscosity or flow curves.
 type foodData struct {
-	source, band     string
-	lowC, highC      float64
-	pas              func(tempC float64) float64 // Pa s; nil where there are curves
-	spread           float64                     // factor of the viscosity's band
-	curves           []sauceCurve                // rising in temperature
-	oil              bool                        // nothing but fat
-	casson           bool                        // they are Casson's
-	undisturbed      bool                        // the yield stress was measured at rest
-	yieldSpread      float64                     // factor of its band; 0 for spread
-	perC             float64                     // change of ln(k) and ln(yield) per degC beyond the curves
-	density, tension line                        // kg/m3, N/m
+	Source, Band string
+	LowC         float64      `json:"low_c"`
+	HighC        float64      `json:"high_c"`
+	PaS          float64      // at 38 degC of an oil, at 20 of another; 0 where there are curves
+	Spread       float64      // factor of the viscosity's band
+	Curves       []sauceCurve // rising in temperature
+	Oil          bool         // nothing but fat
+	Casson       bool         // the curves are Casson's
+	Undisturbed  bool         // the yield stress was measured at rest, and is known better than a curve
+	YieldSpread  float64      `json:"yield_spread"` // factor of its band; 0 for Spread
+	PerC         float64      `json:"per_c"`        // change of ln(viscosity) per degC; of k and yield beyond the curves
+	Density      line         // kg/m3
+	Tension      line         // N/m
 }
 
 // A line is a property at 20 degC, its change per degC, and its band as a fraction.
-type line struct{ at20, perC, rel float64 }
+type line [3]float64
 
 func (l line) at(tempC float64) honestplate.Estimate {
-	return honestplate.Within(l.at20+l.perC*(tempC-20), l.rel)
+	return honestplate.Within(l[0]+l[1]*(tempC-20), l[2])
 }
 
-// foods holds every Food. Read only.
-var foods = func() map[Food]*foodData {
-	all := map[Food]*foodData{}
-	for _, table := range []map[Food]*foodData{oils(), cannedMilks(), sauces()} {
-		maps.Copy(all, table)
-	}
+// foods holds every Food, as foods.json has them. Read only.
+//
+// Oils: most published values were taken at 38 degC; of those that Diamante & Lan 2014
+// measured, rice bran oil is the thickest and walnut oil the thinnest. In a refrigerator some
+// stay clear and liquid for days (from 2 degC), others cloud and set (from 5; common practice,
+// no source).
+//
+// Canned milks, sweetened of about 75 % solids, evaporated of about 26 %: no paper's table of
+// either was found; the levels are the trade's, and for evaporated milk a formula for
+// concentrates beside it.
+//
+// Sauces: [sauceCurve].
+var foods = func() (all map[Food]*foodData) {
+	_ = json.Unmarshal(foodTable, &all) // a test reads every figure again
 	return all
 }()
+
+//go:embed foods.json
+var foodTable []byte
+
+// newtonian is the viscosity of a food without curves, Pa s.
+func (d *foodData) newtonian(tempC float64) float64 {
+	if d.Oil {
+		return d.PaS * math.Exp(1070*(1/(tempC+physics.Kelvin-140)-1/171.15))
+	}
+	return d.PaS * math.Exp(d.PerC*(tempC-20))
+}
 
 func (f Food) data(tempC float64) (*foodData, error) {
 	d := foods[f]
 	if d == nil {
 		return nil, f.unknown()
 	}
-	return d, honestplate.InRange("TempC", tempC, d.lowC, d.highC, "degC", d.source)
+	return d, honestplate.InRange("TempC", tempC, d.LowC, d.HighC, "degC", d.Source)
 }
 
 func (f Food) unknown() error {
@@ -67,19 +91,14 @@ func (f Food) unknown() error {
 	return &honestplate.InputError{Field: "Food", Got: fmt.Sprintf("%q", string(f)), Want: "one of " + strings.Join(names, ", ")}
 }
 
-func (f Food) check(tempC float64) error {
-	_, err := f.data(tempC)
-	return err
-}
-
 // Describe says whose numbers these are.
 func (f Food) Describe() Description {
 	d := foods[f]
 	if d == nil {
 		return Description{Name: "unknown food " + honestplate.OneLine(string(f))}
 	}
-	out := Description{Name: string(f), Source: d.source, LowC: d.lowC, HighC: d.highC, Band: d.band}
-	if d.pas == nil {
+	out := Description{Name: string(f), Source: d.Source, LowC: d.LowC, HighC: d.HighC, Band: d.Band}
+	if d.PaS == 0 {
 		out.ShearRate, out.LowRate, out.HighRate = sauceRate, sauceLowRate, sauceHighRate
 	}
 	return out
@@ -123,13 +142,10 @@ func (f Food) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate, e
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	if d.pas != nil {
-		return honestplate.Factor(d.pas(tempC), d.spread), honestplate.NotNegative("ShearRate", shearRate, "1/s")
+	if d.PaS > 0 {
+		return honestplate.Factor(d.newtonian(tempC), d.Spread), honestplate.NotNegative("ShearRate", shearRate, "1/s")
 	}
-	if err := honestplate.InRange("ShearRate", shearRate, sauceLowRate, sauceHighRate, "1/s", d.source); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Factor(d.at(tempC).stress(d.casson, shearRate)/shearRate, d.spread), nil
+	return check.Unless(honestplate.InRange("ShearRate", shearRate, sauceLowRate, sauceHighRate, "1/s", d.Source), honestplate.Factor(d.at(tempC).stress(d.Casson, shearRate)/shearRate, d.Spread))
 }
 
 // Flow returns the typical flow curve at a temperature: Casson for melted chocolate,
@@ -140,11 +156,11 @@ func (f Food) Flow(tempC float64) (flow.Model, error) {
 	switch {
 	case err != nil:
 		return nil, err
-	case d.pas != nil:
-		return flow.Newtonian{PaS: d.pas(tempC)}, nil
+	case d.PaS > 0:
+		return flow.Newtonian{PaS: d.newtonian(tempC)}, nil
 	}
 	c := d.at(tempC)
-	if d.casson {
+	if d.Casson {
 		return flow.Casson{Yield: c.yield, Plastic: c.k}, nil
 	}
 	return flow.HerschelBulkley{Yield: c.yield, K: c.k, N: c.n}, nil
@@ -157,13 +173,13 @@ func (f Food) Flow(tempC float64) (flow.Model, error) {
 // stood is stiffer: [RestedYieldStress].
 func (f Food) YieldStress(tempC float64) (honestplate.Estimate, error) {
 	d, err := f.data(tempC)
-	if err != nil || d.pas != nil {
+	if err != nil || d.PaS > 0 {
 		return honestplate.Estimate{}, err
 	}
-	if d.casson {
+	if d.Casson {
 		return honestplate.Factor(d.at(tempC).yield, 7), nil
 	}
-	return honestplate.Factor(d.at(tempC).yield, cmp.Or(d.yieldSpread, d.spread)), nil
+	return honestplate.Factor(d.at(tempC).yield, cmp.Or(d.YieldSpread, d.Spread)), nil
 }
 
 // Density returns the density in kg/m3, typical, from memory; band +-1 % for oils, +-2 % for
@@ -173,7 +189,7 @@ func (f Food) Density(tempC float64) (honestplate.Estimate, error) {
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	return d.density.at(tempC), nil
+	return d.Density.at(tempC), nil
 }
 
 // SurfaceTension returns the surface tension against air in N/m. Oils: that of triolein,
@@ -185,63 +201,5 @@ func (f Food) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	return d.tension.at(tempC), nil
-}
-
-// oils are edible oils, with their viscosity at 38 degC in Pa s, at which most published
-// values were taken.
-func oils() map[Food]*foodData {
-	const steffe, diamante = "Steffe 1996, appendix, from memory", "Diamante & Lan 2014, J. Food Processing 234583, abstract"
-	// In a refrigerator some stay clear and liquid for days, others cloud and set (common
-	// practice, no source).
-	const clear, sets = 2.0, 5.0
-	out := map[Food]*foodData{}
-	for _, o := range []struct {
-		name   Food
-		pas38  float64
-		lowC   float64
-		source string
-	}{
-		{"olive oil", 0.0385, sets, steffe},
-		{"sunflower oil", 0.0311, clear, steffe},
-		{"rapeseed oil", 0.0375, clear, "typical of oil low in erucic acid, as sold today (canola), from memory"},
-		{"corn oil", 0.0325, clear, steffe},
-		{"soya oil", 0.0315, clear, steffe},
-		{"peanut oil", 0.0375, sets, steffe},
-		{"cottonseed oil", 0.0321, sets, steffe},
-		{"safflower oil", 0.0299, clear, steffe},
-		{"rice bran oil", 0.0398, sets, diamante}, // the thickest of those that Diamante & Lan measured
-		{"walnut oil", 0.0296, clear, diamante},   // the thinnest
-	} {
-		out[o.name] = &foodData{
-			source: o.source, band: "x/: 1.15, between oils of one name; 19 published values, most from memory",
-			lowC: o.lowC, highC: 90, spread: 1.15, oil: true,
-			pas:     func(t float64) float64 { return o.pas38 * math.Exp(1070*(1/(t+physics.Kelvin-140)-1/171.15)) },
-			density: line{918, -0.66, 0.01},
-			tension: line{1e-3 * (36.03 - 0.0699*20), -6.99e-5, 0.08},
-		}
-	}
-	return out
-}
-
-// cannedMilks are concentrated milks. No paper's table of either was found; the levels are
-// the trade's, and for evaporated milk a formula for concentrates beside it.
-func cannedMilks() map[Food]*foodData {
-	milk := func(pas20, slope, spread, density float64, source, band string) *foodData {
-		return &foodData{
-			source: source, band: band, lowC: 2, highC: 50, spread: spread,
-			pas:     func(t float64) float64 { return pas20 * math.Exp(-slope*(t-20)) },
-			density: line{density, -0.5, 0.02}, tension: line{0.048, -1.5e-4, 0.15},
-		}
-	}
-	return map[Food]*foodData{
-		// About 75 % solids, sugared.
-		"sweetened condensed milk": milk(4.4, 0.045, 3, 1290,
-			"pump maker's chart (2.16 Pa s, 75 % solids, 21 degC) and a property table (10 Pa s, 77 %, 25 degC)",
-			"x/: 3: the two trade values differ by 4.6"),
-		// About 26 % solids, no sugar.
-		"evaporated milk": milk(0.03, 0.030, 5.5, 1065,
-			"between a pump maker's chart (0.04..0.08 Pa s at 38..49 degC) and Fernandez-Martin 1972",
-			"x/: 5.5: the two are 16 times apart; age and sterilising thicken it"),
-	}
+	return d.Tension.at(tempC), nil
 }

@@ -145,19 +145,24 @@ func FuzzServeAt(f *testing.F) {
 	})
 }
 
-func FuzzCompareRules(f *testing.F) {
-	f.Add(5.0, 3.5, 0.003, 36.0, 0.03, 20.0, 0.01, -0.5)
-	f.Add(79.0, 16.5, 43.003, 26.0, 0.0033, 20.0, 95.01, -2976.0)
-	f.Fuzz(func(t *testing.T, tempC, f1, v1, f2, v2, fat, v, d float64) {
-		cases := []BlendCase{
-			{TempC: tempC, ThinFatPercent: f1, ThinPaS: v1, ThickFatPercent: f2, ThickPaS: v2, FatPercent: fat, PaS: v},
-			{TempC: tempC, ThinFatPercent: f1, ThinPaS: v1, ThickFatPercent: f2, ThickPaS: v2, FatPercent: (f1 + f2) / 2, PaS: v},
+func FuzzFitRule(f *testing.F) {
+	f.Add(5.0, 3.5, 0.003, 36.0, 0.03, 0.4, 0.01, -0.5)
+	f.Add(79.0, 16.5, 43.003, 26.0, 0.0033, 0.3, 95.01, -2976.0)
+	f.Add(36.0, 0.0, 20.0, 1.0, 0.05, 0.001, 5e-324, 0.0)
+	f.Fuzz(func(t *testing.T, tempC, f1, v1, f2, v2, w, v, d float64) {
+		cup := func(fat, pas float64) Liquid {
+			return Measured{Liquid: Dairy{FatPercent: fat}, TempC: tempC, PaS: honestplate.Exactly(pas)}
 		}
-		scores, err := CompareRules(cases, Rule{}, Rule{NoDeparture: true}, Rule{D: d})
-		for _, s := range scores {
-			sane(t, err, s.Mean, s.Lowest, s.Highest, s.Spread)
-		}
-		fit, err := FitInteraction(cases)
+		r := Recipe{Thin: cup(f1, v1), Thick: cup(f2, v2), TempC: tempC}
+		fit, err := r.FitRule(MixPoint{w, v}, MixPoint{0.5, v})
 		sane(t, err, fit.D, fit.E)
+		for _, rule := range []Rule{{}, {NoDeparture: true}, {D: d}, {D: d, NoDeparture: true}, fit} {
+			m, err := rule.Blend(Part{r.Thin, 1 - w}, Part{r.Thick, w})
+			sane(t, err)
+			e, err := m.Viscosity(tempC)
+			sane(t, err, e.Low, e.Likely, e.High)
+			gone, err := m.Departure(tempC)
+			sane(t, err, gone.LogMixedPaS, gone.E, gone.Low, gone.High)
+		}
 	})
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // Glycerol is glycerol and water, the clear Newtonian test liquid, by its glycerol
@@ -46,10 +47,7 @@ func (g Glycerol) check(tempC float64) error {
 // values inside. Segur & Oberstar lie within 3.4 %; Melinder strays to -8 % (0 degC,
 // 58 %) and +8 % (40 degC, 63 %), and the unit of his file was inferred.
 func (g Glycerol) Viscosity(tempC float64) (honestplate.Estimate, error) {
-	if err := g.check(tempC); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Within(math.Exp(lnCheng(g.Percent/100, tempC)), 0.04+0.005*max(0, 10-tempC)), nil
+	return check.Unless(g.check(tempC), honestplate.Within(math.Exp(lnCheng(g.Percent/100, tempC)), 0.04+0.005*max(0, 10-tempC)))
 }
 
 // lnCheng is ln of the viscosity in Pa s, c the mass fraction of glycerol.

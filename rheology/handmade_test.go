@@ -15,7 +15,7 @@ func TestHandMadeAndExtremeValuesGiveErrorsNotInfinities(t *testing.T) {
 			return e.Likely, err
 		},
 		"a blend thinner than nothing": func() (float64, error) {
-			r, err := FitInteraction([]BlendCase{{TempC: 36, ThinPaS: 20, ThickFatPercent: 1, ThickPaS: 0.05, FatPercent: 0.001, PaS: 5e-324}})
+			r, err := Recipe{Thin: Water{}, Thick: Dairy{FatPercent: 30}, TempC: 36}.FitRule(MixPoint{0.5, 5e-324})
 			return r.D, err
 		},
 	}

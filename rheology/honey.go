@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // Honey is liquid, strained honey by its moisture, 13.5..21.5 % by mass, at 2..70
@@ -59,26 +60,17 @@ func (h Honey) check(tempC float64) error {
 // Band x/: 1.8: honeys of one moisture differ by flower, by 2.3 times in the table of
 // one source. testdata/honey_viscosity.csv and honey_more.csv: 5 values read, 16 remembered.
 func (h Honey) Viscosity(tempC float64) (honestplate.Estimate, error) {
-	if err := h.check(tempC); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Factor(sugarGlass(h.moisture(), tempC), 1.8), nil
+	return check.Unless(h.check(tempC), honestplate.Factor(sugarGlass(h.moisture(), tempC), 1.8))
 }
 
 // Density returns the density in kg/m3, 1417 - 6.5 (m - 18) - 0.6 (t - 20): from
 // memory of the usual refractometer table; band +-1 %.
 func (h Honey) Density(tempC float64) (honestplate.Estimate, error) {
-	if err := h.check(tempC); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Within(1417-6.5*(h.moisture()-18)-0.6*(tempC-20), 0.01), nil
+	return check.Unless(h.check(tempC), honestplate.Within(1417-6.5*(h.moisture()-18)-0.6*(tempC-20), 0.01))
 }
 
 // SurfaceTension returns the surface tension against air in N/m: 0.055 at 20 degC,
 // falling 0.1 mN/m each degC, from memory; band +-20 %.
 func (h Honey) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
-	if err := h.check(tempC); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Within(0.055-1e-4*(tempC-20), 0.2), nil
+	return check.Unless(h.check(tempC), honestplate.Within(0.055-1e-4*(tempC-20), 0.2))
 }

@@ -62,7 +62,3 @@ type Yielding interface {
 	// YieldStress is in Pa.
 	YieldStress(tempC float64) (honestplate.Estimate, error)
 }
-
-// A ranged liquid tells whether it has a viscosity at a temperature without
-// working it out: check fails as Viscosity does.
-type ranged interface{ check(tempC float64) error }

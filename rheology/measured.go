@@ -19,11 +19,11 @@ import (
 // Of cream one measurement fixes the constant k of its law, see [Dairy], and with it the
 // whole fat curve and how it warms: a [Blend] of it goes by that curve.
 type Measured struct {
-	Liquid    Liquid               // what it is
-	TempC     float64              // temperature of the measurement, degC
-	PaS       honestplate.Estimate `json:"pas"` // measured viscosity with its 95 % band, Pa s: Exactly, Within or Factor
-	ShearRate float64              // of the instrument, 1/s; 0: that at which Liquid states its viscosity
-	Flow      flow.Model           // its flow curve at TempC, if you have one; PaS may then be left out
+	Liquid    Liquid               `json:"liquid"`                    // what it is
+	TempC     float64              `json:"temp_c"`                    // temperature of the measurement, degC
+	PaS       honestplate.Estimate `json:"pas,omitzero"`              // measured viscosity with its 95 % band, Pa s: Exactly, Within or Factor
+	ShearRate float64              `json:"shear_rate_per_s,omitzero"` // of the instrument, 1/s; 0: that at which Liquid states its viscosity
+	Flow      flow.Model           `json:"flow,omitzero"`             // its flow curve at TempC, if you have one; PaS may then be left out
 }
 
 // How far a slope in temperature can be off, as a share of the change in the
@@ -76,18 +76,6 @@ func (m Measured) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	if err := m.check(); err != nil {
 		return honestplate.Estimate{}, err
 	}
-	// At the temperature of the measurement only the liquid's range matters.
-	here := tempC == m.TempC
-	if l, ok := m.Liquid.(ranged); ok && here && m.ShearRate == 0 && m.Flow == nil {
-		err := l.check(tempC)
-		if d, ok := m.Liquid.(Dairy); ok {
-			err = d.checkRange(tempC) // thickened cream, too
-		}
-		if err != nil {
-			return honestplate.Estimate{}, err
-		}
-		return m.PaS, nil
-	}
 	level, err := m.level()
 	if err != nil {
 		return honestplate.Estimate{}, err
@@ -96,34 +84,28 @@ func (m Measured) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	now, err := m.shape(tempC)
-	if err != nil {
-		return honestplate.Estimate{}, err
+	now := there
+	if tempC != m.TempC {
+		now, err = m.shape(tempC)
 	}
-	return check.Answered("Measured.Viscosity", "Pa s", moved(level, now/there), nil)
+	return check.Answered("Measured.Viscosity", "Pa s", moved(level, now/there), err)
 }
 
 // level is the viscosity at TempC and the rate at which it is stated.
 func (m Measured) level() (honestplate.Estimate, error) {
 	switch {
 	case m.Flow != nil:
-		at, err := flow.Viscosity(m.Flow, sauceRate)
-		if err != nil || m.PaS == (honestplate.Estimate{}) {
+		if m.PaS == (honestplate.Estimate{}) {
+			at, err := flow.Viscosity(m.Flow, sauceRate)
 			return honestplate.Within(at, flowBand), err
 		}
-		there, err := flow.Viscosity(m.Flow, cmp.Or(m.ShearRate, sauceRate))
-		if err != nil {
-			return honestplate.Estimate{}, err
-		}
-		return m.PaS.Times(at / there), nil
+		ratio, err := alongCurve(m.Flow, sauceRate, cmp.Or(m.ShearRate, sauceRate))
+		return m.PaS.Times(ratio), err
 	case m.ShearRate == 0:
 		return m.PaS, nil
 	}
 	own, at, err := m.base(m.TempC, m.ShearRate)
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return thinned(m.PaS, at, own), nil
+	return thinned(m.PaS, at, own), err
 }
 
 // base is the liquid at the rate it states and at another, both in Pa s.
@@ -199,24 +181,14 @@ func (m Measured) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimat
 		return honestplate.Estimate{}, err
 	}
 	if m.Flow != nil {
-		own, err := flow.Viscosity(m.Flow, sauceRate)
-		if err != nil {
-			return honestplate.Estimate{}, err
-		}
-		at, err := flow.Viscosity(m.Flow, shearRate)
-		if err != nil {
-			return honestplate.Estimate{}, err
-		}
-		return check.Answered("Measured.Flow", "Pa s", e.Times(at/own), nil)
+		ratio, err := alongCurve(m.Flow, shearRate, sauceRate)
+		return check.Answered("Measured.Flow", "Pa s", e.Times(ratio), err)
 	}
 	if m.ShearRate > 0 && shearRate == m.ShearRate && tempC == m.TempC {
 		return m.PaS, nil
 	}
 	own, at, err := m.base(tempC, shearRate)
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return check.Answered("Measured.ViscosityAtRate", "Pa s", thinned(e, own, at), nil)
+	return check.Answered("Measured.ViscosityAtRate", "Pa s", thinned(e, own, at), err)
 }
 
 // YieldStress returns the flow curve's yield stress in Pa or the liquid's, scaled like its
@@ -228,26 +200,14 @@ func (m Measured) YieldStress(tempC float64) (honestplate.Estimate, error) {
 		return honestplate.Estimate{}, err
 	}
 	if m.Flow != nil {
-		at, err := flow.Viscosity(m.Flow, sauceRate)
-		if err != nil {
-			return honestplate.Estimate{}, err
-		}
-		y := e.Times(m.Flow.Stress(0) / at)
-		return y, honestplate.NotNegative("Flow.Stress(0)", y.High, "Pa")
+		return yieldOfCurve(m.Flow, e)
 	}
-	y, ok := m.Liquid.(Yielding)
-	if !ok {
-		return honestplate.Estimate{}, nil
-	}
-	yield, err := y.YieldStress(tempC)
-	if err != nil {
+	yield, err := check.YieldStress(m.Liquid, tempC)
+	if err != nil || yield == (honestplate.Estimate{}) {
 		return honestplate.Estimate{}, err
 	}
 	base, err := check.Viscosity(m.Liquid.Viscosity(tempC))
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return yield.Times(e.Likely / base.Likely), nil
+	return check.Unless(err, yield.Times(e.Likely/base.Likely))
 }
 
 func moved(e honestplate.Estimate, ratio float64) honestplate.Estimate {

@@ -3,6 +3,7 @@ package rheology
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/honestplate"
@@ -25,7 +26,9 @@ func (m Mix) Describe() Description {
 	for _, s := range m.parts {
 		p := s.liquid.Describe()
 		names = append(names, fmt.Sprintf("%.4g %% %s", 100*s.w, p.Name))
-		sources = append(sources, p.Source)
+		if !slices.Contains(sources, p.Source) {
+			sources = append(sources, p.Source)
+		}
 		d.LowC, d.HighC = max(d.LowC, p.LowC), min(d.HighC, p.HighC)
 		d.ShearRate = max(d.ShearRate, p.ShearRate)
 		d.LowRate = max(d.LowRate, p.LowRate)
@@ -34,25 +37,12 @@ func (m Mix) Describe() Description {
 		}
 	}
 	d.Name = strings.Join(names, " + ")
-	d.Source = m.rule.String() + " of: " + strings.Join(compact(sources), "; ")
+	d.Source = m.rule.String() + " of: " + strings.Join(sources, "; ")
 	d.Band = "the parts' bands taken together, and the error of the mixing step"
 	if m.kind == tableDairy {
 		d.Band = "that of milk or cream of the mean fat"
 	}
 	return d
-}
-
-// compact leaves out repeats, keeping the order.
-func compact(list []string) []string {
-	seen := make(map[string]bool)
-	out := list[:0]
-	for _, s := range list {
-		if !seen[s] {
-			seen[s] = true
-			out = append(out, s)
-		}
-	}
-	return out
 }
 
 // Viscosity returns the viscosity in Pa s by the mix's rule at the shear rate that its

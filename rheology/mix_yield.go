@@ -27,23 +27,13 @@ func (m Mix) YieldStress(tempC float64) (honestplate.Estimate, error) {
 	if len(m.parts) == 0 {
 		return honestplate.Estimate{}, m.empty()
 	}
-	if y, ok := m.parts[0].liquid.(Yielding); ok && len(m.parts) == 1 {
-		return y.YieldStress(tempC)
+	if len(m.parts) == 1 {
+		return check.YieldStress(m.parts[0].liquid, tempC)
 	}
 	var low, likely, high float64
 	for _, p := range m.parts {
-		y, ok := p.liquid.(Yielding)
-		if !ok {
-			continue
-		}
-		e, err := y.YieldStress(tempC)
+		e, err := check.YieldStress(p.liquid, tempC)
 		if err != nil {
-			return honestplate.Estimate{}, err
-		}
-		if e == (honestplate.Estimate{}) {
-			continue
-		}
-		if err := check.Band("Liquid.YieldStress", e, 0, 1e6, "Pa", "softer than butter"); err != nil {
 			return honestplate.Estimate{}, err
 		}
 		low += p.w * math.Pow(e.Low, 1/yieldPowerLow)

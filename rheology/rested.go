@@ -22,15 +22,11 @@ func RestedYieldStress(l Liquid, tempC float64) (honestplate.Estimate, error) {
 	if check.IsNil(l) {
 		return honestplate.Estimate{}, check.Missing("Liquid", "a liquid")
 	}
-	y, ok := l.(Yielding)
-	if !ok {
-		return honestplate.Estimate{}, nil
-	}
-	e, err := y.YieldStress(tempC)
+	e, err := check.YieldStress(l, tempC)
 	if err != nil || e == (honestplate.Estimate{}) {
 		return e, err
 	}
-	if f, ok := l.(Food); ok && foods[f].undisturbed {
+	if f, ok := l.(Food); ok && foods[f].Undisturbed {
 		return e, nil
 	}
 	return honestplate.Estimate{Low: e.Low * restedFactor / restedBand, Likely: e.Likely * restedFactor, High: e.High * restedFactor * restedBand}, nil

@@ -33,7 +33,7 @@ type Rule struct {
 	//
 	// where j is the thicker of the pair; they take the place of any law. Both are pure numbers; D is negative where a blend
 	// is thinner than log-mixing says, a positive E moves the effect to blends rich in the
-	// thicker part. They have no published values for milk and cream: [FitInteraction] finds
+	// thicker part. They have no published values for milk and cream: [Recipe.FitRule] finds
 	// them from blends that were measured. For water with sucrose or glycerol D is about -1
 	// times the logarithm of the ratio of the two viscosities.
 	D float64 `json:"d,omitzero"`

@@ -11,7 +11,7 @@ import (
 
 func TestSauceFlowIsItsViscosity(t *testing.T) {
 	for s, data := range foods {
-		if data.pas != nil {
+		if data.PaS > 0 {
 			continue
 		}
 		d := s.Describe()
@@ -40,7 +40,7 @@ func TestSauceFlowIsItsViscosity(t *testing.T) {
 
 // The flow curves at the temperatures they were measured are the table's.
 func TestKetchupMeetsItsCurves(t *testing.T) {
-	for _, c := range foods["tomato ketchup"].curves {
+	for _, c := range foods["tomato ketchup"].Curves {
 		m, err := Food("tomato ketchup").Flow(c.tempC)
 		if err != nil {
 			t.Fatal(err)

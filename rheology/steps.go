@@ -1,6 +1,7 @@
 package rheology
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -14,10 +15,8 @@ const maxSteps = 1 << 40
 // stepsOf returns grams as a whole number of scale steps, or an InputError if it
 // is not one (to a billionth).
 func stepsOf(quantity string, grams, step float64) (int64, error) {
-	if err := honestplate.Positive("StepGrams", step, "g"); err != nil {
-		return 0, err
-	}
-	if err := honestplate.NotNegative(quantity, grams, "g"); err != nil {
+	if err := cmp.Or(honestplate.Positive("StepGrams", step, "g"),
+		honestplate.NotNegative(quantity, grams, "g")); err != nil {
 		return 0, err
 	}
 	n := math.RoundToEven(grams / step)

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // Sucrose is pure sugar in water by its Brix (% sucrose by mass), 0..75, at
@@ -59,10 +60,7 @@ func (s Sucrose) check(tempC float64) error {
 // values (testdata/sucrose_viscosity.csv: 5 read, 41 remembered), to some of which the
 // correction is fitted.
 func (s Sucrose) Viscosity(tempC float64) (honestplate.Estimate, error) {
-	if err := s.check(tempC); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Within(genotelle(s.Brix, tempC), s.band(tempC)), nil
+	return check.Unless(s.check(tempC), honestplate.Within(genotelle(s.Brix, tempC), s.band(tempC)))
 }
 
 func (s Sucrose) band(tempC float64) float64 {
@@ -104,10 +102,7 @@ func coldSyrup(x, t float64) float64 {
 // degC away from 20: testdata/sucrose_density.csv, 13 of 14 values inside. A table of
 // saturated solutions steps away from all others at 25 degC and is not used from there.
 func (s Sucrose) Density(tempC float64) (honestplate.Estimate, error) {
-	if err := s.check(tempC); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Within(sucroseDensity(s.Brix, tempC), 0.003+1e-4*math.Abs(tempC-20)), nil
+	return check.Unless(s.check(tempC), honestplate.Within(sucroseDensity(s.Brix, tempC), 0.003+1e-4*math.Abs(tempC-20)))
 }
 
 func sucroseDensity(x, t float64) float64 {
@@ -120,8 +115,5 @@ func sucroseDensity(x, t float64) float64 {
 // plus 5.9 mN/m for each unit of mass fraction, drawn through water and one read
 // value, 76 mN/m at 55 Brix and 20 degC. Band +-6 %: kitchen syrups are less clean.
 func (s Sucrose) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
-	if err := s.check(tempC); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Within(waterSurfaceTension(tempC)+5.9e-3*s.Brix/100, 0.06), nil
+	return check.Unless(s.check(tempC), honestplate.Within(waterSurfaceTension(tempC)+5.9e-3*s.Brix/100, 0.06))
 }

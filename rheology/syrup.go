@@ -99,11 +99,6 @@ func (s Syrup) at(tempC float64) (k *syrupKind, solids float64, err error) {
 	return k, solids, err
 }
 
-func (s Syrup) check(tempC float64) error {
-	_, _, err := s.at(tempC)
-	return err
-}
-
 // Describe says what stands in for the syrup.
 func (s Syrup) Describe() Description {
 	k, solids, err := s.kind()

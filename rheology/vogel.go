@@ -1,6 +1,7 @@
 package rheology
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/honestplate"
@@ -51,10 +52,8 @@ func FitVogel(points ...TemperaturePoint) (Vogel, error) {
 	}
 	low, high := points[0].TempC, points[0].TempC
 	for _, p := range points {
-		if err := honestplate.InRange("Points.TempC", p.TempC, -50, 250, "degC", "liquids of the kitchen"); err != nil {
-			return Vogel{}, err
-		}
-		if err := honestplate.InRange("Points.PaS", p.PaS, 1e-5, 1e6, "Pa s", "liquids of the kitchen"); err != nil {
+		if err := cmp.Or(honestplate.InRange("Points.TempC", p.TempC, -50, 250, "degC", "liquids of the kitchen"),
+			honestplate.InRange("Points.PaS", p.PaS, 1e-5, 1e6, "Pa s", "liquids of the kitchen")); err != nil {
 			return Vogel{}, err
 		}
 		low, high = min(low, p.TempC), max(high, p.TempC)
@@ -120,8 +119,5 @@ func (v Vogel) Viscosity(tempC float64) (honestplate.Estimate, error) {
 		return honestplate.Estimate{}, err
 	}
 	e := honestplate.Factor(math.Exp(v.A+v.B/(tempC+physics.Kelvin-v.T0)), math.Exp(v.Spread))
-	if err := check.Band("Curve", e, 1e-9, 1e12, "Pa s", "anything that flows"); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return e, nil
+	return check.Unless(check.Band("Curve", e, 1e-9, 1e12, "Pa s", "anything that flows"), e)
 }

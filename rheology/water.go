@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 	"example.org/honestplate/rheology/internal/physics"
 )
 
@@ -44,10 +45,7 @@ func (Water) Describe() Description {
 // for -20..110 degC, IAPWS SR6-08(2011); 20 degC gives 1.0016 mPa s. (An
 // older standard, the International Critical Tables of 1928, has 1.0087.)
 func (Water) Viscosity(tempC float64) (honestplate.Estimate, error) {
-	if err := honestplate.InRange("TempC", tempC, waterLowC, waterHighC, "degC", sourceWater); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Within(waterViscosity(tempC), 0.01), nil
+	return check.Unless(honestplate.InRange("TempC", tempC, waterLowC, waterHighC, "degC", sourceWater), honestplate.Within(waterViscosity(tempC), 0.01))
 }
 
 func waterViscosity(tempC float64) float64 {
@@ -87,10 +85,7 @@ func waterDensity(tempC float64) float64 {
 //
 // IAPWS R1-76(2014), stated from 0.01 degC; used from -20 degC as its note allows.
 func (Water) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
-	if err := honestplate.InRange("TempC", tempC, waterLowC, waterHighC, "degC", sourceWater); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Within(waterSurfaceTension(tempC), 0.005), nil
+	return check.Unless(honestplate.InRange("TempC", tempC, waterLowC, waterHighC, "degC", sourceWater), honestplate.Within(waterSurfaceTension(tempC), 0.005))
 }
 
 func waterSurfaceTension(tempC float64) float64 {

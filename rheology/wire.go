@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"reflect"
 	"slices"
 	"strings"
@@ -43,24 +44,12 @@ var kinds = map[string]func() any{
 }
 
 func (l *anyLiquid) UnmarshalJSON(b []byte) error {
-	kind, rest, err := takeKind(b)
-	if err != nil {
-		return err
+	v, err := readKind(b, kinds)
+	if f, ok := v.(foodWire); ok {
+		v = f.Food
 	}
-	zero := kinds[kind]
-	if zero == nil {
-		return unknownKind(kind, kinds)
-	}
-	v := zero()
-	if err := strictly(rest, v); err != nil {
-		return err
-	}
-	if f, ok := v.(*foodWire); ok {
-		l.Liquid = f.Food
-	} else {
-		l.Liquid = reflect.ValueOf(v).Elem().Interface().(Liquid)
-	}
-	return nil
+	l.Liquid, _ = v.(Liquid)
+	return err
 }
 
 func (l anyLiquid) MarshalJSON() ([]byte, error) {
@@ -94,13 +83,22 @@ func takeKind(b []byte) (kind string, rest []byte, err error) {
 	return kind, rest, err
 }
 
-func unknownKind[T any](kind string, known map[string]T) error {
-	var names []string
-	for k := range known {
-		names = append(names, k)
+// readKind reads the rest of a text into the kind that it names.
+func readKind(b []byte, known map[string]func() any) (any, error) {
+	kind, rest, err := takeKind(b)
+	if err != nil {
+		return nil, err
 	}
-	slices.Sort(names)
-	return &honestplate.InputError{Field: "kind", Got: fmt.Sprintf("%q", kind), Want: "one of " + strings.Join(names, ", ")}
+	zero := known[kind]
+	if zero == nil {
+		names := strings.Join(slices.Sorted(maps.Keys(known)), ", ")
+		return nil, &honestplate.InputError{Field: "kind", Got: fmt.Sprintf("%q", kind), Want: "one of " + names}
+	}
+	v := zero()
+	if err := strictly(rest, v); err != nil {
+		return nil, err
+	}
+	return reflect.ValueOf(v).Elem().Interface(), nil
 }
 
 // strictly decodes an object that has no other members than v.
@@ -182,20 +180,24 @@ func (m anyModel) MarshalJSON() ([]byte, error) {
 }
 
 func (m *anyModel) UnmarshalJSON(b []byte) error {
-	kind, rest, err := takeKind(b)
-	if err != nil {
-		return err
+	v, err := readKind(b, models)
+	m.Model, _ = v.(flow.Model)
+	return err
+}
+
+// onWire is a flow curve for the wire, nil for none; model is the way back.
+func onWire(m flow.Model) *anyModel {
+	if m == nil {
+		return nil
 	}
-	zero := models[kind]
-	if zero == nil {
-		return unknownKind(kind, models)
+	return &anyModel{m}
+}
+
+func (m *anyModel) model() flow.Model {
+	if m == nil {
+		return nil
 	}
-	v := zero()
-	if err := strictly(rest, v); err != nil {
-		return err
-	}
-	m.Model = reflect.ValueOf(v).Elem().Interface().(flow.Model)
-	return nil
+	return m.Model
 }
 
 type customWire struct {
@@ -207,24 +209,16 @@ type plainCustom Custom
 
 // MarshalJSON writes the liquid; a flow model of your own is refused. See [ReadLiquid].
 func (c Custom) MarshalJSON() ([]byte, error) {
-	w := customWire{plainCustom: plainCustom(c)}
-	if c.Flow != nil {
-		w.Flow = &anyModel{c.Flow}
-	}
-	return tagged("custom", w)
+	return tagged("custom", customWire{plainCustom(c), onWire(c.Flow)})
 }
 
 // UnmarshalJSON reads what MarshalJSON writes.
 func (c *Custom) UnmarshalJSON(b []byte) error {
 	var w customWire
-	if err := strictly(untagged(b), &w); err != nil {
-		return err
-	}
+	err := strictly(untagged(b), &w)
 	*c = Custom(w.plainCustom)
-	if c.Flow = nil; w.Flow != nil {
-		c.Flow = w.Flow.Model
-	}
-	return nil
+	c.Flow = w.Flow.model()
+	return err
 }
 
 // untagged is an object without its kind, if it has one.
@@ -236,30 +230,24 @@ func untagged(b []byte) []byte {
 }
 
 type measuredWire struct {
-	Liquid    anyLiquid            `json:"liquid"`
-	TempC     float64              `json:"temp_c"`
-	PaS       honestplate.Estimate `json:"pas,omitzero"`
-	ShearRate float64              `json:"shear_rate_per_s,omitzero"`
-	Flow      *anyModel            `json:"flow,omitempty"`
+	Liquid anyLiquid `json:"liquid"`
+	plainMeasured
+	Flow *anyModel `json:"flow,omitempty"`
 }
+
+type plainMeasured Measured
 
 // MarshalJSON writes the liquid with its kind and the measurement; see [ReadLiquid].
 func (m Measured) MarshalJSON() ([]byte, error) {
-	w := measuredWire{Liquid: anyLiquid{m.Liquid}, TempC: m.TempC, PaS: m.PaS, ShearRate: m.ShearRate}
-	if m.Flow != nil {
-		w.Flow = &anyModel{m.Flow}
-	}
-	return tagged("measured", w)
+	return tagged("measured", measuredWire{anyLiquid{m.Liquid}, plainMeasured(m), onWire(m.Flow)})
 }
 
 // UnmarshalJSON reads what MarshalJSON writes.
 func (m *Measured) UnmarshalJSON(b []byte) error {
 	var w measuredWire
 	err := strictly(untagged(b), &w)
-	*m = Measured{Liquid: w.Liquid.Liquid, TempC: w.TempC, PaS: w.PaS, ShearRate: w.ShearRate}
-	if w.Flow != nil {
-		m.Flow = w.Flow.Model
-	}
+	*m = Measured(w.plainMeasured)
+	m.Liquid, m.Flow = w.Liquid.Liquid, w.Flow.model()
 	return err
 }
 

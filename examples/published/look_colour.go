@@ -29,16 +29,8 @@ var lookColour = []Check{
 		Claim: "1e-7", Points: labExamples,
 	},
 	{
-		Table: "hunter_examples", Package: "rheology", Quantity: "Hunter L, a, b", Unit: "",
-		Claim: "0.02: the example's constants are rounded", Points: hunterExamples,
-	},
-	{
 		Table: "ciede2000", Package: "rheology", Quantity: "colour difference", Unit: "",
 		Claim: "half the last printed digit", Points: ciede2000,
-	},
-	{
-		Table: "whiteness", Package: "rheology", Quantity: "whiteness", Unit: "",
-		Claim: "half the last printed digit", Points: whiteness,
 	},
 }
 
@@ -134,42 +126,9 @@ func labExamples(r testdata.Row) ([]Point, error) {
 	}, err
 }
 
-func hunterExamples(r testdata.Row) ([]Point, error) {
-	c := colour.XYZ{X: figure(r, "X"), Y: figure(r, "Y"), Z: figure(r, "Z")}
-	at := "Y " + r.Text("Y") + " under " + r.Text("illuminant")
-	white := colour.XYZ{X: 95.02, Y: 100, Z: 108.82}
-	switch r.Text("illuminant") {
-	case "A":
-		white = colour.XYZ{X: 109.83, Y: 100, Z: 35.55} // Hunter's own, from memory
-	case "any":
-		c.Z = c.Y
-	}
-	h, err := c.Hunter(white)
-	if err != nil {
-		return nil, err
-	}
-	out := []Point{Near(at+", L", figure(r, "L"), h.L, 1e-3)}
-	if r.Text("a") != "" {
-		out = append(out, Near(at+", a", figure(r, "a"), h.A, 0.02), Near(at+", b", figure(r, "b"), h.B, 0.02))
-	}
-	return out, nil
-}
-
 func ciede2000(r testdata.Row) ([]Point, error) {
 	p := colour.Lab{L: figure(r, "L1"), A: figure(r, "a1"), B: figure(r, "b1")}
 	q := colour.Lab{L: figure(r, "L2"), A: figure(r, "a2"), B: figure(r, "b2")}
 	got, err := colour.Difference(p, q)
 	return []Point{Near(fmt.Sprintf("%v to %v", p, q), figure(r, "difference"), got, 0.51e-4)}, err
-}
-
-func whiteness(r testdata.Row) ([]Point, error) {
-	if !strings.HasPrefix(r.Text("index"), "Judd-Wyszecki") {
-		return []Point{Skip(r.Text("index")+", "+r.Text("inputs"), "an index for paper and textiles, or of another scale: not offered for milk")}, nil
-	}
-	var c colour.Lab
-	if _, err := fmt.Sscanf(r.Text("inputs"), "L* %g a* %g b* %g", &c.L, &c.A, &c.B); err != nil {
-		return nil, err
-	}
-	v, half, _ := printed(r, "value")
-	return []Point{Near(r.Text("index"), v, c.Whiteness(), half)}, nil
 }

@@ -2,6 +2,7 @@ package published
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"example.org/honestplate"
@@ -270,17 +271,22 @@ func drinkAsymmetry(r testdata.Row) ([]Point, error) {
 	return out, nil
 }
 
+// hunter is the colour that a reading on Hunter's scale stands for: his factors for C, 175 and
+// 70 (Hunter 1948, as in public code), for the white of the reading.
+func hunter(l, a, b float64, white colour.XYZ) colour.XYZ {
+	ka, kb := 175*math.Sqrt(white.X/98.043), 70*math.Sqrt(white.Z/118.115)
+	root := l / 100
+	y := root * root
+	return colour.XYZ{X: white.X * (y + a*root/ka), Y: white.Y * y, Z: white.Z * (y - b*root/kb)}
+}
+
 func milkColour(r testdata.Row) ([]Point, error) {
 	label := r.Text("product") + ", " + r.Text("scale")
 	switch {
 	case strings.HasPrefix(r.Text("scale"), "Hunter") && r.Text("L_star") != "":
 		// Converted with the white of illuminant C, the scale's own.
 		white := colour.XYZ{X: 98.074, Y: 100, Z: 118.232}
-		xyz, err := colour.Hunter{L: figure(r, "L"), A: figure(r, "a"), B: figure(r, "b")}.XYZ(white)
-		if err != nil {
-			return nil, err
-		}
-		lab, err := xyz.Lab(white)
+		lab, err := hunter(figure(r, "L"), figure(r, "a"), figure(r, "b"), white).Lab(white)
 		return []Point{
 			Near(label+", L*", figure(r, "L_star"), lab.L, 0.06), Near(label+", a*", figure(r, "a_star"), lab.A, 0.05),
 			Near(label+", b*", figure(r, "b_star"), lab.B, 0.05),

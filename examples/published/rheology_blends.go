@@ -224,9 +224,29 @@ func dairyBlendPoints(r testdata.Row) ([]Point, error) {
 	return []Point{{Label: label, Published: 1e3 * c.PaS, Predicted: 1e3 * e.Likely, Low: 1e3 * e.Low, High: 1e3 * e.High}}, nil
 }
 
+// MeasuredBlend is a blend of milk and cream of which both ends and the blend itself are
+// printed, each as that source measured it.
+type MeasuredBlend struct {
+	Source                    string  // whose numbers
+	TempC                     float64 // degC
+	ThinFatPercent, ThinPaS   float64 // the thin part: % by mass, Pa s
+	ThickFatPercent, ThickPaS float64 // the thick part
+	FatPercent, PaS           float64 // the blend
+}
+
+// Mix is the blend as a rule has it, from its two ends.
+func (c MeasuredBlend) Mix(r rheology.Rule) (rheology.Mix, error) {
+	w := (c.FatPercent - c.ThinFatPercent) / (c.ThickFatPercent - c.ThinFatPercent)
+	part := func(fat, pas, grams float64) rheology.Part {
+		cup := rheology.Measured{Liquid: rheology.Dairy{FatPercent: fat}, TempC: c.TempC, PaS: honestplate.Exactly(pas)}
+		return rheology.Part{Liquid: cup, Grams: grams}
+	}
+	return r.Blend(part(c.ThinFatPercent, c.ThinPaS, 1-w), part(c.ThickFatPercent, c.ThickPaS, w))
+}
+
 // DairyBlend reads a row of the table dairy_blends.
-func DairyBlend(r testdata.Row) (rheology.BlendCase, error) {
-	c := rheology.BlendCase{Source: r.Text("source")}
+func DairyBlend(r testdata.Row) (MeasuredBlend, error) {
+	c := MeasuredBlend{Source: r.Text("source")}
 	for _, f := range []struct {
 		column string
 		to     *float64
@@ -242,7 +262,7 @@ func DairyBlend(r testdata.Row) (rheology.BlendCase, error) {
 	} {
 		v, err := r.Float(f.column)
 		if err != nil {
-			return rheology.BlendCase{}, err
+			return MeasuredBlend{}, err
 		}
 		*f.to = v * f.unit
 	}

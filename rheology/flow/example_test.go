@@ -50,33 +50,6 @@ shear rate 1/s, stress Pa
 	// index 0.269 +- 0.0057
 }
 
-// The same sauce through a bottle's neck: what pressure drives 5 mL/s, and how fast
-// is the liquid sheared at the wall.
-func ExamplePipe() {
-	sauce := flow.HerschelBulkley{Yield: 32, K: 18.7, N: 0.27}
-	neck := flow.Pipe{Diameter: 0.006, Length: 0.02}
-	dp, err := neck.PressureFor(sauce, 5e-6)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	out, err := neck.Flow(sauce, dp)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	re, err := out.Reynolds(1140)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Printf("pressure %.0f Pa, wall shear rate %.0f 1/s (8V/D %.0f), Reynolds %.2f\n", dp, out.WallShearRate, 8*out.Speed/neck.Diameter, re)
-	fmt.Printf("plug %.1f of %.1f mm, centre %.2f m/s, mean %.2f m/s\n", out.PlugDiameter*1e3, neck.Diameter*1e3, out.CentreSpeed, out.Speed)
-	// Output:
-	// pressure 1747 Pa, wall shear rate 480 1/s (8V/D 236), Reynolds 2.18
-	// plug 1.5 of 6.0 mm, centre 0.23 m/s, mean 0.18 m/s
-}
-
 // Five flow curves that all have 1 Pa s at 10 1/s, and part to either side of it.
 func ExampleViscosity() {
 	for _, m := range []flow.Model{

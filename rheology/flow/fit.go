@@ -8,9 +8,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology/internal/check"
-	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/optimize"
-	"gonum.org/v1/gonum/stat/distuv"
 )
 
 // A Point is one reading of a flow curve.
@@ -26,16 +24,12 @@ type Fitted struct {
 	Names  []string  // of the constants, in the order of the model's fields
 	Values []float64 // of the constants, in the model's units
 	Errors []float64 // standard errors of the constants; nil where there are no more points than constants
-	RSS    float64   // weighted sum of squared residuals
 	AICc   float64   // Akaike's criterion for small samples: least is best; +Inf with too few points
-	N      int       // number of points
 	// Unmeasured names the constants that the points do not reach, so that they are guesses of
 	// the model's form: a "viscosity at rest" and its "time" where the curve still thins at the
 	// lowest rate, a "viscosity at high rate" that is less than half of what was measured last,
 	// a "yield stress" of less than half the lowest stress.
 	Unmeasured []string
-
-	covar *mat.SymDense // of the constants; nil as Errors
 }
 
 // MarshalJSON refuses: what is worth keeping of a fit is its points and its Model.
@@ -43,42 +37,11 @@ func (Fitted) MarshalJSON() ([]byte, error) {
 	return nil, &honestplate.InputError{Field: "Fitted", Got: "a fit", Want: "its Model, or the points to fit again"}
 }
 
-// Viscosity returns the apparent viscosity in Pa s of the fitted curve at a shear
-// rate in 1/s, with the 95 % confidence band that the points' scatter leaves it:
-//
-//	+- t(0.975, n-p) sqrt(g' C g)/rate,  g = d stress/d constants, C their covariance
-//
-// It trusts the model's form, so it says little beyond the measured rates. Without a
-// covariance, an InputError.
-func (f Fitted) Viscosity(shearRate float64) (honestplate.Estimate, error) {
-	v, err := Viscosity(f.Model, shearRate)
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	p := len(f.Values)
-	shape, known := shapeOf(f.Model, 1)
-	if f.covar == nil || !known || f.covar.SymmetricDim() != p || f.N <= p {
-		return honestplate.Estimate{}, check.Input("N", float64(f.N), "", "a fit by Fit with more points than constants")
-	}
-	g := make([]float64, p)
-	shape.grad(shearRate, f.Values, g)
-	gv := mat.NewVecDense(p, g)
-	variance := mat.Inner(gv, f.covar, gv)
-	t := distuv.StudentsT{Mu: 0, Sigma: 1, Nu: float64(f.N - p)}.Quantile(0.975)
-	d := t * math.Sqrt(max(0, variance)) / shearRate
-	if err := honestplate.Finite("band of the fit", d, "Pa s"); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Estimate{Low: max(0, v-d), Likely: v, High: v + d}, nil
-}
-
 // Fit fits the constants of one flow model, such as HerschelBulkley{}, to points by least
 // squares in the stress, in per cent of it unless the points have weights: the weight of a
 // point is 1/Stress2 where it is 0; give every point the weight 1 for equal errors in Pa.
 // Linear constants are solved exactly, the bending ones are searched with gonum's
-// optimize (Nelder-Mead) between index 0.02 and 2. Constants are 0 or more. The
-// covariance is RSS/(n-p) times the inverse of the weighted normal matrix at the
-// solution.
+// optimize (Nelder-Mead) between index 0.02 and 2. Constants are 0 or more.
 //
 // It wants at least as many points as constants, at that many different rates
 // spread over a factor of 1.5 or more; otherwise an InputError, as for a rate
@@ -117,18 +80,14 @@ func Fit(model Model, points []Point) (Fitted, error) {
 		}
 	}
 	c, rss := f.solve(best)
-	fit := Fitted{Names: s.names, Values: s.build(c, best), RSS: rss, N: len(points)}
+	fit := Fitted{Names: s.names, Values: s.build(c, best)}
 	fit.Model = s.model(fit.Values)
 	if err := Check(fit.Model); err != nil {
 		return Fitted{}, check.Input("Points", float64(len(points)), "points", "a curve that "+model.String()+" can follow")
 	}
 	fit.Unmeasured = unmeasured(fit, points)
 	fit.AICc = aicc(rss, f.total, len(points), len(s.names))
-	if fit.covar = covariance(s, fit.Values, points, rss); fit.covar != nil {
-		for i := range fit.Values {
-			fit.Errors = append(fit.Errors, math.Sqrt(fit.covar.At(i, i)))
-		}
-	}
+	fit.Errors = standardErrors(s, fit.Values, points, rss)
 	return fit, nil
 }
 

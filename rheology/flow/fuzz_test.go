@@ -21,27 +21,17 @@ func sound(t *testing.T, what string, v float64, err error) {
 }
 
 func FuzzModels(f *testing.F) {
-	f.Add(5.0, 0.5, 0.3, 0.01, 1000.0, 10.0)
-	f.Add(0.0, 1e12, 2.0, 1e6, 1e12, 1e12)
-	f.Add(math.NaN(), math.Inf(1), -1.0, 0.0, math.NaN(), math.Inf(-1))
-	f.Fuzz(func(t *testing.T, a, b, n, size, pressure, rate float64) {
+	f.Add(5.0, 0.5, 0.3, 0.01, 10.0)
+	f.Add(0.0, 1e12, 2.0, 1e6, 1e12)
+	f.Add(math.NaN(), math.Inf(1), -1.0, 0.0, math.Inf(-1))
+	f.Fuzz(func(t *testing.T, a, b, n, time, rate float64) {
 		for _, m := range []Model{
-			nil, (*Newtonian)(nil), Newtonian{a}, PowerLaw{a, n}, Bingham{a, b}, HerschelBulkley{a, b, n}, Casson{a, b}, Carreau{a, b, size, n}, disguised{Bingham{a, b}},
+			nil, (*Newtonian)(nil), Newtonian{a}, PowerLaw{a, n}, Bingham{a, b}, HerschelBulkley{a, b, n}, Casson{a, b}, Carreau{a, b, time, n}, disguised{Bingham{a, b}},
 		} {
 			v, err := Viscosity(m, rate)
 			sound(t, "viscosity", v, err)
 			if _, own := m.(disguised); err == nil && !own && v*rate < m.Stress(0)*(1-1e-9) {
 				t.Errorf("%v%+v at %v 1/s: %v Pa s", m, m, rate, v)
-			}
-			for _, p := range []Pipe{{size, size}, {0.01, size}} {
-				flow, err := p.Flow(m, pressure)
-				for _, x := range []float64{flow.Rate, flow.Speed, flow.CentreSpeed, flow.WallShearRate, flow.PlugDiameter} {
-					sound(t, "flow", x, err)
-				}
-				re, err := flow.Reynolds(size)
-				sound(t, "Reynolds number", re, err)
-				dp, err := p.PressureFor(m, rate)
-				sound(t, "pressure", dp, err)
 			}
 		}
 	})
@@ -54,14 +44,12 @@ func FuzzFit(f *testing.F) {
 		fits, err := FitAll([]Point{{r1, s1, w}, {r2, s2, 0}, {r3, s3, 0}, {r4, s4, w}, {2 * r4, s4 * 1.1, 0}})
 		sound(t, "fit", 0, err)
 		for _, fit := range fits {
-			sound(t, "residuals", fit.RSS, Check(fit.Model))
+			sound(t, "model", 0, Check(fit.Model))
 			for i, v := range append(fit.Values, fit.Errors...) {
 				if math.IsNaN(v) || math.IsInf(v, 0) {
 					t.Errorf("%v: constant or error %d is %v", fit.Model, i, v)
 				}
 			}
-			e, err := fit.Viscosity(r2)
-			sound(t, "fitted viscosity", e.High-e.Low, err)
 		}
 	})
 }

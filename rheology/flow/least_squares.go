@@ -136,43 +136,38 @@ func aicc(rss, total float64, n, constants int) float64 {
 	return float64(n)*math.Log(rss/float64(n)) + 2*k + 2*k*(k+1)/free
 }
 
-func covariance(s shape, values []float64, points []Point, rss float64) *mat.SymDense {
+// standardErrors are the roots of the diagonal of RSS/(n-p) times the inverse of the weighted
+// normal matrix; nil where it has none.
+func standardErrors(s shape, values []float64, points []Point, rss float64) []float64 {
 	p := len(values)
 	if len(points) <= p {
 		return nil
 	}
 	normal := mat.NewSymDense(p, nil)
-	g := make([]float64, p)
+	g := mat.NewVecDense(p, nil)
 	for _, pt := range points {
-		s.grad(pt.ShearRate, values, g)
-		normal.SymRankOne(normal, weight(pt), mat.NewVecDense(p, g))
+		s.grad(pt.ShearRate, values, g.RawVector().Data)
+		normal.SymRankOne(normal, weight(pt), g)
 	}
 	// Scaled to a unit diagonal, since a consistency and an index differ by orders.
-	d := make([]float64, p)
+	unit := make([]float64, p)
 	for i := range p {
-		d[i] = math.Sqrt(normal.At(i, i))
-		if !(d[i] > 0) || math.IsInf(d[i], 0) {
+		unit[i] = 1 / math.Sqrt(normal.At(i, i))
+		if !(unit[i] > 0) || math.IsInf(unit[i], 0) {
 			return nil
 		}
 	}
-	for i := range p {
-		for j := i; j < p; j++ {
-			normal.SetSym(i, j, normal.At(i, j)/(d[i]*d[j]))
-		}
-	}
+	scale := mat.NewDiagDense(p, unit)
+	var scaled mat.Dense
+	scaled.Product(scale, normal, scale)
 	var chol mat.Cholesky
-	if !chol.Factorize(normal) || chol.Cond() > 1e14 {
-		return nil
-	}
 	var inverse mat.SymDense
-	if err := chol.InverseTo(&inverse); err != nil {
+	if !chol.Factorize(mat.NewSymDense(p, scaled.RawMatrix().Data)) || chol.Cond() > 1e14 || chol.InverseTo(&inverse) != nil {
 		return nil
 	}
-	v := rss / float64(len(points)-p)
-	for i := range p {
-		for j := i; j < p; j++ {
-			inverse.SetSym(i, j, inverse.At(i, j)*v/(d[i]*d[j]))
-		}
+	out := make([]float64, p)
+	for i := range out {
+		out[i] = unit[i] * math.Sqrt(inverse.At(i, i)*rss/float64(len(points)-p))
 	}
-	return &inverse
+	return out
 }

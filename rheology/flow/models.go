@@ -124,10 +124,7 @@ func rate(shearRate float64) float64 {
 // rate in 1/s, finite and above 0. A model whose constants make no sense, or whose
 // stress is out of any reach, is an InputError.
 func Viscosity(m Model, shearRate float64) (float64, error) {
-	if err := honestplate.Positive("ShearRate", shearRate, "1/s"); err != nil {
-		return 0, err
-	}
-	if err := Check(m); err != nil {
+	if err := cmp.Or(honestplate.Positive("ShearRate", shearRate, "1/s"), Check(m)); err != nil {
 		return 0, err
 	}
 	v := m.Stress(shearRate) / shearRate
@@ -171,28 +168,13 @@ func Check(m Model) error {
 // constant wants a constant above 0 and level one of 0 or more, both of a size that
 // leaves room to calculate.
 func constant(quantity string, v float64, unit string) error {
-	if err := honestplate.Positive(quantity, v, unit); err != nil {
-		return err
-	}
-	return honestplate.InRange(quantity, v, 1e-12, 1e12, unit, "anything that flows")
+	return cmp.Or(honestplate.Positive(quantity, v, unit), honestplate.InRange(quantity, v, 1e-12, 1e12, unit, "anything that flows"))
 }
 
 func level(quantity string, v float64, unit string) error {
-	if err := honestplate.NotNegative(quantity, v, unit); err != nil {
-		return err
-	}
-	return honestplate.InRange(quantity, v, 0, 1e12, unit, "anything that flows")
+	return cmp.Or(honestplate.NotNegative(quantity, v, unit), honestplate.InRange(quantity, v, 0, 1e12, unit, "anything that flows"))
 }
 
 func index(n float64) error {
-	if err := honestplate.Positive("N", n, ""); err != nil {
-		return err
-	}
-	return honestplate.InRange("N", n, 0, 2, "", "foods lie between; a steeper curve is a slip")
-}
-
-// FromPipe turns the constants K', n of stress against 8V/D into those of the liquid:
-// K = K' (4n/(3n+1))^n. Some textbooks print K' under the letter K.
-func (m PowerLaw) FromPipe() PowerLaw {
-	return PowerLaw{m.K * math.Pow(4*m.N/(3*m.N+1), m.N), m.N}
+	return cmp.Or(honestplate.Positive("N", n, ""), honestplate.InRange("N", n, 0, 2, "", "foods lie between; a steeper curve is a slip"))
 }

@@ -65,9 +65,6 @@ func (j Jet) BreakUp() (honestplate.Estimate, error) {
 	return honestplate.Factor((x*x-1)*j.Speed*j.Speed/(2*physics.Gravity), breakUpFactor), nil
 }
 
-// levelBreakUp is Grant and Middleman's length of a jet that gravity does not stretch.
-func (j Jet) levelBreakUp() float64 { return j.efolds() * j.growth() * j.Speed }
-
 // growth is Weber's time in s in which waves on a thread grow by e: sqrt(rho d3/sigma) +
 // 3 eta d/sigma (Weber 1931, "Zum Zerfall eines Fluessigkeitsstrahles"; read,
 // second-hand). Its inviscid limit is 3 % from Rayleigh's.

@@ -4,7 +4,7 @@
 //
 //   - [Fluid]: [Fluid.DrippingWeber], [Fluid.PendantDrop], [Fluid.DraggedFilm].
 //   - [Jet]: [Jet.Fall] and [Jet.BreakUp].
-//   - [Tube] empties; [FedPuddle] and [ReleasedPuddle] spread; [TerminalSpeed] falls.
+//   - [FedPuddle] and [ReleasedPuddle] spread; [TerminalSpeed] falls.
 //   - [Bubble] rises; [Impact] throws up the sheet that splashes.
 //
 // Sizes that make no sense are an InputError, those outside a law's range a RangeError.

@@ -192,3 +192,6 @@ func TestADropHangsByItsTip(t *testing.T) {
 		near(t, "volume", v, math.Pi*d*0.0727*f/(998*g0), 1e-6)
 	}
 }
+
+// levelBreakUp is Grant and Middleman's length of a jet that gravity does not stretch.
+func (j Jet) levelBreakUp() float64 { return j.efolds() * j.growth() * j.Speed }

@@ -22,7 +22,6 @@ func TestClosedFormsRefuseNonsense(t *testing.T) {
 		"PendantDrop":    {[]float64{0.001, 1000, 0.07, 0.002}, func(a []float64) error { _, err := fluid(a).PendantDrop(a[3]); return err }},
 		"DraggedFilm":    {[]float64{0.002, 1000, 0.05, 0.01}, func(a []float64) error { _, err := fluid(a).DraggedFilm(a[3]); return err }},
 		"TerminalSpeed":  {[]float64{0.002}, func(a []float64) error { _, err := TerminalSpeed(a[0]); return err }},
-		"Tube.Time":      {[]float64{0.005, 0.1, 1e-3, 0.01, 0.3, 0.2}, func(a []float64) error { _, err := Tube{a[0], a[1]}.Time(a[2], a[3], a[4], a[5]); return err }},
 		"ReleasedPuddle": {[]float64{1e-4, 1e-3, 10}, func(a []float64) error { _, err := ReleasedPuddle(a[0], a[1], a[2]); return err }},
 		"FedPuddle":      {[]float64{1e-6, 1e-3, 10}, func(a []float64) error { _, err := FedPuddle(a[0], a[1], a[2]); return err }},
 		"Fall":           {[]float64{0.001, 1000, 0.07, 0.004, 1, 0.2}, func(a []float64) error { _, err := Jet{fluid(a), a[3], a[4], false}.Fall(a[5]); return err }},
@@ -45,24 +44,6 @@ func TestClosedFormsRefuseNonsense(t *testing.T) {
 					t.Errorf("%s, argument %d of %g: %v", name, i+1, bad, err)
 				}
 			}
-		}
-	}
-}
-
-// A level falls in two parts as in one; the last drop takes for ever.
-func TestATubeEmptiesInParts(t *testing.T) {
-	tube := Tube{Bore: 0.005, Length: 0.1}
-	time := func(h1, h2 float64) float64 {
-		s, err := tube.Time(1e-3, 0.01, h1, h2)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return s
-	}
-	near(t, "tube", time(0.3, 0.2)+time(0.2, 0.1), time(0.3, 0.1), 1e-12)
-	for _, h2 := range []float64{0, 0.4} {
-		if _, err := tube.Time(1e-3, 0.01, 0.3, h2); !errors.Is(err, honestplate.ErrInput) {
-			t.Errorf("to %g m: %v", h2, err)
 		}
 	}
 }

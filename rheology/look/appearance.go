@@ -1,6 +1,7 @@
 package look
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/honestplate"
@@ -22,10 +23,7 @@ type Appearance struct {
 
 // colour is the likely colour alone.
 func (o *Optics) colour(s Scene) (colour.XYZ, colour.Lab, error) {
-	if err := o.check(); err != nil {
-		return colour.XYZ{}, colour.Lab{}, err
-	}
-	if err := s.check(); err != nil {
+	if err := cmp.Or(o.check(), s.check()); err != nil {
 		return colour.XYZ{}, colour.Lab{}, err
 	}
 	return s.see(o, 1, 1, &o.absorption)
@@ -55,10 +53,7 @@ const bandStep = 8
 // Reflectance returns the likely share of light that comes back, by wavelength; of a
 // backlit scene, that comes through.
 func (o *Optics) Reflectance(s Scene) (colour.Spectrum, error) {
-	if err := o.check(); err != nil {
-		return colour.Spectrum{}, err
-	}
-	if err := s.check(); err != nil {
+	if err := cmp.Or(o.check(), s.check()); err != nil {
 		return colour.Spectrum{}, err
 	}
 	return s.spectrum(o, 1, 1, &o.absorption)

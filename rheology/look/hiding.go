@@ -1,9 +1,11 @@
 package look
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/root"
 	"example.org/honestplate/rheology/look/colour"
 )
 
@@ -31,13 +33,7 @@ func (o *Optics) checkContrast(s Scene, dark, light Ground) error {
 		return err
 	}
 	s.Depth, s.Ground, s.Backlit = honestplate.Optional{}, Black, false
-	if err := s.check(); err != nil {
-		return err
-	}
-	if err := dark.check("dark"); err != nil {
-		return err
-	}
-	if err := light.check("light"); err != nil {
+	if err := cmp.Or(s.check(), dark.check("dark"), light.check("light")); err != nil {
 		return err
 	}
 	if dark.Blue > light.Blue || dark.Red > light.Red || dark == light {
@@ -96,57 +92,30 @@ func (o *Optics) contrast(s Scene, scale float64, dark, light Ground) (float64, 
 // thickness of paints. The band is x/ 1.5, or the factor of the scattering where that is
 // more. A coat that does not hide at 10 m is refused ([honestplate.ErrInfeasible]).
 func (o *Optics) Hides(s Scene, dark, light Ground, contrast float64) (honestplate.Estimate, error) {
-	if err := o.checkContrast(s, dark, light); err != nil {
+	if err := cmp.Or(o.checkContrast(s, dark, light), checkRatio(contrast)); err != nil {
 		return honestplate.Estimate{}, err
 	}
-	if err := checkRatio(contrast); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	short := func(lnDepth float64) (float64, error) {
+	over := func(lnDepth float64) (float64, error) {
 		s.Depth = honestplate.Some(math.Exp(lnDepth))
 		c, err := o.contrast(s, 1, dark, light)
-		return math.Log((1 - min(c, 1) + 1e-15) / (1 - contrast)), err
+		return math.Log((1 - contrast) / (1 - min(c, 1) + 1e-15)), err
 	}
 	low, high := math.Log(1e-7), math.Log(10)
-	f, err := short(high)
+	most, err := over(high)
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	if f > 0 {
+	if most < 0 {
 		return honestplate.Estimate{}, &honestplate.RefusedError{Field: "contrast", Kind: honestplate.ErrInfeasible,
 			Reason: "10 m of it do not hide the ground", Advice: "take a cloudier liquid or a lower contrast ratio"}
 	}
-	g, err := short(low)
+	least, err := over(low)
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	if g <= 0 {
+	if least >= 0 {
 		return honestplate.Exactly(0), nil // the grounds are as like as that without a coat
 	}
-	// Illinois: a secant that halves the end which does not move.
-	x, side := low, 0
-	for range 60 {
-		x = (low*f - high*g) / (f - g)
-		v, err := short(x)
-		if err != nil {
-			return honestplate.Estimate{}, err
-		}
-		if math.Abs(v) < 1e-5 || high-low < 1e-6 {
-			break
-		}
-		if v > 0 {
-			low, g = x, v
-			if side == 1 {
-				f /= 2
-			}
-			side = 1
-		} else {
-			high, f = x, v
-			if side == -1 {
-				g /= 2
-			}
-			side = -1
-		}
-	}
-	return honestplate.Factor(math.Exp(x), max(1.5, o.factor)), nil
+	x, err := root.Search{Low: low, High: high, Start: low + (high-low)/2, Slope: 1, Tol: 1e-5}.Rise(over)
+	return honestplate.Factor(math.Exp(x), max(1.5, o.factor)), err
 }

@@ -6,6 +6,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/internal/root"
 )
 
 // proteinOfSolids is the share of protein in milk's solids-not-fat (from memory: 3.4 of
@@ -64,40 +65,31 @@ func CreamFor(r rheology.Recipe, coat, contrast float64) (Cream, error) {
 	blend := func(share float64) (Optics, error) {
 		return Mix(Part{thin, (1 - share) * thinMilk.volume()}, Part{thick, share * thickMilk.volume()})
 	}
-	reaches := func(share float64) (float64, Optics, error) {
+	over := func(share float64) (float64, error) {
 		o, err := blend(share)
 		if err != nil {
-			return 0, o, err
+			return 0, err
 		}
 		c, err := o.Contrast(Scene{}, coat, Black, White)
-		return c, o, err
+		return c - contrast, err
 	}
-	most, all, err := reaches(1)
+	most, err := over(1)
 	if err != nil {
 		return Cream{}, err
 	}
-	if most < contrast {
-		return Cream{}, tooThin(&all, coat, contrast, most)
+	if most < 0 {
+		return Cream{}, tooThin(&thick, coat, contrast, contrast+most)
 	}
-	low, high := 0.0, 1.0
-	if c, _, err := reaches(0); err != nil {
+	share, err := over(0)
+	if err == nil && share < 0 {
+		share, err = root.Bisect(over, 0, 1, 1e-7)
+	} else {
+		share = 0
+	}
+	if err != nil {
 		return Cream{}, err
-	} else if c >= contrast {
-		high = 0
 	}
-	for high-low > 1e-5 {
-		middle := (low + high) / 2
-		c, _, err := reaches(middle)
-		if err != nil {
-			return Cream{}, err
-		}
-		if c >= contrast {
-			high = middle
-		} else {
-			low = middle
-		}
-	}
-	return wholeSteps(r, high, thinMilk, thickMilk, blend, coat, contrast)
+	return wholeSteps(r, share, thinMilk, thickMilk, blend, coat, contrast)
 }
 
 // part is one liquid of a recipe, for light.

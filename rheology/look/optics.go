@@ -1,6 +1,7 @@
 package look
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -45,10 +46,7 @@ type Coefficients struct {
 // At returns the coefficients at a wavelength in nm, 380..780, between the samples by
 // straight lines.
 func (o *Optics) At(nm float64) (Coefficients, error) {
-	if err := o.check(); err != nil {
-		return Coefficients{}, err
-	}
-	if err := honestplate.InRange("nm", nm, 380, 780, "nm", "the tables of the CIE"); err != nil {
+	if err := cmp.Or(o.check(), honestplate.InRange("nm", nm, 380, 780, "nm", "the tables of the CIE")); err != nil {
 		return Coefficients{}, err
 	}
 	x := (nm - 380) / 5

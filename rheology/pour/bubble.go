@@ -100,15 +100,8 @@ func BubblesClear(l rheology.Liquid, tempC, d, depth float64) (honestplate.Windo
 // heldBubble returns the diameter in m below which the liquid's yield stress holds a bubble;
 // 0 without one.
 func heldBubble(l rheology.Liquid, tempC float64) (float64, error) {
-	y, ok := l.(rheology.Yielding)
-	if !ok {
-		return 0, nil
-	}
-	yield, err := y.YieldStress(tempC)
+	yield, err := check.YieldStress(l, tempC)
 	if err != nil {
-		return 0, err
-	}
-	if err := honestplate.NotNegative("Liquid.YieldStress", yield.Likely, "Pa"); err != nil {
 		return 0, err
 	}
 	rho, err := l.Density(tempC)

@@ -45,28 +45,6 @@ func ExampleSpout_Pour() {
 	// honey                 12m56s (7m10.9s to 23m17.6s)  laminar, held by friction      2.4 g
 }
 
-// A measuring cup of 60 cm2 that empties through its spout: the rate against time.
-func ExamplePour_Series() {
-	p, err := pour.Spout{Diameter: 0.008, Length: 0.030, Head: 0.060, SurfaceArea: 0.006}.Pour(rheology.Water{}, 20, 300)
-	if err != nil {
-		log.Fatal(err)
-	}
-	moments, err := p.Series(5)
-	if err != nil {
-		log.Fatal(err)
-	}
-	for _, m := range moments {
-		fmt.Printf("%4.1f s  %3.0f g  %4.1f mL/s\n", m.At.Seconds(), m.Grams, m.Rate*1e6)
-	}
-	// Output:
-	// 0.0 s    0 g  42.0 mL/s
-	//  1.5 s   60 g  38.2 mL/s
-	//  3.2 s  120 g  33.9 mL/s
-	//  5.1 s  180 g  29.1 mL/s
-	//  7.4 s  240 g  23.3 mL/s
-	// 10.5 s  300 g  15.1 mL/s
-}
-
 // Ketchup stays in a narrow spout, and the error says what would move it.
 func ExampleSpout_Pour_held() {
 	_, err := pour.Spout{Diameter: 0.008, Length: 0.030, Head: 0.040}.Pour(rheology.Food("tomato ketchup"), 20, 50)

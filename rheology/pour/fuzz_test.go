@@ -39,10 +39,6 @@ func after(t *testing.T, p pour.Pour, drop, film, degrees float64, rough bool, n
 		k, err := s.Coil()
 		numbers(t, "coil", err, k)
 	}
-	m, err := p.Series(n % 20)
-	numbers(t, "series", err, m)
-	l, err := p.AtEnd()
-	numbers(t, "last", err, l)
 	c, err := p.Dribble(degrees)
 	numbers(t, "cling", err, c)
 	r, err := p.Settled(degrees)
@@ -121,12 +117,10 @@ func FuzzJetsAndDrops(f *testing.F) {
 }
 
 func FuzzClosedForms(f *testing.F) {
-	f.Add(0.01, 0.001, 0.3, 0.1, 1e-3)
-	f.Add(1e9, 1e-12, 1e6, 0.0, 1e6)
-	f.Fuzz(func(t *testing.T, a, b, d, e, nu float64) {
-		v, err := law.Tube{Bore: b, Length: d}.Time(nu, a, d, e)
-		numbers(t, "tube", err, v)
-		v, err = law.ReleasedPuddle(b, nu, a)
+	f.Add(0.01, 0.001, 1e-3)
+	f.Add(1e9, 1e-12, 1e6)
+	f.Fuzz(func(t *testing.T, a, b, nu float64) {
+		v, err := law.ReleasedPuddle(b, nu, a)
 		numbers(t, "released", err, v)
 		v, err = law.FedPuddle(b, nu, a)
 		numbers(t, "fed", err, v)

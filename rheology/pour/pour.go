@@ -135,31 +135,15 @@ func newPour(l rheology.Liquid, tempC, grams float64) (Pour, error) {
 // returns a RefusedError if that is not less than the head there is, of which surface tension
 // holds another part. stress is the one at the wall.
 func (p *Pour) yields(l rheology.Liquid, stress, head, tension float64, rested bool) error {
-	y, ok := l.(rheology.Yielding)
-	if !ok {
-		return nil
-	}
-	yield, err := y.YieldStress(p.out.tempC)
-	if err != nil {
+	yield, err := check.YieldStress(l, p.out.tempC)
+	if err != nil || yield.Likely == 0 {
 		return err
-	}
-	if yield == (honestplate.Estimate{}) {
-		return nil
-	}
-	if err := check.Band("Liquid.YieldStress", yield, 0, 1e6, "Pa", "softer than butter"); err != nil {
-		return err
-	}
-	if yield.Likely == 0 {
-		return nil
 	}
 	p.yield, p.out.yield = yield, yield.Likely
 	p.stuck = p.out.standing(yield.Likely)
 	start := yield
 	if rested {
 		if start, err = rheology.RestedYieldStress(l, p.out.tempC); err != nil {
-			return err
-		}
-		if err := check.Band("Liquid.YieldStress", start, 0, 1e6, "Pa", "softer than butter"); err != nil {
 			return err
 		}
 	}

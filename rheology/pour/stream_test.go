@@ -69,64 +69,17 @@ func TestWhatStreamsDo(t *testing.T) {
 	}
 }
 
-func TestAPourFromTheLastDropsIsThinner(t *testing.T) {
-	s := jug
-	s.SurfaceArea = 0.005
-	p := pourOf(t, s, milk, 200)
-	last, err := p.AtEnd()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if a, b := streamOf(t, p, 0.2), streamOf(t, last, 0.2); b.Diameter >= a.Diameter || last.Speed >= p.Speed {
-		t.Errorf("first %g m, last %g m", a.Diameter, b.Diameter)
-	}
-	near(t, "last rate", last.Rate.Likely, p.EndRate.Likely, 1e-12)
-}
-
-func TestASeriesAddsUpToThePour(t *testing.T) {
-	for _, area := range []float64{0, 0.005} {
-		s := jug
-		s.SurfaceArea = area
-		p := pourOf(t, s, cream, 200)
-		const n = 400
-		m, err := p.Series(n)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if len(m) != n+1 || m[0].At != 0 || m[n].Grams != 200 {
-			t.Fatalf("%d moments, from %v to %v", len(m), m[0], m[n])
-		}
-		near(t, "end", m[n].At.Seconds(), p.Duration.Likely.After.Seconds(), 1e-6)
-		volume := 0.0
-		for i := range n {
-			if m[i+1].Rate > m[i].Rate || m[i+1].At <= m[i].At {
-				t.Fatalf("moment %d: %v then %v", i, m[i], m[i+1])
-			}
-			volume += (m[i].Rate + m[i+1].Rate) / 2 * (m[i+1].At - m[i].At).Seconds()
-		}
-		near(t, "volume", volume, 0.2/cream.rho, 1e-4)
-	}
-	p := pourOf(t, jug, milk, 10)
-	for _, n := range []int{0, -1, 10001} {
-		if _, err := p.Series(n); !errors.Is(err, honestplate.ErrRange) {
-			t.Errorf("%d steps: %v", n, err)
-		}
-	}
-}
-
 func TestNothingComesOfNoPour(t *testing.T) {
 	var p pour.Pour
 	var s pour.Stream
 	_, e1 := p.Stream(0.1)
-	_, e2 := p.Series(4)
-	_, e3 := p.AtEnd()
 	_, e4 := p.Dribble(30)
 	_, e5 := p.Settled(30)
 	_, e6 := p.Puddle(1e9, 30)
 	_, e7 := s.Splash(pour.Target{})
 	_, e8 := s.Crown(0.001)
 	_, e9 := s.Coil()
-	for i, err := range []error{e1, e2, e3, e4, e5, e6, e7, e8, e9} {
+	for i, err := range []error{e1, e4, e5, e6, e7, e8, e9} {
 		if !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%d: %v", i+1, err)
 		}

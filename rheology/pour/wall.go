@@ -7,6 +7,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/internal/check"
 	"example.org/honestplate/rheology/internal/physics"
 	"example.org/honestplate/rheology/internal/root"
 )
@@ -84,15 +85,12 @@ func (w Wall) Drain(l rheology.Liquid, tempC float64, after time.Duration) (Coat
 	down := 1 + math.Hypot(math.Sqrt(eta.Likely/eta.Low)-1, 0.15)
 	c.Foot = honestplate.Estimate{Low: h / down, Likely: h, High: h * up}
 	c.Mean = c.Foot.Times(2.0 / 3)
-	if y, ok := l.(rheology.Yielding); ok {
-		yield, err := y.YieldStress(tempC)
-		if err != nil {
-			return Coat{}, err
-		}
-		stands := yield.Times(1 / pull)
-		if stands.Likely > c.Mean.Likely {
-			c.Mean, c.Foot, c.Stands = stands, stands, true
-		}
+	yield, err := check.YieldStress(l, tempC)
+	if err != nil {
+		return Coat{}, err
+	}
+	if stands := yield.Times(1 / pull); stands.Likely > c.Mean.Likely {
+		c.Mean, c.Foot, c.Stands = stands, stands, true
 	}
 	if !c.Stands && c.Foot.Likely > w.Height/10 {
 		return Coat{Draining: true}, nil

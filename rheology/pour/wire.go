@@ -14,7 +14,6 @@ type question struct {
 	spout  Spout
 	lip    Lip
 	liquid rheology.Liquid
-	ended  bool // the Pour is that of AtEnd
 }
 
 type pourWire struct {
@@ -22,7 +21,6 @@ type pourWire struct {
 	Lip      *Lip                 `json:"lip,omitempty"`
 	Of       rheology.Part        `json:"of"`
 	TempC    float64              `json:"temp_c"`
-	AtEnd    bool                 `json:"at_end,omitzero"`
 	Duration honestplate.Window   `json:"duration"`
 	Rate     honestplate.Estimate `json:"rate_m3_per_s"`
 	Left     honestplate.Estimate `json:"left_grams"`
@@ -35,7 +33,7 @@ func (p Pour) MarshalJSON() ([]byte, error) {
 		return nil, err
 	}
 	w := pourWire{
-		Of: rheology.Part{Liquid: p.asked.liquid, Grams: p.Grams}, TempC: p.out.tempC, AtEnd: p.asked.ended,
+		Of: rheology.Part{Liquid: p.asked.liquid, Grams: p.Grams}, TempC: p.out.tempC,
 		Duration: p.Duration, Rate: p.Rate, Left: p.LeftGrams,
 	}
 	if p.asked.lip != (Lip{}) {
@@ -60,9 +58,6 @@ func (p *Pour) UnmarshalJSON(b []byte) (err error) {
 		again, err = w.Spout.Pour(w.Of.Liquid, w.TempC, w.Of.Grams)
 	default:
 		err = check.Missing("spout", "a spout or a lip, and not both")
-	}
-	if err == nil && w.AtEnd {
-		again, err = again.AtEnd()
 	}
 	if err != nil {
 		return err

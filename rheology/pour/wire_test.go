@@ -27,15 +27,13 @@ func TestPoursComeBackFromTheWire(t *testing.T) {
 		all = append(all, v)
 	}
 	spout, lip, wall := pour.Spout{Diameter: 0.01, Length: 0.02, Head: 0.1, SurfaceArea: 0.01}, pour.Lip{Width: 0.02, Head: 0.01}, pour.Wall{Height: 0.1, Degrees: 60}
-	all = append(all, spout, lip, wall, pour.Target{Film: 0.001}, pour.Target{Rough: true}, law.Tube{Bore: 1, Length: 2}, law.Bubble{Diameter: 1},
+	all = append(all, spout, lip, wall, pour.Target{Film: 0.001}, pour.Target{Rough: true}, law.Bubble{Diameter: 1},
 		law.Impact{Speed: 1}, law.Lift{Beta: 1}, pour.Stream{Diameter: 1, Speed: 2})
 	for _, l := range []rheology.Liquid{blend, rheology.Food("custard"), rheology.Honey{}} {
 		p, err := spout.Pour(l, 20, 100)
 		keep(p, err)
 		over, err := lip.Pour(rheology.Dairy{FatPercent: 12}, 6, 50)
 		keep(over, err)
-		last, err := p.AtEnd()
-		keep(last, err)
 		s, err := p.Stream(0.2)
 		keep(s, err)
 		x, err := s.Splash(pour.Target{})
@@ -50,8 +48,6 @@ func TestPoursComeBackFromTheWire(t *testing.T) {
 		keep(d, err)
 		coat, err := wall.Drain(l, 20, time.Minute)
 		keep(coat, err)
-		steps, err := p.Series(3)
-		keep(steps, err)
 	}
 	for _, v := range all {
 		b, err := json.Marshal(v)

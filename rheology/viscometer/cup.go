@@ -117,10 +117,7 @@ func (c Cup) Time(nu float64) (time.Duration, error) {
 	if err := c.inRange("Nu", nu, low*(1-1e-9), high*(1+1e-9), "m2/s"); err != nil {
 		return 0, err
 	}
-	h := nu + c.A*c.C
-	s := (h + math.Sqrt(h*h+4*c.A*c.B)) / (2 * c.A)
-	t := time.Duration(math.Round(s * float64(time.Second)))
-	return min(max(t, c.Least), c.Most), nil
+	return c.clamp(c.seconds(nu)), nil
 }
 
 // KinematicViscosity returns viscosity over density in m2/s, which is what a flow
@@ -137,8 +134,5 @@ func KinematicViscosity(l rheology.Liquid, tempC float64) (honestplate.Estimate,
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	if err := honestplate.Positive("Liquid.Density", rho.Low, "kg/m3"); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Estimate{Low: eta.Low / rho.High, Likely: eta.Likely / rho.Likely, High: eta.High / rho.Low}, nil
+	return check.Unless(honestplate.Positive("Liquid.Density", rho.Low, "kg/m3"), honestplate.Estimate{Low: eta.Low / rho.High, Likely: eta.Likely / rho.Likely, High: eta.High / rho.Low})
 }

@@ -62,8 +62,6 @@ func (c Cup) Test(b rheology.Batch) (CupTest, error) {
 	return out, nil
 }
 
-func likelyOf(e honestplate.Estimate) float64 { return e.Likely }
-
 // A target is what a cup is asked of a batch.
 type target struct {
 	rheology.Batch

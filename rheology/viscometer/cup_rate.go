@@ -37,18 +37,16 @@ func (c Cup) reads(l rheology.Liquid, tempC float64) (thins bool, err error) {
 	if check.IsNil(l) {
 		return false, check.Missing("Liquid", "a liquid")
 	}
-	if y, ok := l.(rheology.Yielding); ok {
-		stress, err := y.YieldStress(tempC)
-		if err != nil {
-			return false, err
-		}
-		if stress.Likely > 0 {
-			return false, &honestplate.RefusedError{
-				Field: "Liquid", Kind: honestplate.ErrNoFlow,
-				Reason: fmt.Sprintf("%s has a yield stress, %.3g Pa, and stands in a cup before it has run out",
-					honestplate.OneLine(l.Describe().Name), stress.Likely),
-				Advice: "measure it on a rheometer",
-			}
+	stress, err := check.YieldStress(l, tempC)
+	if err != nil {
+		return false, err
+	}
+	if stress.Likely > 0 {
+		return false, &honestplate.RefusedError{
+			Field: "Liquid", Kind: honestplate.ErrNoFlow,
+			Reason: fmt.Sprintf("%s has a yield stress, %.3g Pa, and stands in a cup before it has run out",
+				honestplate.OneLine(l.Describe().Name), stress.Likely),
+			Advice: "measure it on a rheometer",
 		}
 	}
 	if l.Describe().ShearRate == 0 {
@@ -66,23 +64,22 @@ func (c Cup) reads(l rheology.Liquid, tempC float64) (thins bool, err error) {
 // of the list that can tell; the band is cut at the cup's limits, see [Cup.Test]. A
 // liquid with a yield stress is a RefusedError (ErrNoFlow).
 func (c Cup) TimeOf(l rheology.Liquid, tempC float64) (honestplate.Window, error) {
-	likely, err := c.timeOf(l, tempC, 1, func(e honestplate.Estimate) float64 { return e.Likely })
-	if err != nil {
+	var t [3]time.Duration
+	for i, of := range [...]func(e honestplate.Estimate) float64{likelyOf, lowOf, highOf} {
+		var err error
+		if t[i], err = c.timeOf(l, tempC, 1, of); err != nil {
+			return honestplate.Window{}, err
+		}
+	}
+	if err := c.told(t[0], l, tempC, 1); err != nil {
 		return honestplate.Window{}, err
 	}
-	if err := c.told(likely, l, tempC, 1); err != nil {
-		return honestplate.Window{}, err
-	}
-	shortest, err := c.timeOf(l, tempC, 1, func(e honestplate.Estimate) float64 { return e.Low })
-	if err != nil {
-		return honestplate.Window{}, err
-	}
-	longest, err := c.timeOf(l, tempC, 1, func(e honestplate.Estimate) float64 { return e.High })
-	if err != nil {
-		return honestplate.Window{}, err
-	}
-	return honestplate.Lasting(max(c.Least, shortest), c.clamp(likely), min(c.Most, longest)), nil
+	return honestplate.Lasting(max(c.Least, t[1]), c.clamp(t[0]), min(c.Most, t[2])), nil
 }
+
+func likelyOf(e honestplate.Estimate) float64 { return e.Likely }
+func lowOf(e honestplate.Estimate) float64    { return e.Low }
+func highOf(e honestplate.Estimate) float64   { return e.High }
 
 func (c Cup) clamp(t time.Duration) time.Duration { return min(max(t, c.Least), c.Most) }
 
@@ -152,7 +149,7 @@ func (c Cup) instead(l rheology.Liquid, tempC, scale float64) string {
 	family, _, _ := strings.Cut(c.Name, " ")
 	var any string
 	for _, other := range Cups() {
-		t, err := other.timeOf(l, tempC, scale, func(e honestplate.Estimate) float64 { return e.Likely })
+		t, err := other.timeOf(l, tempC, scale, likelyOf)
 		if err != nil || other.Name == c.Name || t < other.Least*11/10 || t > other.Most {
 			continue
 		}

@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"example.org/honestplate"
-	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/internal/check"
 	"example.org/honestplate/rheology/internal/physics"
 )
@@ -66,10 +65,7 @@ func (b FallingBall) Viscosity(t time.Duration, density float64) (honestplate.Es
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	if err := honestplate.Positive("T", t.Seconds(), "s"); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	if err := b.sinks(density); err != nil {
+	if err := cmp.Or(honestplate.Positive("T", t.Seconds(), "s"), b.sinks(density)); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	v := b.Distance / t.Seconds()
@@ -83,39 +79,6 @@ func (b FallingBall) Viscosity(t time.Duration, density float64) (honestplate.Es
 	down := math.Hypot(up, ballInertiaPerRe*re)
 	e := honestplate.Estimate{Low: max(0, eta*(1-down)), Likely: eta, High: eta * (1 + up)}
 	return e, cmp.Or(honestplate.Positive("T", eta, "Pa s"), honestplate.Finite("Reading", e.High, "Pa s"))
-}
-
-// Time returns how long the ball takes between the marks in a liquid at a
-// temperature in degC.
-func (b FallingBall) Time(l rheology.Liquid, tempC float64) (time.Duration, error) {
-	f, err := b.wall()
-	if err != nil {
-		return 0, err
-	}
-	if check.IsNil(l) {
-		return 0, check.Missing("Liquid", "a liquid")
-	}
-	eta, err := check.Viscosity(l.Viscosity(tempC))
-	if err != nil {
-		return 0, err
-	}
-	rho, err := check.Density(l.Density(tempC))
-	if err != nil {
-		return 0, err
-	}
-	if err := b.sinks(rho.Likely); err != nil {
-		return 0, err
-	}
-	v := b.drag(f, rho.Likely) / eta.Likely
-	if err := honestplate.InRange("Reynolds", rho.Likely*v*b.Diameter/eta.Likely, 0, ballReynolds, "", sourceBall); err != nil {
-		return 0, err
-	}
-	s := b.Distance / v
-	const longest = 1e9 // s; some thirty years, and well inside a Duration
-	if err := honestplate.InRange("T", s, 0, longest, "s", sourceBall); err != nil {
-		return 0, err
-	}
-	return time.Duration(math.Round(s * float64(time.Second))), nil
 }
 
 // drag is viscosity times speed.

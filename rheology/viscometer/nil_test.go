@@ -40,10 +40,6 @@ func TestALiquidThatAnswersNoNumberIsAnError(t *testing.T) {
 			_, err := r.Measure(l)
 			return err
 		},
-		"ball": func(l Liquid) error {
-			_, err := FallingBall{Diameter: 0.002, Density: 7800, TubeDiameter: 0.1, Distance: 0.1}.Time(l, 6)
-			return err
-		},
 	}
 	var nilDairy *Dairy
 	var nilMute *mute

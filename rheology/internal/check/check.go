@@ -4,6 +4,7 @@
 package check
 
 import (
+	"cmp"
 	"math"
 	"reflect"
 	"strconv"
@@ -50,8 +51,11 @@ func Band(field string, e honestplate.Estimate, low, high float64, unit, source 
 // Answered passes on what a liquid answered if it is a property: a band in order, above 0 and
 // finite. A liquid of the user's own may answer anything.
 func Answered(field, unit string, e honestplate.Estimate, err error) (honestplate.Estimate, error) {
-	if err != nil || 0 <= e.Low && e.Low <= e.Likely && 0 < e.Likely && e.Likely <= e.High && e.High <= math.MaxFloat64 {
-		return e, err
+	if err != nil {
+		return honestplate.Estimate{}, err
+	}
+	if 0 <= e.Low && e.Low <= e.Likely && 0 < e.Likely && e.Likely <= e.High && e.High <= math.MaxFloat64 {
+		return e, nil
 	}
 	if err := honestplate.Positive(field, e.Likely, unit); err != nil {
 		return honestplate.Estimate{}, err
@@ -81,4 +85,24 @@ func IsNil(v any) bool {
 	}
 	r := reflect.ValueOf(v)
 	return r.Kind() == reflect.Pointer && r.IsNil()
+}
+
+// Unless is e, or the zero Estimate where there is an error.
+func Unless(err error, e honestplate.Estimate) (honestplate.Estimate, error) {
+	if err != nil {
+		return honestplate.Estimate{}, err
+	}
+	return e, nil
+}
+
+// YieldStress asks a liquid for its yield stress in Pa; the zero Estimate if it has none.
+func YieldStress(l any, tempC float64) (honestplate.Estimate, error) {
+	y, ok := l.(interface {
+		YieldStress(tempC float64) (honestplate.Estimate, error)
+	})
+	if !ok {
+		return honestplate.Estimate{}, nil
+	}
+	e, err := y.YieldStress(tempC)
+	return Unless(cmp.Or(err, Band("Liquid.YieldStress", e, 0, 1e6, "Pa", "softer than butter")), e)
 }

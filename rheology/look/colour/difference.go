@@ -68,18 +68,16 @@ func Difference(p, q Lab) (float64, error) {
 }
 
 // A Visibility says whether an eye sees a difference of colour.
-type Visibility int
+type Visibility string
 
 // The steps: 0.5 to 1.5 is slightly noticeable and 1.5 to 3 noticeable (a study of plant
 // drinks, abstract of pubmed 37424587, read; its formula of difference is not said).
 const (
-	Unseen   Visibility = iota // below 0.5
-	Slight                     // 0.5 to 1.5: side by side, if one looks for it
-	Seen                       // 1.5 to 3: side by side
-	Striking                   // above 3: at a glance
+	Unseen   Visibility = "not seen"            // below 0.5
+	Slight   Visibility = "slightly noticeable" // 0.5 to 1.5: side by side, if one looks for it
+	Seen     Visibility = "noticeable"          // 1.5 to 3: side by side
+	Striking Visibility = "well visible"        // above 3: at a glance
 )
-
-var visibilityNames = [...]string{"not seen", "slightly noticeable", "noticeable", "well visible"}
 
 // Noticed returns whether an eye sees a [Difference].
 func Noticed(difference float64) Visibility {
@@ -92,31 +90,4 @@ func Noticed(difference float64) Visibility {
 		return Slight
 	}
 	return Unseen
-}
-
-// String gives the visibility in words.
-func (v Visibility) String() string {
-	if v < 0 || int(v) >= len(visibilityNames) {
-		return "unknown"
-	}
-	return visibilityNames[v]
-}
-
-// MarshalText writes the words.
-func (v Visibility) MarshalText() ([]byte, error) {
-	if v < 0 || int(v) >= len(visibilityNames) {
-		return nil, &honestplate.InputError{Field: "Visibility", Got: "unknown", Want: "one of the constants"}
-	}
-	return []byte(v.String()), nil
-}
-
-// UnmarshalText reads the words.
-func (v *Visibility) UnmarshalText(b []byte) error {
-	for i, name := range visibilityNames {
-		if name == string(b) {
-			*v = Visibility(i)
-			return nil
-		}
-	}
-	return &honestplate.InputError{Field: "Visibility", Got: string(b), Want: "one of the words that String gives"}
 }

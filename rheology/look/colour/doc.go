@@ -2,7 +2,7 @@
 // camera sees of it.
 //
 //   - [Spectrum] holds reflectance over the visible, [Light] the lamp.
-//   - [Light.See] gives [XYZ]; from it come [Lab], [Hunter] and a [Swatch] to look at.
+//   - [Light.See] gives [XYZ]; from it come [Lab] and a [Swatch] to look at.
 //   - [Difference] is CIEDE2000, and [Noticed] says in words whether an eye sees it.
 //
 // Everything is for the CIE 1931 observer of 2 degrees, in sums over 5 nm from 380 to

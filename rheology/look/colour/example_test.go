@@ -55,24 +55,6 @@ func ExampleDifference() {
 	// 1.8: noticeable
 }
 
-// A client's old colorimeter shows Hunter L 81. What is that in L*?
-func ExampleHunter_XYZ() {
-	white := colour.XYZ{X: 98.074, Y: 100, Z: 118.232} // illuminant C, for which such readings are
-	xyz, err := colour.Hunter{L: 81, A: -3.7, B: 2.9}.XYZ(white)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	lab, err := xyz.Lab(white)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Printf("L* %.1f, a* %.1f, b* %.1f\n", lab.L, lab.A, lab.B)
-	// Output:
-	// L* 84.8, a* -3.8, b* 3.0
-}
-
 // What is white under each light, by its chromaticity.
 func ExampleLights() {
 	for _, l := range colour.Lights() {

@@ -1,6 +1,7 @@
 package colour
 
 import (
+	"cmp"
 	_ "embed"
 	"fmt"
 	"strconv"
@@ -110,10 +111,7 @@ var lights = sync.OnceValue(func() *[len(lightNames)]weights {
 
 // See returns what a surface of the reflectance given looks like under the light.
 func (l Light) See(s *Spectrum) (XYZ, error) {
-	if err := l.check("Light"); err != nil {
-		return XYZ{}, err
-	}
-	if err := s.check("Spectrum"); err != nil {
+	if err := cmp.Or(l.check("Light"), s.check("Spectrum")); err != nil {
 		return XYZ{}, err
 	}
 	w := &lights()[l]

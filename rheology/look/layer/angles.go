@@ -3,6 +3,8 @@ package layer
 import (
 	"math"
 	"sync"
+
+	"gonum.org/v1/gonum/integrate/quad"
 )
 
 // orders of the expansion of a phase function that the points sum exactly.
@@ -18,7 +20,10 @@ type angles struct {
 }
 
 // The points of Gauss on 0..1, for half of the directions each.
-var gauss = gaussPoints(points / 2)
+var gauss = func() (g struct{ x, w [points / 2]float64 }) {
+	quad.Legendre{}.FixedLocations(g.x[:], g.w[:], 0, 1)
+	return g
+}()
 
 // known remembers the directions of what was asked last: they are the same for every
 // wavelength of a spectrum.
@@ -58,9 +63,10 @@ func newAngles(n, glass, cosine float64) *angles {
 		edge = math.Sqrt(1 - 1/(n*n))
 	}
 	half := points / 2
-	for i, p := range gauss {
-		a.mu[i], a.weight[i] = edge*p.x, edge*p.w
-		a.mu[half+i], a.weight[half+i] = edge+(1-edge)*p.x, (1-edge)*p.w
+	for i, x := range gauss.x {
+		w := gauss.w[i]
+		a.mu[i], a.weight[i] = edge*x, edge*w
+		a.mu[half+i], a.weight[half+i] = edge+(1-edge)*x, (1-edge)*w
 	}
 	a.mu[beam] = math.Sqrt(1 - (1-cosine*cosine)/(n*n))
 	for i, mu := range a.mu {
@@ -73,29 +79,6 @@ func newAngles(n, glass, cosine float64) *angles {
 	}
 	a.surface = newSurface(a, n, glass)
 	return a
-}
-
-type point struct{ x, w float64 }
-
-// gaussPoints returns the n points and weights of Gauss and Legendre on 0..1, by Newton's
-// method from the usual first guess.
-func gaussPoints(n int) []point {
-	out := make([]point, n)
-	for i := range out {
-		x := math.Cos(math.Pi * (float64(i) + 0.75) / (float64(n) + 0.5))
-		var slope float64
-		for range 20 {
-			before, p := 1.0, x
-			for l := 2; l <= n; l++ {
-				k := float64(l)
-				before, p = p, ((2*k-1)*x*p-(k-1)*before)/k
-			}
-			slope = float64(n) * (x*p - before) / (x*x - 1)
-			x -= p / slope
-		}
-		out[n-1-i] = point{(1 + x) / 2, 1 / ((1 - x*x) * slope * slope)}
-	}
-	return out
 }
 
 // uniform is radiance 1 in every direction.

@@ -57,25 +57,3 @@ func KubelkaMunk(k, s, depth, ground float64) (float64, error) {
 	bc := b / math.Tanh(b*x)
 	return (1 - ground*(a-bc)) / (a - ground + bc), nil
 }
-
-// Saunderson returns what is seen of a reflectance r from within a surface: outside of the
-// light is sent back before it gets in, inside of what comes from within is sent back in.
-//
-//	seen = outside + (1 - outside)(1 - inside) r/(1 - inside r)
-//
-// All are shares, inside below 1. It takes the light inside to be even in all directions.
-// Source: Saunderson's correction as of Allen 1980, equation 24 (read in public code).
-func Saunderson(r, outside, inside float64) (float64, error) {
-	if err := cmp.Or(
-		honestplate.InRange("r", r, 0, 1, "", "a share"),
-		honestplate.InRange("outside", outside, 0, 1, "", "a share"),
-		honestplate.InRange("inside", inside, 0, 1, "", "a share"),
-	); err != nil {
-		return 0, err
-	}
-	if inside*r == 1 {
-		return 0, &honestplate.InputError{Field: "inside", Got: "1 with r of 1",
-			Want: "a surface that lets light out"}
-	}
-	return outside + (1-outside)*(1-inside)*r/(1-inside*r), nil
-}

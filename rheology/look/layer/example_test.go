@@ -55,22 +55,14 @@ func ExampleKubelkaMunk() {
 	// depth 8.0: exact 0.849, Kubelka-Munk 0.847
 }
 
-// What a smooth surface of milk does to light, and what that makes of a pool that would
-// return 0.95 without one.
-func ExampleSaunderson() {
+// What a smooth surface of milk does to light.
+func ExampleSurfaceReflection() {
 	beam, outside, inside, err := layer.SurfaceReflection(1.345)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	fmt.Printf("sent back: %.3f of a beam, %.3f of a soft box, %.3f from inside\n", beam, outside, inside)
-	seen, err := layer.Saunderson(0.95, outside, inside)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Printf("seen: %.3f\n", seen)
 	// Output:
 	// sent back: 0.022 of a beam, 0.068 of a soft box, 0.485 from inside
-	// seen: 0.914
 }

@@ -1,6 +1,10 @@
 package layer
 
-import "math"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/integrate/quad"
+)
 
 // A surface is the border of a layer to air, for light from inside along the layer's
 // directions: what it sends back. What it lets through is the rest.
@@ -28,22 +32,14 @@ func newSurface(a *angles, n, glass float64) surface {
 }
 
 // outsideReflection is what a surface reflects of light that comes from all sides
-// outside: Simpson's rule over the cosine.
+// outside: the mean over the cosine, by Gauss and Legendre.
 func outsideReflection(n, glass float64) float64 {
 	if n == 1 && glass == 0 {
 		return 0
 	}
-	const steps = 2000
-	sum := 0.0
-	for i := 1; i <= steps; i++ {
-		u := float64(i) / steps
-		weight := 2 + 2*float64(i%2)
-		if i == steps {
-			weight = 1
-		}
-		sum += weight * 2 * u * throughGlass(math.Sqrt(1-(1-u*u)/(n*n)), n, glass)
-	}
-	return sum / (3 * steps)
+	return quad.Fixed(func(u float64) float64 {
+		return 2 * u * throughGlass(math.Sqrt(1-(1-u*u)/(n*n)), n, glass)
+	}, 0, 1, 64, quad.Legendre{}, 1)
 }
 
 // throughGlass is the reflectance from inside a layer of index n towards air, by way of a
