@@ -148,6 +148,9 @@ func (d *day) jobOf(dish *Dish, field string, stands float64) (*job, error) {
 		j.drafts = append(j.drafts, drafts...)
 		s.Notes = append(s.Notes, notes...)
 	}
+	if err := d.weigh(j); err != nil {
+		return nil, err
+	}
 	return j, d.chance(j)
 }
 
@@ -219,7 +222,7 @@ func (d *day) limit(j *job) {
 	if l := s.Picture.Length(); !l.Never && s.Picture.Sure && l.After < one {
 		one = l.After
 	}
-	one += minutes(cmp.Or(j.dish.SwapMinutes, 1))
+	one = max(one, minutes(j.dish.LongestMinutes)) + minutes(cmp.Or(j.dish.SwapMinutes, 1))
 	j.limits = append(j.limits, limit{int(j.dish.slot() / one), "slot"})
 	for i := range j.dish.Things {
 		t := &j.dish.Things[i]

@@ -44,7 +44,7 @@ type Day struct {
 	Date         Date      `json:"date"`
 	Call         TimeOfDay `json:"call" doc:"the crew arrives"`
 	FirstShot    TimeOfDay `json:"first_shot"`
-	Wrap         TimeOfDay `json:"wrap" doc:"the set is left; before the call it is on the next date"`
+	Wrap         TimeOfDay `json:"wrap" doc:"the set is left; a time before the call, of this or of another, is on the next date"`
 	Lunch        TimeOfDay `json:"lunch,omitzero" doc:"the set rests from then"`
 	LunchMinutes float64   `json:"lunch_minutes,omitzero" range:"5,180" doc:"default 45 where there is a lunch"`
 }

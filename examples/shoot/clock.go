@@ -88,11 +88,12 @@ func (p Place) zone() (*time.Location, error) {
 	return zone, nil
 }
 
-// wrap is the instant the set is left.
-func (d Day) wrap(zone *time.Location) time.Time {
+// at is the instant of a time of the day. A night's shoot goes on past midnight: what is
+// earlier than the call is on the next date.
+func (d Day) at(t TimeOfDay, zone *time.Location) time.Time {
 	date := d.Date
-	if d.Wrap.Minutes < d.Call.Minutes {
+	if t.Minutes < d.Call.Minutes {
 		date.Day++
 	}
-	return d.Wrap.on(date, zone)
+	return t.on(date, zone)
 }

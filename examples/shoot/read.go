@@ -118,18 +118,28 @@ func (b *Brief) checkDays(c *checker, zone *time.Location) {
 	for i := range b.Days {
 		d, field := &b.Days[i], fmt.Sprintf("days[%d]", i)
 		c.unless(d.Date.Year >= 1970 && d.Date.Year <= 2199, field+".date", fmt.Sprint(d.Date.Year), "a year from 1970 to 2199")
-		c.unless(d.FirstShot.Minutes >= d.Call.Minutes, field+".first_shot", d.FirstShot.String(), "not before the call, "+d.Call.String())
-		c.unless(d.wrap(zone).After(d.FirstShot.on(d.Date, zone)), field+".wrap", d.Wrap.String(), "after the first shot, "+d.FirstShot.String())
+		call, first, wrap := d.at(d.Call, zone), d.at(d.FirstShot, zone), d.at(d.Wrap, zone)
+		c.unless(first.Before(wrap), field+".first_shot", d.FirstShot.String(), d.between())
 		if !d.Lunch.IsZero() {
-			c.unless(d.Lunch.Minutes > d.Call.Minutes, field+".lunch", d.Lunch.String(), "after the call, "+d.Call.String())
+			lunch := d.at(d.Lunch, zone)
+			c.unless(lunch.After(call) && lunch.Before(wrap), field+".lunch", d.Lunch.String(), d.between())
 		} else {
 			c.unless(d.LunchMinutes == 0, field+".lunch_minutes", fmt.Sprint(d.LunchMinutes), "lunch given too: when it is")
 		}
 		if i > 0 {
-			before := b.Days[i-1].wrap(zone)
-			c.unless(!d.Call.on(d.Date, zone).Before(before), field+".date", d.Call.on(d.Date, zone).Format("2006-01-02 15:04"), "after the wrap of the day before, "+before.Format("2006-01-02 15:04"))
+			before := b.Days[i-1].at(b.Days[i-1].Wrap, zone)
+			c.unless(!call.Before(before), field+".date", call.Format("2006-01-02 15:04"), "after the wrap of the day before, "+before.Format("2006-01-02 15:04"))
 		}
 	}
+}
+
+// between says where the times of a day must lie.
+func (d Day) between() string {
+	wrap := d.Wrap.String()
+	if d.Wrap.Minutes < d.Call.Minutes {
+		wrap += " on the next date"
+	}
+	return "a time between the call, " + d.Call.String() + ", and the wrap, " + wrap
 }
 
 func (l *Lamp) check(c *checker, field string) {
