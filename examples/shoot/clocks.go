@@ -111,7 +111,7 @@ func (d *day) lights() ([]Light, error) {
 		}
 		light, err := lamp.Irradiance()
 		if err != nil {
-			return nil, honestplate.In(field("lamps", i), err)
+			return nil, in(field("lamps", i), lampNames.of(err))
 		}
 		d.lamps = append(d.lamps, lamp)
 		hot := light.Likely >= hotIrradiance || l.Source == "tungsten" || l.Source == "discharge" || l.ModellingW > 0

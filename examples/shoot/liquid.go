@@ -1,12 +1,18 @@
 package shoot
 
-import "example.org/honestplate/rheology"
+import (
+	"example.org/honestplate"
+	"example.org/honestplate/rheology"
+)
 
 // A Liquid is one of the library's, as it writes it: {"kind":"dairy","fat_percent":3.5}.
 type Liquid struct{ rheology.Liquid }
 
 // UnmarshalJSON reads any liquid by its kind; see [rheology.ReadLiquid].
 func (l *Liquid) UnmarshalJSON(b []byte) (err error) {
+	if len(b) == 0 || b[0] != '{' {
+		return &honestplate.InputError{Got: "no object", Want: `a liquid with its kind, such as {"kind": "dairy", "fat_percent": 3.5}`}
+	}
 	l.Liquid, err = rheology.ReadLiquid(b)
 	return err
 }

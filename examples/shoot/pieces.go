@@ -88,6 +88,8 @@ func (d *day) toWeigh(plan *PiecesPlan, pick portion.Pick, need int, t *Thing) e
 	case errors.Is(err, honestplate.ErrInfeasible):
 		plan.Weigh = 4 * need * t.Count
 		return nil
+	case err != nil && t.Pieces.SpreadGrams == 0:
+		return refielded(err, func(string) string { return "weighed" }) // they gave the spread
 	case err != nil:
 		return err
 	}

@@ -38,7 +38,7 @@ func (d *day) weigh(j *job) error {
 		}
 		weighing, err := d.scale().Weigh(w.Grams)
 		if err != nil {
-			return honestplate.In(fmt.Sprintf("facts.weights[%d].grams", i), err)
+			return &honestplate.InputError{Field: fmt.Sprintf("facts.weights[%d].grams", i), Got: fmt.Sprint(w.Grams), Want: fmt.Sprintf("at most %g, what the scale of the brief weighs", d.scale().MaxGrams)}
 		}
 		amount := portion.Amount{Grams: t.Grams, StepGrams: d.step()}
 		if p := t.Pieces; p != nil {
@@ -49,7 +49,7 @@ func (d *day) weigh(j *job) error {
 		}
 		f, err := amount.Judge(&weighing, 0, honestplate.Optional{})
 		if err != nil {
-			return honestplate.In(fmt.Sprintf("facts.weights[%d]", i), err)
+			return in(fmt.Sprintf("facts.weights[%d]", i), err)
 		}
 		k, found := at[key{w.Thing, w.Unit}]
 		if !found {
