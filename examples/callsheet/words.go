@@ -116,12 +116,12 @@ func note(n shoot.Note) string {
 	case shoot.NeverLooks:
 		return thing + ": the look does not come by itself in this room; a fine spray of water outside is a stand-in for dew: record it"
 	case shoot.CannotStand:
-		lasts := ""
+		likely := ""
 		if n.Second.Given {
-			lasts = "likely lasts " + w + " min and "
+			likely = "likely stands for " + w + " min, and "
 		}
-		return fmt.Sprintf("one %s must stand for %s min, and the real thing %slasts them in %s of the units: "+
-			"declare a stand-in, or change the shot", thing, v, lasts, percent(n.Share.Value))
+		return fmt.Sprintf("%s must stand for %s min; the real thing %sin %s of the units does: "+
+			"declare a stand-in, or change the shot", thing, v, likely, percent(n.Share.Value))
 	case shoot.NotSigned:
 		return "the specification is not signed: ask the client's technician before the build"
 	case shoot.SpecExpired:
