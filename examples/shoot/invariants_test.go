@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"testing"
 	"time"
 
 	"github.com/google/go-cmp/cmp"

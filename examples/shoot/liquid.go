@@ -1,6 +1,8 @@
 package shoot
 
 import (
+	"encoding/json"
+
 	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 )
@@ -24,3 +26,6 @@ func (Liquid) JSONSchema() map[string]any {
 		"kind": map[string]any{"type": "string", "enum": []string{"water", "dairy", "sucrose", "syrup", "honey", "glycerol", "food", "custom", "measured", "mix"}},
 	}}
 }
+
+// MarshalJSON writes a liquid as [rheology.ReadLiquid] reads it.
+func (l Liquid) MarshalJSON() ([]byte, error) { return json.Marshal(l.Liquid) }

@@ -137,7 +137,7 @@ func (m maker) thing(name string, b *Brief) Thing {
 		t.Drink = &Drink{DiameterMM: m.in(60, 90), HeightMM: 200, WallMM: m.in(1.5, 4), FillGrams: t.Grams, DrinkC: m.in(1, 22), GlassC: m.optional(4, 25), Brix: m.in(0, 12), Wanted: m.word("haze", "beads", "clear")}
 		if m.maybe() {
 			t.Drink.Wanted = m.word(t.Drink.Wanted, "ice")
-			t.Drink.Ice = &Ice{Thing: name + " ice", Grams: m.in(20, 120)}
+			t.Drink.Ice = &Ice{Thing: name + " ice", Grams: float64(20 + m.IntN(100))}
 		}
 	case 3:
 		t.Bottle = &Bottle{Vessel: m.word("glass bottle", "can"), DiameterMM: 66, HeightMM: 240, FillGrams: 330, FromC: 20, ServeC: m.in(2, 8), Wanted: m.word("beads", "haze", "cold")}

@@ -18,8 +18,8 @@ func (d *day) thing(j *job, t *Thing, at string) (PlannedThing, *shown, error) {
 	if t.Build && t.Grams == 0 && t.Count == 0 {
 		p.Count = 1
 	}
-	if t.Advertised && !t.Build {
-		decl := portion.Declaration{Item: t.Name, Grams: t.Grams, StepGrams: d.step(), Count: t.Count, Advertised: true}
+	if !t.Build && (t.Grams > 0 || t.Count > 0) { // the record says what was wanted of props too
+		decl := portion.Declaration{Item: t.Name, Grams: t.Grams, StepGrams: d.step(), Count: t.Count, Advertised: t.Advertised}
 		if t.Grams == 0 {
 			decl.StepGrams = 0
 		}
