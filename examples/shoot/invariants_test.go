@@ -321,7 +321,7 @@ func piecesOnce(fail func(string, ...any), b *Brief, p *Plan) {
 					fail("%s: a hero of %d pieces, %g g (said %g), wanted %d and %g", s.Dish, len(set.Names), sum, set.Grams, t.Count, t.Grams)
 				}
 			}
-			if missing := max(max(s.Units.Need, 1)-len(plan.Sets), 0); plan.Missing != missing || (missing > 0) != (plan.Weigh > plan.OnTray) {
+			if missing := max(min(max(s.Units.Need, 1), mostUnits)-len(plan.Sets), 0); plan.Missing != missing || (missing > 0) != (plan.Weigh > plan.OnTray) {
 				fail("%s: %d sets of %d, missing %d, weigh %d with %d on the tray", s.Dish, len(plan.Sets), s.Units.Need, plan.Missing, plan.Weigh, plan.OnTray)
 			}
 		}

@@ -116,7 +116,7 @@ func TestATemperatureThatWasReadTeaches(t *testing.T) {
 	read := func(tempC string) *Plan {
 		return plannedDay(t, b, facts(t, `{"now": "2026-10-14T09:30:00Z", "seen": [{"dish": "the picture", "thing": "broth", "temp_c": `+tempC+`, "within_k": 0.5, "after_seconds": 300}]}`))
 	}
-	hot, cold := read("71"), read("66")
+	hot, cold := read("58.5"), read("53.5")
 	if !(cool(cold) < cool(hot)) || !hot.Shots[0].Things[0].Events[1].Taught {
 		t.Errorf("too cool after %v expected, %v where it was hot, %v where it was cold", expected, cool(hot), cool(cold))
 	}
