@@ -98,11 +98,11 @@ func FuzzReadFacts(f *testing.F) {
 // and reading is what is tried most.
 func rarely(text []byte) uint32 { return crc32.ChecksumIEEE(text) % 100 }
 
-// withoutClocks takes what is simulated out of a dish.
+// withoutClocks takes what is simulated out of a dish: clocks, and trays of pieces.
 func withoutClocks(d *Dish) {
 	for i := range d.Things {
 		t := &d.Things[i]
-		t.Bowl, t.Drink, t.Bottle, t.Scoop, t.Soft, t.Cheese = nil, nil, nil, nil, nil, nil
+		t.Bowl, t.Drink, t.Bottle, t.Scoop, t.Soft, t.Cheese, t.Pieces = nil, nil, nil, nil, nil, nil, nil
 	}
 }
 

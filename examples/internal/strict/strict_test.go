@@ -40,13 +40,13 @@ type day struct {
 
 func TestWhatIsRightIsRead(t *testing.T) {
 	text := "\ufeff{\r\n \"title\": \"Tag \\u00e9\",\r\n \"order\":\"free\", \"hands\": 2, \"dry\": true,\r\n" +
-		`"lamps":[{"name":"a","source":"led","watts":5.5,"wall_c":0}], "best":{"name":"b","source":"flash","wall_c":null}, "notes":["x",""]}`
+		`"lamps":[{"name":"a","source":"led","watts":5.5,"wall_c":0}], "best":{"name":"b","source":"flash","wall_c":null}, "notes":["x","y"]}`
 	var d day
 	if err := Read([]byte(text), &d); err != nil {
 		t.Fatal(err)
 	}
 	want := day{Title: "Tag é", Order: "free", Hands: 2, Dry: true, Lamps: []lamp{{"a", "led", 5.5, honestplate.Some(0)}},
-		Best: &lamp{Name: "b", Source: "flash"}, Notes: []string{"x", ""}}
+		Best: &lamp{Name: "b", Source: "flash"}, Notes: []string{"x", "y"}}
 	if !reflect.DeepEqual(d, want) {
 		t.Errorf("got %+v", d)
 	}
@@ -94,6 +94,7 @@ func TestWhatIsNoJSONIsToldByLine(t *testing.T) {
 		"{\n\"title\": \"x\"":    "line 2: file is not JSON here: it ends too early, want JSON: look for a comma, a quote or a bracket here or on the line before",
 		"\xff\xfe{\x00}\x00":     "line 1: file is UTF-16, want UTF-8: save it again with that encoding",
 		"{\x00}\x00":             "line 1: file is UTF-16, want UTF-8: save it again with that encoding",
+		"{\"title\":\" \"}":      "line 1: title is an empty text, want some words",
 		"{\"title\":\"a\"}{":     "",
 		"{\"title\":\"a\\nb\"}":  `line 1: title is "a b", want a text without line ends and other control characters`,
 		"{\"\\u001b[2J\\n\": 1}": "",
