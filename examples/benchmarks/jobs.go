@@ -34,6 +34,7 @@ var jobs = []job{
 	{"12 of 60, best looks at the exact sum", picks(2)},
 	{publishedTrays, setsOf(publishedTrays)},
 	{drawnTrays, setsOf(drawnTrays)},
+	{learned, learns()},
 }
 
 // rooms is the grid of rooms that both sides walk through.
@@ -107,7 +108,11 @@ func instances() []instance {
 }
 
 func writeInstances(path string) error {
-	data, err := json.Marshal(map[string]any{"count": chosen, "target": targetSteps, "tolerance": 20, "instances": instances(), "trays": trays()})
+	lesson, err := given()
+	if err != nil {
+		return err
+	}
+	data, err := json.Marshal(map[string]any{"lesson": lesson, "count": chosen, "target": targetSteps, "tolerance": 20, "instances": instances(), "trays": trays()})
 	if err != nil {
 		return err
 	}

@@ -48,7 +48,12 @@ func reportAll(paths []string, w io.Writer) error {
 		}
 		off := math.Abs(p.Answer - o.Answer)
 		// The tightest claim that all jobs share: a thousandth, and whole numbers equal.
-		if off > 1e-3*math.Max(1, math.Abs(o.Answer)) || o.Answer == math.Trunc(o.Answer) && math.Abs(o.Answer) > 1 && off != 0 {
+		// Two samplers that draw for themselves agree as well as their runs tell.
+		within := 1e-3
+		if p.Job == learned {
+			within = 0.02
+		}
+		if off > within*math.Max(1, math.Abs(o.Answer)) || o.Answer == math.Trunc(o.Answer) && math.Abs(o.Answer) > 1 && off != 0 {
 			return fmt.Errorf("%s: %s answers %g, honestplate %g", p.Job, p.Side, p.Answer, o.Answer)
 		}
 		fmt.Fprintf(tw, "| %s\t| %s\t| %s\t| %s\t| %s\t| %.1g\t|\n", p.Job, p.Side, inWords(p.Nanos), inWords(o.Nanos), ratio(p.Nanos/o.Nanos), off)

@@ -25,6 +25,7 @@ for peer in melt recipe milk; do
 	/usr/bin/python3 "peers/$peer.py" >"$work/$peer.jsonl"
 done
 /usr/bin/python3 peers/pick.py "$work/instances.json" >"$work/pick.jsonl"
+/usr/bin/python3 peers/learn.py "$work/instances.json" >"$work/learn.jsonl"
 /usr/bin/python3 peers/sets.py "$work/instances.json" >"$work/sets.jsonl"
 "$work/bench" -measure >"$work/after.jsonl"
 
@@ -41,7 +42,7 @@ solve the same problem: the last column is how far their answers differ, and a
 difference stops the run. Absolute times are this machine's alone.
 
 TEXT
-	"$work/bench" -report "$work"/{before,air,melt,recipe,milk,pick,sets,after}.jsonl
+	"$work/bench" -report "$work"/{before,air,melt,recipe,milk,pick,sets,learn,after}.jsonl
 	cat <<TEXT
 
 Machine: $(grep -m1 'model name' /proc/cpuinfo | cut -d: -f2 | sed 's/^ *//'), $(nproc) cores, $(uname -sr). $(go version | cut -d' ' -f3), Python $(/usr/bin/python3 -c 'import platform; print(platform.python_version())'), $(date -u +%Y-%m-%d).

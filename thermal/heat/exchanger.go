@@ -164,7 +164,7 @@ func (x Exchanger) At(surfaceC, light float64) (Flux, error) {
 	f.H = h
 	f.Light = light
 	f.Convection = h * (x.airC - surfaceC)
-	f.Radiation = x.emissivity * stefanBoltzmann * (x.radiance - ts*ts*ts*ts)
+	f.Radiation = x.emissivity * stefanBoltzmann * (x.radiance - float64(ts*ts*ts*ts)) // rounded as radiance is: nothing flows at equilibrium
 	heat := rho * airHeat
 	third := math.Cbrt(k / (heat * diffusivity(film, p)))
 	f.HM = h / (heat * third * third)
