@@ -77,7 +77,7 @@ func ExampleReadLiquid() {
 	// Output:
 	// milk, 3.5 % fat
 	// {"liquid":{"kind":"food","food":"olive oil"},"grams":20} <nil>
-	// honestplate: JSON is json: unknown field "brix", want the members of its kind
+	// honestplate: brix is not a member of this kind, want one of fat_percent, treatment
 }
 
 // Water is the thinnest of what pours in a kitchen.

@@ -3,6 +3,7 @@ package rheology
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"maps"
 	"reflect"
@@ -109,9 +110,48 @@ func strictly(b []byte, v any) error {
 		if input := honestplate.Cause(err); input != err {
 			return input
 		}
-		return &honestplate.InputError{Field: "JSON", Got: honestplate.OneLine(err.Error()), Want: "the members of its kind"}
+		return memberFault(err, v)
 	}
 	return nil
+}
+
+// memberFault says which member of an object cannot be read into v.
+func memberFault(err error, v any) error {
+	var wrong *json.UnmarshalTypeError
+	if errors.As(err, &wrong) && wrong.Field != "" {
+		want := "a value of its kind"
+		switch wrong.Type.Kind() {
+		case reflect.Float64:
+			want = "a number"
+		case reflect.String:
+			want = "a text"
+		case reflect.Slice:
+			want = "a list"
+		}
+		got := map[string]string{"string": "a text", "array": "a list", "object": "an object", "bool": "true or false"}[wrong.Value]
+		if got == "" {
+			got = "the " + wrong.Value
+		}
+		if got == "the "+wrong.Value && want == "a number" {
+			want = "a number that fits"
+		}
+		return &honestplate.InputError{Field: wrong.Field, Got: got, Want: want}
+	}
+	var known []string
+	for t, i := reflect.TypeOf(v).Elem(), 0; t.Kind() == reflect.Struct && i < t.NumField(); i++ {
+		if name, _, _ := strings.Cut(t.Field(i).Tag.Get("json"), ","); name != "" && name != "-" {
+			known = append(known, name)
+		}
+	}
+	var name string
+	if _, scan := fmt.Sscanf(err.Error(), "json: unknown field %q", &name); scan == nil {
+		want := "kind alone: it has no members"
+		if len(known) > 0 {
+			want = "one of " + strings.Join(known, ", ")
+		}
+		return &honestplate.InputError{Field: honestplate.OneLine(name), Got: "not a member of this kind", Want: want}
+	}
+	return &honestplate.InputError{Field: "JSON", Got: honestplate.OneLine(err.Error()), Want: "the members of its kind"}
 }
 
 // tagged writes an object with its kind in front.

@@ -1,8 +1,11 @@
 package main
 
 import (
+	"errors"
+	"os"
 	"runtime"
 	"syscall"
+	"time"
 	"unsafe"
 )
 
@@ -31,4 +34,25 @@ func exchange(a, b string) error {
 		return no
 	}
 	return nil
+}
+
+// locked waits until no other run writes into a folder of parent, and keeps others out
+// until unlock is called or this process ends. A file system without locks is not locked.
+func locked(parent string, interrupt <-chan os.Signal) (unlock func(), err error) {
+	f, err := os.Open(parent)
+	if err != nil {
+		return func() {}, nil // what cannot be opened is told when it is written into
+	}
+	for {
+		err := syscall.Flock(int(f.Fd()), syscall.LOCK_EX|syscall.LOCK_NB)
+		if !errors.Is(err, syscall.EWOULDBLOCK) {
+			return func() { f.Close() }, nil
+		}
+		select {
+		case <-interrupt:
+			f.Close()
+			return nil, errInterrupted
+		case <-time.After(10 * time.Millisecond):
+		}
+	}
 }

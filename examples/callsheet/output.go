@@ -26,6 +26,8 @@ var errInterrupted = errors.New("interrupted: nothing was written")
 // disk, in part. A signal on interrupt ends the staging; once files are put in place it
 // no longer counts.
 //
+// Of two runs into one folder the second waits for the first, where the system has locks.
+//
 // A record that somebody filled in is never replaced. Files of an earlier plan that the
 // new one does not have are removed.
 func writeFolder(dir string, files map[string][]byte, interrupt <-chan os.Signal) (err error) {
@@ -45,6 +47,17 @@ func writeFolder(dir string, files map[string][]byte, interrupt <-chan os.Signal
 	} else if err := os.MkdirAll(parent, 0o755); err != nil {
 		return err
 	}
+	unlock, err := locked(parent, interrupt)
+	if err != nil {
+		return err
+	}
+	defer unlock()
+	if exists {
+		// Another run may have written meanwhile.
+		if err := replaceable(dir, files); err != nil {
+			return err
+		}
+	}
 	stage, err := os.MkdirTemp(parent, ".callsheet-")
 	if err != nil && exists {
 		parent = dir // nothing can be made beside it
@@ -53,13 +66,14 @@ func writeFolder(dir string, files map[string][]byte, interrupt <-chan os.Signal
 	if err != nil {
 		return err
 	}
-	defer func() { err = errors.Join(err, os.RemoveAll(stage)) }()
+	beside := stage
+	defer func() { err = errors.Join(err, os.RemoveAll(beside)) }()
 	set := filepath.Join(stage, "new")
 	if err := os.Mkdir(set, 0o755); err != nil {
 		return err
 	}
 	for _, name := range slices.Sorted(maps.Keys(files)) {
-		if err := writeSynced(filepath.Join(set, name), files[name]); err != nil {
+		if err := write(filepath.Join(set, name), files[name]); err != nil {
 			return err
 		}
 		select {
@@ -81,17 +95,17 @@ func writeFolder(dir string, files map[string][]byte, interrupt <-chan os.Signal
 	}
 	if parent != dir {
 		// What lies in dir may be on another disk than what lies beside it: stage there.
-		inside, err := os.MkdirTemp(dir, ".callsheet-")
-		if err != nil {
+		if stage, err = os.MkdirTemp(dir, ".callsheet-"); err != nil {
 			return err
 		}
+		inside := stage
 		defer func() { err = errors.Join(err, os.RemoveAll(inside)) }()
-		stage, set = inside, filepath.Join(inside, "new")
+		set = filepath.Join(inside, "new")
 		if err := os.Mkdir(set, 0o755); err != nil {
 			return err
 		}
 		for _, name := range slices.Sorted(maps.Keys(files)) {
-			if err := writeSynced(filepath.Join(set, name), files[name]); err != nil {
+			if err := write(filepath.Join(set, name), files[name]); err != nil {
 				return err
 			}
 		}
@@ -289,6 +303,9 @@ func withManifest(files map[string][]byte) map[string][]byte {
 	out[manifest] = []byte(strings.Join(slices.Sorted(maps.Keys(files)), "\n") + "\n")
 	return out
 }
+
+// write writes a file; tests fill the disk here.
+var write = writeSynced
 
 // writeSynced writes a file and waits until it is on the disk, so that a full one
 // is noticed here.

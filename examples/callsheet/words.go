@@ -97,7 +97,10 @@ func note(n shoot.Note) string {
 	}
 	switch n.Code {
 	case shoot.NoUnitFits:
-		return "no unit fits its slot: lengthen the slot or shoot fewer takes"
+		if n.Text == "slot" {
+			return "no unit fits its slot: lengthen the slot or shoot fewer takes"
+		}
+		return "no unit can be prepared, for want of " + n.Text + ": find more, or leave the picture out"
 	case shoot.UnitsLimited:
 		return fmt.Sprintf("not all units that are wanted fit: the chance of getting the takes is %s", percent(n.Value.Value))
 	case shoot.Overtime:
@@ -113,7 +116,12 @@ func note(n shoot.Note) string {
 	case shoot.NeverLooks:
 		return thing + ": the look does not come by itself in this room; a fine spray of water outside is a stand-in for dew: record it"
 	case shoot.CannotStand:
-		return fmt.Sprintf("%s cannot stand for %s min with the real thing (likely %s min): declare a stand-in, or change the shot", thing, v, w)
+		likely := ""
+		if n.Second.Given {
+			likely = "likely stands for " + w + " min, and "
+		}
+		return fmt.Sprintf("%s must stand for %s min; the real thing %sin %s of the units does: "+
+			"declare a stand-in, or change the shot", thing, v, likely, percent(n.Share.Value))
 	case shoot.NotSigned:
 		return "the specification is not signed: ask the client's technician before the build"
 	case shoot.SpecExpired:
@@ -128,20 +136,18 @@ func note(n shoot.Note) string {
 		return "the clocks change by " + v + " h: times here are on the wall clock"
 	case shoot.PastMidnight:
 		return "the day ends after midnight"
-	case shoot.TestSettles:
-		return fmt.Sprintf("%s of the spread is what counts as the look: one test unit settles it", percent(n.Value.Value))
 	case shoot.StandInHolds:
 		return "the stand-in for " + thing + " does not change on the set"
 	case shoot.LongDay:
 		return "the day is " + v + " h long"
 	case shoot.ManyUnits:
 		return v + " units are more than a day has: ask for fewer takes, or work on the success rate first"
-	case shoot.StockShort:
-		return fmt.Sprintf("%s: %s units wanted, there are %s", thing, v, w)
 	case shoot.TooThinForCup:
 		return "no cup tells " + thing + " apart: time the pour itself"
-	case shoot.Taught:
-		return "times of " + thing + " are narrowed by what was seen today"
+	case shoot.WeightOff:
+		return fmt.Sprintf("%s of unit %s weighs %s g, and %s g are declared: put it right, or do not show it", thing, n.Text, v, w)
+	case shoot.MayBurst:
+		return fmt.Sprintf("%s may burst after %s min in the freezer, before it is as cold as wanted: out by then, or use iced water", thing, v)
 	case shoot.RevisedBatch:
 		return "the batch of " + thing + " is planned from its cup time"
 	case shoot.FavourFlagged:

@@ -2,12 +2,14 @@ package shoot
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"slices"
 	"time"
 
 	"example.org/honestplate"
 	"example.org/honestplate/portion"
+	"example.org/honestplate/rheology/viscometer"
 	"example.org/honestplate/thermal"
 	"example.org/honestplate/thermal/light"
 )
@@ -24,7 +26,8 @@ type day struct {
 
 // Plan works the brief out from what has happened so far; nil facts are the morning's.
 // It is a pure function: the same brief and facts give the same plan, byte for byte.
-// Its errors name the field of the brief, or of the facts under facts.
+// Its errors name the field of the brief, or of the facts under facts; there is one for
+// every dish that cannot be planned, joined.
 func (b *Brief) Plan(facts *Facts) (*Plan, error) {
 	d := &day{brief: b, facts: facts}
 	if facts == nil {
@@ -42,7 +45,7 @@ func (b *Brief) Plan(facts *Facts) (*Plan, error) {
 		p.Now = d.facts.Now.In(zone)
 	}
 	if p.Air, err = d.room(); err != nil {
-		return nil, honestplate.In("room", err)
+		return nil, in("room", roomNames.of(err))
 	}
 	if p.Lights, err = d.lights(); err != nil {
 		return nil, err
@@ -51,10 +54,14 @@ func (b *Brief) Plan(facts *Facts) (*Plan, error) {
 		return nil, err
 	}
 	jobs := make([]*job, len(b.Dishes))
+	var faults []error
 	for i := range b.Dishes {
 		if jobs[i], err = d.job(&b.Dishes[i], fmt.Sprintf("dishes[%d]", i)); err != nil {
-			return nil, err
+			faults = append(faults, err)
 		}
+	}
+	if len(faults) > 0 {
+		return nil, errors.Join(faults...)
 	}
 	b.order(jobs)
 	b.place(jobs, p.Days, p.Now)
@@ -80,6 +87,9 @@ func (d *day) check() error {
 		}
 		if t == nil || t.Pour == nil || len(t.Pour.Liquids) != 2 {
 			return &honestplate.InputError{Field: field + ".thing", Got: fmt.Sprintf("%q", s.Thing), Want: "a pour that is blended of two liquids"}
+		}
+		if _, err := viscometer.CupNamed(s.Cup); err != nil {
+			return &honestplate.InputError{Field: field + ".cup", Got: fmt.Sprintf("%q", s.Cup), Want: honestplate.Cause(err).(*honestplate.InputError).Want}
 		}
 	}
 	for i, s := range d.facts.Takes {
@@ -129,7 +139,7 @@ func (d *day) jobOf(dish *Dish, field string, stands float64) (*job, error) {
 		t, at := &dish.Things[i], fmt.Sprintf("%s.things[%d]", field, i)
 		planned, l, err := d.thing(j, t, at)
 		if err != nil {
-			return nil, honestplate.In(at, err)
+			return nil, in(at, err)
 		}
 		s.Things = append(s.Things, planned)
 		if l != nil {
@@ -148,6 +158,9 @@ func (d *day) jobOf(dish *Dish, field string, stands float64) (*job, error) {
 		drafts, notes := dish.Things[i].own(s.Units.Prepare, d.brief)
 		j.drafts = append(j.drafts, drafts...)
 		s.Notes = append(s.Notes, notes...)
+	}
+	if err := d.weigh(j); err != nil {
+		return nil, err
 	}
 	return j, d.chance(j)
 }
@@ -193,7 +206,7 @@ const mostUnits = 400
 func (d *day) countUnits(j *job) error {
 	h, good, taken, err := d.heroes(j.dish, j.rate)
 	if err != nil {
-		return honestplate.In(j.field, err)
+		return in(j.field, dishNames.of(err))
 	}
 	u := &j.shot.Units
 	u.Wanted, u.Good, u.Taken, u.Confidence = j.dish.Wanted, good, taken, h.Confidence
@@ -202,8 +215,14 @@ func (d *day) countUnits(j *job) error {
 		return nil
 	}
 	n, err := h.Units()
+	var outside *honestplate.RangeError
+	if errors.As(err, &outside) && outside.Field == "Confidence" {
+		return &honestplate.RefusedError{Field: j.field + ".wanted_takes", Kind: honestplate.ErrInfeasible,
+			Reason: fmt.Sprintf("no number of units gives %d good takes with a chance of %g, the confidence of the brief; a million give %.2g", h.Wanted, outside.Value, outside.High),
+			Advice: "lower wanted_takes, confidence or go_wrong_together, or raise success_rate"}
+	}
 	if err != nil {
-		return honestplate.In(j.field, err)
+		return in(j.field, dishNames.of(err))
 	}
 	u.Need = n
 	if n > mostUnits {
@@ -220,7 +239,7 @@ func (d *day) limit(j *job) {
 	if l := s.Picture.Length(); !l.Never && s.Picture.Sure && l.After < one {
 		one = l.After
 	}
-	one += minutes(cmp.Or(j.dish.SwapMinutes, 1))
+	one = max(one, minutes(j.dish.LongestMinutes)) + minutes(cmp.Or(j.dish.SwapMinutes, 1))
 	j.limits = append(j.limits, limit{int(j.dish.slot() / one), "slot"})
 	for i := range j.dish.Things {
 		t := &j.dish.Things[i]
@@ -256,11 +275,11 @@ func (d *day) chance(j *job) error {
 	}
 	h, _, _, err := d.heroes(j.dish, j.rate)
 	if err != nil {
-		return honestplate.In(j.field, err)
+		return in(j.field, dishNames.of(err))
 	}
 	c, err := h.Chance(s.Units.Prepare)
 	if err != nil {
-		return honestplate.In(j.field, err)
+		return in(j.field, dishNames.of(err))
 	}
 	s.Units.Chance = c
 	if s.Units.Prepare < s.Units.Need {

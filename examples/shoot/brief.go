@@ -25,7 +25,7 @@ type Brief struct {
 	Freezers []Store  `json:"freezers,omitzero" range:"0,20" doc:"cabinets and freezers, any order"`
 	Fridges  []Store  `json:"fridges,omitzero" range:"0,20"`
 	Ovens    []Oven   `json:"ovens,omitzero" range:"0,20"`
-	Cups     []string `json:"cups,omitzero" range:"0,20" words:"ISO 2431 3 mm,ISO 2431 4 mm,ISO 2431 5 mm,ISO 2431 6 mm" doc:"flow cups at hand; left out: the one that suits goes on the kit list"`
+	Cups     []string `json:"cups,omitzero" range:"0,20" words:"ISO 3,ISO 4,ISO 5,ISO 6,DIN 4,Ford 2,Ford 3,Ford 4,Ford 5,Zahn 1,Zahn 2,Zahn 3,Zahn 4,Zahn 5" doc:"flow cups at hand; left out: the ISO 2431 cup that suits goes on the kit list"`
 	Scale    Scale    `json:"scale,omitzero" doc:"the bench scale; default 0.1 g steps to 3 kg"`
 
 	Dishes []Dish `json:"dishes" range:"1,200" doc:"each is one picture"`
@@ -44,7 +44,7 @@ type Day struct {
 	Date         Date      `json:"date"`
 	Call         TimeOfDay `json:"call" doc:"the crew arrives"`
 	FirstShot    TimeOfDay `json:"first_shot"`
-	Wrap         TimeOfDay `json:"wrap" doc:"the set is left; before the call it is on the next date"`
+	Wrap         TimeOfDay `json:"wrap" doc:"the set is left; a time before the call, of this or of another, is on the next date"`
 	Lunch        TimeOfDay `json:"lunch,omitzero" doc:"the set rests from then"`
 	LunchMinutes float64   `json:"lunch_minutes,omitzero" range:"5,180" doc:"default 45 where there is a lunch"`
 }
@@ -71,7 +71,7 @@ type Lamp struct {
 	Source        string  `json:"source" words:"tungsten,discharge,led,flash"`
 	Watts         float64 `json:"watts,omitzero" range:"1,20000"`
 	Joules        float64 `json:"joules_per_pop,omitzero" range:"1,10000"`
-	PopsPerMinute float64 `json:"pops_per_minute,omitzero" range:"0.01,1200"`
+	PopsPerMinute float64 `json:"pops_per_minute,omitzero" range:"0.01,600"`
 	ModellingW    float64 `json:"modelling_watts,omitzero" range:"1,2000"`
 	Lux           float64 `json:"lux,omitzero" range:"1,500000" doc:"measured at the food; it then decides"`
 	DistanceM     float64 `json:"distance_m,omitzero" range:"0.2,30"`

@@ -9,9 +9,13 @@ import (
 	"example.org/honestplate/portion/record"
 )
 
-// scale is the bench scale: in service, with its check weight where one was used.
+// scale is the bench scale: in service, with its check weight where one was used. One
+// that shows more than ten thousand steps is of class II: no coarser class has so many.
 func (d *day) scale() portion.Scale {
 	s := portion.Scale{StepGrams: d.step(), MaxGrams: cmp.Or(d.brief.Scale.MaxGrams, 3000)}
+	if s.MaxGrams > 10_000*s.StepGrams {
+		s.Class = portion.ClassII
+	}
 	if e := d.brief.Scale.CheckG; e > 0 {
 		s.Check = portion.CheckWeight{Grams: s.MaxGrams / 2, Reading: s.MaxGrams/2 + e}
 	}

@@ -19,7 +19,7 @@ type Date struct {
 func (d *Date) UnmarshalText(b []byte) error {
 	t, err := time.Parse(time.DateOnly, string(b))
 	if err != nil {
-		return &honestplate.InputError{Got: string(b), Want: "a date as year-month-day, such as 2026-10-14"}
+		return &honestplate.InputError{Got: fmt.Sprintf("%q", b), Want: "a date as year-month-day, such as 2026-10-14"}
 	}
 	d.Year, d.Month, d.Day = t.Date()
 	return nil
@@ -44,7 +44,7 @@ func (t *TimeOfDay) UnmarshalText(b []byte) error {
 	var h, m int
 	if n, err := fmt.Sscanf(string(b), "%d:%d", &h, &m); n != 2 || err != nil || len(b) != 5 || b[2] != ':' ||
 		h < 0 || m < 0 || m > 59 || h*60+m > 24*60 {
-		return &honestplate.InputError{Got: string(b), Want: "a time as hours:minutes, such as 08:30"}
+		return &honestplate.InputError{Got: fmt.Sprintf("%q", b), Want: "a time as hours:minutes, such as 08:30"}
 	}
 	t.Minutes = h*60 + m
 	if t.Minutes == 0 {
@@ -83,16 +83,17 @@ func (p Place) zone() (*time.Location, error) {
 	}
 	zone, err := time.LoadLocation(p.TimeZone)
 	if err != nil {
-		return nil, &honestplate.InputError{Field: "place.time_zone", Got: p.TimeZone, Want: "an IANA name such as Europe/Vienna"}
+		return nil, &honestplate.InputError{Field: "place.time_zone", Got: fmt.Sprintf("%q", p.TimeZone), Want: "an IANA name such as Europe/Vienna"}
 	}
 	return zone, nil
 }
 
-// wrap is the instant the set is left.
-func (d Day) wrap(zone *time.Location) time.Time {
+// at is the instant of a time of the day. A night's shoot goes on past midnight: what is
+// earlier than the call is on the next date.
+func (d Day) at(t TimeOfDay, zone *time.Location) time.Time {
 	date := d.Date
-	if d.Wrap.Minutes < d.Call.Minutes {
+	if t.Minutes < d.Call.Minutes {
 		date.Day++
 	}
-	return d.Wrap.on(date, zone)
+	return t.on(date, zone)
 }

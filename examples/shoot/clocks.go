@@ -102,7 +102,7 @@ var sources = map[string]light.Source{
 // common practice, no source.
 const hotIrradiance = 100
 
-// lights are the lamps, and what they do to the food.
+// lights are the lamps and the daylight, and what they do to the food.
 func (d *day) lights() ([]Light, error) {
 	var out []Light
 	for i, l := range d.brief.Lamps {
@@ -112,11 +112,22 @@ func (d *day) lights() ([]Light, error) {
 		}
 		light, err := lamp.Irradiance()
 		if err != nil {
-			return nil, honestplate.In(field("lamps", i), err)
+			return nil, in(field("lamps", i), lampNames.of(err))
 		}
 		d.lamps = append(d.lamps, lamp)
 		hot := light.Likely >= hotIrradiance || l.Source == "tungsten" || l.Source == "discharge" || l.ModellingW > 0
 		out = append(out, Light{Name: l.Name, Source: l.Source, Irradiance: light, Hot: hot})
+	}
+	if lux := d.brief.Daylight; lux > 0 {
+		// Daylight gives 90 to 140 lm per watt of radiation (from memory) and is as white as
+		// a discharge lamp, whose band of 90 to 190 holds it.
+		window := thermal.Lamp{Source: thermal.Discharge, Lux: lux}
+		light, err := window.Irradiance()
+		if err != nil {
+			return nil, in("daylight_lux", err)
+		}
+		d.lamps = append(d.lamps, window)
+		out = append(out, Light{Name: "daylight", Source: "daylight", Irradiance: light})
 	}
 	return out, nil
 }

@@ -78,7 +78,6 @@ func (d *day) drink(j *job, t *Thing, p *PlannedThing) (*shown, error) {
 	if glassC < d.air.TempC-1 {
 		d.chill(j, t, p, glassC, wallTime(q.WallMM/1000, d.air.TempC, glassC), ChillDry)
 	}
-	j.tool("glasses for "+t.Name, j.shot.Units.Need)
 	return l, nil
 }
 

@@ -4,6 +4,12 @@
 //	brief, err := shoot.Read(file)     // strict: every fault at once, by line and field
 //	plan, err := brief.Plan(facts)     // a pure function: same input, same bytes
 //
+// Start with the type you have: [Read] and [ReadFacts] for files ([Faults] is all that is
+// wrong with one), [Brief] and [Facts] for values of your own; [Brief.Plan] for the [Plan],
+// whose [Shot] values are the pictures in their order and whose [Task] values are who does
+// what when; [Plan.Records] for what is filled in afterwards; [Schema] and [FactsSchema]
+// for editors and forms.
+//
 // A [Brief] says what is to be shot: days, people, the room and its lamps, freezers,
 // fridges and ovens, and the dishes, each a list of [Thing] in the frame with its own
 // clock. A [Plan] says when, with what, in which window, how many, what to buy and what

@@ -60,21 +60,21 @@ func shifted(i interval, by int) interval {
 	return i
 }
 
-// lasting is the share of the runs in which the frame shows the picture without a break
-// for so long.
-func lasting(looks []shown, want time.Duration) float64 {
-	runs := len(looks[0].runs)
-	long := 0
-	for r := range runs {
+// lasting is the share of the weighted runs in which the frame shows the picture without
+// a break for so long.
+func lasting(looks []shown, weights []float64, want time.Duration) float64 {
+	long, total := 0.0, 0.0
+	for r, w := range weights {
+		total += w
 		i := interval{to: honestplate.Never(), opens: -1, closes: -1}
 		for _, l := range looks {
 			i = i.intersect(l.runs[r])
 		}
 		if !i.from.Never && (i.to.Never || i.to.After-i.from.After >= want) {
-			long++
+			long += w
 		}
 	}
-	return float64(long) / float64(runs)
+	return long / total
 }
 
 // windowOf is the 95 % band of an end of the intervals around its likely moment: the

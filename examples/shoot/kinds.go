@@ -8,7 +8,7 @@ type Bowl struct {
 	FillGrams   float64              `json:"fill_grams" range:"5,20000"`
 	StartC      float64              `json:"start_c" range:"30,99" doc:"of the food as it is served"`
 	VesselGrams float64              `json:"vessel_grams,omitzero" range:"1,20000" doc:"default: none"`
-	VesselC     honestplate.Optional `json:"vessel_c,omitzero" range:"-20,150" doc:"as the food goes in; left out: the room's"`
+	VesselC     honestplate.Optional `json:"vessel_c,omitzero" range:"-20,100" doc:"as the food goes in; left out: the room's"`
 	LimitC      float64              `json:"best_above_c,omitzero" range:"20,95" doc:"default 60"`
 	Wanted      string               `json:"wanted,omitzero" words:"steam,hot" doc:"steam (the default): the picture needs it to be seen; hot: only that it is hot"`
 	Solid       bool                 `json:"solid,omitzero" doc:"mash, porridge: it does not mix"`
@@ -67,8 +67,8 @@ type Scoop struct {
 // A Soft is butter, chocolate and the like, which goes soft.
 type Soft struct {
 	Food        string  `json:"food" words:"butter,dark chocolate,milk chocolate,white chocolate,whipped cream,set cream"`
-	ThicknessMM float64 `json:"thickness_mm" range:"0.5,100"`
-	AcrossMM    float64 `json:"across_mm" range:"3,400"`
+	ThicknessMM float64 `json:"thickness_mm" range:"3,100"`
+	AcrossMM    float64 `json:"across_mm" range:"10,400"`
 	StartC      float64 `json:"start_c" range:"-30,30"`
 	On          string  `json:"on,omitzero" words:"ceramic,wood,plastic,glass,stone,metal,rack" doc:"what it lies on; default ceramic"`
 }
@@ -77,13 +77,13 @@ type Soft struct {
 type Cheese struct {
 	DiameterMM float64              `json:"diameter_mm" range:"30,800"`
 	RimMM      float64              `json:"rim_mm,omitzero" range:"0,200" doc:"kept free of it"`
-	Slices     int                  `json:"slices" range:"1,24"`
+	Slices     int                  `json:"slices" range:"2,24"`
 	SoldAs     string               `json:"sold_as,omitzero" words:"whole,slice" doc:"default whole; of a slice no one is favoured beyond the allowance"`
 	Favour     float64              `json:"favour,omitzero" range:"0,0.9" doc:"of the camera side, default 0"`
 	Allowance  float64              `json:"favour_allowance,omitzero" range:"0,0.5" doc:"of a slice that is sold; default 0.1"`
 	BakedC     float64              `json:"baked_c,omitzero" range:"40,110" doc:"as it leaves the oven; default 90"`
 	BreadMM    float64              `json:"bread_mm,omitzero" range:"1,60" doc:"default 8"`
-	SauceMM    honestplate.Optional `json:"sauce_mm,omitzero" range:"0,20" doc:"left out: some sauce"`
+	SauceMM    honestplate.Optional `json:"sauce_mm,omitzero" range:"0,10" doc:"left out: some sauce"`
 }
 
 // A Pour is a liquid poured for the camera. Of an advertised liquid only the

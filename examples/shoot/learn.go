@@ -1,7 +1,11 @@
 package shoot
 
 import (
+	"errors"
 	"fmt"
+	"maps"
+	"slices"
+	"strings"
 	"time"
 
 	"example.org/honestplate"
@@ -50,15 +54,52 @@ func (d *day) learn() error {
 		for _, i := range groups[u] {
 			s, err := d.facts.Seen[i].of(t.kinds()[0])
 			if err != nil {
-				return honestplate.In(fmt.Sprintf("facts.seen[%d]", i), err)
+				return in(fmt.Sprintf("facts.seen[%d]", i), err)
 			}
 			seen = append(seen, s)
 		}
 		if d.lesson, err = d.observe(t, seen); err != nil {
-			return honestplate.In(first, err)
+			return seenFault(err, groups[u], d.facts)
 		}
 	}
 	return nil
+}
+
+// seenFault puts an error about what was seen of one unit under the fact that it is
+// about, in the words of a fact.
+func seenFault(err error, group []int, facts *Facts) error {
+	first := fmt.Sprintf("facts.seen[%d]", group[0])
+	var k int
+	var outside *honestplate.RangeError
+	var input *honestplate.InputError
+	const look = "look at the reading, at the room and at the thing in the brief"
+	switch {
+	case errors.As(err, &outside):
+		if _, scan := fmt.Sscanf(outside.Field, "Seen[%d]", &k); scan != nil || k >= len(group) {
+			return in(first, err)
+		}
+		at, s := fmt.Sprintf("facts.seen[%d]", group[k]), facts.Seen[group[k]]
+		switch {
+		case strings.HasSuffix(outside.Field, ".At"):
+			low, high := time.Duration(outside.Low*float64(time.Second)), honestplate.Never()
+			if outside.High < longestSeen {
+				high = honestplate.After(time.Duration(outside.High * float64(time.Second)))
+			}
+			want := fmt.Sprintf("%s to %s, when it can come to %q", honestplate.After(low), high, s.Event)
+			if high.Never {
+				want = fmt.Sprintf("%s or more, when it can come to %q", honestplate.After(low), s.Event)
+			}
+			return &honestplate.InputError{Field: at + ".after_seconds", Got: fmt.Sprint(s.Seconds), Want: want + ": " + look}
+		case strings.HasSuffix(outside.Field, ".Value"):
+			return &honestplate.InputError{Field: at + ".temp_c", Got: fmt.Sprint(s.TempC.Value), Want: fmt.Sprintf("%.1f to %.1f, what it can be by then: %s", outside.Low, outside.High, look)}
+		}
+		return in(at, err)
+	case errors.As(err, &input):
+		if _, scan := fmt.Sscanf(input.Field, "Seen[%d]", &k); scan == nil && k < len(group) && strings.HasSuffix(input.Field, ".Event") {
+			return &honestplate.InputError{Field: fmt.Sprintf("facts.seen[%d].event", group[k]), Got: fmt.Sprintf("%q", facts.Seen[group[k]].Event), Want: "one that can happen in this room: " + look}
+		}
+	}
+	return in(first, err)
 }
 
 // longestSeen is the longest time on the set that a fact is believed of, s: half a day. No
@@ -81,9 +122,18 @@ func (s *Seen) of(kind string) (thermal.Seen, error) {
 	}
 	out.Event = eventKeys[kind][s.Event]
 	if out.Event == "" {
-		return out, &honestplate.InputError{Field: "event", Got: fmt.Sprintf("%q", s.Event), Want: "one that happens to a thing of this kind"}
+		return out, &honestplate.InputError{Field: "event", Got: fmt.Sprintf("%q", s.Event), Want: "one that happens to " + article(kind)}
 	}
 	return out, nil
+}
+
+// article is a kind as a sentence has it.
+func article(kind string) string {
+	text := "a " + strings.ReplaceAll(kind, "_", " ") + ": "
+	if kind == "iced_drink" {
+		text = "an iced drink: "
+	}
+	return text + strings.Join(slices.Sorted(maps.Keys(eventKeys[kind])), ", ")
 }
 
 // readings are what a thermometer in a thing of a kind reads.

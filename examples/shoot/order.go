@@ -79,9 +79,9 @@ func (b *Brief) days(zone *time.Location) []PlanDay {
 	out := make([]PlanDay, len(b.Days))
 	for i, d := range b.Days {
 		p := &out[i]
-		p.Date, p.Call, p.FirstShot, p.Wrap = d.Date, d.Call.on(d.Date, zone), d.FirstShot.on(d.Date, zone), d.wrap(zone)
+		p.Date, p.Call, p.FirstShot, p.Wrap = d.Date, d.at(d.Call, zone), d.at(d.FirstShot, zone), d.at(d.Wrap, zone)
 		if !d.Lunch.IsZero() {
-			p.LunchFrom = d.Lunch.on(d.Date, zone)
+			p.LunchFrom = d.at(d.Lunch, zone)
 			p.LunchTo = p.LunchFrom.Add(minutes(cmp.Or(d.LunchMinutes, 45)))
 		}
 		_, before := p.Call.Add(-18 * time.Hour).Zone()

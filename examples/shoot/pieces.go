@@ -16,7 +16,7 @@ func (d *day) pieces(j *job, t *Thing, p *PlannedThing) error {
 	q := t.Pieces
 	plan := &PiecesPlan{OnTray: len(q.Weighed)}
 	p.Pieces = plan
-	need := max(j.shot.Units.Need, 1)
+	need := min(max(j.shot.Units.Need, 1), mostUnits)
 	pick := portion.Pick{Count: t.Count, Grams: t.Grams, StepGrams: d.step(), Tolerance: q.ToleranceGrams, NeverBelow: q.NeverBelow}
 	for _, w := range q.Weighed {
 		pick.Pieces = append(pick.Pieces, portion.Piece{Name: w.Name, Grams: w.Grams, Score: w.Looks})
@@ -88,6 +88,8 @@ func (d *day) toWeigh(plan *PiecesPlan, pick portion.Pick, need int, t *Thing) e
 	case errors.Is(err, honestplate.ErrInfeasible):
 		plan.Weigh = 4 * need * t.Count
 		return nil
+	case err != nil && t.Pieces.SpreadGrams == 0:
+		return refielded(err, func(string) string { return "weighed" }) // they gave the spread
 	case err != nil:
 		return err
 	}

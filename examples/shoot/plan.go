@@ -73,6 +73,7 @@ type Shot struct {
 	// lasts the slot.
 	Swap      time.Duration  `json:"swap_ns,omitempty"`
 	Things    []PlannedThing `json:"things"`
+	Weights   []Weight       `json:"weights,omitempty"` // of the units so far
 	Allergens []string       `json:"allergens,omitempty"`
 	Notes     []Note         `json:"notes,omitempty"`
 	Cautions  []Caution      `json:"cautions,omitempty"`
@@ -194,6 +195,7 @@ type Note struct {
 	Thing  string               `json:"thing,omitempty"`
 	Value  honestplate.Optional `json:"value,omitzero"`
 	Second honestplate.Optional `json:"second,omitzero"`
+	Share  honestplate.Optional `json:"share,omitzero"` // of the units, where it is about some of them
 	Text   string               `json:"text,omitempty"` // a name that belongs to it
 }
 

@@ -47,12 +47,12 @@ func (d *day) pour(j *job, t *Thing, p *PlannedThing, at string) error {
 		return err
 	}
 	if plan.PredictedPaS, err = liquid.Viscosity(plan.TempC); err != nil {
-		return honestplate.In("temp_c", err)
+		return err
 	}
 	plan.ShearRate = liquid.Describe().ShearRate
 	run, err := q.Outlet.pour(liquid, plan.TempC, q.PouredG)
 	if err != nil {
-		return honestplate.In("outlet", err)
+		return err
 	}
 	plan.HeadMM = math.Round(run.headMM*10) / 10
 	plan.Lasts = run.Duration
@@ -82,7 +82,7 @@ func (plan *PourPlan) picture(q *Pour, liquid rheology.Liquid) error {
 	if light, err := camera.Freezes(plan.SpeedMS, sharp.FullFrameCircle); err == nil {
 		plan.FreezeS = honestplate.Some(light)
 	} else if !errors.Is(err, honestplate.ErrRange) {
-		return honestplate.In("frame_width_mm", err)
+		return in("frame_width_mm", err)
 	}
 	if q.Hides == "" || plan.CoatMM.Likely <= 0 {
 		return nil
@@ -118,19 +118,19 @@ func (plan *PourPlan) picture(q *Pour, liquid rheology.Liquid) error {
 func (plan *PourPlan) landing(q *Pour, run pour.Pour) error {
 	stream, err := run.Stream(q.DropMM / 1000)
 	if err != nil {
-		return honestplate.In("drop_mm", err)
+		return in("drop_mm", err)
 	}
 	plan.StreamMM, plan.SpeedMS, plan.Breaks, plan.MayBreak = stream.Diameter*1000, stream.Speed, stream.Broken || stream.Drips, stream.MayBreak && !stream.Broken
 	splash, err := stream.Splash(pour.Target{Film: q.DepthMM / 1000})
 	if err == nil {
 		plan.Splash = string(splash.Summary)
 	} else if !errors.Is(err, honestplate.ErrRange) {
-		return honestplate.In("depth_mm", err)
+		return in("depth_mm", err)
 	}
 	if fall, err := run.GreatestFall(pour.Target{Film: q.DepthMM / 1000}); err == nil {
 		plan.NoHigherMM = honestplate.Some(1000 * fall.Low)
 	} else if !errors.Is(err, honestplate.ErrRange) && !errors.Is(err, honestplate.ErrInput) {
-		return honestplate.In("depth_mm", err) // else no criterion covers this surface
+		return in("depth_mm", err) // else no criterion covers this surface
 	}
 	if q.Onto == "dry plate" {
 		if puddle, err := run.Puddle(10*time.Second, 0); err == nil {
@@ -174,6 +174,16 @@ func (o *Outlet) pour(l rheology.Liquid, tempC, grams float64) (ran, error) {
 	return ran{p, 1000 * spout.Head}, err
 }
 
+// wish puts an error about the thickness that is wanted where the brief has the wish.
+func (q *Pour) wish(err error) error {
+	return refielded(err, func(field string) string {
+		if field == "PaS" && q.PoursLike != nil {
+			return "pours_like"
+		}
+		return field
+	})
+}
+
 // blend mixes the two liquids at hand, tests and corrects.
 func (d *day) blend(j *job, t *Thing, p *PlannedThing) (rheology.Liquid, error) {
 	q, plan := t.Pour, p.Pour
@@ -181,7 +191,7 @@ func (d *day) blend(j *job, t *Thing, p *PlannedThing) (rheology.Liquid, error) 
 	if q.PoursLike != nil {
 		eta, err := q.PoursLike.Is.Viscosity(q.TempC)
 		if err != nil {
-			return nil, honestplate.In("pours_like.is", err)
+			return nil, in("pours_like.is", err)
 		}
 		wanted = eta.Likely
 	}
@@ -196,7 +206,7 @@ func (d *day) blend(j *job, t *Thing, p *PlannedThing) (rheology.Liquid, error) 
 	recipe := rheology.Recipe{Thin: q.Liquids[0].Is.Liquid, Thick: q.Liquids[1].Is.Liquid, BatchGrams: grams, StepGrams: math.Max(d.step(), 0.1), TempC: q.TempC}
 	batch, err := recipe.For(wanted)
 	if err != nil {
-		return nil, err
+		return nil, q.wish(err)
 	}
 	plan.Blend = []BlendPart{{q.Liquids[0].Name, batch.ThinGrams}, {q.Liquids[1].Name, batch.ThickGrams}}
 	liquid, err := batch.Mix()
@@ -219,7 +229,7 @@ func (d *day) blend(j *job, t *Thing, p *PlannedThing) (rheology.Liquid, error) 
 // liquid. A cup time that has come back corrects the batch, or says to leave it.
 func (d *day) cup(j *job, t *Thing, p *PlannedThing, batch *rheology.Batch, liquid rheology.Liquid) (most [2]float64, err error) {
 	tempC := t.Pour.TempC
-	cup, err := viscometer.ISOCupFor(liquid, tempC)
+	cup, err := d.cupFor(liquid, batch, tempC)
 	if errors.Is(err, honestplate.ErrRange) || errors.Is(err, honestplate.ErrNoFlow) {
 		p.Notes = append(p.Notes, Note{Code: TooThinForCup, Thing: t.Name})
 		return most, d.timed(t, p, batch)
@@ -265,6 +275,23 @@ func (d *day) cup(j *job, t *Thing, p *PlannedThing, batch *rheology.Batch, liqu
 	return most, d.timed(t, p, batch)
 }
 
+// cupFor is the first cup at hand that can tell the batch; where the brief lists none, the
+// standard one that can.
+func (d *day) cupFor(liquid rheology.Liquid, batch *rheology.Batch, tempC float64) (cup viscometer.Cup, err error) {
+	if len(d.brief.Cups) == 0 {
+		return viscometer.ISOCupFor(liquid, tempC)
+	}
+	for _, name := range d.brief.Cups {
+		if cup, err = viscometer.CupNamed(name); err == nil {
+			_, err = cup.Test(*batch)
+		}
+		if err == nil || !errors.Is(err, honestplate.ErrRange) {
+			return cup, err
+		}
+	}
+	return cup, err
+}
+
 // timed corrects the batch from the last cup times that the facts have of it.
 func (d *day) timed(t *Thing, p *PlannedThing, batch *rheology.Batch) error {
 	for i, f := range d.facts.Cups {
@@ -273,7 +300,7 @@ func (d *day) timed(t *Thing, p *PlannedThing, batch *rheology.Batch) error {
 		}
 		cup, err := viscometer.CupNamed(f.Cup)
 		if err != nil {
-			return honestplate.In(fmt.Sprintf("facts.cups[%d].cup", i), err)
+			return err // the facts were checked: it is one
 		}
 		r := viscometer.CupReading{Cup: cup, TempC: honestplate.Some(f.TempC)}
 		for _, s := range f.Seconds {
@@ -281,7 +308,7 @@ func (d *day) timed(t *Thing, p *PlannedThing, batch *rheology.Batch) error {
 		}
 		c, err := correction(t, batch, r)
 		if err != nil {
-			return honestplate.In(fmt.Sprintf("facts.cups[%d]", i), err)
+			return in(fmt.Sprintf("facts.cups[%d]", i), cupNames.of(err))
 		}
 		p.Pour.Corrected = &c
 		p.Notes = slices.DeleteFunc(p.Notes, func(n Note) bool { return n.Code == RevisedBatch })
@@ -317,7 +344,7 @@ func (d *day) asItIs(j *job, t *Thing, p *PlannedThing) (rheology.Liquid, error)
 	if q.PoursLike != nil {
 		eta, err := q.PoursLike.Is.Viscosity(q.TempC)
 		if err != nil {
-			return nil, honestplate.In("pours_like.is", err)
+			return nil, in("pours_like.is", err)
 		}
 		wanted = eta.Likely
 	}
@@ -325,7 +352,7 @@ func (d *day) asItIs(j *job, t *Thing, p *PlannedThing) (rheology.Liquid, error)
 		plan.WantedPaS = honestplate.Some(wanted)
 		tempC, err := rheology.ServeAt(liquid, wanted, q.LowestC.Value, q.HighestC.Value)
 		if err != nil {
-			return nil, err
+			return nil, q.wish(err)
 		}
 		plan.TempC = math.Round(tempC)
 	}
@@ -344,11 +371,11 @@ func (d *day) drizzle(j *job, t *Thing, p *PlannedThing) error {
 	q := t.Drizzle
 	run, err := q.Outlet.pour(q.Liquid.Is.Liquid, q.TempC, q.DrizzleG)
 	if err != nil {
-		return honestplate.In("outlet", err)
+		return err
 	}
 	stream, err := run.Stream(q.DropMM / 1000)
 	if err != nil {
-		return honestplate.In("drop_mm", err)
+		return in("drop_mm", err)
 	}
 	plan := &CoilPlan{Lasts: run.Duration, HeadMM: math.Round(run.headMM*10) / 10, ThreadMM: stream.Diameter * 1000,
 		Grams: q.DrizzleG, TempC: q.TempC, Outlet: q.Outlet, DropMM: q.DropMM}

@@ -51,8 +51,11 @@ func (m maker) brief() *Brief {
 	date := Date{2026, 10, 20 + m.IntN(8)}
 	for i := range 1 + m.IntN(2) {
 		d := Day{Date: date, Call: TimeOfDay{7*60 + m.IntN(90)}, FirstShot: TimeOfDay{9*60 + m.IntN(120)}, Wrap: TimeOfDay{17*60 + m.IntN(300)}}
+		if m.IntN(5) == 0 { // a night
+			d = Day{Date: date, Call: TimeOfDay{19*60 + m.IntN(60)}, FirstShot: TimeOfDay{21*60 + m.IntN(200)}, Wrap: TimeOfDay{3*60 + m.IntN(120)}}
+		}
 		d.Date.Day += i
-		if m.maybe() {
+		if m.maybe() && d.Call.Minutes < 12*60 {
 			d.Lunch = TimeOfDay{12*60 + m.IntN(60)}
 		}
 		b.Days = append(b.Days, d)
@@ -60,6 +63,9 @@ func (m maker) brief() *Brief {
 	for i := range m.IntN(3) {
 		l := Lamp{Name: fmt.Sprint("lamp ", i), Source: m.word("tungsten", "led", "discharge"), Watts: m.in(50, 1000), DistanceM: m.in(0.8, 3), BeamDegrees: m.in(20, 90), Stops: m.in(0, 2)}
 		b.Lamps = append(b.Lamps, l)
+	}
+	if m.IntN(4) == 0 {
+		b.Daylight = m.in(100, 20000)
 	}
 	if m.maybe() {
 		b.Freezers = []Store{{Name: "deep", TempC: m.in(-60, -20), Units: 1 + m.IntN(30)}}
@@ -77,6 +83,9 @@ func (m maker) brief() *Brief {
 		}
 		if m.IntN(5) == 0 {
 			d.LongestMinutes = m.in(1, 90)
+		}
+		if len(b.Days) > 1 && m.IntN(4) == 0 {
+			d.Day = 1 + m.IntN(2)
 		}
 		for k := range 1 + m.IntN(3) {
 			d.Things = append(d.Things, m.thing(fmt.Sprint("thing ", k), b))
@@ -111,19 +120,24 @@ func (m maker) thing(name string, b *Brief) Thing {
 		t.Stock = honestplate.Some(float64(m.IntN(6)))
 	}
 	if m.IntN(3) == 0 {
-		t.Prep = []Prep{{What: "prepare it", Minutes: m.in(1, 20), Ahead: m.in(0, 60), Each: m.maybe(), OvenC: 0}}
+		t.Prep = []Prep{{What: "prepare it", Minutes: m.in(1, 20), Ahead: m.in(0, 60), Each: m.maybe()}}
+		if m.IntN(3) == 0 {
+			t.Prep[0].OvenC = m.in(150, 250)
+		}
 	}
 	dairy := func(low, high float64) Supply {
 		return Supply{Name: name + " cream", Is: Liquid{rheology.Dairy{FatPercent: m.in(low, high)}}}
 	}
 	outlet := Outlet{Kind: m.word("spout", "lip"), WidthMM: m.in(5, 20), HeadMM: m.in(8, 40)}
-	switch m.IntN(10) {
+	switch m.IntN(11) {
+	case 10: // plain
 	case 0:
 		t.Bowl = &Bowl{DiameterMM: m.in(70, 220), FillGrams: m.in(150, 500), StartC: m.in(60, 88), VesselGrams: m.in(100, 600), Wanted: m.word("steam", "hot")}
 	case 1, 2:
 		t.Drink = &Drink{DiameterMM: m.in(60, 90), HeightMM: 200, WallMM: m.in(1.5, 4), FillGrams: t.Grams, DrinkC: m.in(1, 22), GlassC: m.optional(4, 25), Brix: m.in(0, 12), Wanted: m.word("haze", "beads", "clear")}
 		if m.maybe() {
-			t.Drink.Ice = &Ice{Thing: name + " ice", Grams: m.in(20, 120)}
+			t.Drink.Wanted = m.word(t.Drink.Wanted, "ice")
+			t.Drink.Ice = &Ice{Thing: name + " ice", Grams: float64(20 + m.IntN(100))}
 		}
 	case 3:
 		t.Bottle = &Bottle{Vessel: m.word("glass bottle", "can"), DiameterMM: 66, HeightMM: 240, FillGrams: 330, FromC: 20, ServeC: m.in(2, 8), Wanted: m.word("beads", "haze", "cold")}
@@ -187,6 +201,11 @@ func planFits(t *testing.T, seed int) bool {
 			t.Errorf("seed %d: %v", seed, err)
 		}
 		return false
+	}
+	for _, r := range rules {
+		r.check(func(format string, args ...any) {
+			t.Errorf("seed %d: %s: "+format, append([]any{seed, r.name}, args...)...)
+		}, b, p)
 	}
 	bought(t, seed, b, p)
 	capacities(t, seed, b, p)

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"io"
 	"reflect"
+	"slices"
+	"strings"
 	"time"
 
 	"example.org/honestplate"
@@ -73,6 +75,12 @@ func (c *checker) unless(ok bool, field, got, want string) {
 	}
 }
 
+// one wants one of two fields that say the same in two ways.
+func (c *checker) one(first, second bool, at, name, other string) {
+	c.unless(first || second, at+"."+name, "missing", "it given, or "+other)
+	c.unless(!first || !second, at+"."+name, "given beside "+other, "one of the two")
+}
+
 // faults are what the fields of a brief say together.
 func (b *Brief) faults() []error {
 	c := new(checker)
@@ -85,8 +93,13 @@ func (b *Brief) faults() []error {
 		b.Lamps[i].check(c, fmt.Sprintf("lamps[%d]", i))
 	}
 	unique(c, "people", len(b.People), func(i int) string { return b.People[i].Name + ", " + b.People[i].Role })
-	stores := append(append([]Store(nil), b.Freezers...), b.Fridges...)
-	unique(c, "freezers and fridges", len(stores), func(i int) string { return stores[i].Name })
+	unique(c, "freezers", len(b.Freezers), func(i int) string { return b.Freezers[i].Name })
+	unique(c, "fridges", len(b.Fridges), func(i int) string { return b.Fridges[i].Name })
+	unique(c, "ovens", len(b.Ovens), func(i int) string { return b.Ovens[i].Name })
+	for i, s := range b.Fridges {
+		k := slices.IndexFunc(b.Freezers, func(f Store) bool { return f.Name == s.Name })
+		c.unless(k < 0, fmt.Sprintf("fridges[%d].name", i), fmt.Sprintf("%q, as of freezers[%d]", s.Name, k), "a name of its own")
+	}
 	for i, s := range b.Freezers {
 		c.unless(s.TempC < -2, fmt.Sprintf("freezers[%d].temp_c", i), fmt.Sprint(s.TempC), "below -2; a fridge goes under fridges")
 	}
@@ -117,32 +130,44 @@ func unique(c *checker, list string, n int, name func(int) string) {
 func (b *Brief) checkDays(c *checker, zone *time.Location) {
 	for i := range b.Days {
 		d, field := &b.Days[i], fmt.Sprintf("days[%d]", i)
-		c.unless(d.Date.Year >= 1970 && d.Date.Year <= 2199, field+".date", fmt.Sprint(d.Date.Year), "a year from 1970 to 2199")
-		c.unless(d.FirstShot.Minutes >= d.Call.Minutes, field+".first_shot", d.FirstShot.String(), "not before the call, "+d.Call.String())
-		c.unless(d.wrap(zone).After(d.FirstShot.on(d.Date, zone)), field+".wrap", d.Wrap.String(), "after the first shot, "+d.FirstShot.String())
+		c.unless(d.Date.Year >= 1970 && d.Date.Year <= 2199, field+".date", text(d.Date), "a date from 1970 to 2199")
+		call, first, wrap := d.at(d.Call, zone), d.at(d.FirstShot, zone), d.at(d.Wrap, zone)
+		c.unless(first.Before(wrap), field+".first_shot", d.FirstShot.String(), d.between())
 		if !d.Lunch.IsZero() {
-			c.unless(d.Lunch.Minutes > d.Call.Minutes, field+".lunch", d.Lunch.String(), "after the call, "+d.Call.String())
+			lunch := d.at(d.Lunch, zone)
+			c.unless(lunch.After(call) && lunch.Before(wrap), field+".lunch", d.Lunch.String(), d.between())
 		} else {
 			c.unless(d.LunchMinutes == 0, field+".lunch_minutes", fmt.Sprint(d.LunchMinutes), "lunch given too: when it is")
 		}
 		if i > 0 {
-			before := b.Days[i-1].wrap(zone)
-			c.unless(!d.Call.on(d.Date, zone).Before(before), field+".date", d.Call.on(d.Date, zone).Format("2006-01-02 15:04"), "after the wrap of the day before, "+before.Format("2006-01-02 15:04"))
+			before := b.Days[i-1].at(b.Days[i-1].Wrap, zone)
+			c.unless(!call.Before(before), field+".date", call.Format("2006-01-02 15:04"), "after the wrap of the day before, "+before.Format("2006-01-02 15:04"))
 		}
 	}
+}
+
+// between says where the times of a day must lie.
+func (d Day) between() string {
+	wrap := d.Wrap.String()
+	if d.Wrap.Minutes < d.Call.Minutes {
+		wrap += " on the next date"
+	}
+	return "a time between the call, " + d.Call.String() + ", and the wrap, " + wrap
 }
 
 func (l *Lamp) check(c *checker, field string) {
 	flash := l.Source == "flash"
 	c.unless(flash || l.Watts > 0, field+".watts", "missing", "it given: a "+l.Source+" lamp has a power")
-	c.unless(!flash || l.Joules > 0 && l.PopsPerMinute > 0, field+".joules_per_pop", "missing", "it and pops_per_minute given: a flash has both")
+	c.unless(!flash || l.Joules > 0, field+".joules_per_pop", "missing", "it given: the energy of a flash")
+	c.unless(!flash || l.PopsPerMinute > 0, field+".pops_per_minute", "missing", "it given: how often a flash fires")
 	c.unless(!flash || l.Watts == 0, field+".watts", fmt.Sprint(l.Watts), "none: a flash has modelling_watts instead")
 	c.unless(flash || l.Joules == 0 && l.PopsPerMinute == 0 && l.ModellingW == 0, field+".joules_per_pop", "given", "none: only a flash has pops and a modelling lamp")
-	c.unless(l.Lux > 0 || l.DistanceM > 0 && l.BeamDegrees > 0, field+".distance_m", "missing", "it and beam_degrees given, or lux as measured at the food")
+	c.unless(l.Lux > 0 || l.DistanceM > 0, field+".distance_m", "missing", "it given, or lux as measured at the food")
+	c.unless(l.Lux > 0 || l.BeamDegrees > 0, field+".beam_degrees", "missing", "it given, or lux as measured at the food")
 }
 
 func (d *Dish) check(c *checker, field string, b *Brief) {
-	c.unless((d.SuccessRate == 0) != (d.Earlier == nil), field+".success_rate", "given twice or not at all", "either success_rate or earlier")
+	c.one(d.SuccessRate > 0, d.Earlier != nil, field, "success_rate", "earlier")
 	if e := d.Earlier; e != nil {
 		c.unless(e.Good <= e.Takes, field+".earlier.good", fmt.Sprint(e.Good), fmt.Sprintf("at most the takes, %d", e.Takes))
 	}
@@ -158,11 +183,11 @@ func (d *Dish) check(c *checker, field string, b *Brief) {
 		t.check(c, at, d, b)
 	}
 	none := d.Advertised == "none"
-	c.unless(sold != none, field+".advertised", d.advertised(), map[bool]string{
-		true:  "product: a thing in the frame is marked advertised",
-		false: "none, where nothing in the frame is sold; else mark what is",
-	}[sold])
-	c.unless((d.Specification != nil) == (builds == 1), field+".specification", fmt.Sprintf("%v, with %d things built by it", d.Specification != nil, builds), "one specification and one thing marked build, or neither")
+	c.unless(sold || none, field+".advertised", "not none, and no thing is marked advertised", "advertised: true at what is sold, or advertised: none here where nothing is")
+	c.unless(!sold || !none, field+".advertised", "none, and a thing is marked advertised", "product, or no thing so marked")
+	c.unless(builds <= 1, field+".things", fmt.Sprintf("with %d builds", builds), "one at most: a dish has one specification")
+	c.unless(d.Specification == nil || builds > 0, field+".specification", "given, and no thing is built by it", "build: true at the thing that is")
+	c.unless(d.Specification != nil || builds == 0, field+".specification", "missing", "it given: a thing is marked build")
 	if d.Specification != nil {
 		d.Specification.check(c, field+".specification")
 	}
@@ -188,7 +213,7 @@ func (d *Dish) advertised() string {
 func (t *Thing) check(c *checker, field string, d *Dish, b *Brief) {
 	kinds := t.kinds()
 	if len(kinds) > 1 {
-		c.add(&honestplate.InputError{Field: field, Got: fmt.Sprintf("of %d kinds: %v", len(kinds), kinds), Want: "one kind at most; what else is in the frame is a thing of its own"})
+		c.add(&honestplate.InputError{Field: field, Got: "both " + strings.Join(kinds, " and "), Want: "one kind at most; what else is in the frame is a thing of its own"})
 	}
 	c.unless(!t.Advertised || t.StandIn == "", field+".stand_in", fmt.Sprintf("given, and %q is advertised", t.Name), "none: what is advertised is shown as it is sold")
 	c.unless(!t.Advertised || t.Grams > 0 || t.Count > 0 || t.Build, field+".grams", "missing", "grams or count: what is advertised declares its amount")
@@ -205,14 +230,16 @@ func (t *Thing) check(c *checker, field string, d *Dish, b *Brief) {
 		c.unless(!t.Advertised || t.Grams == 0 || t.Grams == t.Drizzle.DrizzleG, field+".drizzle.drizzled_grams", fmt.Sprint(t.Drizzle.DrizzleG), fmt.Sprintf("%g, as declared", t.Grams))
 	}
 	if t.Scoop != nil && t.Scoop.Freeze {
-		c.unless(len(b.Freezers) > 0, field+".scoop.deep_freeze", "true, without a freezer", "a freezer under freezers")
+		c.unless(len(b.Freezers) > 0, field+".scoop.deep_freeze", "true, and there is no freezer", "a freezer under freezers, or none of it")
 	}
 	if p := t.Pieces; p != nil {
-		c.unless(t.Grams > 0 && t.Count > 0, field+".pieces", "without grams or count", "grams and count of one unit")
+		c.unless(t.Grams > 0 || t.Advertised && t.Count == 0, field+".grams", "missing", "it given: what the pieces of one unit weigh together")
+		c.unless(t.Count > 0, field+".count", "missing", "it given: the pieces of one unit")
+		c.unless(p.ToleranceGrams <= t.Grams || t.Grams == 0, field+".pieces.tolerance_grams", fmt.Sprint(p.ToleranceGrams), fmt.Sprintf("at most the grams, %g", t.Grams))
 		unique(c, field+".pieces.weighed", len(p.Weighed), func(i int) string { return p.Weighed[i].Name })
 	}
 	if t.Cheese != nil {
-		c.unless(t.Grams > 0, field+".melted_cheese", "without grams", "grams of one unit")
+		c.unless(t.Grams > 0 || t.Advertised && t.Count == 0, field+".grams", "missing", "it given: the cheese of one unit")
 		c.unless(2*t.Cheese.RimMM < t.Cheese.DiameterMM, field+".melted_cheese.rim_mm", fmt.Sprint(t.Cheese.RimMM), "less than half the diameter")
 	}
 }
@@ -237,14 +264,14 @@ func (t *Thing) kinds() []string {
 
 func (d *Drink) check(c *checker, field string, t *Thing, in *Dish) {
 	c.unless(!t.Advertised || t.Grams == 0 || t.Grams == d.FillGrams, field+".fill_grams", fmt.Sprint(d.FillGrams), fmt.Sprintf("%g, as declared", t.Grams))
-	c.unless(d.Wanted != "ice" || d.Ice != nil, field+".wanted", "ice, without any", "ice given")
+	c.unless(d.Wanted != "ice" || d.Ice != nil, field+".ice", "missing", "it given: ice is what is wanted")
 	if d.Ice != nil {
 		ice := in.thing(d.Ice.Thing)
 		switch {
 		case ice == nil:
 			c.add(&honestplate.InputError{Field: field + ".ice.thing", Got: fmt.Sprintf("%q", d.Ice.Thing), Want: "a thing of this dish: real ice is in the frame"})
 		case ice.StandIn != "":
-			c.add(&honestplate.InputError{Field: field + ".ice", Got: "real ice, and a stand-in for it in the frame", Want: "one of the two"})
+			c.add(&honestplate.InputError{Field: field + ".ice", Got: fmt.Sprintf("given, and %q has a stand-in", d.Ice.Thing), Want: "one of the two: real ice melts, acrylic does not"})
 		default:
 			c.unless(!ice.Advertised || ice.Grams == 0 || ice.Grams == d.Ice.Grams, field+".ice.grams", fmt.Sprint(d.Ice.Grams), fmt.Sprintf("%g, as declared", ice.Grams))
 		}
@@ -254,22 +281,27 @@ func (d *Drink) check(c *checker, field string, t *Thing, in *Dish) {
 
 func (p *Pour) check(c *checker, field string, t *Thing) {
 	p.Outlet.check(c, field+".outlet")
-	c.unless(p.WantedMPaS == 0 || p.PoursLike == nil, field+".wanted_mpa_s", "given beside pours_like", "one of the two at most")
+	c.unless(p.WantedMPaS == 0 || p.PoursLike == nil, field+".wanted_mpa_s", "given beside pours_like", "one of the two")
 	wish := p.WantedMPaS > 0 || p.PoursLike != nil
 	if t.Advertised {
 		c.unless(len(p.Liquids) == 1, field+".liquids", fmt.Sprintf("a list of %d", len(p.Liquids)), "one: what is advertised pours as it is")
-		c.unless(!wish || p.LowestC.Given && p.HighestC.Given && p.LowestC.Value < p.HighestC.Value, field+".lowest_c", "missing, or not below highest_c", "both given: only the temperature of what is advertised may be chosen")
+		const only = ": only the temperature of what is advertised may be chosen"
+		c.unless(!wish || p.LowestC.Given, field+".lowest_c", "missing", "it given"+only)
+		c.unless(!wish || p.HighestC.Given, field+".highest_c", "missing", "it given"+only)
+		c.unless(!p.LowestC.Given || !p.HighestC.Given || p.LowestC.Value < p.HighestC.Value, field+".lowest_c", fmt.Sprint(p.LowestC.Value), fmt.Sprintf("below highest_c, %g", p.HighestC.Value))
 		c.unless(t.Grams == 0 || t.Grams == p.PouredG, field+".poured_grams", fmt.Sprint(p.PouredG), fmt.Sprintf("%g, as declared", t.Grams))
 	} else {
 		c.unless(len(p.Liquids) == 2 || !wish, field+".liquids", fmt.Sprintf("a list of %d", len(p.Liquids)), "two, a thin and a thick one, for a wanted thickness")
 		c.unless(len(p.Liquids) == 1 || wish, field+".wanted_mpa_s", "missing", "it or pours_like given: two liquids are blended for a wanted thickness")
 	}
-	c.unless((p.Onto == "dry plate") == (p.DepthMM == 0), field+".depth_mm", fmt.Sprint(p.DepthMM), "given for a film or a pool, and for these only")
+	dry := p.Onto == "dry plate"
+	c.unless(dry || p.DepthMM > 0, field+".depth_mm", "missing", "it given: a "+p.Onto+" has a depth")
+	c.unless(!dry || p.DepthMM == 0, field+".depth_mm", fmt.Sprint(p.DepthMM), "none on a dry plate, or onto: film or pool")
 	c.unless(p.BatchGrams == 0 || p.BatchGrams >= p.PouredG, field+".batch_grams", fmt.Sprint(p.BatchGrams), fmt.Sprintf("%g or more, what one take pours", p.PouredG))
 }
 
 func (o *Outlet) check(c *checker, field string) {
-	c.unless((o.HeadMM == 0) != (o.Seconds == 0), field+".head_mm", "given twice or not at all", "either head_mm or pour_seconds")
+	c.one(o.HeadMM > 0, o.Seconds > 0, field, "head_mm", "pour_seconds")
 }
 
 // faults are what the fields of facts say together.
@@ -278,7 +310,7 @@ func (f *Facts) faults() []error {
 	c.unless(!f.Now.IsZero(), "now", "missing", "the time, with its offset")
 	for i, s := range f.Seen {
 		field := fmt.Sprintf("seen[%d]", i)
-		c.unless((s.Event == "") == s.TempC.Given, field+".event", "given twice or not at all", "either an event or a temperature that was read")
+		c.one(s.Event != "", s.TempC.Given, field, "event", "temp_c")
 		c.unless(!s.NotYet || s.Event != "", field+".not_yet", "true", "an event that has not come yet")
 	}
 	for i, t := range f.Takes {

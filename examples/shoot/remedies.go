@@ -93,12 +93,16 @@ func (d *day) mustStand(j *job, looks []shown) {
 	if want == 0 || len(looks) == 0 {
 		return
 	}
-	share := lasting(looks, want)
+	share := lasting(looks, j.weights, want)
 	if share >= SureShare {
 		return
 	}
-	likely := j.shot.Picture.Closes.Likely.After - j.shot.Picture.Opens.Likely.After
-	n := Note{Code: CannotStand, Value: honestplate.Some(j.dish.LongestMinutes), Second: honestplate.Some(math.Round(max(likely, 0).Minutes()))}
+	n := Note{Code: CannotStand, Value: honestplate.Some(j.dish.LongestMinutes), Share: honestplate.Some(share)}
+	if from, to := j.shot.Picture.Opens.Likely, j.shot.Picture.Closes.Likely; from.Never {
+		n.Second = honestplate.Some(0)
+	} else if !to.Never {
+		n.Second = honestplate.Some(math.Floor(max(to.After-from.After, 0).Minutes()))
+	}
 	if c := j.shot.Picture.ClosesBy; c != nil {
 		n.Thing = c.Thing
 	}

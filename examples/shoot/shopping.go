@@ -34,6 +34,9 @@ func (j *job) things() {
 	for i := range j.dish.Things {
 		t := &j.dish.Things[i]
 		n := float64(j.shot.Units.Prepare)
+		if t.Drink != nil && t.StandIn == "" {
+			j.tool("glasses for "+t.Name, j.shot.Units.Prepare)
+		}
 		switch {
 		case t.Pour != nil || t.Drizzle != nil || t.Build:
 		case t.StandIn != "":

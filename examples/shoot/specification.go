@@ -30,7 +30,7 @@ func (s *Specification) check(c *checker, field string) {
 	for i, k := range s.Components {
 		at := fmt.Sprintf("%s.components[%d]", field, i)
 		c.unless(k.Grams > 0 || k.Count > 0, at+".grams", "missing", "grams or count")
-		c.unless(k.MinusGrams <= k.Grams, at+".minus_grams", fmt.Sprint(k.MinusGrams), fmt.Sprintf("at most the grams, %g", k.Grams))
+		c.unless(k.MinusGrams <= k.Grams || k.Grams == 0 && k.Count == 0, at+".minus_grams", fmt.Sprint(k.MinusGrams), fmt.Sprintf("at most the grams, %g", k.Grams))
 		c.unless(!k.Cooked || k.YieldPercent > 0, at+".yield_percent", "missing", "it given: what is specified cooked is bought raw")
 	}
 }

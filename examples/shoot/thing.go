@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"example.org/honestplate"
 	"example.org/honestplate/portion"
 	"example.org/honestplate/thermal/heat"
 )
@@ -19,13 +18,13 @@ func (d *day) thing(j *job, t *Thing, at string) (PlannedThing, *shown, error) {
 	if t.Build && t.Grams == 0 && t.Count == 0 {
 		p.Count = 1
 	}
-	if t.Advertised && !t.Build {
-		decl := portion.Declaration{Item: t.Name, Grams: t.Grams, StepGrams: d.step(), Count: t.Count, Advertised: true}
+	if !t.Build && (t.Grams > 0 || t.Count > 0) { // the record says what was wanted of props too
+		decl := portion.Declaration{Item: t.Name, Grams: t.Grams, StepGrams: d.step(), Count: t.Count, Advertised: t.Advertised}
 		if t.Grams == 0 {
 			decl.StepGrams = 0
 		}
 		if err := decl.Validate(); err != nil {
-			return p, nil, err
+			return p, nil, thingNames.of(err)
 		}
 	}
 	if t.StandIn != "" && t.Pour == nil && t.Drizzle == nil {
@@ -39,30 +38,30 @@ func (d *day) thing(j *job, t *Thing, at string) (PlannedThing, *shown, error) {
 	switch {
 	case t.Bowl != nil:
 		l, err = d.bowl(j, t, &p)
-		err = honestplate.In("bowl", err)
+		err = in("bowl", bowlNames.of(err))
 	case t.Drink != nil:
 		l, err = d.drink(j, t, &p)
-		err = honestplate.In("iced_drink", err)
+		err = in("iced_drink", drinkNames.of(err))
 	case t.Bottle != nil:
 		l, err = d.bottle(j, t, &p)
-		err = honestplate.In("bottle", err)
+		err = in("bottle", bottleNames.of(err))
 	case t.Scoop != nil:
 		l, err = d.scoop(j, t, &p)
-		err = honestplate.In("scoop", err)
+		err = in("scoop", scoopNames.of(err))
 	case t.Soft != nil:
 		l, err = d.soft(j, t, &p)
-		err = honestplate.In("soft_food", err)
+		err = in("soft_food", softNames.of(err))
 	case t.Cheese != nil:
 		l, err = d.cheese(j, t, &p)
-		err = honestplate.In("melted_cheese", err)
+		err = in("melted_cheese", cheeseNames.of(err))
 	case t.Pour != nil:
-		err = honestplate.In("pour", d.pour(j, t, &p, at))
+		err = in("pour", pourNames.of(d.pour(j, t, &p, at)))
 	case t.Drizzle != nil:
-		err = honestplate.In("drizzle", d.drizzle(j, t, &p))
+		err = in("drizzle", drizzleNames.of(d.drizzle(j, t, &p)))
 	case t.Pieces != nil:
-		err = honestplate.In("pieces", d.pieces(j, t, &p))
+		err = in("pieces", pieceNames.of(d.pieces(j, t, &p)))
 	case t.Build:
-		err = honestplate.In("build", d.build(j, &p))
+		err = in("build", buildNames.of(d.build(j, &p)))
 	}
 	return p, l, err
 }

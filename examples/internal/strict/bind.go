@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 	"unicode/utf8"
 
 	"github.com/go-json-experiment/json/jsontext"
@@ -24,6 +25,7 @@ type limits struct {
 	low, high float64
 	given     bool // low and high
 	words     []string
+	text      bool // it must not be empty
 }
 
 func limitsOf(f reflect.StructField) limits {
@@ -41,6 +43,8 @@ func limitsOf(f reflect.StructField) limits {
 	if text := f.Tag.Get("words"); text != "" {
 		l.words = strings.Split(text, ",")
 	}
+	_, optional := jsonName(f)
+	l.text = !optional
 	return l
 }
 
@@ -75,6 +79,9 @@ func (r *reader) bind(path string, n *node, v reflect.Value, l limits) {
 		v, t = v.Elem(), t.Elem()
 	}
 	switch {
+	case t == instant:
+		r.instant(path, n, v)
+		return
 	case reflect.PointerTo(t).Implements(jsonReader):
 		r.readsItself(path, n, v, l)
 		return
@@ -95,6 +102,8 @@ func (r *reader) bind(path string, n *node, v reflect.Value, l limits) {
 		if text, ok := r.text(path, n); ok {
 			if l.words != nil && !slices.Contains(l.words, text) {
 				r.input(n.at, path, strconv.Quote(shorten(text)), "one of "+strings.Join(l.words, ", "))
+			} else if l.text && strings.TrimSpace(text) == "" {
+				r.input(n.at, path, "an empty text", "some words")
 			}
 			v.SetString(text)
 		}
@@ -121,10 +130,26 @@ func (r *reader) bind(path string, n *node, v reflect.Value, l limits) {
 	}
 }
 
+var instant = reflect.TypeFor[time.Time]()
+
+// instant reads a time with its date and its offset.
+func (r *reader) instant(path string, n *node, v reflect.Value) {
+	text, ok := r.text(path, n)
+	if !ok {
+		return
+	}
+	at, err := time.Parse(time.RFC3339, text)
+	if err != nil {
+		r.input(n.at, path, strconv.Quote(shorten(text)), "a date, a time and its offset, such as 2026-10-14T11:05:00+02:00")
+		return
+	}
+	v.Set(reflect.ValueOf(at))
+}
+
 // readsItself lets a value read its own JSON. A number that it holds keeps the limits
 // of its field.
 func (r *reader) readsItself(path string, n *node, v reflect.Value, l limits) {
-	if l.given && n.kind == '0' {
+	if l.given && n.kind != 'n' {
 		if _, ok := r.number(path, n, l); !ok {
 			return
 		}
@@ -203,7 +228,7 @@ func (r *reader) list(path string, n *node, v reflect.Value, l limits) {
 	}
 	v.Set(reflect.MakeSlice(v.Type(), len(n.members), len(n.members)))
 	for i, m := range n.members {
-		r.bind(fmt.Sprintf("%s[%d]", path, i), m, v.Index(i), limits{words: l.words})
+		r.bind(fmt.Sprintf("%s[%d]", path, i), m, v.Index(i), limits{words: l.words, text: true})
 	}
 }
 
@@ -239,11 +264,14 @@ func (r *reader) number(path string, n *node, l limits) (float64, bool) {
 		return 0, false
 	}
 	if l.given && (x < l.low || x > l.high) {
-		r.input(n.at, path, shorten(string(n.raw)), fmt.Sprintf("%g to %g", l.low, l.high))
+		r.input(n.at, path, shorten(string(n.raw)), plain(l.low)+" to "+plain(l.high))
 		return 0, false
 	}
 	return x, true
 }
+
+// plain writes a number as people do.
+func plain(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 func kindName(n *node) string {
 	switch n.kind {

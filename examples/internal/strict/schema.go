@@ -63,14 +63,17 @@ func schemaOf(t reflect.Type, l limits) map[string]any {
 			s["required"] = required
 		}
 	case t.Kind() == reflect.Slice:
-		s["type"], s["items"] = "array", schemaOf(t.Elem(), limits{words: l.words})
+		s["type"], s["items"] = "array", schemaOf(t.Elem(), limits{words: l.words, text: true})
 		if l.given {
 			s["minItems"], s["maxItems"] = l.low, l.high
 		}
 	case t.Kind() == reflect.String:
 		s["type"], s["maxLength"] = "string", longestText
-		if l.words != nil {
+		switch {
+		case l.words != nil:
 			s["enum"] = l.words
+		case l.text:
+			s["minLength"] = 1
 		}
 	case t.Kind() == reflect.Bool:
 		s["type"] = "boolean"

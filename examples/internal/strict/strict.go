@@ -35,7 +35,9 @@ type Fault struct {
 }
 
 // Error gives the line and the error.
-func (f Fault) Error() string { return fmt.Sprintf("line %d: %s", f.Line, f.Err) }
+func (f Fault) Error() string {
+	return fmt.Sprintf("line %d: %s", f.Line, strings.TrimPrefix(f.Err.Error(), "honestplate: "))
+}
 
 // Unwrap returns the error without the line.
 func (f Fault) Unwrap() error { return f.Err }
@@ -79,7 +81,7 @@ func Read(data []byte, into any) error {
 	r.data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	root, err := r.parse()
 	if err != nil {
-		return Faults{{r.line(err.at), &honestplate.InputError{Field: "file", Got: "not JSON here: " + err.text, Want: "a JSON object"}}}
+		return Faults{{r.line(err.at), &honestplate.InputError{Field: "file", Got: "not JSON here: " + err.text, Want: "JSON: look for a comma, a quote or a bracket here or on the line before"}}}
 	}
 	r.bind("", root, reflect.ValueOf(into).Elem(), limits{})
 	if len(r.faults) == 0 {
@@ -96,7 +98,7 @@ func encoding(data []byte) error {
 	}
 	switch {
 	case len(data) > MostBytes:
-		return wrong(fmt.Sprintf("%d bytes long", len(data)), fmt.Sprintf("at most %d bytes", MostBytes))
+		return wrong("too long", fmt.Sprintf("at most %d bytes", MostBytes))
 	case bytes.HasPrefix(data, []byte{0xff, 0xfe}), bytes.HasPrefix(data, []byte{0xfe, 0xff}),
 		len(data) > 1 && (data[0] == 0 || data[1] == 0):
 		return wrong("UTF-16", "UTF-8: save it again with that encoding")

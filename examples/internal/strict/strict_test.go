@@ -40,13 +40,13 @@ type day struct {
 
 func TestWhatIsRightIsRead(t *testing.T) {
 	text := "\ufeff{\r\n \"title\": \"Tag \\u00e9\",\r\n \"order\":\"free\", \"hands\": 2, \"dry\": true,\r\n" +
-		`"lamps":[{"name":"a","source":"led","watts":5.5,"wall_c":0}], "best":{"name":"b","source":"flash","wall_c":null}, "notes":["x",""]}`
+		`"lamps":[{"name":"a","source":"led","watts":5.5,"wall_c":0}], "best":{"name":"b","source":"flash","wall_c":null}, "notes":["x","y"]}`
 	var d day
 	if err := Read([]byte(text), &d); err != nil {
 		t.Fatal(err)
 	}
 	want := day{Title: "Tag é", Order: "free", Hands: 2, Dry: true, Lamps: []lamp{{"a", "led", 5.5, honestplate.Some(0)}},
-		Best: &lamp{Name: "b", Source: "flash"}, Notes: []string{"x", ""}}
+		Best: &lamp{Name: "b", Source: "flash"}, Notes: []string{"x", "y"}}
 	if !reflect.DeepEqual(d, want) {
 		t.Errorf("got %+v", d)
 	}
@@ -66,18 +66,18 @@ func TestAllFaultsAtOnceByLineAndField(t *testing.T) {
  "notes": "n"
 }`
 	err := Read([]byte(text), new(day))
-	want := `line 1: honestplate: title is missing, want it given
-line 2: honestplate: titel is not a field here, want title (perhaps that), or one of title, order, hands, dry, lamps, best, notes
-line 3: honestplate: hands is 2.5, want a whole number below two thousand million
-line 4: honestplate: order is "random", want one of fixed, free
-line 5: honestplate: dry is the text "yes", want true or false
-line 7: honestplate: lamps[0].source is sun, want led or flash
-line 7: honestplate: lamps[0].watts is 1e9, want 1 to 20000
-line 8: honestplate: lamps[1].wall_c is 99, want -40 to 40
-line 8: honestplate: lamps[1].wall_c is given twice, want it once
-line 8: honestplate: lamps[1].name is missing, want it given
-line 9: honestplate: lamps[2] is the number 7, want an object { }
-line 11: honestplate: notes is the text "n", want a list [ ]`
+	want := `line 1: title is missing, want it given
+line 2: titel is not a field here, want title (perhaps that), or one of title, order, hands, dry, lamps, best, notes
+line 3: hands is 2.5, want a whole number below two thousand million
+line 4: order is "random", want one of fixed, free
+line 5: dry is the text "yes", want true or false
+line 7: lamps[0].source is sun, want led or flash
+line 7: lamps[0].watts is 1e9, want 1 to 20000
+line 8: lamps[1].wall_c is 99, want -40 to 40
+line 8: lamps[1].wall_c is given twice, want it once
+line 8: lamps[1].name is missing, want it given
+line 9: lamps[2] is the number 7, want an object { }
+line 11: notes is the text "n", want a list [ ]`
 	if err == nil || err.Error() != want {
 		t.Errorf("got:\n%v\nwant:\n%s", err, want)
 	}
@@ -88,14 +88,15 @@ line 11: honestplate: notes is the text "n", want a list [ ]`
 
 func TestWhatIsNoJSONIsToldByLine(t *testing.T) {
 	for text, want := range map[string]string{
-		"":                       "line 1: honestplate: file is empty, want a JSON object",
-		" \n ":                   "line 1: honestplate: file is empty, want a JSON object",
-		"[]":                     "line 1: honestplate: file is a list, want an object { }",
-		"{\n\"title\": \"x\"":    "line 2: honestplate: file is not JSON here: it ends too early, want a JSON object",
-		"\xff\xfe{\x00}\x00":     "line 1: honestplate: file is UTF-16, want UTF-8: save it again with that encoding",
-		"{\x00}\x00":             "line 1: honestplate: file is UTF-16, want UTF-8: save it again with that encoding",
+		"":                       "line 1: file is empty, want a JSON object",
+		" \n ":                   "line 1: file is empty, want a JSON object",
+		"[]":                     "line 1: file is a list, want an object { }",
+		"{\n\"title\": \"x\"":    "line 2: file is not JSON here: it ends too early, want JSON: look for a comma, a quote or a bracket here or on the line before",
+		"\xff\xfe{\x00}\x00":     "line 1: file is UTF-16, want UTF-8: save it again with that encoding",
+		"{\x00}\x00":             "line 1: file is UTF-16, want UTF-8: save it again with that encoding",
+		"{\"title\":\" \"}":      "line 1: title is an empty text, want some words",
 		"{\"title\":\"a\"}{":     "",
-		"{\"title\":\"a\\nb\"}":  `line 1: honestplate: title is "a b", want a text without line ends and other control characters`,
+		"{\"title\":\"a\\nb\"}":  `line 1: title is "a b", want a text without line ends and other control characters`,
 		"{\"\\u001b[2J\\n\": 1}": "",
 	} {
 		err := Read([]byte(text), new(day))
@@ -119,7 +120,7 @@ func TestWhatIsNoJSONIsToldByLine(t *testing.T) {
 func TestLaterFaultsFindTheirLine(t *testing.T) {
 	text := []byte("{\n\"title\": \"x\",\n\"lamps\": [\n{\"name\":\"a\",\"source\":\"led\"},\n{\"name\":\"b\",\n\"source\":\"led\"}]}")
 	err := In(text, nil, honestplate.In("lamps[1]", honestplate.Positive("source.watts", 0, "W")), errors.New("other"))
-	want := "line 1: other\nline 6: honestplate: lamps[1].source.watts is 0 W, want a finite number above 0"
+	want := "line 1: other\nline 6: lamps[1].source.watts is 0 W, want a finite number above 0"
 	if err == nil || err.Error() != want {
 		t.Errorf("got %v", err)
 	}

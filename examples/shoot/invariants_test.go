@@ -1,0 +1,412 @@
+package shoot
+
+import (
+	"bytes"
+	"math"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/record"
+)
+
+// rules are what DESIGN calls the rules of the day, one test each. Those on pictures,
+// reasons, hands and overlaps that need no brief are in [Plan.Check].
+var rules = []struct {
+	name  string
+	check func(fail func(format string, args ...any), b *Brief, p *Plan)
+}{
+	{"slots keep the first shot, lunch, changeover and wrap, or say so", keepsTheDay},
+	{"days past midnight, long ones and changes of clocks are marked", marksTheDay},
+	{"a picture that does not stand has a best moment, its chance and what would help", helps},
+	{"units fit, and where not the chance and the reason are told", unitsFit},
+	{"a unit comes on the set as often as it stands", swaps},
+	{"stand-ins have no clock of the real thing", standIns},
+	{"what is cold, hot, mixed or prepared is so in time", inTime},
+	{"stores are switched on, verified the evening before, ovens preheated", storesReady},
+	{"heroes are drawn from the tray all at once", piecesOnce},
+	{"everything in the frame is bought, with tests, corrections and losses, in whole packs", covered},
+	{"every record is written and reads back", recordsReadBack},
+}
+
+func keepsTheDay(fail func(string, ...any), b *Brief, p *Plan) {
+	change := minutes(10)
+	if b.ChangeoverMinutes > 0 {
+		change = minutes(b.ChangeoverMinutes)
+	}
+	for i := range p.Shots {
+		s := &p.Shots[i]
+		day := p.Days[s.Day]
+		if s.At.Before(day.FirstShot) {
+			fail("%s at %v, before the first shot", s.Dish, s.At)
+		}
+		if !day.LunchFrom.IsZero() && s.At.Before(day.LunchTo) && s.End.After(day.LunchFrom) {
+			fail("%s runs into lunch", s.Dish)
+		}
+		if i > 0 && p.Shots[i-1].Day == s.Day && s.At.Sub(p.Shots[i-1].End) < change {
+			fail("%s follows after %v", s.Dish, s.At.Sub(p.Shots[i-1].End))
+		}
+		if over := s.End.Sub(day.Wrap); over > 0 && !has(s.Notes, Overtime) {
+			fail("%s ends %v after the wrap, unsaid", s.Dish, over)
+		}
+		d, _, _ := b.find(s.Dish, "", "")
+		if s.End.Sub(s.At) != d.slot() || d.Day > 0 && s.Day != d.Day-1 {
+			fail("%s has not its slot or its day", s.Dish)
+		}
+	}
+	if b.Order == "fixed" && len(b.Days) == 1 {
+		for i := range p.Shots {
+			if p.Shots[i].Dish != b.Dishes[i].Name {
+				fail("%s is number %d of a fixed order", p.Shots[i].Dish, i+1)
+			}
+		}
+	}
+}
+
+func has(notes []Note, code NoteCode) bool {
+	return slices.ContainsFunc(notes, func(n Note) bool { return n.Code == code })
+}
+
+func marksTheDay(fail func(string, ...any), b *Brief, p *Plan) {
+	past, shift, long := false, false, false
+	for _, d := range p.Days {
+		past = past || d.Ends.Format(time.DateOnly) != d.Call.Format(time.DateOnly)
+		shift = shift || d.Shift != 0
+		long = long || d.Ends.Sub(d.Call) > 12*time.Hour
+	}
+	if past != has(p.Notes, PastMidnight) || shift != has(p.Notes, ClockChanges) || long != has(p.Notes, LongDay) {
+		fail("past midnight %v, clocks %v, long %v, and the notes are %v", past, shift, long, p.Notes)
+	}
+}
+
+func helps(fail func(string, ...any), b *Brief, p *Plan) {
+	for i := range p.Shots {
+		s := &p.Shots[i]
+		if q := s.Picture; !q.Always && !q.Sure {
+			if q.Chance >= SureShare || q.Best != q.From || q.From != q.To || q.Chance == 0 != q.Best.Never {
+				fail("%s: best at %v with %g, from %v to %v", s.Dish, q.Best, q.Chance, q.From, q.To)
+			}
+			if len(q.Remedies) == 0 {
+				fail("%s does not stand (%g) and nothing is said to help: %+v", s.Dish, q.Chance, q)
+			}
+		}
+		d, _, _ := b.find(s.Dish, "", "")
+		if l := s.Picture.Length(); d.LongestMinutes > 0 && has(s.Notes, CannotStand) && s.Picture.Always {
+			fail("%s never changes and cannot stand %v", s.Dish, l)
+		}
+	}
+}
+
+// oneUnit is the time that a unit takes on the set, without the change.
+func oneUnit(d *Dish, s *Shot) time.Duration {
+	one := minutes(2)
+	if d.TakeMinutes > 0 {
+		one = minutes(d.TakeMinutes)
+	}
+	if l := s.Picture.Length(); s.Picture.Sure && !l.Never {
+		one = min(one, l.After)
+	}
+	return max(one, minutes(d.LongestMinutes))
+}
+
+func change(d *Dish) time.Duration {
+	if d.SwapMinutes > 0 {
+		return minutes(d.SwapMinutes)
+	}
+	return time.Minute
+}
+
+func unitsFit(fail func(string, ...any), b *Brief, p *Plan) {
+	for i := range p.Shots {
+		s := &p.Shots[i]
+		d, _, _ := b.find(s.Dish, "", "")
+		if time.Duration(s.Units.Prepare)*(oneUnit(d, s)+change(d)) > d.slot() {
+			fail("%s: %d units of %v do not fit %v", s.Dish, s.Units.Prepare, oneUnit(d, s), d.slot())
+		}
+		for k := range d.Things {
+			if t := &d.Things[k]; t.Stock.Given && float64(s.Units.Prepare) > t.Stock.Value {
+				fail("%s: %d units of %g %s", s.Dish, s.Units.Prepare, t.Stock.Value, t.Name)
+			}
+		}
+		if s.Units.Prepare < s.Units.Need && !has(s.Notes, UnitsLimited) && !has(s.Notes, NoUnitFits) && !has(s.Notes, CannotStand) {
+			fail("%s: %d of %d units, unsaid", s.Dish, s.Units.Prepare, s.Units.Need)
+		}
+		if d.Earlier == nil && d.LongestMinutes == 0 && s.Units.Prepare > 0 {
+			want, err := portion.Heroes{SuccessRate: d.SuccessRate, Wanted: d.Wanted, Confidence: s.Units.Confidence, Correlation: d.Together}.Chance(s.Units.Prepare)
+			if err != nil || math.Abs(want-s.Units.Chance) > 1e-12 {
+				fail("%s: chance %g, portion says %g (%v)", s.Dish, s.Units.Chance, want, err)
+			}
+		}
+		if s.Units.Prepare == 0 && s.Units.Chance != 0 && !s.Done {
+			fail("%s: a chance of %g with no unit", s.Dish, s.Units.Chance)
+		}
+	}
+	hands := 2
+	if b.Hands > 0 {
+		hands = b.Hands
+	}
+	for _, t := range p.Tasks {
+		if t.Hand > hands {
+			fail("hand %d of %d", t.Hand, hands)
+		}
+	}
+}
+
+func swaps(fail func(string, ...any), b *Brief, p *Plan) {
+	for i := range p.Shots {
+		s := &p.Shots[i]
+		d, _, _ := b.find(s.Dish, "", "")
+		l := s.Picture.Length()
+		if s.Swap > 0 && s.Swap != max(oneUnit(d, s)+change(d), time.Second) {
+			fail("%s: a fresh one every %v, and one takes %v and %v", s.Dish, s.Swap, oneUnit(d, s), change(d))
+		}
+		if s.Swap > 0 && d.LongestMinutes == 0 && s.Picture.Sure && !l.Never && s.Swap-change(d) > l.After {
+			fail("%s: a fresh one every %v, and one stands %v", s.Dish, s.Swap, l)
+		}
+		if s.Swap == 0 && s.Units.Prepare > 1 && !s.Picture.Always && !l.Never && l.After < d.slot() {
+			fail("%s: %d units of %v in %v, and no rhythm", s.Dish, s.Units.Prepare, l, d.slot())
+		}
+	}
+}
+
+func standIns(fail func(string, ...any), b *Brief, p *Plan) {
+	for i := range p.Shots {
+		s := &p.Shots[i]
+		for k := range s.Things {
+			t := &s.Things[k]
+			if t.StandIn == "" || t.Pour != nil || t.Coil != nil {
+				continue
+			}
+			if len(t.Events) > 0 || t.Cold != nil {
+				fail("%s: the stand-in for %s has the clock of it", s.Dish, t.Name)
+			}
+			for _, q := range p.Tasks {
+				if q.Shot == s.Number && q.Thing == t.Name && q.What != OwnStep && q.What != Bake {
+					fail("%s: %s for the stand-in of %s", s.Dish, q.What, t.Name)
+				}
+			}
+			if c := s.Picture.ClosesBy; c != nil && c.Thing == t.Name {
+				fail("%s ends with what is not there", s.Dish)
+			}
+		}
+	}
+}
+
+func inTime(fail func(string, ...any), b *Brief, p *Plan) {
+	tasks := func(s *Shot, thing string, kinds ...TaskKind) (out []Task) {
+		for _, t := range p.Tasks {
+			if t.Shot == s.Number && t.Thing == thing && slices.Contains(kinds, t.What) {
+				out = append(out, t)
+			}
+		}
+		return out
+	}
+	for i := range p.Shots {
+		s := &p.Shots[i]
+		d, _, _ := b.find(s.Dish, "", "")
+		for k := range s.Things {
+			t, x := &s.Things[k], &d.Things[k]
+			if s.Units.Prepare == 0 {
+				if len(tasks(s, t.Name, Harden, Chill, ChillDry, Mix, Warm, Assemble, OwnStep, Bake)) > 0 {
+					fail("%s: work for no unit", s.Dish)
+				}
+				continue
+			}
+			if c := t.Cold; c != nil && c.Store != "" && !c.Needs.Latest.Never {
+				cold := tasks(s, t.Name, Harden, Chill)
+				if len(cold) == 0 && !has(t.Notes, NoColdStore) {
+					fail("%s: %s never goes into %s", s.Dish, t.Name, c.Store)
+				}
+				for _, q := range cold {
+					if q.End.After(s.At) || q.End.Sub(q.Start) < c.Needs.Latest.After-time.Minute && !c.Bursts {
+						fail("%s: %s is in %s from %v to %v, wants %v before %v", s.Dish, t.Name, q.Store, q.Start, q.End, c.Needs.Latest, s.At)
+					}
+				}
+			}
+			if t.Pour != nil && len(t.Pour.Blend) == 2 && len(tasks(s, t.Name, Mix)) != 1 {
+				fail("%s: nobody mixes %s", s.Dish, t.Name)
+			}
+			if t.Build != nil && len(tasks(s, t.Name, Assemble)) != 1 {
+				fail("%s: nobody builds %s", s.Dish, t.Name)
+			}
+			if got := len(tasks(s, t.Name, OwnStep, Bake)); got != len(x.Prep) {
+				fail("%s: %d of the %d steps of %s", s.Dish, got, len(x.Prep), t.Name)
+			}
+			for _, step := range x.Prep {
+				for _, q := range tasks(s, t.Name, OwnStep) {
+					if q.Text == step.What && q.End.After(s.At.Add(-minutes(step.Ahead))) {
+						fail("%s: %s ends %v, wanted %v before %v", s.Dish, step.What, q.End, minutes(step.Ahead), s.At)
+					}
+				}
+			}
+		}
+	}
+}
+
+func storesReady(fail func(string, ...any), b *Brief, p *Plan) {
+	first := map[string]Task{}
+	for _, t := range p.Tasks { // in the order of their beginning
+		if _, ok := first[t.Store]; !ok && t.Shot > 0 && t.Store != "" {
+			first[t.Store] = t
+		}
+	}
+	for _, s := range slices.Concat(b.Freezers, b.Fridges) {
+		use, used := first[s.Name]
+		verified, on := time.Time{}, time.Time{}
+		for _, t := range p.Tasks {
+			if t.Store == s.Name && t.What == Verify {
+				verified = t.Start
+			}
+			if t.Store == s.Name && t.What == SwitchOn {
+				on = t.Start
+			}
+		}
+		cool := 4 * time.Hour
+		if s.CoolDownMin > 0 {
+			cool = minutes(s.CoolDownMin)
+		}
+		evening := use.Start.AddDate(0, 0, -1).Format("2006-01-02") + " 18:00"
+		if used && (verified.Format("2006-01-02 15:04") != evening || verified.Sub(on) < cool) {
+			fail("%s is used from %v, switched on %v, verified %v", s.Name, use.Start, on, verified)
+		}
+		if !used && !verified.IsZero() {
+			fail("%s is verified for nothing", s.Name)
+		}
+	}
+	for _, o := range b.Ovens {
+		use, used := first[o.Name]
+		heat := 20 * time.Minute
+		if o.PreheatMin > 0 {
+			heat = minutes(o.PreheatMin)
+		}
+		ready := slices.ContainsFunc(p.Tasks, func(t Task) bool {
+			return t.What == Preheat && t.Store == o.Name && t.End.Equal(use.Start) && t.End.Sub(t.Start) == heat
+		})
+		if used && !ready {
+			fail("%s is used from %v and not preheated", o.Name, use.Start)
+		}
+	}
+}
+
+func piecesOnce(fail func(string, ...any), b *Brief, p *Plan) {
+	for i := range p.Shots {
+		s := &p.Shots[i]
+		for k := range s.Things {
+			plan := s.Things[k].Pieces
+			if plan == nil {
+				continue
+			}
+			_, t, _ := b.find(s.Dish, s.Things[k].Name, "")
+			used, tray := map[string]bool{}, map[string]float64{}
+			for _, w := range t.Pieces.Weighed {
+				tray[w.Name] = w.Grams
+			}
+			for _, set := range plan.Sets {
+				sum := 0.0
+				for _, name := range set.Names {
+					if used[name] {
+						fail("%s: %s is in two heroes", s.Dish, name)
+					}
+					used[name] = true
+					sum += tray[name]
+				}
+				low := t.Grams - t.Pieces.ToleranceGrams
+				if t.Pieces.NeverBelow {
+					low = t.Grams
+				}
+				if len(set.Names) != t.Count || math.Abs(sum-set.Grams) > 1e-6 || sum < low-1e-6 || sum > t.Grams+t.Pieces.ToleranceGrams+1e-6 {
+					fail("%s: a hero of %d pieces, %g g (said %g), wanted %d and %g", s.Dish, len(set.Names), sum, set.Grams, t.Count, t.Grams)
+				}
+			}
+			if missing := max(min(max(s.Units.Need, 1), mostUnits)-len(plan.Sets), 0); plan.Missing != missing || (missing > 0) != (plan.Weigh > plan.OnTray) {
+				fail("%s: %d sets of %d, missing %d, weigh %d with %d on the tray", s.Dish, len(plan.Sets), s.Units.Need, plan.Missing, plan.Weigh, plan.OnTray)
+			}
+		}
+	}
+}
+
+func covered(fail func(string, ...any), b *Brief, p *Plan) {
+	grams, count := map[string]float64{}, map[string]int{}
+	for _, k := range p.Purchases {
+		grams[k.What] += k.Grams
+		count[k.What] += k.Count
+		if k.Packs < 1 || k.PackGrams > 0 && float64(k.Packs)*k.PackGrams < k.Grams*(1-1e-9) || k.PackCount > 0 && k.Packs*k.PackCount < k.Count {
+			fail("%d packs of %s", k.Packs, k.What)
+		}
+	}
+	use := map[string]float64{}
+	for i := range p.Shots {
+		s := &p.Shots[i]
+		if s.Units.Prepare == 0 {
+			continue
+		}
+		d, _, _ := b.find(s.Dish, "", "")
+		for k := range d.Things {
+			x, t := &d.Things[k], &s.Things[k]
+			switch {
+			case t.Pour != nil:
+				for _, part := range t.Pour.Blend {
+					add := 0.0
+					if t.Pour.Cup != nil {
+						for _, c := range t.Pour.Cup.Corrections {
+							if c.Add == part.Name {
+								add = max(add, c.Grams)
+							}
+						}
+					}
+					use[part.Name] += (part.Grams + add) * float64(t.Pour.Batches) * (1 + losses)
+				}
+				if len(t.Pour.Blend) == 2 && float64(t.Pour.Batches)*(t.Pour.BatchGrams-testsPerBatch*cupGrams) < x.Pour.PouredG*float64(s.Units.Prepare)*(1-1e-9) && t.Pour.BatchGrams > x.Pour.PouredG+testsPerBatch*cupGrams {
+					fail("%s: %d batches of %g g for %d takes and their tests", s.Dish, t.Pour.Batches, t.Pour.BatchGrams, s.Units.Prepare)
+				}
+			case t.Coil != nil:
+				use[x.Drizzle.Liquid.Name] += x.Drizzle.DrizzleG * float64(s.Units.Prepare) * (1 + losses)
+			case t.Build != nil:
+				for _, c := range d.Specification.Components {
+					if g := c.Grams * float64(s.Units.Prepare) * (1 + losses); c.Cooked {
+						use[c.Name] += g / (c.YieldPercent / 100)
+					} else {
+						use[c.Name] += g
+					}
+				}
+			case x.StandIn != "":
+				if count[x.StandIn] == 0 {
+					fail("%s: %s is not bought", s.Dish, x.StandIn)
+				}
+			case x.Advertised && x.Pieces == nil:
+				use[x.Name] += x.Grams * float64(s.Units.Prepare) * (1 + losses)
+			}
+		}
+	}
+	for name, g := range use {
+		if grams[name] < g*(1-1e-9) {
+			fail("%s: %g g are used at the most, with losses, and %g bought", name, g, grams[name])
+		}
+	}
+}
+
+func recordsReadBack(fail func(string, ...any), b *Brief, p *Plan) {
+	for i, r := range p.Records() {
+		var text bytes.Buffer
+		if err := r.Write(&text); err != nil {
+			fail("record %d: %v", i+1, err)
+			continue
+		}
+		before := text.String()
+		back, err := record.Read(&text)
+		if err != nil {
+			fail("record %d: %v", i+1, err)
+			continue
+		}
+		var again bytes.Buffer
+		if err := back.Write(&again); err != nil || again.String() != before {
+			fail("record %d does not read back: %v %s", i+1, err, cmp.Diff(before, again.String()))
+		}
+		if p.Shots[i].Editorial != strings.Contains(before, "no product is shown") {
+			fail("record %d: editorial %v", i+1, p.Shots[i].Editorial)
+		}
+	}
+}
