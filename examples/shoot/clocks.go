@@ -121,7 +121,7 @@ func (d *day) lights() ([]Light, error) {
 	if lux := d.brief.Daylight; lux > 0 {
 		// Daylight gives 90 to 140 lm per watt of radiation (from memory) and is as white as
 		// a discharge lamp, whose band of 90 to 190 holds it.
-		window := thermal.Lamp{Source: thermal.Discharge, Lux: lux}
+		window := light.Lamp{Source: light.Discharge, Lux: lux}
 		light, err := window.Irradiance()
 		if err != nil {
 			return nil, in("daylight_lux", err)

@@ -33,23 +33,6 @@ func sane(t *testing.T, err error, values ...any) {
 	}
 }
 
-func anyLiquid(kind uint8, x, tempC float64) Liquid {
-	switch kind % 6 {
-	case 0:
-		return Dairy{FatPercent: x}
-	case 1:
-		return Water{}
-	case 2:
-		return Sucrose{Brix: x}
-	case 3:
-		return Honey{MoisturePercent: x}
-	case 4:
-		return Measured{Liquid: Dairy{FatPercent: 20}, TempC: tempC, PaS: honestplate.Exactly(x)}
-	}
-	m, _ := Blend(Part{Liquid: Dairy{FatPercent: x}, Grams: 1}, Part{Liquid: Dairy{FatPercent: 5}, Grams: x})
-	return m
-}
-
 func FuzzCup(f *testing.F) {
 	f.Add(1.37e-6, 200e-6, 0.0, 30.0, 100.0, 0.02, 0.5, 31.0, 50e-6)
 	f.Add(3.5e-6, 0.0, 14.0, 20.0, 80.0, 0.0, 0.0, 20.0, 1e-4)
