@@ -11,27 +11,27 @@ import (
 
 // hotCourses are vessels of water that cool, in a room or in a freezer.
 var hotCourses = []Check{
-	cooling("course_mug_open", "time_min", 60, func(testdata.Row, run) (thermal.HotDish, thermal.Air) {
-		return thermal.HotDish{Grams: 300, Diameter: 0.08, VesselGrams: 350}, thermal.Air{TempC: 24, RH: 0.5}
+	cooling("course_mug_open", "time_min", 60, func(testdata.Row, run) vessel {
+		return vessel{thermal.HotDish{Grams: 300, Diameter: 0.08, VesselGrams: 350}, thermal.Air{TempC: 24, RH: 0.5}, someMug}
 	}),
-	cooling("course_mug_oil", "time_min", 60, func(testdata.Row, run) (thermal.HotDish, thermal.Air) {
-		return thermal.HotDish{Grams: 300, Diameter: 0.08, VesselGrams: 350, Activity: dry}, thermal.Air{TempC: 24, RH: 0.5}
+	cooling("course_mug_oil", "time_min", 60, func(testdata.Row, run) vessel {
+		return vessel{thermal.HotDish{Grams: 300, Diameter: 0.08, VesselGrams: 350, Activity: dry}, thermal.Air{TempC: 24, RH: 0.5}, someMug}
 	}),
-	cooling("course_water_80ml", "time_s", 1, func(testdata.Row, run) (thermal.HotDish, thermal.Air) {
-		return thermal.HotDish{Grams: 80, Diameter: 0.05, VesselGrams: 40}, thermal.Air{TempC: 28, RH: 0.5}
+	cooling("course_water_80ml", "time_s", 1, func(testdata.Row, run) vessel {
+		return vessel{thermal.HotDish{Grams: 80, Diameter: 0.05, VesselGrams: 40}, thermal.Air{TempC: 28, RH: 0.5}, given}
 	}),
-	cooling("course_measuring_cup", "time_s", 1, func(_ testdata.Row, u run) (thermal.HotDish, thermal.Air) {
-		return thermal.HotDish{Grams: 250, Diameter: 0.08, VesselGrams: 300}, thermal.Air{TempC: u.roomC, RH: 0.5}
+	cooling("course_measuring_cup", "time_s", 1, func(_ testdata.Row, u run) vessel {
+		return vessel{thermal.HotDish{Grams: 250, Diameter: 0.08, VesselGrams: 300}, thermal.Air{TempC: u.roomC, RH: 0.5}, someMug}
 	}),
-	cooling("course_canister", "time_s", 1, func(r testdata.Row, u run) (thermal.HotDish, thermal.Air) {
+	cooling("course_canister", "time_s", 1, func(r testdata.Row, u run) vessel {
 		// 5.1 g of plastic take up as much as 11 g of glass (1900 against 850 J/(kg K)).
-		return thermal.HotDish{Grams: number(r, "water_g"), Diameter: 0.032, VesselGrams: 11, Activity: dry}, thermal.Air{TempC: u.roomC, RH: 0.5}
+		return vessel{thermal.HotDish{Grams: number(r, "water_g"), Diameter: 0.032, VesselGrams: 11, Activity: dry}, thermal.Air{TempC: u.roomC, RH: 0.5}, given}
 	}, "run"),
-	cooling("course_dish_in_freezer", "time_min", 60, func(r testdata.Row, _ run) (thermal.HotDish, thermal.Air) {
-		return thermal.HotDish{Grams: number(r, "water_g"), Diameter: 0.12, VesselGrams: 450}, thermal.Air{TempC: number(r, "freezer_c"), RH: 0.8}
+	cooling("course_dish_in_freezer", "time_min", 60, func(r testdata.Row, _ run) vessel {
+		return vessel{thermal.HotDish{Grams: number(r, "water_g"), Diameter: 0.12, VesselGrams: 450}, thermal.Air{TempC: number(r, "freezer_c"), RH: 0.8}, given}
 	}),
-	cooling("course_foam_cups", "time_s", 1, func(testdata.Row, run) (thermal.HotDish, thermal.Air) {
-		return foamCup, freezerAir
+	cooling("course_foam_cups", "time_s", 1, func(testdata.Row, run) vessel {
+		return vessel{foamCup, freezerAir, given}
 	}, "cup", "trial"),
 	{
 		Table: "foam_cups_to_zero", Package: "thermal", Quantity: "time to 0 degC", Unit: "s",
@@ -46,6 +46,38 @@ var hotCourses = []Check{
 // dry is a surface that gives off no vapour: under oil, under a lid. 0 would mean wet.
 const dry = 1e-6
 
+// A vessel is the conditions of a course. Where its amount had to be assumed, fill is
+// how well it is known at 95 %, as a factor: what was assumed is compared with its band.
+type vessel struct {
+	dish thermal.HotDish
+	air  thermal.Air
+	fill float64
+}
+
+const (
+	given   = 1   // the amount is published
+	someMug = 1.5 // mugs and cups hold 200 to 450 g (common practice, no source)
+)
+
+// spread widens the band of a point by what the fill is not known: the two are
+// independent, so their logarithms add as squares.
+func (v vessel) spread(p Point, dish thermal.HotDish) (Point, error) {
+	grams := dish.Grams
+	for _, end := range []struct {
+		fill float64
+		of   *float64
+	}{{1 / v.fill, &p.Low}, {v.fill, &p.High}} {
+		dish.Grams = grams * end.fill
+		c, err := dish.Likely(v.air)
+		if err != nil {
+			return p, err
+		}
+		own, fill := math.Log(*end.of/p.Predicted), math.Log(secondsOf(c.Limit.Likely)/p.Predicted)
+		*end.of = p.Predicted * math.Exp(math.Copysign(math.Hypot(own, fill), own))
+	}
+	return p, nil
+}
+
 var (
 	foamCup    = thermal.HotDish{Grams: 59, Diameter: 0.06, VesselGrams: 3, SideH: 3} // of foam
 	freezerAir = thermal.Air{TempC: -18, RH: 0.8}
@@ -53,7 +85,7 @@ var (
 
 // cooling compares a course: how long after its first reading the vessel came down to
 // each of the others. seconds are in a unit of the column of times.
-func cooling(table, timeColumn string, seconds float64, conditions func(testdata.Row, run) (thermal.HotDish, thermal.Air), keys ...string) Check {
+func cooling(table, timeColumn string, seconds float64, conditions func(testdata.Row, run) vessel, keys ...string) Check {
 	of := runs(table, timeColumn, "water_c", keys...)
 	return Check{
 		Table: table, Package: "thermal", Quantity: "time to cool to the reading", Unit: "s",
@@ -71,7 +103,8 @@ func cooling(table, timeColumn string, seconds float64, conditions func(testdata
 			if err != nil {
 				return nil, err
 			}
-			dish, air := conditions(r, u)
+			in := conditions(r, u)
+			dish, air := in.dish, in.air
 			after := (v[0] - u.startS) * seconds
 			switch {
 			case after <= 0:
@@ -89,7 +122,11 @@ func cooling(table, timeColumn string, seconds float64, conditions func(testdata
 			if err != nil {
 				return nil, err
 			}
-			return []Point{whenRead(label, after, clock.Limit.Window)}, nil
+			p := whenRead(label, after, clock.Limit.Window)
+			if in.fill != given {
+				p, err = in.spread(p, dish)
+			}
+			return []Point{p}, err
 		},
 	}
 }
