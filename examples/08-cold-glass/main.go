@@ -126,7 +126,7 @@ func drawDew() ([]byte, error) {
 		}
 	}
 	for i, name := range []string{"haze", "beads", "runs"} {
-		if err := figure.Note(p, 106, []float64{0.28, 20, 205}[i], name); err != nil {
+		if err := figure.Note(p, []float64{106, 106, 4}[i], []float64{0.28, 20, 160}[i], name); err != nil {
 			return nil, err
 		}
 	}
