@@ -35,7 +35,7 @@ func Example_noBlend() {
 // and a customer who keeps it there sees it pour like that.
 //
 // A syrup that is not the product may be blended. Say that a sugar syrup of 70 Brix stands
-// in on the plate at the back, and is to have the 0.15 Pa s of the product warmed to 27
+// in on the plate at the back, and is to have the 0.15 Pa s of the product warmed to 25
 // degC. (Brix is the sugar in per cent by mass.)
 func Example_standIn() {
 	recipe := rheology.Recipe{

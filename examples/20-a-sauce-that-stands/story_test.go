@@ -39,13 +39,13 @@ func Example_theBottle() {
 				return
 			default:
 				d := poured.Duration
-				fmt.Printf("%s, %s: 20 g in %.1f s; may stay %v, may gush %v\n", sauce, how, d.Likely.After.Seconds(), poured.MayStay, poured.MayGush)
+				fmt.Printf("%s, %s: 20 g in %.0f s; may stay %v, may gush %v\n", sauce, how, d.Likely.After.Seconds(), poured.MayStay, poured.MayGush)
 			}
 		}
 	}
 	// Output:
 	// tomato ketchup, rested: stays
-	// tomato ketchup, shaken: 20 g in 18.3 s; may stay true, may gush true
+	// tomato ketchup, shaken: 20 g in 18 s; may stay true, may gush true
 	// mustard, rested: stays
 	// mustard, shaken: stays
 	// mayonnaise, rested: stays
@@ -137,7 +137,7 @@ func Example_fromTheFitToThePour() {
 			return
 		}
 		d := poured.Duration
-		fmt.Printf("%.0f mm over the neck: 20 g in %.1f s (%.1f to %.1f), may gush %v\n", head*1000,
+		fmt.Printf("%.0f mm over the neck: 20 g in %.0f s (%.0f to %.0f), may gush %v\n", head*1000,
 			d.Likely.After.Seconds(), d.Earliest.After.Seconds(), d.Latest.After.Seconds(), poured.MayGush)
 	}
 	for _, tempC := range []float64{12, 28} {
@@ -149,9 +149,9 @@ func Example_fromTheFitToThePour() {
 		fmt.Printf("at %g degC it stands up to %.0f Pa (%.0f to %.0f)\n", tempC, y.Likely, y.Low, y.High)
 	}
 	// Output:
-	// 25 mm over the neck: 20 g in 430.7 s (66.0 to 10416.4), may gush true
-	// 35 mm over the neck: 20 g in 10.1 s (3.7 to 34.4), may gush false
-	// 45 mm over the neck: 20 g in 1.8 s (0.8 to 4.3), may gush false
+	// 25 mm over the neck: 20 g in 431 s (66 to 10416), may gush true
+	// 35 mm over the neck: 20 g in 10 s (4 to 34), may gush false
+	// 45 mm over the neck: 20 g in 2 s (1 to 4), may gush false
 	// at 12 degC it stands up to 31 Pa (25 to 38)
 	// at 28 degC it stands up to 22 Pa (18 to 27)
 }
