@@ -50,15 +50,6 @@ func (s *Scene) see(o *Optics, step int, scale float64, absorption *spectrum) (c
 // bandStep is the step in samples at which bands are worked out: 40 nm.
 const bandStep = 8
 
-// Reflectance returns the likely share of light that comes back, by wavelength; of a
-// backlit scene, that comes through.
-func (o *Optics) Reflectance(s Scene) (colour.Spectrum, error) {
-	if err := cmp.Or(o.check(), s.check()); err != nil {
-		return colour.Spectrum{}, err
-	}
-	return s.spectrum(o, 1, 1, &o.absorption)
-}
-
 // Appear returns how the liquid looks, with its band.
 //
 // The band of L* is what the factor of the scattering moves, and no narrower than what a
@@ -126,11 +117,15 @@ func around(v, a, b, below, above float64) honestplate.Estimate {
 // A Comparison says how one liquid looks beside another.
 type Comparison struct {
 	Difference honestplate.Estimate `json:"difference"` // CIEDE2000
-	Eye        colour.Visibility    `json:"eye"`        // of the likely difference
-	Whiter     float64              `json:"whiter"`     // L* more than the other
-	Yellower   float64              `json:"yellower"`   // b* more than the other
-	First      Appearance           `json:"first"`      // of the two, the one asked
-	Second     Appearance           `json:"second"`     // the one beside it
+	// Eye says how the likely difference is seen: "not seen" below 0.5, "slightly
+	// noticeable" to 1.5 (side by side, if one looks for it), "noticeable" to 3 (side by
+	// side), "well visible" above (at a glance). 0.5 to 1.5 and 1.5 to 3 are from a study of
+	// plant drinks (abstract of pubmed 37424587, read; its formula of difference is not said).
+	Eye      string     `json:"eye"`
+	Whiter   float64    `json:"whiter"`   // L* more than the other
+	Yellower float64    `json:"yellower"` // b* more than the other
+	First    Appearance `json:"first"`    // of the two, the one asked
+	Second   Appearance `json:"second"`   // the one beside it
 }
 
 // Beside returns how a liquid looks beside another in one scene. The band is for
@@ -159,6 +154,19 @@ func (o *Optics) Beside(other *Optics, s Scene) (Comparison, error) {
 		}
 		d.Low, d.High = min(d.Low, v), max(d.High, v)
 	}
-	out.Eye = colour.Noticed(d.Likely)
+	out.Eye = noticed(d.Likely)
 	return out, nil
+}
+
+// noticed says whether an eye sees a colour difference of CIEDE2000.
+func noticed(difference float64) string {
+	switch {
+	case difference > 3:
+		return "well visible"
+	case difference > 1.5:
+		return "noticeable"
+	case difference > 0.5:
+		return "slightly noticeable"
+	}
+	return "not seen"
 }

@@ -15,13 +15,13 @@ const Hidden = 0.98
 
 // Contrast returns the contrast ratio of a coat of the depth given in m: the luminous
 // reflectance over dark by that over light ground, 0..1. The scene gives light and angle;
-// its own depth, ground and backlight are not used. Where the surface reflects, its reflection
-// counts in both.
+// its own depth and ground are not used. Where the surface reflects, its reflection counts in
+// both.
 func (o *Optics) Contrast(s Scene, depth float64, dark, light Ground) (float64, error) {
 	if err := o.checkContrast(s, dark, light); err != nil {
 		return 0, err
 	}
-	s.Depth, s.Ground, s.Backlit = honestplate.Some(depth), Black, false
+	s.Depth, s.Ground = honestplate.Some(depth), Black
 	if err := s.check(); err != nil {
 		return 0, err
 	}
@@ -32,7 +32,7 @@ func (o *Optics) checkContrast(s Scene, dark, light Ground) error {
 	if err := o.check(); err != nil {
 		return err
 	}
-	s.Depth, s.Ground, s.Backlit = honestplate.Optional{}, Black, false
+	s.Depth, s.Ground = honestplate.Optional{}, Black
 	if err := cmp.Or(s.check(), dark.check("dark"), light.check("light")); err != nil {
 		return err
 	}

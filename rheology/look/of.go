@@ -16,7 +16,7 @@ const proteinOfSolids = 0.38
 // Of returns the milk that a liquid is, by its composition: milk, cream, blends and
 // measured ones of them, thinned with water or not. What composition does not say is left
 // out, homogenisation and carotene: set them if you know. A liquid with more than traces
-// of sugar, glycerol or what is not known is an InputError: see [Drink].
+// of sugar, glycerol or what is not known is an InputError.
 func Of(l rheology.Liquid) (Milk, error) {
 	name := "nothing"
 	if l != nil {

@@ -25,9 +25,6 @@ type Scene struct {
 	IncidenceDegrees float64 `json:"incidence_degrees"`
 	// Glass is a clear plate or wall between the liquid and the lens.
 	Glass bool `json:"glass"`
-	// Backlit is light that comes through the liquid from behind, as through a glass of
-	// beer: then there is no ground, and Depth must be given.
-	Backlit bool `json:"backlit"`
 }
 
 // glassIndex is that of ordinary glass.
@@ -40,10 +37,6 @@ func (s Scene) check() error {
 		if err := honestplate.InRange("Depth", s.Depth.Value, 0, 10, "m", reach); err != nil {
 			return err
 		}
-	}
-	if s.Backlit && (!s.Depth.Given || s.Ground != Black) {
-		return &honestplate.InputError{Field: "Backlit", Got: "true without a depth, or with a ground",
-			Want: "a depth for the light to come through, and no ground"}
 	}
 	_, light := s.Light.White()
 	return cmp.Or(s.Ground.check("Ground"), light,
@@ -69,19 +62,13 @@ func (s *Scene) solve(o *Optics, i int, scale float64, absorption *spectrum) (la
 	return slab.Solve(math.Cos(s.IncidenceDegrees * math.Pi / 180))
 }
 
-// reflect returns what comes back, or through, at one wavelength.
+// reflect returns what comes back at one wavelength.
 func (s *Scene) reflect(o *Optics, i int, scale float64, absorption *spectrum) (float64, error) {
 	solved, err := s.solve(o, i, scale, absorption)
 	if err != nil {
 		return 0, err
 	}
-	var f layer.Fluxes
-	if s.Backlit {
-		f, err = solved.Alone()
-		f.BeamReflected, f.DiffuseReflected = f.BeamTransmitted, f.DiffuseTransmitted
-	} else {
-		f, err = solved.Over(s.Ground.spectrum()[i])
-	}
+	f, err := solved.Over(s.Ground.spectrum()[i])
 	if s.Diffuse {
 		return min(f.DiffuseReflected, 1), err
 	}

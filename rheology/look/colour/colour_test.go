@@ -96,14 +96,6 @@ func TestDifferenceIsSymmetricAndZeroAtHome(t *testing.T) {
 	}
 }
 
-func TestNoticed(t *testing.T) {
-	for d, want := range map[float64]Visibility{0: Unseen, 0.5: Unseen, 1: Slight, 2: Seen, 4: Striking} {
-		if got := Noticed(d); got != want {
-			t.Errorf("a difference of %g is %v, want %v", d, got, want)
-		}
-	}
-}
-
 func TestWords(t *testing.T) {
 	for _, l := range Lights() {
 		b := must[[]byte](t)(json.Marshal(l))

@@ -43,16 +43,16 @@ func ExampleLight_See() {
 	// A   L* 95.9, a* -1.1, b* 10.2, #f4f4df
 }
 
-// Does an eye see the difference of two whites?
+// How far apart are two whites? From 1.5 on an eye sees it side by side.
 func ExampleDifference() {
 	d, err := colour.Difference(colour.Lab{L: 96.5, A: -2, B: 8.7}, colour.Lab{L: 97, A: -2.4, B: 11.3})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%.1f: %v\n", d, colour.Noticed(d))
+	fmt.Printf("%.1f\n", d)
 	// Output:
-	// 1.8: noticeable
+	// 1.8
 }
 
 // What is white under each light, by its chromaticity.
