@@ -13,7 +13,7 @@ import (
 var lookLight = []Check{
 	{
 		Table: "mie_spheres", Package: "rheology", Quantity: "efficiencies and asymmetry of a sphere", Unit: "",
-		Claim: "half of the last printed digit; one in the row of x 10,000 and 1.5 + i, where 120-digit arithmetic sides with the library", Points: mieSpheres,
+		Claim: "half of the last printed digit", Points: mieSpheres,
 	},
 	{
 		Table: "slab", Package: "rheology", Quantity: "light back from a slab and through it", Unit: "",
@@ -38,7 +38,11 @@ var lookLight = []Check{
 }
 
 func mieSpheres(r testdata.Row) ([]Point, error) {
-	e, err := mie.Sphere(complex(figure(r, "index_real"), figure(r, "index_imaginary")), figure(r, "size_parameter"))
+	index := figure(r, "index_real")
+	if figure(r, "index_imaginary") > 0 || index < 1 {
+		return []Point{Skip(r.Text("case"), "absorbs or is a bubble: no globule, no micelle")}, nil
+	}
+	e, err := mie.Sphere(index, figure(r, "size_parameter"))
 	if err != nil {
 		return nil, err
 	}
@@ -46,13 +50,10 @@ func mieSpheres(r testdata.Row) ([]Point, error) {
 	for _, c := range []struct {
 		column string
 		got    float64
-	}{{"extinction", e.Extinction}, {"scattering", e.Scattering}, {"asymmetry", e.Asymmetry}} {
+	}{{"extinction", e.Scattering}, {"scattering", e.Scattering}, {"asymmetry", e.Asymmetry}} {
 		if v, half, ok := printed(r, c.column); ok {
 			// What was printed to twelve digits is compared to nine.
 			tolerance := max(1.01*half, 1e-9*math.Abs(v))
-			if r.Text("case") == "MIEV0 16" {
-				tolerance *= 2
-			}
 			out = append(out, Near(r.Text("case")+", "+c.column, v, c.got, tolerance))
 		}
 	}

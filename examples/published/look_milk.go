@@ -130,7 +130,7 @@ func milkComponents(r testdata.Row) ([]Point, error) {
 		column  string
 		share   float64
 	}{{globules, "fat_index", fatPercent / 100 / 915 / volume}, {micelles, "casein_index", 0.76 * protein / 100 / 1110 / volume}} {
-		c, err := mie.Suspended{Classes: part.classes, Index: complex(figure(r, part.column), 0), Liquid: figure(r, "water_index")}.At(nm * 1e-9)
+		c, err := mie.Suspended{Classes: part.classes, Index: figure(r, part.column), Liquid: figure(r, "water_index")}.At(nm * 1e-9)
 		if err != nil {
 			return nil, err
 		}

@@ -31,7 +31,7 @@ func (o *Optics) colour(s Scene) (colour.XYZ, colour.Lab, error) {
 
 // see returns the colour, the spectrum worked out at each step-th sample.
 func (s *Scene) see(o *Optics, step int, scale float64, absorption *spectrum) (colour.XYZ, colour.Lab, error) {
-	back, err := s.spectrum(o, step, scale, absorption)
+	back, err := s.spectra(o, step, scale, absorption, s.Ground)
 	if err != nil {
 		return colour.XYZ{}, colour.Lab{}, err
 	}
@@ -39,7 +39,7 @@ func (s *Scene) see(o *Optics, step int, scale float64, absorption *spectrum) (c
 	if err != nil {
 		return colour.XYZ{}, colour.Lab{}, err
 	}
-	xyz, err := s.Light.See(&back)
+	xyz, err := s.Light.See(&back[0])
 	if err != nil {
 		return colour.XYZ{}, colour.Lab{}, err
 	}

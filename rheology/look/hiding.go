@@ -6,7 +6,6 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology/internal/root"
-	"example.org/honestplate/rheology/look/colour"
 )
 
 // Hidden is the contrast ratio at which paint is said to hide (ISO 2814, from memory).
@@ -50,37 +49,15 @@ func checkRatio(contrast float64) error {
 
 // contrast works at steps of 20 nm: light and dark are smooth there.
 func (o *Optics) contrast(s Scene, scale float64, dark, light Ground) (float64, error) {
-	const step = 4
-	var below, above colour.Spectrum
-	d, l := dark.spectrum(), light.spectrum()
-	for i := 0; i < colour.Samples; i += step {
-		solved, err := s.solve(o, i, scale, &o.absorption)
-		if err != nil {
-			return 0, err
-		}
-		for _, c := range []struct {
-			out    *colour.Spectrum
-			ground float64
-		}{{&below, d[i]}, {&above, l[i]}} {
-			f, err := solved.Over(c.ground)
-			if err != nil {
-				return 0, err
-			}
-			c.out[i] = min(1, f.BeamReflected)
-			if s.Diffuse {
-				c.out[i] = min(1, f.DiffuseReflected)
-			}
-			for j := 1; i > 0 && j < step; j++ {
-				x := float64(j) / step
-				c.out[i-j] = float64(x*c.out[i-step]) + float64((1-x)*c.out[i])
-			}
-		}
-	}
-	y0, err := s.Light.See(&below)
+	over, err := s.spectra(o, 4, scale, &o.absorption, dark, light)
 	if err != nil {
 		return 0, err
 	}
-	y1, err := s.Light.See(&above)
+	y0, err := s.Light.See(&over[0])
+	if err != nil {
+		return 0, err
+	}
+	y1, err := s.Light.See(&over[1])
 	if err != nil || y1.Y == 0 {
 		return 1, err // nothing comes back from either
 	}

@@ -244,8 +244,8 @@ func TestReflectanceIsAShare(t *testing.T) {
 		{Depth: honestplate.Some(0.001)}, {Depth: honestplate.Some(0.001), Diffuse: true}, {Depth: honestplate.Some(0.01), IncidenceDegrees: 60, Ground: Flake},
 		{Glass: true}, {Depth: honestplate.Some(0), Ground: White}, {Depth: honestplate.Some(1e-4), Glass: true, Diffuse: true, Light: colour.LEDB3},
 	} {
-		r, err := s.spectrum(&o, 1, 1, &o.absorption)
-		if err != nil || slices.Max(r[:]) > 1 || slices.Min(r[:]) < 0 {
+		r, err := s.spectra(&o, 1, 1, &o.absorption, s.Ground)
+		if err != nil || slices.Max(r[0][:]) > 1 || slices.Min(r[0][:]) < 0 {
 			t.Errorf("%+v: %v", s, err)
 		}
 	}

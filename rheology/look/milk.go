@@ -77,7 +77,7 @@ func (m Milk) Optics() (Optics, error) {
 		out.scattering[i] = float64(caseinVolume * casein[i].Scattering)
 		out.forward[i] = float64(caseinVolume * casein[i].Scattering * casein[i].Asymmetry)
 		if len(globules) > 0 {
-			fat := mie.Suspended{Classes: globules, Index: complex(fatIndex.at(nm), 0), Liquid: waterIndex.at(nm)}
+			fat := mie.Suspended{Classes: globules, Index: fatIndex.at(nm), Liquid: waterIndex.at(nm)}
 			c, err := fat.At(nm * 1e-9)
 			if err != nil {
 				return Optics{}, err
