@@ -11,7 +11,6 @@ import (
 	"strings"
 
 	"example.org/honestplate"
-	"example.org/honestplate/rheology/flow"
 	"example.org/honestplate/rheology/internal/check"
 	"example.org/honestplate/rheology/internal/physics"
 )
@@ -146,24 +145,6 @@ func (f Food) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate, e
 		return honestplate.Factor(d.newtonian(tempC), d.Spread), honestplate.NotNegative("ShearRate", shearRate, "1/s")
 	}
 	return check.Unless(honestplate.InRange("ShearRate", shearRate, sauceLowRate, sauceHighRate, "1/s", d.Source), honestplate.Factor(d.at(tempC).stress(d.Casson, shearRate)/shearRate, d.Spread))
-}
-
-// Flow returns the typical flow curve at a temperature: Casson for melted chocolate,
-// Herschel-Bulkley for the other sauces (with no yield stress it is a power law, with index
-// 1 a Bingham liquid), Newtonian for the rest.
-func (f Food) Flow(tempC float64) (flow.Model, error) {
-	d, err := f.data(tempC)
-	switch {
-	case err != nil:
-		return nil, err
-	case d.PaS > 0:
-		return flow.Newtonian{PaS: d.newtonian(tempC)}, nil
-	}
-	c := d.at(tempC)
-	if d.Casson {
-		return flow.Casson{Yield: c.yield, Plastic: c.k}, nil
-	}
-	return flow.HerschelBulkley{Yield: c.yield, K: c.k, N: c.n}, nil
 }
 
 // YieldStress returns the stress in Pa below which the sauce stands, band x/: 2.5 (x/: 7

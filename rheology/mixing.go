@@ -94,7 +94,7 @@ func (m *mixing) share(t *term, l Liquid) {
 			return // no law of fat
 		}
 		t.shares, t.treatment, t.bigK = sharesFat, d.Treatment, measured.coldK(d)
-		t.law, _, _ = m.lnDairy(d.FatPercent, NotStated, t.bigK)
+		t.law, _, _ = m.lnDairy(d.FatPercent, notStated, t.bigK)
 		return
 	}
 	if kind, fat := dairyOf(l); kind == someDairy {
@@ -105,7 +105,7 @@ func (m *mixing) share(t *term, l Liquid) {
 			measured.Liquid = d
 			t.bigK = measured.coldK(d)
 		}
-		t.law, _, _ = m.lnDairy(fat, NotStated, t.bigK)
+		t.law, _, _ = m.lnDairy(fat, notStated, t.bigK)
 		return
 	}
 	if of, percent, ok := solutionOf(l); ok {

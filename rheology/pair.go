@@ -34,23 +34,10 @@ func (r Recipe) pair() (pair, error) {
 			fmt.Sprintf("at least the thin one's, %.6g Pa s at %.6g degC: change the two over", math.Exp(p.terms[0].ln), r.TempC))
 	}
 	// An interaction this strong has its thickest or thinnest blend between the two liquids.
-	if least := r.Rule.leastSlope(ratio); least < 0 {
-		return pair{}, check.Input("Rule", least, "for the least slope of ln(viscosity) with D and E",
-			fmt.Sprintf("0 or more: less of an interaction beside ln of the ratio of the viscosities, %.6g", ratio))
+	if math.Abs(r.Rule.D) > ratio {
+		return pair{}, check.Input("Rule.D", r.Rule.D, "", fmt.Sprintf("at most ln of the ratio of the viscosities, %.6g, either way", ratio))
 	}
 	return p, nil
-}
-
-// leastSlope is the least of the slope of ln(viscosity) in the fraction of the thick liquid,
-//
-//	ratio - u D + E (1 - 3 u^2)/2,  u = 2 w - 1 from -1 to 1
-func (r Rule) leastSlope(ratio float64) float64 {
-	at := func(u float64) float64 { return ratio - u*r.D + r.E*(1-3*u*u)/2 }
-	least := min(at(-1), at(1))
-	if r.E < 0 {
-		least = min(least, at(min(1, max(-1, -r.D/(3*r.E)))))
-	}
-	return least
 }
 
 // mixed returns the terms with w of the thick liquid.

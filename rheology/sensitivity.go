@@ -102,7 +102,7 @@ func fatter(l Liquid) (_ Liquid, sign float64, ok bool) {
 		return Dairy{FatPercent: l.FatPercent + 1, Treatment: l.Treatment}, 1, true
 	case Measured:
 		base, known := l.Liquid.(Dairy)
-		if !known || base.Treatment == Thickened || l.Flow != nil || base.check(l.TempC) != nil {
+		if !known || base.Treatment == Thickened || base.check(l.TempC) != nil {
 			return nil, 0, false
 		}
 		// The same cream with more fat: the k that was measured, by the law.

@@ -272,14 +272,13 @@ func untagged(b []byte) []byte {
 type measuredWire struct {
 	Liquid anyLiquid `json:"liquid"`
 	plainMeasured
-	Flow *anyModel `json:"flow,omitempty"`
 }
 
 type plainMeasured Measured
 
 // MarshalJSON writes the liquid with its kind and the measurement; see [ReadLiquid].
 func (m Measured) MarshalJSON() ([]byte, error) {
-	return tagged("measured", measuredWire{anyLiquid{m.Liquid}, plainMeasured(m), onWire(m.Flow)})
+	return tagged("measured", measuredWire{anyLiquid{m.Liquid}, plainMeasured(m)})
 }
 
 // UnmarshalJSON reads what MarshalJSON writes.
@@ -287,7 +286,7 @@ func (m *Measured) UnmarshalJSON(b []byte) error {
 	var w measuredWire
 	err := strictly(untagged(b), &w)
 	*m = Measured(w.plainMeasured)
-	m.Liquid, m.Flow = w.Liquid.Liquid, w.Flow.model()
+	m.Liquid = w.Liquid.Liquid
 	return err
 }
 

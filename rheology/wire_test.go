@@ -68,7 +68,7 @@ func TestTypesComeBackFromTheWire(t *testing.T) {
 	n := 0.0
 	for _, zero := range []any{
 		Water{}, Dairy{}, Sucrose{}, Syrup{}, Honey{}, Glycerol{}, Custom{}, Measured{}, Mix{}, Part{}, Rule{}, Recipe{}, Batch{},
-		Correction{}, Sensitivity{}, Departure{}, Composition{}, Description{}, Vogel{}, TemperaturePoint{},
+		Correction{}, Sensitivity{}, Departure{}, Composition{}, Description{},
 		flow.Newtonian{}, flow.PowerLaw{}, flow.Bingham{}, flow.Casson{}, flow.HerschelBulkley{}, flow.Carreau{}, flow.Point{},
 	} {
 		v := reflect.New(reflect.TypeOf(zero))

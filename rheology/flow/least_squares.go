@@ -8,6 +8,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology/internal/check"
+	"gonum.org/v1/gonum/diff/fd"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -139,35 +140,34 @@ func aicc(rss, total float64, n, constants int) float64 {
 // standardErrors are the roots of the diagonal of RSS/(n-p) times the inverse of the weighted
 // normal matrix; nil where it has none.
 func standardErrors(s shape, values []float64, points []Point, rss float64) []float64 {
-	p := len(values)
-	if len(points) <= p {
+	p, free := len(values), len(points)-len(values)
+	if free <= 0 {
 		return nil
 	}
-	normal := mat.NewSymDense(p, nil)
-	g := mat.NewVecDense(p, nil)
-	for _, pt := range points {
-		s.grad(pt.ShearRate, values, g.RawVector().Data)
-		normal.SymRankOne(normal, weight(pt), g)
+	// Each constant in units of itself, since a consistency and an index differ by orders.
+	unit, none, constants := make([]float64, p), make([]float64, p), make([]float64, p)
+	for i, v := range values {
+		unit[i] = cmp.Or(v, 1)
 	}
-	// Scaled to a unit diagonal, since a consistency and an index differ by orders.
-	unit := make([]float64, p)
-	for i := range p {
-		unit[i] = 1 / math.Sqrt(normal.At(i, i))
-		if !(unit[i] > 0) || math.IsInf(unit[i], 0) {
-			return nil
+	jacobian := mat.NewDense(len(points), p, nil)
+	fd.Jacobian(jacobian, func(stress, off []float64) {
+		for i, v := range values {
+			constants[i] = v + off[i]*unit[i]
 		}
-	}
-	scale := mat.NewDiagDense(p, unit)
-	var scaled mat.Dense
-	scaled.Product(scale, normal, scale)
+		m := s.model(constants)
+		for i, pt := range points {
+			stress[i] = math.Sqrt(weight(pt)) * m.Stress(pt.ShearRate)
+		}
+	}, none, &fd.JacobianSettings{Formula: fd.Central})
+	var normal, inverse mat.SymDense
+	normal.SymOuterK(1, jacobian.T())
 	var chol mat.Cholesky
-	var inverse mat.SymDense
-	if !chol.Factorize(mat.NewSymDense(p, scaled.RawMatrix().Data)) || chol.Cond() > 1e14 || chol.InverseTo(&inverse) != nil {
+	if !chol.Factorize(&normal) || chol.Cond() > 1e14 || chol.InverseTo(&inverse) != nil {
 		return nil
 	}
 	out := make([]float64, p)
 	for i := range out {
-		out[i] = unit[i] * math.Sqrt(inverse.At(i, i)*rss/float64(len(points)-p))
+		out[i] = math.Abs(unit[i]) * math.Sqrt(inverse.At(i, i)*rss/float64(free))
 	}
 	return out
 }

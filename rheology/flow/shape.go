@@ -12,7 +12,6 @@ type shape struct {
 	basis  func(r float64, t []float64, out *[2]float64)
 	build  func(c [2]float64, t []float64) []float64 // constants
 	model  func(p []float64) Model
-	grad   func(r float64, p, out []float64) // d stress / d constants
 }
 
 // fitted are the models that can be fitted, from the fewest constants to the most.
@@ -29,7 +28,6 @@ func shapeOf(m Model, scale float64) (shape, bool) {
 			basis: func(r float64, _ []float64, out *[2]float64) { out[0] = r },
 			build: func(c [2]float64, _ []float64) []float64 { return []float64{c[0]} },
 			model: func(p []float64) Model { return Newtonian{p[0]} },
-			grad:  func(r float64, _, out []float64) { out[0] = r },
 		}, true
 	case PowerLaw:
 		return shape{
@@ -37,10 +35,6 @@ func shapeOf(m Model, scale float64) (shape, bool) {
 			basis: func(r float64, t []float64, out *[2]float64) { out[0] = math.Pow(r/scale, t[0]) },
 			build: func(c [2]float64, t []float64) []float64 { return []float64{c[0] * math.Pow(scale, -t[0]), t[0]} },
 			model: func(p []float64) Model { return PowerLaw{p[0], p[1]} },
-			grad: func(r float64, p, out []float64) {
-				out[0] = math.Pow(r, p[1])
-				out[1] = p[0] * out[0] * math.Log(r)
-			},
 		}, true
 	case Bingham:
 		return shape{
@@ -48,7 +42,6 @@ func shapeOf(m Model, scale float64) (shape, bool) {
 			basis: func(r float64, _ []float64, out *[2]float64) { out[0], out[1] = 1, r },
 			build: func(c [2]float64, _ []float64) []float64 { return []float64{c[0], c[1]} },
 			model: func(p []float64) Model { return Bingham{p[0], p[1]} },
-			grad:  func(r float64, _, out []float64) { out[0], out[1] = 1, r },
 		}, true
 	case Casson:
 		// stress = Plastic (sqrt(s) + sqrt(r))^2, s = Yield/Plastic in 1/s.
@@ -60,11 +53,6 @@ func shapeOf(m Model, scale float64) (shape, bool) {
 			},
 			build: func(c [2]float64, t []float64) []float64 { return []float64{c[0] * scale * math.Exp(t[0]), c[0]} },
 			model: func(p []float64) Model { return Casson{p[0], p[1]} },
-			grad: func(r float64, p, out []float64) {
-				root := math.Sqrt(p[0]) + math.Sqrt(p[1]*r)
-				out[0] = root / math.Sqrt(p[0])
-				out[1] = root * math.Sqrt(r/p[1])
-			},
 		}, true
 	case HerschelBulkley:
 		return shape{
@@ -74,11 +62,6 @@ func shapeOf(m Model, scale float64) (shape, bool) {
 				return []float64{c[0], c[1] * math.Pow(scale, -t[0]), t[0]}
 			},
 			model: func(p []float64) Model { return HerschelBulkley{p[0], p[1], p[2]} },
-			grad: func(r float64, p, out []float64) {
-				out[0] = 1
-				out[1] = math.Pow(r, p[2])
-				out[2] = p[1] * out[1] * math.Log(r)
-			},
 		}, true
 	case Carreau: // t is ln(Time x scale) and N
 		return shape{
@@ -93,14 +76,6 @@ func shapeOf(m Model, scale float64) (shape, bool) {
 				return []float64{c[0], c[1], math.Exp(t[0]) / scale, t[1]}
 			},
 			model: func(p []float64) Model { return Carreau{p[0], p[1], p[2], p[3]} },
-			grad: func(r float64, p, out []float64) {
-				x := p[2] * r
-				u := 1 + x*x
-				f := math.Pow(u, (p[3]-1)/2)
-				out[0], out[1] = r*f, r*(1-f)
-				out[2] = r * (p[0] - p[1]) * f * (p[3] - 1) * x * r / u
-				out[3] = r * (p[0] - p[1]) * f * math.Log(u) / 2
-			},
 		}, true
 	}
 	return shape{}, false

@@ -97,7 +97,7 @@ func (a target) tolerance(c Cup, reading float64) (float64, error) {
 	s := t.Seconds()
 	cup := math.Hypot(c.Rel, (c.A+c.B/(s*s))*reading/c.nu(s))
 	// A batch on target is left alone; how far about it, the recipe's curve says.
-	left, err := a.CorrectWithin(honestplate.Exactly(a.TargetPaS), cup)
+	left, err := a.Correct(honestplate.Exactly(a.TargetPaS), cup)
 	if err != nil {
 		return 0, honestplate.In("Batch", err)
 	}

@@ -152,7 +152,7 @@ func (r CupReading) Correct(b rheology.Batch) (CupCorrection, error) {
 	if errTold != nil {
 		tolerance = math.Log(m.PaS.High/m.PaS.Low) / 2
 	}
-	c, err := b.CorrectWithin(measured, tolerance)
+	c, err := b.Correct(measured, tolerance)
 	if err != nil {
 		return CupCorrection{}, honestplate.In("Batch", err)
 	}

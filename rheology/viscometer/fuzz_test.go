@@ -84,7 +84,7 @@ func FuzzReading(f *testing.F) {
 		r.TempC = honestplate.Some(tempC)
 		c, err = r.Correct(b)
 		sane(t, err, c.Predicted)
-		nu, err := KinematicViscosity(b.Recipe.Thick, tempC)
-		sane(t, err, nu)
+		_, err = ISOCupFor(b.Recipe.Thick, tempC)
+		sane(t, err)
 	})
 }

@@ -9,8 +9,9 @@ import (
 // A white that swallows a fifth of the blue, under daylight and under tungsten light, each
 // with the camera balanced for it.
 func ExampleLight_See() {
-	s := colour.Flat(0.9)
+	var s colour.Spectrum
 	for i := range s {
+		s[i] = 0.9
 		if colour.Wavelength(i) < 480 {
 			s[i] = 0.72
 		}
@@ -56,8 +57,8 @@ func ExampleDifference() {
 }
 
 // What is white under each light, by its chromaticity.
-func ExampleLights() {
-	for _, l := range colour.Lights() {
+func ExampleLight_White() {
+	for l := colour.D65; l <= colour.LEDV2; l++ {
 		w, err := l.White()
 		if err != nil {
 			fmt.Println(err)
