@@ -53,14 +53,8 @@ func (b Batch) Correct(measured honestplate.Estimate, instrument float64) (Corre
 		return Correction{}, honestplate.In("Recipe", err)
 	}
 	thin, err := stepsOf("ThinGrams", b.ThinGrams, r.StepGrams)
-	if err != nil {
-		return Correction{}, err
-	}
-	thick, err := stepsOf("ThickGrams", b.ThickGrams, r.StepGrams)
-	if err != nil {
-		return Correction{}, err
-	}
-	if err := cmp.Or(honestplate.Positive("ThinGrams+ThickGrams", b.ThinGrams+b.ThickGrams, "g"),
+	thick, err2 := stepsOf("ThickGrams", b.ThickGrams, r.StepGrams)
+	if err := cmp.Or(err, err2, honestplate.Positive("ThinGrams+ThickGrams", b.ThinGrams+b.ThickGrams, "g"),
 		honestplate.Positive("TargetPaS", b.TargetPaS, "Pa s"), honestplate.Positive("MeasuredPaS", measured.Likely, "Pa s"),
 		honestplate.NotNegative("Instrument", instrument, "in ln"), measured.Check("Measured")); err != nil {
 		return Correction{}, err

@@ -3,9 +3,9 @@ package rheology
 import (
 	"cmp"
 	"fmt"
-	"math"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // Dairy is milk or cream by its fat content, 0..50 % fat and 0..80 degC. The
@@ -119,10 +119,7 @@ func (d Dairy) checkRange(tempC float64) error {
 // with temperature everywhere.
 func (d Dairy) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	v, low, high, err := d.lnViscosity(tempC)
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Estimate{Low: math.Exp(low), Likely: math.Exp(v), High: math.Exp(high)}, nil
+	return check.Unless(err, exp(v, low, high))
 }
 
 // lnViscosity returns the logarithms of the viscosity in Pa s and of its band. A

@@ -74,12 +74,12 @@ func (d *foodData) newtonian(tempC float64) float64 {
 	return d.PaS * math.Exp(d.PerC*(tempC-20))
 }
 
-func (f Food) data(tempC float64) (*foodData, error) {
+func (f Food) data(tempC float64) (foodData, error) {
 	d := foods[f]
 	if d == nil {
-		return nil, f.unknown()
+		return foodData{}, f.unknown()
 	}
-	return d, honestplate.InRange("TempC", tempC, d.LowC, d.HighC, "degC", d.Source)
+	return *d, honestplate.InRange("TempC", tempC, d.LowC, d.HighC, "degC", d.Source)
 }
 
 func (f Food) unknown() error {
@@ -167,10 +167,7 @@ func (f Food) YieldStress(tempC float64) (honestplate.Estimate, error) {
 // canned milk, +-3 % for sauces.
 func (f Food) Density(tempC float64) (honestplate.Estimate, error) {
 	d, err := f.data(tempC)
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return d.Density.at(tempC), nil
+	return check.Unless(err, d.Density.at(tempC))
 }
 
 // SurfaceTension returns the surface tension against air in N/m. Oils: that of triolein,
@@ -179,8 +176,5 @@ func (f Food) Density(tempC float64) (honestplate.Estimate, error) {
 // +-20 %; in a sauce that stands, the yield stress decides, not this.
 func (f Food) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	d, err := f.data(tempC)
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return d.Tension.at(tempC), nil
+	return check.Unless(err, d.Tension.at(tempC))
 }

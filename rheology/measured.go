@@ -64,11 +64,8 @@ func (m Measured) Viscosity(tempC float64) (honestplate.Estimate, error) {
 		return honestplate.Estimate{}, err
 	}
 	level, err := m.level()
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	there, err := m.shape(m.TempC)
-	if err != nil {
+	there, err2 := m.shape(m.TempC)
+	if err := cmp.Or(err, err2); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	now := there
@@ -93,8 +90,7 @@ func (m Measured) base(tempC, rate float64) (own, at honestplate.Estimate, err e
 		if err := cmp.Or(d.checkRange(tempC), honestplate.NotNegative("ShearRate", rate, "1/s")); err != nil {
 			return own, at, err
 		}
-		v, low, high := thinningAt(tempC, rate).ln(d.FatPercent, 0, 0, 0)
-		return honestplate.Exactly(1), honestplate.Estimate{Low: math.Exp(low), Likely: math.Exp(v), High: math.Exp(high)}, nil
+		return honestplate.Exactly(1), exp(thinningAt(tempC, rate).ln(d.FatPercent, 0, 0, 0)), nil
 	}
 	if own, err = check.Viscosity(m.Liquid.Viscosity(tempC)); err == nil {
 		at, err = ViscosityAtRate(m.Liquid, tempC, rate)

@@ -217,7 +217,7 @@ func (m *mixing) meanDairyBand(terms []term) (below, above float64) {
 
 // expEstimate returns the estimate whose logarithms are given.
 func expEstimate(v, low, high float64) (honestplate.Estimate, error) {
-	e := honestplate.Estimate{Low: math.Exp(low), Likely: math.Exp(v), High: math.Exp(high)}
+	e := exp(v, low, high)
 	if !(e.Likely > 0) || math.IsInf(e.High, 0) || math.IsNaN(e.Low) {
 		return honestplate.Estimate{}, check.Input("Mix.Viscosity", e.Likely, "Pa s", "a finite number above 0")
 	}

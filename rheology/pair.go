@@ -1,6 +1,7 @@
 package rheology
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -21,12 +22,11 @@ func (r Recipe) pair() (pair, error) {
 		return pair{}, err
 	}
 	p := pair{mixing: mixing{rule: r.Rule, tempC: r.TempC, rate: rateOf([]share{{liquid: r.Thin}, {liquid: r.Thick}})}}
-	var err error
-	if p.terms[0], err = p.term(r.Thin); err != nil {
-		return pair{}, honestplate.In("Thin", err)
-	}
-	if p.terms[1], err = p.term(r.Thick); err != nil {
-		return pair{}, honestplate.In("Thick", err)
+	var thin, thick error
+	p.terms[0], thin = p.term(r.Thin)
+	p.terms[1], thick = p.term(r.Thick)
+	if err := cmp.Or(honestplate.In("Thin", thin), honestplate.In("Thick", thick)); err != nil {
+		return pair{}, err
 	}
 	ratio := p.terms[1].ln - p.terms[0].ln
 	if ratio < 0 {
@@ -66,9 +66,7 @@ func (p *pair) at(w float64) (honestplate.Estimate, error) {
 }
 
 // end is the viscosity of a term by itself.
-func (t term) end() honestplate.Estimate {
-	return honestplate.Estimate{Low: math.Exp(t.lnLow), Likely: math.Exp(t.ln), High: math.Exp(t.lnHigh)}
-}
+func (t term) end() honestplate.Estimate { return exp(t.ln, t.lnLow, t.lnHigh) }
 
 // nearest returns which of the steps 0..n of the thick liquid comes nearest to
 // the logarithm of a viscosity, the smaller of two equally near.

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 	"example.org/honestplate/rheology/internal/physics"
 )
 
@@ -52,7 +53,7 @@ type syrupKind struct {
 	tension            line    // N/m; 0 for that of sucrose
 }
 
-var syrupKinds = map[string]*syrupKind{
+var syrupKinds = map[string]syrupKind{
 	"maple": {
 		name: "maple syrup", source: "no table found; a sucrose solution of its Brix (" + sourceGenotelle + ")",
 		band:  "x/: 1.4, an engineering estimate for the sugars and acids that are not sucrose",
@@ -83,15 +84,15 @@ var syrupKinds = map[string]*syrupKind{
 }
 
 // kind returns what is known of the syrup, and its solids.
-func (s Syrup) kind() (k *syrupKind, solids float64, err error) {
-	k = syrupKinds[s.Of]
-	if k == nil {
-		return nil, 0, &honestplate.InputError{Field: "Of", Got: fmt.Sprintf("%q", s.Of), Want: "maple, invert, golden or glucose"}
+func (s Syrup) kind() (k syrupKind, solids float64, err error) {
+	k, known := syrupKinds[s.Of]
+	if !known {
+		return k, 0, &honestplate.InputError{Field: "Of", Got: fmt.Sprintf("%q", s.Of), Want: "maple, invert, golden or glucose"}
 	}
 	return k, cmp.Or(s.SolidsPercent, k.usual), nil
 }
 
-func (s Syrup) at(tempC float64) (k *syrupKind, solids float64, err error) {
+func (s Syrup) at(tempC float64) (k syrupKind, solids float64, err error) {
 	if k, solids, err = s.kind(); err == nil {
 		err = cmp.Or(honestplate.InRange("SolidsPercent", solids, k.low, k.high, "% by mass", k.limits),
 			honestplate.InRange("TempC", tempC, k.lowC, k.highC, "degC", k.limits))
@@ -127,10 +128,7 @@ func (s Syrup) Viscosity(tempC float64) (honestplate.Estimate, error) {
 // maple, +-1.5 % for the others.
 func (s Syrup) Density(tempC float64) (honestplate.Estimate, error) {
 	k, solids, err := s.at(tempC)
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Within(sucroseDensity(solids, tempC), k.density), nil
+	return check.Unless(err, honestplate.Within(sucroseDensity(solids, tempC), k.density))
 }
 
 // SurfaceTension returns the surface tension against air in N/m. Of maple it is that of

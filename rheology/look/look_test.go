@@ -29,6 +29,11 @@ func reduced(t *testing.T, o Optics, nm float64) float64 {
 	return c.ReducedScattering.Likely
 }
 
+func labOf(o *Optics, s Scene) (colour.Lab, error) {
+	c, err := o.colour(s)
+	return c.lab, err
+}
+
 // More fat scatters more and hides sooner, homogenised or not, given or not.
 func TestMoreFatScattersMoreAndHidesSooner(t *testing.T) {
 	step := 0.1
@@ -81,7 +86,7 @@ func TestMoreCaroteneIsYellower(t *testing.T) {
 		last := colour.Lab{L: 200, B: -1}
 		for _, c := range []float64{0, 1, 3, 6, 12} {
 			o := optics(t, Milk{FatPercent: fat, Carotene: honestplate.Some(c)})
-			_, lab, err := o.colour(Scene{Depth: honestplate.Some(0.02)})
+			lab, err := labOf(&o, Scene{Depth: honestplate.Some(0.02)})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -98,7 +103,7 @@ func TestDepth(t *testing.T) {
 	o := optics(t, Milk{FatPercent: 3.5})
 	last := -1.0
 	for depth := 0.0; depth < 10; depth = 2*depth + 1e-5 {
-		_, lab, err := o.colour(Scene{Depth: honestplate.Some(depth)})
+		lab, err := labOf(&o, Scene{Depth: honestplate.Some(depth)})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -107,11 +112,11 @@ func TestDepth(t *testing.T) {
 		}
 		last = lab.L
 	}
-	_, pool, err := o.colour(Scene{})
+	pool, err := labOf(&o, Scene{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, white, err := o.colour(Scene{Ground: White})
+	white, err := labOf(&o, Scene{Ground: White})
 	if err != nil || pool != white || math.Abs(pool.L-last) > 1e-6 {
 		t.Errorf("pool %+v over black, %+v over white, 10 m %.6f", pool, white, last)
 	}
@@ -302,9 +307,9 @@ func TestNonsenseIsRefused(t *testing.T) {
 		"carotene":        func() error { _, err := Milk{Carotene: honestplate.Some(nan)}.Globules(); return err },
 		"wavelength":      func() error { _, err := o.At(900); return err },
 		"no optics":       func() error { _, err := none.At(500); return err },
-		"nil":             func() error { var o *Optics; _, _, err := o.colour(scene); return err },
+		"nil":             func() error { var o *Optics; _, err := labOf(o, scene); return err },
 		"no colour":       func() error { _, err := none.Appear(scene); return err },
-		"depth":           func() error { _, _, err := o.colour(Scene{Depth: honestplate.Some(nan)}); return err },
+		"depth":           func() error { _, err := labOf(&o, Scene{Depth: honestplate.Some(nan)}); return err },
 		"negative depth":  func() error { _, err := o.Appear(Scene{Depth: honestplate.Some(-1)}); return err },
 		"ground":          func() error { _, err := o.Appear(Scene{Ground: Ground{2, 0}}); return err },
 		"light":           func() error { _, err := o.Appear(Scene{Light: 99}); return err },

@@ -64,11 +64,8 @@ func (m Milk) Optics() (Optics, error) {
 	caseinVolume := caseinShare * protein / 100 / caseinDensity / volume
 
 	casein, err := micelles()
-	if err != nil {
-		return Optics{}, err
-	}
-	globules, err := m.Globules()
-	if err != nil {
+	globules, err2 := m.Globules()
+	if err := cmp.Or(err, err2); err != nil {
 		return Optics{}, err
 	}
 	out := Optics{index: liquidIndex, factor: m.scatterFactor(), deepL: deepBand(m.FatPercent)}

@@ -52,15 +52,10 @@ func CreamFor(r rheology.Recipe, coat, contrast float64) (Cream, error) {
 		return Cream{}, err
 	}
 	thin, thinMilk, err := part(r.Thin)
-	if err != nil {
-		return Cream{}, honestplate.In("Thin", err)
-	}
-	thick, thickMilk, err := part(r.Thick)
-	if err != nil {
-		return Cream{}, honestplate.In("Thick", err)
-	}
+	thick, thickMilk, err2 := part(r.Thick)
 	// The recipe refuses what is advertised and what is no recipe.
-	if _, err := r.ForFat(thinMilk.FatPercent); err != nil {
+	_, refused := r.ForFat(thinMilk.FatPercent)
+	if err := cmp.Or(honestplate.In("Thin", err), honestplate.In("Thick", err2), refused); err != nil {
 		return Cream{}, err
 	}
 	blend := func(share float64) (Optics, error) {

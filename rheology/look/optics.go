@@ -82,11 +82,8 @@ func Mix(parts ...Part) (Optics, error) {
 	total := 0.0
 	for i, p := range parts {
 		place := fmt.Sprintf("parts[%d]", i)
-		if err := honestplate.InRange(place+".Volume", p.Volume, 0, 1e12, "", "what can be measured out"); err != nil {
+		if err := cmp.Or(honestplate.InRange(place+".Volume", p.Volume, 0, 1e12, "", "what can be measured out"), honestplate.In(place, p.Optics.check())); err != nil {
 			return Optics{}, err
-		}
-		if err := p.Optics.check(); err != nil {
-			return Optics{}, honestplate.In(place, err)
 		}
 		total += p.Volume
 	}

@@ -84,12 +84,9 @@ func (c Cup) KinematicViscosity(t time.Duration) (honestplate.Estimate, error) {
 		return honestplate.Estimate{}, err
 	}
 	s := t.Seconds()
-	if err := c.inRange("T", s, c.Least.Seconds(), c.Most.Seconds(), "s"); err != nil {
-		return honestplate.Estimate{}, err
-	}
 	v := c.nu(s)
 	d := math.Hypot(c.Rel*v, (c.A+c.B/(s*s))*c.Reading.Seconds())
-	return honestplate.Estimate{Low: max(0, v-d), Likely: v, High: v + d}, nil
+	return check.Unless(c.inRange("T", s, c.Least.Seconds(), c.Most.Seconds(), "s"), honestplate.Estimate{Low: max(0, v-d), Likely: v, High: v + d})
 }
 
 // Time returns the time that a liquid of kinematic viscosity nu in m2/s takes.
@@ -113,12 +110,6 @@ func kinematicViscosity(l rheology.Liquid, tempC float64) (honestplate.Estimate,
 		return honestplate.Estimate{}, check.Missing("Liquid", "a liquid")
 	}
 	eta, err := check.Viscosity(l.Viscosity(tempC))
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	rho, err := check.Density(l.Density(tempC))
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return check.Unless(honestplate.Positive("Liquid.Density", rho.Low, "kg/m3"), honestplate.Estimate{Low: eta.Low / rho.High, Likely: eta.Likely / rho.Likely, High: eta.High / rho.Low})
+	rho, err2 := check.Density(l.Density(tempC))
+	return check.Unless(cmp.Or(err, err2, honestplate.Positive("Liquid.Density", rho.Low, "kg/m3")), honestplate.Estimate{Low: eta.Low / rho.High, Likely: eta.Likely / rho.Likely, High: eta.High / rho.Low})
 }

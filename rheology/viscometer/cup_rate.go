@@ -87,11 +87,8 @@ func (c Cup) clamp(t time.Duration) time.Duration { return min(max(t, c.Least), 
 // timeOf is the time by the formula, also where it lies outside the cup's range, of a liquid
 // whose viscosity is scale times its own. Outside, the rate is that at the end of the range.
 func (c Cup) timeOf(l rheology.Liquid, tempC, scale float64, of func(honestplate.Estimate) float64) (time.Duration, error) {
-	if err := c.check(); err != nil {
-		return 0, err
-	}
 	thins, err := c.reads(l, tempC)
-	if err != nil {
+	if err := cmp.Or(c.check(), err); err != nil {
 		return 0, err
 	}
 	nu, err := kinematicViscosity(l, tempC)
