@@ -99,10 +99,6 @@ func dairyName(fat float64) string {
 }
 
 func (d Dairy) check(tempC float64) error {
-	// Written so that the usual case costs few comparisons.
-	if d.FatPercent >= 0 && d.FatPercent <= dairyHighFat && tempC >= 0 && tempC <= dairyHighC && d.Treatment == notStated {
-		return nil
-	}
 	return cmp.Or(d.checkRange(tempC), d.Treatment.check())
 }
 

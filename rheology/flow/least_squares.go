@@ -72,12 +72,7 @@ type search struct {
 // the total, or a steep wall outside their bounds.
 func (f *search) rss(t []float64) float64 {
 	if len(t) > 0 {
-		n := t[len(t)-1]
-		low, high := 0.02, 2.0
-		if len(f.names) == 2 && f.linear == 1 && f.names[0] == "yield stress" {
-			low, high = -30, 15 // ln of the Casson ratio
-		}
-		if n < low || n > high {
+		if n := t[len(t)-1]; n < f.least || n > f.most {
 			return 2 + math.Abs(n)
 		}
 		if len(t) == 2 && math.Abs(t[0]) > 25 {
@@ -96,16 +91,12 @@ func (f *search) solve(t []float64) (c [2]float64, rss float64) {
 		f.basis(p.ShearRate, t, &phi)
 		w := weight(p)
 		a00 += w * phi[0] * phi[0]
+		a01 += w * phi[0] * phi[1] // 0 where there is one function
+		a11 += w * phi[1] * phi[1]
 		b0 += w * phi[0] * p.Stress
-		if f.linear == 2 {
-			a01 += w * phi[0] * phi[1]
-			a11 += w * phi[1] * phi[1]
-			b1 += w * phi[1] * p.Stress
-		}
+		b1 += w * phi[1] * p.Stress
 	}
-	if f.linear == 1 {
-		c[0] = b0 / a00
-	} else if det := a00*a11 - a01*a01; det > 1e-14*a00*a11 {
+	if det := a00*a11 - a01*a01; det > 1e-14*a00*a11 {
 		c[0], c[1] = (b0*a11-b1*a01)/det, (b1*a00-b0*a01)/det
 		// A negative constant is set to zero and the other solved alone.
 		if c[0] < 0 {

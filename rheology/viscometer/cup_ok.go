@@ -53,11 +53,8 @@ func (c Cup) Test(b rheology.Batch) (CupTest, error) {
 		OK:        ok,
 		ShearRate: c.ShearRate(ok.Target),
 	}
-	if times[0] < c.Least {
-		out.OK.FloorHides = true
-	}
-	if out.OK.FloorHides && out.OK.Instead == "" {
-		out.OK.Instead = c.instead(a.mix, b.Recipe.TempC, a.scale)
+	if times[0] < c.Least && !ok.FloorHides {
+		out.OK.FloorHides, out.OK.Instead = true, c.instead(a.mix, b.Recipe.TempC, a.scale)
 	}
 	return out, nil
 }
