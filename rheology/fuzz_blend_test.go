@@ -120,6 +120,16 @@ func FuzzRecipe(f *testing.F) {
 		}
 		at, err := made.Chill(measured, min(x, y), max(x, y))
 		sane(t, err, at)
+		terms, err := made.Departure()
+		sane(t, err, terms.LogMixedPaS, terms.E, terms.Low, terms.High)
+		m, err := made.Mix()
+		sane(t, err)
+		if err == nil {
+			yield, err := m.YieldStress(tempC)
+			sane(t, err, yield)
+		}
+		within, err := made.Correct(honestplate.Factor(measured, 1+x), math.Abs(y)/100)
+		sane(t, err, within.Predicted, within.OK)
 		s, err := made.Sensitivity()
 		sane(t, err, s.OneGram, s.Warmer, s.Colder, s.OneFatPercent, s.GramsADegree)
 	})

@@ -28,16 +28,6 @@ func sound(t *testing.T, what string, e honestplate.Estimate, err error) {
 	}
 }
 
-func soundNumber(t *testing.T, what string, v float64, err error) {
-	t.Helper()
-	if err == nil && (math.IsNaN(v) || math.IsInf(v, 0)) {
-		t.Errorf("%s: %g", what, v)
-	}
-	if err != nil && !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
-		t.Errorf("%s: error of no kind: %v", what, err)
-	}
-}
-
 func soundLiquid(t *testing.T, l Liquid, tempC, rate float64) {
 	t.Helper()
 	what := l.Describe().Name
@@ -49,6 +39,8 @@ func soundLiquid(t *testing.T, l Liquid, tempC, rate float64) {
 	sound(t, what+" density", e, err)
 	e, err = l.SurfaceTension(tempC)
 	sound(t, what+" surface tension", e, err)
+	e, err = RestedYieldStress(l, tempC)
+	sound(t, what+" rested yield stress", e, err)
 	if y, ok := l.(Yielding); ok {
 		e, err = y.YieldStress(tempC)
 		sound(t, what+" yield stress", e, err)

@@ -192,6 +192,19 @@ func FuzzSharp(f *testing.F) {
 				_, _ = u.For(s)
 			}
 		}
+		if v, err := RimSpeed(diameter, e.Shutter, e.HalfPower); err == nil && (!(v >= 0) || math.IsInf(v, 0)) {
+			t.Errorf("a rim at %g m/s", v)
+		}
+		if s, err := e.Seconds(); err == nil && (s.Check("") != nil || !(s.Low > 0)) {
+			t.Errorf("%+v lasts %v", e, s)
+		}
+		for _, u := range append(Units(), Unit{Settings: []Setting{{Exposure: e}}}) {
+			if s, err := u.For(depth); err == nil {
+				if lit, err := s.Exposure.Seconds(); err != nil || lit.Likely > depth {
+					t.Errorf("%s lights %v for %g s: %v", u.Name, lit, depth, err)
+				}
+			}
+		}
 		if m, err := (Contact{diameter, speed, depth}).Moments(); err == nil && (m.Crater.Check("") != nil || m.Jet.Check("") != nil || !(m.CraterRadius > 0)) {
 			t.Errorf("%+v", m)
 		}
