@@ -159,9 +159,6 @@ func statedRate(l Liquid) float64 {
 		}
 		return 0
 	case Measured:
-		if l.Flow != nil {
-			return sauceRate
-		}
 		return statedRate(l.Liquid)
 	case Mix:
 		return max(0, l.rate)

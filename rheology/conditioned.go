@@ -83,7 +83,7 @@ func (c *conditioned) at(w float64) honestplate.Estimate {
 	gain := cov / c.total
 	half := math.Sqrt(max(0, prior-cov*gain) + gain*gain*c.noise)
 	v := c.ln(w)
-	return honestplate.Estimate{Low: math.Exp(v - half), Likely: math.Exp(v), High: math.Exp(v + half)}
+	return exp(v, v-half, v+half)
 }
 
 // oneStep is how far, in ln, one more step of the scale moves a batch of so many steps of

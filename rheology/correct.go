@@ -42,28 +42,19 @@ const maxAddition = 10
 //
 // A target out of reach of an addition of up to ten times the batch is a
 // RangeError with what can be reached; other errors are those of For.
-func (b Batch) Correct(measuredPaS float64) (Correction, error) {
-	return b.CorrectWithin(honestplate.Exactly(measuredPaS), 0)
-}
-
-// CorrectWithin is [Batch.Correct] for a measurement with its band, which goes into Predicted,
-// by an instrument that cannot tell the batch from its target within a half-width in the
-// logarithm of the viscosity, 0 or more: 0.02 is 2 %. OK is no narrower than that.
-func (b Batch) CorrectWithin(measured honestplate.Estimate, instrument float64) (Correction, error) {
+//
+// The band of the measurement goes into Predicted. The instrument is one that cannot tell the
+// batch from its target within a half-width in the logarithm of the viscosity, 0 or more: 0.02
+// is 2 %, and OK is no narrower than that.
+func (b Batch) Correct(measured honestplate.Estimate, instrument float64) (Correction, error) {
 	r := b.Recipe
 	p, err := r.pair()
 	if err != nil {
 		return Correction{}, honestplate.In("Recipe", err)
 	}
 	thin, err := stepsOf("ThinGrams", b.ThinGrams, r.StepGrams)
-	if err != nil {
-		return Correction{}, err
-	}
-	thick, err := stepsOf("ThickGrams", b.ThickGrams, r.StepGrams)
-	if err != nil {
-		return Correction{}, err
-	}
-	if err := cmp.Or(honestplate.Positive("ThinGrams+ThickGrams", b.ThinGrams+b.ThickGrams, "g"),
+	thick, err2 := stepsOf("ThickGrams", b.ThickGrams, r.StepGrams)
+	if err := cmp.Or(err, err2, honestplate.Positive("ThinGrams+ThickGrams", b.ThinGrams+b.ThickGrams, "g"),
 		honestplate.Positive("TargetPaS", b.TargetPaS, "Pa s"), honestplate.Positive("MeasuredPaS", measured.Likely, "Pa s"),
 		honestplate.NotNegative("Instrument", instrument, "in ln"), measured.Check("Measured")); err != nil {
 		return Correction{}, err

@@ -15,7 +15,7 @@ func TestABatchAsWantedNeedsNothing(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	c, err := b.Correct(b.TargetPaS)
+	c, err := Correct(b, b.TargetPaS)
 	if err != nil || c.AddThinGrams != 0 || c.AddThickGrams != 0 || c.TotalGrams != 500 {
 		t.Errorf("%+v, %v", c, err)
 	}
@@ -32,7 +32,7 @@ func TestACorrectionReplacesTheModelAndAddsTheLeast(t *testing.T) {
 			t.Fatal(err)
 		}
 		measured := b.TargetPaS * math.Exp(0.3*(2*rng.Float64()-1))
-		c, err := b.Correct(measured)
+		c, err := Correct(b, measured)
 		if err != nil {
 			t.Fatalf("%v for %v: %v", measured, b.TargetPaS, err)
 		}
@@ -67,7 +67,7 @@ func TestACorrectionFindsTheCreamThatWasReallyThere(t *testing.T) {
 			t.Fatal(err)
 		}
 		now, _ := m.Viscosity(6)
-		c, err := b.Correct(now.Likely)
+		c, err := Correct(b, now.Likely)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -98,14 +98,14 @@ func TestACorrectionConverges(t *testing.T) {
 				t.Fatal(err)
 			}
 			for _, off := range []float64{0.5, 0.8, 0.97, 1.02, 1.3, 2} {
-				c, err := b.Correct(b.Predicted.Likely * off)
+				c, err := Correct(b, b.Predicted.Likely*off)
 				if errors.Is(err, honestplate.ErrRange) {
 					continue
 				}
 				if err != nil {
 					t.Fatal(err)
 				}
-				again, err := c.Batch.Correct(c.Predicted.Likely)
+				again, err := Correct(c.Batch, c.Predicted.Likely)
 				if err != nil || !again.LeaveIt {
 					t.Errorf("%v, %.3g off: added %g and %g g, then %g and %g, %v", r.Thick.Describe().Name, off,
 						c.AddThinGrams, c.AddThickGrams, again.AddThinGrams, again.AddThickGrams, err)
@@ -121,11 +121,11 @@ func TestACorrectionOutOfReachSaysWhatCanBeReached(t *testing.T) {
 		t.Fatal(err)
 	}
 	var r *honestplate.RangeError
-	if _, err := b.Correct(0.0001); !errors.As(err, &r) || r.Value != b.TargetPaS {
+	if _, err := Correct(b, 0.0001); !errors.As(err, &r) || r.Value != b.TargetPaS {
 		t.Errorf("%v", err)
 	}
 	b.ThinGrams, b.ThickGrams = 0, 500
-	if _, err := b.Correct(0.015); !errors.As(err, &r) || r.High > 0.0150001 {
+	if _, err := Correct(b, 0.015); !errors.As(err, &r) || r.High > 0.0150001 {
 		t.Errorf("pure cream, too thin: %v", err)
 	}
 }
@@ -137,7 +137,7 @@ func TestMeasuredEndsMoveTheWholeCurve(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := b.Correct(0.02); !errors.Is(err, honestplate.ErrRange) {
+	if _, err := Correct(b, 0.02); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("two equal liquids: %v", err)
 	}
 }
@@ -148,7 +148,7 @@ func TestACorrectionThatMakesNoSenseIsRefused(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, pas := range []float64{0, -1, math.NaN(), math.Inf(1)} {
-		if _, err := good.Correct(pas); !errors.Is(err, honestplate.ErrInput) {
+		if _, err := Correct(good, pas); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%v: %v", pas, err)
 		}
 		if _, err := good.Chill(pas, 2, 20); !errors.Is(err, honestplate.ErrInput) {
@@ -165,7 +165,7 @@ func TestACorrectionThatMakesNoSenseIsRefused(t *testing.T) {
 	} {
 		b := good
 		change(&b)
-		if _, err := b.Correct(0.01); !errors.Is(err, honestplate.ErrInput) {
+		if _, err := Correct(b, 0.01); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -272,7 +272,7 @@ func TestTheBandAfterACorrectionIsRight(t *testing.T) {
 				k := EmulsionShape(3.5+32.5*w, 6) / EmulsionShape(36, 6)
 				return math.Exp((1-w)*(lnThin+thin) + w*lnThick + k*thick + step*d.E)
 			}
-			c, err := b.Correct(truth(b))
+			c, err := Correct(b, truth(b))
 			if errors.Is(err, honestplate.ErrRange) {
 				continue // the true cream is too thin, or the true milk too thick
 			}

@@ -3,9 +3,9 @@ package rheology
 import (
 	"cmp"
 	"fmt"
-	"math"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // Dairy is milk or cream by its fat content, 0..50 % fat and 0..80 degC. The
@@ -57,7 +57,7 @@ import (
 // 40 degC see [Dairy.ViscosityAtRate]. Viscosity itself is at 100 1/s, about that of a pour.
 type Dairy struct {
 	FatPercent float64   `json:"fat_percent"`        // % by mass, 0..50
-	Treatment  Treatment `json:"treatment,omitzero"` // NotStated, PlainCream, Homogenised or Thickened
+	Treatment  Treatment `json:"treatment,omitzero"` // PlainCream, Homogenised or Thickened; "" where it is not stated
 }
 
 const (
@@ -70,7 +70,7 @@ const (
 // Describe names the product by its fat and treatment and says whose numbers these are.
 func (d Dairy) Describe() Description {
 	name := dairyName(d.FatPercent)
-	if d.Treatment != NotStated {
+	if d.Treatment != notStated {
 		name = honestplate.OneLine(string(d.Treatment)) + " " + name
 	}
 	desc := Description{
@@ -99,10 +99,6 @@ func dairyName(fat float64) string {
 }
 
 func (d Dairy) check(tempC float64) error {
-	// Written so that the usual case costs few comparisons.
-	if d.FatPercent >= 0 && d.FatPercent <= dairyHighFat && tempC >= 0 && tempC <= dairyHighC && d.Treatment == NotStated {
-		return nil
-	}
 	return cmp.Or(d.checkRange(tempC), d.Treatment.check())
 }
 
@@ -119,10 +115,7 @@ func (d Dairy) checkRange(tempC float64) error {
 // with temperature everywhere.
 func (d Dairy) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	v, low, high, err := d.lnViscosity(tempC)
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Estimate{Low: math.Exp(low), Likely: math.Exp(v), High: math.Exp(high)}, nil
+	return check.Unless(err, exp(v, low, high))
 }
 
 // lnViscosity returns the logarithms of the viscosity in Pa s and of its band. A

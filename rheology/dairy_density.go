@@ -30,11 +30,9 @@ func dairySNF(fat float64) float64 { return 8.9 * (1 - fat/100) }
 // worst known residual is 3.7, and to +-8 at 80, where the solids' formula is
 // extrapolated.
 func DairyDensity(fatPercent, solidsNotFatPercent, tempC float64) (honestplate.Estimate, error) {
-	if err := cmp.Or((Dairy{FatPercent: fatPercent}).checkRange(tempC),
-		honestplate.InRange("SolidsNotFatPercent", solidsNotFatPercent, 0, 30, "%", sourceDairy)); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return dairyDensity(fatPercent, solidsNotFatPercent, tempC), nil
+	err := cmp.Or((Dairy{FatPercent: fatPercent}).checkRange(tempC),
+		honestplate.InRange("SolidsNotFatPercent", solidsNotFatPercent, 0, 30, "%", sourceDairy))
+	return check.Unless(err, dairyDensity(fatPercent, solidsNotFatPercent, tempC))
 }
 
 func dairyDensity(f, s, t float64) honestplate.Estimate {
@@ -57,11 +55,8 @@ func milkSolidsDensity(t float64) float64 { return 1635 - 2.6*t + 0.02*t*t }
 // for cream; Mukherjee 2005 found it to fall with fat and to flatten beyond 30 %.
 // The level lies between, and the band holds them all (testdata/dairy_surface_tension.csv).
 func (d Dairy) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
-	if err := d.checkRange(tempC); err != nil {
-		return honestplate.Estimate{}, err
-	}
 	v := 1e-3 * (48.5 - 4*min(d.FatPercent, 30)/30 + 1.8e-4*(tempC*tempC-400) - 0.163*(tempC-20))
-	return honestplate.Estimate{Low: v - 5e-3, Likely: v, High: v + 5e-3}, nil
+	return check.Unless(d.checkRange(tempC), honestplate.Estimate{Low: v - 5e-3, Likely: v, High: v + 5e-3})
 }
 
 // milkFatDensity is rf of [DairyDensity], kg/m3.

@@ -1,9 +1,11 @@
 package rheology
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 )
 
 // Cold cream thins with shear above this fat content and below the melting of
@@ -27,16 +29,9 @@ const (
 // engineering estimate, no source, and the band allows 1-n to be anything from 0 to
 // twice that. Stirring and ageing change cold cream more than shear rate does.
 func (d Dairy) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate, error) {
-	if err := honestplate.NotNegative("ShearRate", shearRate, "1/s"); err != nil {
-		return honestplate.Estimate{}, err
-	}
 	v, low, high, err := d.lnViscosity(tempC)
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	thin := thinningAt(tempC, shearRate)
-	v, low, high = thin.ln(d.FatPercent, v, low, high)
-	return honestplate.Estimate{Low: math.Exp(low), Likely: math.Exp(v), High: math.Exp(high)}, nil
+	err = cmp.Or(honestplate.NotNegative("ShearRate", shearRate, "1/s"), err)
+	return check.Unless(err, exp(thinningAt(tempC, shearRate).ln(d.FatPercent, v, low, high)))
 }
 
 // thinning is what a shear rate does to the cold creams of a temperature: ln of the rate

@@ -3,8 +3,6 @@ package rheology
 import (
 	"math"
 	"strings"
-
-	"example.org/honestplate"
 )
 
 // A Departure is a blend's viscosity in its two terms,
@@ -222,15 +220,14 @@ func (m *mixing) meanSolution(terms []term) (ln, share float64) {
 	return ln, share
 }
 
-// interaction is E by a rule's D and E. The terms are in order of thickness.
+// interaction is E by a rule's D.
 func interaction(r Rule, terms []term) float64 {
-	var sum float64
-	for j := 1; j < len(terms); j++ {
-		for i := range j {
-			sum += terms[i].w * terms[j].w * (r.D + r.E*(terms[j].w-terms[i].w))
-		}
+	var sum, before float64
+	for _, t := range terms {
+		sum += t.w * before
+		before += t.w
 	}
-	return sum
+	return r.D * sum
 }
 
 // departs says where E comes from.
@@ -239,31 +236,20 @@ func (m *mixing) departs(terms []term) string {
 	case m.rule.NoDeparture:
 		return "none: log-mixing alone"
 	case m.rule.interacts():
-		return honestplate.OneLine(m.rule.String())
+		return m.rule.String()
+	}
+	var share [sharesWater + 1]int
+	for _, t := range terms {
+		share[t.shares]++
 	}
 	var says []string
-	var alone int
-	for _, s := range [...]sharing{sharesFat, sharesWater} {
-		count := 0
-		for i := range terms {
-			if terms[i].shares == s {
-				count++
-			}
-		}
-		switch {
-		case count > 1 && s == sharesFat:
-			says = append(says, "milk and cream by the emulsion law of their mean fat")
-		case count > 1:
-			says = append(says, "the solution's own law at the mean strength")
-		}
-		alone += min(count, 1)
+	if share[sharesFat] > 1 {
+		says = append(says, "milk and cream by the emulsion law of their mean fat")
 	}
-	for i := range terms {
-		if terms[i].shares == sharesNothing {
-			alone++
-		}
+	if share[sharesWater] > 1 {
+		says = append(says, "the solution's own law at the mean strength")
 	}
-	if alone > 1 {
+	if share[sharesNothing]+min(share[sharesFat], 1)+min(share[sharesWater], 1) > 1 {
 		says = append(says, "0 between liquids that share no composition, with the band that blends show")
 	}
 	return strings.Join(says, "; ")

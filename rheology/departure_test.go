@@ -80,7 +80,7 @@ func TestARecipeOfWaterAndSyrupGivesWhatWasAsked(t *testing.T) {
 		t.Errorf("%g g of syrup: %g Brix is %g Pa s, wanted 0.010", b.ThickGrams, made.Brix, v)
 	}
 	// Measured a tenth too thin, the correction goes by the law as well.
-	c, err := b.Correct(0.009)
+	c, err := Correct(b, 0.009)
 	if err != nil || c.AddThickGrams == 0 || c.Predicted.High/c.Predicted.Low > 1.05 {
 		t.Errorf("%+v, %v", c, err)
 	}

@@ -12,7 +12,7 @@ import (
 // ln(viscosity) is convex in fat at every temperature and for every treatment: globules
 // that crowd each other never help less for being more.
 func TestDairyIsConvexInFat(t *testing.T) {
-	for _, treatment := range []Treatment{NotStated, PlainCream, Homogenised} {
+	for _, treatment := range []Treatment{"", PlainCream, Homogenised} {
 		for tempC := 0.0; tempC <= 80; tempC += 2.5 {
 			at := func(fat float64) float64 {
 				return math.Log(likely(t, Dairy{FatPercent: fat, Treatment: treatment}, tempC))
@@ -50,7 +50,7 @@ func TestTreatmentMovesColdCream(t *testing.T) {
 		return e
 	}
 	for _, fat := range []float64{12, 20, 30} {
-		open, plain, torn := at(fat, 5, NotStated), at(fat, 5, PlainCream), at(fat, 5, Homogenised)
+		open, plain, torn := at(fat, 5, ""), at(fat, 5, PlainCream), at(fat, 5, Homogenised)
 		if plain.Likely != open.Likely || plain.High >= open.High || plain.Low != open.Low {
 			t.Errorf("%g %%: plain %v, not stated %v", fat, plain, open)
 		}
@@ -122,7 +122,7 @@ func TestACorrectionGoesByTheFatCurve(t *testing.T) {
 		fat := (3.5*b.ThinGrams + 30*b.ThickGrams) / (b.ThinGrams + b.ThickGrams)
 		return likely(t, Dairy{FatPercent: fat, Treatment: Homogenised}, 7)
 	}
-	c, err := b.Correct(real(b))
+	c, err := Correct(b, real(b))
 	if err != nil || c.AddThinGrams == 0 {
 		t.Fatalf("%+v, %v", c, err)
 	}

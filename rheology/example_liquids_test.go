@@ -8,6 +8,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/flow"
 )
 
 // What a milk and a cream do when chilled: the band of cold cream is wide, and says
@@ -166,23 +167,14 @@ func ExampleHoney() {
 	// 18 % moisture, 25 degC: 4.78 Pa s (2.7 to 8.6)
 }
 
-// A sauce of your own from three viscosities measured at three temperatures.
-func ExampleFitVogel() {
-	curve, err := rheology.FitVogel(
-		rheology.TemperaturePoint{TempC: 8, PaS: 0.62},
-		rheology.TemperaturePoint{TempC: 20, PaS: 0.27},
-		rheology.TemperaturePoint{TempC: 45, PaS: 0.078},
-	)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	house := rheology.Custom{Name: "house syrup", Curve: curve, KgPerM3: 1310}
-	e, err := house.Viscosity(14)
-	fmt.Printf("14 degC: %.2f Pa s (%.2f to %.2f), %v\n", e.Likely, e.Low, e.High, err)
-	_, err = house.Viscosity(70)
+// A sauce of your own from its flow curve at one temperature.
+func ExampleCustom() {
+	house := rheology.Custom{Name: "house gravy", Flow: flow.HerschelBulkley{Yield: 3, K: 2, N: 0.5}, FlowC: 60, KgPerM3: 1050}
+	e, err := house.ViscosityAtRate(65, 10)
+	fmt.Printf("65 degC: %.2f Pa s (%.2f to %.2f), %v\n", e.Likely, e.Low, e.High, err)
+	_, err = house.Viscosity(20)
 	fmt.Println(err)
 	// Output:
-	// 14 degC: 0.40 Pa s (0.36 to 0.44), <nil>
-	// honestplate: TempC is 70 degC, outside 3..50 degC (your measured points)
+	// 65 degC: 0.84 Pa s (0.71 to 1.00), <nil>
+	// honestplate: TempC is 20 degC, outside 50..70 degC (your flow curve)
 }

@@ -45,7 +45,7 @@ func ExampleRecipe_FitRule() {
 	if err != nil {
 		log.Fatal(err)
 	}
-	fmt.Printf("D %.1f, E %.1f: milk %g g, honey %g g for 100 mPa s\n", rule.D, rule.E, batch.ThinGrams, batch.ThickGrams)
+	fmt.Printf("D %.1f: milk %g g, honey %g g for 100 mPa s\n", rule.D, batch.ThinGrams, batch.ThickGrams)
 	// Output:
-	// D -5.6, E -0.4: milk 120 g, honey 180 g for 100 mPa s
+	// D -5.7: milk 120 g, honey 180 g for 100 mPa s
 }

@@ -24,7 +24,7 @@ func ExampleRecipe() {
 	p := batch.Predicted
 	fmt.Printf("milk %g g, cream %g g: %.1f mPa s (%.1f to %.1f)\n", batch.ThinGrams, batch.ThickGrams, 1e3*p.Likely, 1e3*p.Low, 1e3*p.High)
 
-	fix, err := batch.Correct(0.0099)
+	fix, err := batch.Correct(honestplate.Exactly(0.0099), 0)
 	if err != nil {
 		log.Fatal(err)
 	}

@@ -11,7 +11,6 @@ import (
 	"strings"
 
 	"example.org/honestplate"
-	"example.org/honestplate/rheology/flow"
 	"example.org/honestplate/rheology/internal/check"
 	"example.org/honestplate/rheology/internal/physics"
 )
@@ -75,12 +74,12 @@ func (d *foodData) newtonian(tempC float64) float64 {
 	return d.PaS * math.Exp(d.PerC*(tempC-20))
 }
 
-func (f Food) data(tempC float64) (*foodData, error) {
+func (f Food) data(tempC float64) (foodData, error) {
 	d := foods[f]
 	if d == nil {
-		return nil, f.unknown()
+		return foodData{}, f.unknown()
 	}
-	return d, honestplate.InRange("TempC", tempC, d.LowC, d.HighC, "degC", d.Source)
+	return *d, honestplate.InRange("TempC", tempC, d.LowC, d.HighC, "degC", d.Source)
 }
 
 func (f Food) unknown() error {
@@ -148,24 +147,6 @@ func (f Food) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate, e
 	return check.Unless(honestplate.InRange("ShearRate", shearRate, sauceLowRate, sauceHighRate, "1/s", d.Source), honestplate.Factor(d.at(tempC).stress(d.Casson, shearRate)/shearRate, d.Spread))
 }
 
-// Flow returns the typical flow curve at a temperature: Casson for melted chocolate,
-// Herschel-Bulkley for the other sauces (with no yield stress it is a power law, with index
-// 1 a Bingham liquid), Newtonian for the rest.
-func (f Food) Flow(tempC float64) (flow.Model, error) {
-	d, err := f.data(tempC)
-	switch {
-	case err != nil:
-		return nil, err
-	case d.PaS > 0:
-		return flow.Newtonian{PaS: d.newtonian(tempC)}, nil
-	}
-	c := d.at(tempC)
-	if d.Casson {
-		return flow.Casson{Yield: c.yield, Plastic: c.k}, nil
-	}
-	return flow.HerschelBulkley{Yield: c.yield, K: c.k, N: c.n}, nil
-}
-
 // YieldStress returns the stress in Pa below which the sauce stands, band x/: 2.5 (x/: 7
 // for chocolate: the ring test of Aeschlimann & Beckett 2000 spread that far; x/: 2 for
 // mustard and mayonnaise, whose products in one laboratory differ by 1.5 and 1.1, and
@@ -186,10 +167,7 @@ func (f Food) YieldStress(tempC float64) (honestplate.Estimate, error) {
 // canned milk, +-3 % for sauces.
 func (f Food) Density(tempC float64) (honestplate.Estimate, error) {
 	d, err := f.data(tempC)
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return d.Density.at(tempC), nil
+	return check.Unless(err, d.Density.at(tempC))
 }
 
 // SurfaceTension returns the surface tension against air in N/m. Oils: that of triolein,
@@ -198,8 +176,5 @@ func (f Food) Density(tempC float64) (honestplate.Estimate, error) {
 // +-20 %; in a sauce that stands, the yield stress decides, not this.
 func (f Food) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	d, err := f.data(tempC)
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return d.Tension.at(tempC), nil
+	return check.Unless(err, d.Tension.at(tempC))
 }

@@ -57,7 +57,7 @@ func anyRule(kind uint8, d float64) Rule {
 	case 3:
 		return Rule{NoDeparture: true}
 	}
-	return Rule{D: d, E: d / 2}
+	return Rule{D: d}
 }
 
 func FuzzBlend(f *testing.F) {
@@ -108,18 +108,28 @@ func FuzzRecipe(f *testing.F) {
 		if math.Abs(made.ThinGrams+made.ThickGrams-batch) > 1e-9*batch {
 			t.Errorf("%v + %v g of %v", made.ThinGrams, made.ThickGrams, batch)
 		}
-		c, err := made.Correct(measured)
+		c, err := Correct(made, measured)
 		sane(t, err, c.AddThinGrams, c.AddThickGrams, c.TotalGrams, c.Predicted)
 		if err == nil {
 			if c.AddThinGrams < 0 || c.AddThickGrams < 0 || c.AddThinGrams > 0 && c.AddThickGrams > 0 {
 				t.Errorf("%+v", c)
 			}
 			// Measured as predicted, the corrected batch needs next to nothing.
-			again, err := c.Batch.Correct(c.Predicted.Likely)
+			again, err := Correct(c.Batch, c.Predicted.Likely)
 			sane(t, err, again.Predicted)
 		}
 		at, err := made.Chill(measured, min(x, y), max(x, y))
 		sane(t, err, at)
+		terms, err := made.Departure()
+		sane(t, err, terms.LogMixedPaS, terms.E, terms.Low, terms.High)
+		m, err := made.Mix()
+		sane(t, err)
+		if err == nil {
+			yield, err := m.YieldStress(tempC)
+			sane(t, err, yield)
+		}
+		within, err := made.Correct(honestplate.Factor(measured, 1+x), math.Abs(y)/100)
+		sane(t, err, within.Predicted, within.OK)
 		s, err := made.Sensitivity()
 		sane(t, err, s.OneGram, s.Warmer, s.Colder, s.OneFatPercent, s.GramsADegree)
 	})
@@ -155,7 +165,7 @@ func FuzzFitRule(f *testing.F) {
 		}
 		r := Recipe{Thin: cup(f1, v1), Thick: cup(f2, v2), TempC: tempC}
 		fit, err := r.FitRule(MixPoint{w, v}, MixPoint{0.5, v})
-		sane(t, err, fit.D, fit.E)
+		sane(t, err, fit.D)
 		for _, rule := range []Rule{{}, {NoDeparture: true}, {D: d}, {D: d, NoDeparture: true}, fit} {
 			m, err := rule.Blend(Part{r.Thin, 1 - w}, Part{r.Thick, w})
 			sane(t, err)

@@ -70,22 +70,16 @@ func lnCheng(c, t float64) float64 {
 // 96 % of Melinder's 50 values inside. The formula's authors claim less, and Melinder's
 // values lie 0.1 % below it at 19..33 %.
 func (g Glycerol) Density(tempC float64) (honestplate.Estimate, error) {
-	if err := g.check(tempC); err != nil {
-		return honestplate.Estimate{}, err
-	}
 	c, t := g.Percent/100, tempC
 	k := 1 + (1.78e-6*t*t-1.82e-4*t+1.41e-2)*math.Pow(max(0, math.Sin(math.Pi*math.Pow(c, 1.31))), 0.81)
 	rho := k / (c/(1273.3-0.6121*t) + (1-c)/waterDensity(t))
-	return honestplate.Within(rho, 0.00115+1e-4*(max(0, 15-t)+max(0, t-30))), nil
+	return check.Unless(g.check(t), honestplate.Within(rho, 0.00115+1e-4*(max(0, 15-t)+max(0, t-30))))
 }
 
 // SurfaceTension returns the surface tension against air in N/m, by mass between
 // Water and glycerol's 0.0633 at 25 degC (read in a table of constants), which falls
 // 0.06 mN/m each degC (from memory); band +-3 %.
 func (g Glycerol) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
-	if err := g.check(tempC); err != nil {
-		return honestplate.Estimate{}, err
-	}
 	c := g.Percent / 100
-	return honestplate.Within((1-c)*waterSurfaceTension(tempC)+c*(0.0633-6e-5*(tempC-25)), 0.03), nil
+	return check.Unless(g.check(tempC), honestplate.Within((1-c)*waterSurfaceTension(tempC)+c*(0.0633-6e-5*(tempC-25)), 0.03))
 }

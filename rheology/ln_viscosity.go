@@ -7,6 +7,11 @@ import (
 	"example.org/honestplate/rheology/internal/check"
 )
 
+// exp is the estimate whose logarithms are given.
+func exp(value, low, high float64) honestplate.Estimate {
+	return honestplate.Estimate{Low: math.Exp(low), Likely: math.Exp(value), High: math.Exp(high)}
+}
+
 // lnViscosity returns the logarithms of a liquid's viscosity in Pa s and of its band,
 // at a shear rate or, if rate is negative, at the liquid's own.
 func lnViscosity(l Liquid, tempC, rate float64) (value, low, high float64, err error) {

@@ -5,16 +5,14 @@ import (
 	"math"
 
 	"example.org/honestplate"
-	"example.org/honestplate/rheology/flow"
 	"example.org/honestplate/rheology/internal/check"
 )
 
 // Measured is a liquid whose viscosity you measured yourself, from a cup time (see
 // CupReading.Measure of package viscometer) or on a rheometer: PaS at TempC and ShearRate
-// replaces the table.
-// How it changes with temperature, its density and surface tension stay those of Liquid, and
-// so does how it changes with shear rate unless Flow says that. For cold cream, sauces and
-// honey this is the answer that the tables cannot give.
+// replaces the table. How it changes with temperature and shear rate, its density and surface
+// tension stay those of Liquid. For cold cream, sauces and honey this is the answer that the
+// tables cannot give; a flow curve of your own goes into a [Custom].
 //
 // Of cream one measurement fixes the constant k of its law, see [Dairy], and with it the
 // whole fat curve and how it warms: a [Blend] of it goes by that curve.
@@ -23,16 +21,12 @@ type Measured struct {
 	TempC     float64              `json:"temp_c"`                    // temperature of the measurement, degC
 	PaS       honestplate.Estimate `json:"pas,omitzero"`              // measured viscosity with its 95 % band, Pa s: Exactly, Within or Factor
 	ShearRate float64              `json:"shear_rate_per_s,omitzero"` // of the instrument, 1/s; 0: that at which Liquid states its viscosity
-	Flow      flow.Model           `json:"flow,omitzero"`             // its flow curve at TempC, if you have one; PaS may then be left out
 }
 
 // How far a slope in temperature can be off, as a share of the change in the
 // logarithm of the viscosity: known cold milks and creams span 2390..2731 K in place
 // of Bakshi's 2721.5, and remembered milk 15 % less.
 const measuredSlope = 0.15
-
-// flowBand is the band of a flow curve that was measured without saying how well.
-const flowBand = 0.15
 
 // Describe is that of the liquid, marked as measured.
 func (m Measured) Describe() Description {
@@ -43,9 +37,6 @@ func (m Measured) Describe() Description {
 	d.Name += ", as measured"
 	d.Source = "viscosity measured by the user; change with temperature: " + d.Source
 	d.Band = "the measurement's own, widened by 15 % of the change in ln(viscosity) away from its temperature"
-	if m.Flow != nil {
-		d.ShearRate, d.LowRate, d.HighRate = sauceRate, 0, 0
-	}
 	return d
 }
 
@@ -55,9 +46,6 @@ func (m Measured) check() error {
 	}
 	if err := honestplate.NotNegative("ShearRate", m.ShearRate, "1/s"); err != nil {
 		return err
-	}
-	if m.Flow != nil && m.PaS == (honestplate.Estimate{}) {
-		return nil
 	}
 	return check.Band("PaS", m.PaS, 1e-9, 1e12, "Pa s", "anything that flows")
 }
@@ -69,19 +57,15 @@ func (m Measured) check() error {
 //
 // The band is the measurement's, joined in quadrature (in logarithms) by 15 % of
 // the change in ln(eta): none at TempC, more the farther away; and by what the liquid does
-// not know of its thinning. With a Flow the viscosity is at 50 1/s. A PaS that is not
-// positive or lies outside its own band is an InputError, one beyond 1e-9..1e12 Pa s a
-// RangeError.
+// not know of its thinning. A PaS that is not positive or lies outside its own band is an
+// InputError, one beyond 1e-9..1e12 Pa s a RangeError.
 func (m Measured) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	if err := m.check(); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	level, err := m.level()
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	there, err := m.shape(m.TempC)
-	if err != nil {
+	there, err2 := m.shape(m.TempC)
+	if err := cmp.Or(err, err2); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	now := there
@@ -93,15 +77,7 @@ func (m Measured) Viscosity(tempC float64) (honestplate.Estimate, error) {
 
 // level is the viscosity at TempC and the rate at which it is stated.
 func (m Measured) level() (honestplate.Estimate, error) {
-	switch {
-	case m.Flow != nil:
-		if m.PaS == (honestplate.Estimate{}) {
-			at, err := flow.Viscosity(m.Flow, sauceRate)
-			return honestplate.Within(at, flowBand), err
-		}
-		ratio, err := alongCurve(m.Flow, sauceRate, cmp.Or(m.ShearRate, sauceRate))
-		return m.PaS.Times(ratio), err
-	case m.ShearRate == 0:
+	if m.ShearRate == 0 {
 		return m.PaS, nil
 	}
 	own, at, err := m.base(m.TempC, m.ShearRate)
@@ -114,8 +90,7 @@ func (m Measured) base(tempC, rate float64) (own, at honestplate.Estimate, err e
 		if err := cmp.Or(d.checkRange(tempC), honestplate.NotNegative("ShearRate", rate, "1/s")); err != nil {
 			return own, at, err
 		}
-		v, low, high := thinningAt(tempC, rate).ln(d.FatPercent, 0, 0, 0)
-		return honestplate.Exactly(1), honestplate.Estimate{Low: math.Exp(low), Likely: math.Exp(v), High: math.Exp(high)}, nil
+		return honestplate.Exactly(1), exp(thinningAt(tempC, rate).ln(d.FatPercent, 0, 0, 0)), nil
 	}
 	if own, err = check.Viscosity(m.Liquid.Viscosity(tempC)); err == nil {
 		at, err = ViscosityAtRate(m.Liquid, tempC, rate)
@@ -173,16 +148,12 @@ func (m Measured) coldK(d Dairy) float64 {
 	return min(3.5, max(0.9, prior+gain*deviation))
 }
 
-// ViscosityAtRate returns the apparent viscosity in Pa s at a shear rate in 1/s: that of
-// Flow, or the liquid's own, moved to pass through the measurement at its ShearRate.
+// ViscosityAtRate returns the apparent viscosity in Pa s at a shear rate in 1/s: the
+// liquid's own, moved to pass through the measurement at its ShearRate.
 func (m Measured) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate, error) {
 	e, err := m.Viscosity(tempC)
 	if err != nil {
 		return honestplate.Estimate{}, err
-	}
-	if m.Flow != nil {
-		ratio, err := alongCurve(m.Flow, shearRate, sauceRate)
-		return check.Answered("Measured.Flow", "Pa s", e.Times(ratio), err)
 	}
 	if m.ShearRate > 0 && shearRate == m.ShearRate && tempC == m.TempC {
 		return m.PaS, nil
@@ -191,16 +162,13 @@ func (m Measured) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimat
 	return check.Answered("Measured.ViscosityAtRate", "Pa s", thinned(e, own, at), err)
 }
 
-// YieldStress returns the flow curve's yield stress in Pa or the liquid's, scaled like its
-// viscosity, band and all: a sauce measured twice as thick is taken to stand twice as steep.
-// The zero Estimate if the liquid has none.
+// YieldStress returns the liquid's yield stress in Pa, scaled like its viscosity, band and
+// all: a sauce measured twice as thick is taken to stand twice as steep. The zero Estimate if
+// the liquid has none.
 func (m Measured) YieldStress(tempC float64) (honestplate.Estimate, error) {
 	e, err := m.Viscosity(tempC)
 	if err != nil {
 		return honestplate.Estimate{}, err
-	}
-	if m.Flow != nil {
-		return yieldOfCurve(m.Flow, e)
 	}
 	yield, err := check.YieldStress(m.Liquid, tempC)
 	if err != nil || yield == (honestplate.Estimate{}) {

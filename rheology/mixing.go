@@ -94,7 +94,7 @@ func (m *mixing) share(t *term, l Liquid) {
 			return // no law of fat
 		}
 		t.shares, t.treatment, t.bigK = sharesFat, d.Treatment, measured.coldK(d)
-		t.law, _, _ = m.lnDairy(d.FatPercent, NotStated, t.bigK)
+		t.law, _, _ = m.lnDairy(d.FatPercent, notStated, t.bigK)
 		return
 	}
 	if kind, fat := dairyOf(l); kind == someDairy {
@@ -105,7 +105,7 @@ func (m *mixing) share(t *term, l Liquid) {
 			measured.Liquid = d
 			t.bigK = measured.coldK(d)
 		}
-		t.law, _, _ = m.lnDairy(fat, NotStated, t.bigK)
+		t.law, _, _ = m.lnDairy(fat, notStated, t.bigK)
 		return
 	}
 	if of, percent, ok := solutionOf(l); ok {
@@ -217,7 +217,7 @@ func (m *mixing) meanDairyBand(terms []term) (below, above float64) {
 
 // expEstimate returns the estimate whose logarithms are given.
 func expEstimate(v, low, high float64) (honestplate.Estimate, error) {
-	e := honestplate.Estimate{Low: math.Exp(low), Likely: math.Exp(v), High: math.Exp(high)}
+	e := exp(v, low, high)
 	if !(e.Likely > 0) || math.IsInf(e.High, 0) || math.IsNaN(e.Low) {
 		return honestplate.Estimate{}, check.Input("Mix.Viscosity", e.Likely, "Pa s", "a finite number above 0")
 	}

@@ -1,6 +1,7 @@
 package rheology
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -21,12 +22,11 @@ func (r Recipe) pair() (pair, error) {
 		return pair{}, err
 	}
 	p := pair{mixing: mixing{rule: r.Rule, tempC: r.TempC, rate: rateOf([]share{{liquid: r.Thin}, {liquid: r.Thick}})}}
-	var err error
-	if p.terms[0], err = p.term(r.Thin); err != nil {
-		return pair{}, honestplate.In("Thin", err)
-	}
-	if p.terms[1], err = p.term(r.Thick); err != nil {
-		return pair{}, honestplate.In("Thick", err)
+	var thin, thick error
+	p.terms[0], thin = p.term(r.Thin)
+	p.terms[1], thick = p.term(r.Thick)
+	if err := cmp.Or(honestplate.In("Thin", thin), honestplate.In("Thick", thick)); err != nil {
+		return pair{}, err
 	}
 	ratio := p.terms[1].ln - p.terms[0].ln
 	if ratio < 0 {
@@ -34,23 +34,10 @@ func (r Recipe) pair() (pair, error) {
 			fmt.Sprintf("at least the thin one's, %.6g Pa s at %.6g degC: change the two over", math.Exp(p.terms[0].ln), r.TempC))
 	}
 	// An interaction this strong has its thickest or thinnest blend between the two liquids.
-	if least := r.Rule.leastSlope(ratio); least < 0 {
-		return pair{}, check.Input("Rule", least, "for the least slope of ln(viscosity) with D and E",
-			fmt.Sprintf("0 or more: less of an interaction beside ln of the ratio of the viscosities, %.6g", ratio))
+	if math.Abs(r.Rule.D) > ratio {
+		return pair{}, check.Input("Rule.D", r.Rule.D, "", fmt.Sprintf("at most ln of the ratio of the viscosities, %.6g, either way", ratio))
 	}
 	return p, nil
-}
-
-// leastSlope is the least of the slope of ln(viscosity) in the fraction of the thick liquid,
-//
-//	ratio - u D + E (1 - 3 u^2)/2,  u = 2 w - 1 from -1 to 1
-func (r Rule) leastSlope(ratio float64) float64 {
-	at := func(u float64) float64 { return ratio - u*r.D + r.E*(1-3*u*u)/2 }
-	least := min(at(-1), at(1))
-	if r.E < 0 {
-		least = min(least, at(min(1, max(-1, -r.D/(3*r.E)))))
-	}
-	return least
 }
 
 // mixed returns the terms with w of the thick liquid.
@@ -79,9 +66,7 @@ func (p *pair) at(w float64) (honestplate.Estimate, error) {
 }
 
 // end is the viscosity of a term by itself.
-func (t term) end() honestplate.Estimate {
-	return honestplate.Estimate{Low: math.Exp(t.lnLow), Likely: math.Exp(t.ln), High: math.Exp(t.lnHigh)}
-}
+func (t term) end() honestplate.Estimate { return exp(t.ln, t.lnLow, t.lnHigh) }
 
 // nearest returns which of the steps 0..n of the thick liquid comes nearest to
 // the logarithm of a viscosity, the smaller of two equally near.

@@ -33,16 +33,6 @@ type Batch struct {
 	Predicted  honestplate.Estimate `json:"predicted_pas"` // Pa s, with the band of Mix.Viscosity
 }
 
-// Reach returns the viscosities, in Pa s, between which the recipe can choose: the
-// thin liquid and the thick one as they are. It fails as For does.
-func (r Recipe) Reach() (low, high honestplate.Estimate, err error) {
-	p, err := r.pair()
-	if err != nil {
-		return honestplate.Estimate{}, honestplate.Estimate{}, err
-	}
-	return p.terms[0].end(), p.terms[1].end(), nil
-}
-
 // For returns the batch whose predicted viscosity is nearest, as a ratio, to pas
 // in Pa s. Of two equally near the one with less of the thick liquid is taken. A
 // viscosity that the two liquids cannot reach is a RangeError with what they can;
@@ -60,7 +50,7 @@ func (r Recipe) For(pas float64) (Batch, error) {
 		return Batch{}, err
 	}
 	target := math.Log(pas)
-	// A billionth of slack lets a value that Reach returned be asked for.
+	// A billionth of slack lets either liquid's own viscosity be asked for.
 	if thin, thick := p.terms[0].ln, p.terms[1].ln; target < thin-1e-9 || target > thick+1e-9 {
 		return Batch{}, check.Outside("PaS", pas, math.Exp(thin), math.Exp(thick), "Pa s",
 			fmt.Sprintf("reach of %s and %s at %.4g degC", r.Thin.Describe().Name, r.Thick.Describe().Name, r.TempC))

@@ -116,7 +116,7 @@ func TestARecipeThatMakesNoSenseIsRefused(t *testing.T) {
 		"no thick":         func(r *Recipe) { r.Thick = nil },
 		"swapped":          func(r *Recipe) { r.Thin, r.Thick = r.Thick, r.Thin },
 		"NaN temperature":  func(r *Recipe) { r.TempC = math.NaN() },
-		"unknown rule":     func(r *Recipe) { r.Rule = Rule{NoDeparture: true, E: 1} },
+		"unknown rule":     func(r *Recipe) { r.Rule = Rule{NoDeparture: true, D: 1} },
 		"wild interaction": func(r *Recipe) { r.Rule = Rule{D: -9} },
 	} {
 		r := kitchen(500, 0.1)
@@ -147,7 +147,7 @@ func TestTheAdvertisedProductIsNotBlended(t *testing.T) {
 	_, forErr := r.For(0.008)
 	_, fatErr := r.ForFat(10)
 	_, _, reachErr := r.Reach()
-	_, correctErr := b.Correct(0.01)
+	_, correctErr := Correct(b, 0.01)
 	_, mixErr := b.Mix()
 	_, chillErr := b.Chill(0.01, 2, 20)
 	for _, err := range []error{forErr, fatErr, reachErr, correctErr, mixErr, chillErr} {

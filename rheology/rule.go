@@ -1,7 +1,6 @@
 package rheology
 
 import (
-	"cmp"
 	"fmt"
 
 	"example.org/honestplate"
@@ -26,29 +25,25 @@ type Rule struct {
 	// NoDeparture leaves E at 0: log-mixing alone, to see what the departure does. It is high
 	// in the middle: solutions by 2 to 3 times, cold cream by 20 to 30 %, hot by 4 to 8 %.
 	NoDeparture bool `json:"no_departure,omitzero"`
-	// D and E are the interaction of Grunberg & Nissan 1949 written by mass, with a skew
-	// term after Redlich & Kister 1948 (both from memory):
+	// D is the interaction of Grunberg & Nissan 1949 (from memory) written by mass,
 	//
-	//	E(w) = sum over pairs w_i w_j (D + E (w_j - w_i))
+	//	E = sum over pairs w_i w_j D
 	//
-	// where j is the thicker of the pair; they take the place of any law. Both are pure numbers; D is negative where a blend
-	// is thinner than log-mixing says, a positive E moves the effect to blends rich in the
-	// thicker part. They have no published values for milk and cream: [Recipe.FitRule] finds
-	// them from blends that were measured. For water with sucrose or glycerol D is about -1
-	// times the logarithm of the ratio of the two viscosities.
+	// which takes the place of any law: a pure number, negative where a blend is thinner than
+	// log-mixing says. It has no published values for milk and cream: [Recipe.FitRule] finds it
+	// from blends that were measured. For water with sucrose or glycerol it is about -1 times
+	// the logarithm of the ratio of the two viscosities.
 	D float64 `json:"d,omitzero"`
-	E float64 `json:"e,omitzero"`
 }
 
 func (r Rule) check() error {
-	err := cmp.Or(honestplate.Finite("Rule.D", r.D, ""), honestplate.Finite("Rule.E", r.E, ""))
-	if err == nil && r.NoDeparture && r.interacts() {
-		return &honestplate.InputError{Field: "Rule.NoDeparture", Got: "set beside D or E", Want: "one of the two"}
+	if r.NoDeparture && r.interacts() {
+		return &honestplate.InputError{Field: "Rule.NoDeparture", Got: "set beside D", Want: "one of the two"}
 	}
-	return err
+	return honestplate.Finite("Rule.D", r.D, "")
 }
 
-func (r Rule) interacts() bool { return r.D != 0 || r.E != 0 }
+func (r Rule) interacts() bool { return r.D != 0 }
 
 // String names the rule, such as "log-mixing by mass with its departure".
 func (r Rule) String() string {
@@ -56,7 +51,7 @@ func (r Rule) String() string {
 	case r.NoDeparture:
 		return "log-mixing alone"
 	case r.interacts():
-		return fmt.Sprintf("log-mixing by mass with interaction %.4g, skew %.4g", r.D, r.E)
+		return fmt.Sprintf("log-mixing by mass with interaction %.4g", r.D)
 	}
 	return "log-mixing by mass with its departure"
 }

@@ -17,7 +17,7 @@ func TestSauceFlowIsItsViscosity(t *testing.T) {
 		d := s.Describe()
 		for i := range 11 {
 			tempC := d.LowC + (d.HighC-d.LowC)*float64(i)/10
-			m, err := s.Flow(tempC)
+			m, err := s.Curve(tempC)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -41,7 +41,7 @@ func TestSauceFlowIsItsViscosity(t *testing.T) {
 // The flow curves at the temperatures they were measured are the table's.
 func TestKetchupMeetsItsCurves(t *testing.T) {
 	for _, c := range foods["tomato ketchup"].Curves {
-		m, err := Food("tomato ketchup").Flow(c.tempC)
+		m, err := Food("tomato ketchup").Curve(c.tempC)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -58,7 +58,7 @@ func TestSauceRefusesRatesThatNobodyMeasured(t *testing.T) {
 		}
 	}
 	for _, s := range []Food{"", "tar"} {
-		if _, err := s.Flow(20); !errors.Is(err, honestplate.ErrInput) {
+		if _, err := s.Curve(20); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("got %v", err)
 		}
 		if _, err := s.YieldStress(20); !errors.Is(err, honestplate.ErrInput) {

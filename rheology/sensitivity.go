@@ -81,14 +81,8 @@ func (b Batch) Sensitivity() (Sensitivity, error) {
 // lnStep is the change of ln(viscosity) over a step of temperature.
 func lnStep(m Mix, tempC, step float64) (float64, error) {
 	here, err := m.Viscosity(tempC)
-	if err != nil {
-		return 0, err
-	}
-	there, err := m.Viscosity(tempC + step)
-	if err != nil {
-		return 0, err
-	}
-	return math.Log(there.Likely / here.Likely), nil
+	there, err2 := m.Viscosity(tempC + step)
+	return math.Log(there.Likely / here.Likely), cmp.Or(err, err2)
 }
 
 // fatter returns a milk or cream with 1 % more fat, sign 1, or near the end of the
@@ -102,7 +96,7 @@ func fatter(l Liquid) (_ Liquid, sign float64, ok bool) {
 		return Dairy{FatPercent: l.FatPercent + 1, Treatment: l.Treatment}, 1, true
 	case Measured:
 		base, known := l.Liquid.(Dairy)
-		if !known || base.Treatment == Thickened || l.Flow != nil || base.check(l.TempC) != nil {
+		if !known || base.Treatment == Thickened || base.check(l.TempC) != nil {
 			return nil, 0, false
 		}
 		// The same cream with more fat: the k that was measured, by the law.

@@ -28,11 +28,8 @@ func ServeAt(l Liquid, pas, lowC, highC float64) (tempC float64, err error) {
 		return 0, check.Input("LowC", lowC, "degC", fmt.Sprintf("at most the highest, %.6g degC", highC))
 	}
 	low, err := check.Viscosity(l.Viscosity(lowC))
-	if err != nil {
-		return 0, err
-	}
-	high, err := check.Viscosity(l.Viscosity(highC))
-	if err != nil {
+	high, err2 := check.Viscosity(l.Viscosity(highC))
+	if err := cmp.Or(err, err2); err != nil {
 		return 0, err
 	}
 	above := func(v float64) bool { return v >= pas }

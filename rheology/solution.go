@@ -56,7 +56,7 @@ func lnSolution(of solute, x, tempC float64) float64 {
 	case ofHoney:
 		return lnThinned(x, honeyLeastSolids, tempC, func(x float64) float64 { return sugarGlass(100-x, tempC) })
 	case ofGlucose:
-		return lnThinned(x, glucoseLeastSolids, tempC, func(x float64) float64 { return syrupKinds["glucose"].pas(x, tempC) })
+		return lnThinned(x, glucoseLeastSolids, tempC, func(x float64) float64 { return syrupPaS("glucose", x, tempC) })
 	case ofGlycerol:
 		return lnCheng(x/100, tempC)
 	}

@@ -2,10 +2,13 @@ package rheology
 
 import (
 	"cmp"
+	_ "embed"
+	"encoding/json"
 	"fmt"
 	"math"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/check"
 	"example.org/honestplate/rheology/internal/physics"
 )
 
@@ -42,59 +45,51 @@ type Syrup struct {
 
 // A syrupKind is what is known of one of them.
 type syrupKind struct {
-	name, source, band string
-	usual, low, high   float64 // solids, % by mass
-	lowC, highC        float64
-	limits             string // whose they are
-	pas                func(solids, tempC float64) float64
-	spread             float64 // factor of the viscosity's band
-	density            float64 // band of the density, as a fraction, that of sucrose of its solids
-	tension            line    // N/m; 0 for that of sucrose
+	Name, Unit, Source, Band string
+	Usual, Low, High         float64 // solids, % by mass
+	LowC                     float64 `json:"low_c"`
+	HighC                    float64 `json:"high_c"`
+	Limits                   string  // whose they are
+	Spread                   float64 // factor of the viscosity's band
+	Density                  float64 // band of the density, as a fraction, that of sucrose of its solids
+	Tension                  line    // N/m; 0 for that of sucrose
 }
 
-var syrupKinds = map[string]*syrupKind{
-	"maple": {
-		name: "maple syrup", source: "no table found; a sucrose solution of its Brix (" + sourceGenotelle + ")",
-		band:  "x/: 1.4, an engineering estimate for the sugars and acids that are not sucrose",
-		usual: 66.9, low: 60, high: 70, lowC: 0, highC: 60, limits: "usual grades with a margin",
-		pas: genotelle, spread: 1.4, density: 0.01,
-	},
-	"invert": {
-		name: "invert syrup", source: "no table found; as honey of the same water (" + sourceHoney + ")",
-		band:  "x/: 5, an engineering estimate: what share is inverted, and honey's own",
-		usual: 80, low: 70, high: 85, lowC: 2, highC: 70, limits: "invert syrup as honey",
-		pas:    func(solids, t float64) float64 { return sugarGlass(100-solids, t) },
-		spread: 5, density: 0.015, tension: line{0.070, -1e-4, 0.15},
-	},
-	"golden": {
-		name: "golden syrup", source: "Worster 2009, Understanding Fluid Flow, ch. 3 (one value, 20 degC); carried on as sugars are",
-		band:  "x/: 1.6, an engineering estimate for makers; one value",
-		usual: 83, low: 80, high: 85, lowC: 2, highC: 70, limits: "golden syrup as sold, from memory",
-		pas:    func(solids, t float64) float64 { return williamsLandelFerry(syrupGlass, t-(-41+3*(solids-83))) },
-		spread: 1.6, density: 0.015, tension: line{0.075, -1e-4, 0.15},
-	},
-	"glucose": {
-		name: "glucose syrup", source: "through remembered glucose syrup of 42 dextrose equivalent, 80 %, and a laboratory's fit to a corn syrup of 77 %",
-		band:  "x/: 3, an engineering estimate: dextrose equivalent and maker",
-		usual: 80, low: 74, high: 84, lowC: 2, highC: 70, limits: "typical glucose syrup, from memory",
-		pas:    func(solids, t float64) float64 { return williamsLandelFerry(syrupGlass, t-(-35+5.7*(solids-80))) },
-		spread: 3, density: 0.015, tension: line{0.079, -1e-4, 0.1},
-	},
+// syrupKinds holds every Syrup, as syrups.json has them. Read only.
+var syrupKinds = func() (all map[string]syrupKind) {
+	_ = json.Unmarshal(syrupTable, &all) // a test reads every figure again
+	return all
+}()
+
+//go:embed syrups.json
+var syrupTable []byte
+
+// syrupPaS is the viscosity in Pa s of a syrup of a kind.
+func syrupPaS(of string, solids, tempC float64) float64 {
+	switch of {
+	case "maple":
+		return genotelle(solids, tempC)
+	case "invert":
+		return sugarGlass(100-solids, tempC)
+	case "golden":
+		return williamsLandelFerry(syrupGlass, tempC-(-41+3*(solids-83)))
+	}
+	return williamsLandelFerry(syrupGlass, tempC-(-35+5.7*(solids-80)))
 }
 
 // kind returns what is known of the syrup, and its solids.
-func (s Syrup) kind() (k *syrupKind, solids float64, err error) {
-	k = syrupKinds[s.Of]
-	if k == nil {
-		return nil, 0, &honestplate.InputError{Field: "Of", Got: fmt.Sprintf("%q", s.Of), Want: "maple, invert, golden or glucose"}
+func (s Syrup) kind() (k syrupKind, solids float64, err error) {
+	k, known := syrupKinds[s.Of]
+	if !known {
+		return k, 0, &honestplate.InputError{Field: "Of", Got: fmt.Sprintf("%q", s.Of), Want: "maple, invert, golden or glucose"}
 	}
-	return k, cmp.Or(s.SolidsPercent, k.usual), nil
+	return k, cmp.Or(s.SolidsPercent, k.Usual), nil
 }
 
-func (s Syrup) at(tempC float64) (k *syrupKind, solids float64, err error) {
+func (s Syrup) at(tempC float64) (k syrupKind, solids float64, err error) {
 	if k, solids, err = s.kind(); err == nil {
-		err = cmp.Or(honestplate.InRange("SolidsPercent", solids, k.low, k.high, "% by mass", k.limits),
-			honestplate.InRange("TempC", tempC, k.lowC, k.highC, "degC", k.limits))
+		err = cmp.Or(honestplate.InRange("SolidsPercent", solids, k.Low, k.High, "% by mass", k.Limits),
+			honestplate.InRange("TempC", tempC, k.LowC, k.HighC, "degC", k.Limits))
 	}
 	return k, solids, err
 }
@@ -105,11 +100,7 @@ func (s Syrup) Describe() Description {
 	if err != nil {
 		return Description{Name: "unknown syrup " + honestplate.OneLine(s.Of)}
 	}
-	unit := "% solids"
-	if s.Of == "maple" {
-		unit = "Brix"
-	}
-	return Description{Name: fmt.Sprintf("%s, %.4g %s", k.name, solids, unit), Source: k.source, LowC: k.lowC, HighC: k.highC, Band: k.band}
+	return Description{Name: fmt.Sprintf("%s, %.4g %s", k.Name, solids, k.Unit), Source: k.Source, LowC: k.LowC, HighC: k.HighC, Band: k.Band}
 }
 
 // Viscosity returns the dynamic viscosity in Pa s: of maple that of [Sucrose] of the same
@@ -117,20 +108,14 @@ func (s Syrup) Describe() Description {
 // glucose syrup as the type says, bands x/: 1.6 and x/: 3.
 func (s Syrup) Viscosity(tempC float64) (honestplate.Estimate, error) {
 	k, solids, err := s.at(tempC)
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Factor(k.pas(solids, tempC), k.spread), nil
+	return check.Unless(err, honestplate.Factor(syrupPaS(s.Of, solids, tempC), k.Spread))
 }
 
 // Density returns the density in kg/m3, that of sucrose of the same solids, band +-1 % for
 // maple, +-1.5 % for the others.
 func (s Syrup) Density(tempC float64) (honestplate.Estimate, error) {
 	k, solids, err := s.at(tempC)
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return honestplate.Within(sucroseDensity(solids, tempC), k.density), nil
+	return check.Unless(err, honestplate.Within(sucroseDensity(solids, tempC), k.Density))
 }
 
 // SurfaceTension returns the surface tension against air in N/m. Of maple it is that of
@@ -142,11 +127,11 @@ func (s Syrup) SurfaceTension(tempC float64) (honestplate.Estimate, error) {
 	if err != nil {
 		return honestplate.Estimate{}, err
 	}
-	if k.tension == (line{}) {
+	if k.Tension == (line{}) {
 		v := waterSurfaceTension(tempC) + 5.9e-3*solids/100
 		return honestplate.Estimate{Low: 0.7 * v, Likely: 0.9 * v, High: 1.05 * v}, nil
 	}
-	return k.tension.at(tempC), nil
+	return k.Tension.at(tempC), nil
 }
 
 // Viscosities in Pa s at the glass temperature, both within what Juszczak & Fortuna print for

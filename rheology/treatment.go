@@ -13,9 +13,9 @@ type Treatment string
 // The treatments. Of the creams published with their fat none states its own, so that
 // the steps between them are read from a handful of creams: see [Dairy].
 const (
-	// NotStated is the zero Treatment: the value of plain cream, with a band whose upper end
+	// notStated, the zero Treatment, takes the value of plain cream, with a band whose upper end
 	// reaches Bakshi & Smith 1984, as homogenised cream does.
-	NotStated Treatment = ""
+	notStated Treatment = ""
 	// PlainCream was not homogenised and holds no thickener.
 	PlainCream Treatment = "plain"
 	// Homogenised cream has its globules torn small and clustered, 2 to 4 times thicker
@@ -28,7 +28,7 @@ const (
 
 func (t Treatment) check() error {
 	switch t {
-	case NotStated, PlainCream, Homogenised:
+	case notStated, PlainCream, Homogenised:
 		return nil
 	case Thickened:
 		return &honestplate.InputError{

@@ -62,11 +62,8 @@ func waterViscosity(tempC float64) float64 {
 // with R = 461.51805 J/(kg K), Tr = 10 K, alpha = Tr/(593 K - T), beta =
 // Tr/(T - 232 K), for -20..110 degC: IAPWS SR6-08(2011).
 func (Water) Density(tempC float64) (honestplate.Estimate, error) {
-	if err := honestplate.InRange("TempC", tempC, waterLowC, waterHighC, "degC", sourceWater); err != nil {
-		return honestplate.Estimate{}, err
-	}
 	rho := waterDensity(tempC)
-	return honestplate.Estimate{Low: rho - 0.01, Likely: rho, High: rho + 0.01}, nil
+	return check.Unless(honestplate.InRange("TempC", tempC, waterLowC, waterHighC, "degC", sourceWater), honestplate.Estimate{Low: rho - 0.01, Likely: rho, High: rho + 0.01})
 }
 
 func waterDensity(tempC float64) float64 {

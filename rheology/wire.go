@@ -2,6 +2,7 @@ package rheology
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -35,13 +36,10 @@ func ReadLiquid(b []byte) (Liquid, error) {
 // anyLiquid is a liquid on the wire.
 type anyLiquid struct{ Liquid }
 
-// kinds makes the zero value to read each kind into, by the word that names it.
-var kinds = map[string]func() any{
-	"water": func() any { return new(Water) }, "dairy": func() any { return new(Dairy) },
-	"sucrose": func() any { return new(Sucrose) }, "syrup": func() any { return new(Syrup) },
-	"honey": func() any { return new(Honey) }, "glycerol": func() any { return new(Glycerol) },
-	"food": func() any { return new(foodWire) }, "custom": func() any { return new(Custom) },
-	"measured": func() any { return new(Measured) }, "mix": func() any { return new(Mix) },
+// kinds has a zero value of each kind by the word that names it.
+var kinds = map[string]any{
+	"water": Water{}, "dairy": Dairy{}, "sucrose": Sucrose{}, "syrup": Syrup{}, "honey": Honey{},
+	"glycerol": Glycerol{}, "food": foodWire{}, "custom": Custom{}, "measured": Measured{}, "mix": Mix{},
 }
 
 func (l *anyLiquid) UnmarshalJSON(b []byte) error {
@@ -85,7 +83,7 @@ func takeKind(b []byte) (kind string, rest []byte, err error) {
 }
 
 // readKind reads the rest of a text into the kind that it names.
-func readKind(b []byte, known map[string]func() any) (any, error) {
+func readKind(b []byte, known map[string]any) (any, error) {
 	kind, rest, err := takeKind(b)
 	if err != nil {
 		return nil, err
@@ -95,11 +93,9 @@ func readKind(b []byte, known map[string]func() any) (any, error) {
 		names := strings.Join(slices.Sorted(maps.Keys(known)), ", ")
 		return nil, &honestplate.InputError{Field: "kind", Got: fmt.Sprintf("%q", kind), Want: "one of " + names}
 	}
-	v := zero()
-	if err := strictly(rest, v); err != nil {
-		return nil, err
-	}
-	return reflect.ValueOf(v).Elem().Interface(), nil
+	v := reflect.New(reflect.TypeOf(zero))
+	err = strictly(rest, v.Interface())
+	return v.Elem().Interface(), err
 }
 
 // strictly decodes an object that has no other members than v.
@@ -119,22 +115,12 @@ func strictly(b []byte, v any) error {
 func memberFault(err error, v any) error {
 	var wrong *json.UnmarshalTypeError
 	if errors.As(err, &wrong) && wrong.Field != "" {
-		want := "a value of its kind"
-		switch wrong.Type.Kind() {
-		case reflect.Float64:
-			want = "a number"
-		case reflect.String:
-			want = "a text"
-		case reflect.Slice:
-			want = "a list"
-		}
+		want := map[reflect.Kind]string{reflect.Float64: "a number", reflect.String: "a text", reflect.Slice: "a list"}[wrong.Type.Kind()]
 		got := map[string]string{"string": "a text", "array": "a list", "object": "an object", "bool": "true or false"}[wrong.Value]
-		if got == "" {
-			got = "the " + wrong.Value
-		}
-		if got == "the "+wrong.Value && want == "a number" {
+		if got == "" && want == "a number" {
 			want = "a number that fits"
 		}
+		got, want = cmp.Or(got, "the "+wrong.Value), cmp.Or(want, "a value of its kind")
 		return &honestplate.InputError{Field: wrong.Field, Got: got, Want: want}
 	}
 	var known []string
@@ -201,10 +187,9 @@ func (g Glycerol) MarshalJSON() ([]byte, error) {
 }
 
 // models are the flow models on the wire.
-var models = map[string]func() any{
-	"newtonian": func() any { return new(flow.Newtonian) }, "power_law": func() any { return new(flow.PowerLaw) },
-	"bingham": func() any { return new(flow.Bingham) }, "casson": func() any { return new(flow.Casson) },
-	"herschel_bulkley": func() any { return new(flow.HerschelBulkley) }, "carreau": func() any { return new(flow.Carreau) },
+var models = map[string]any{
+	"newtonian": flow.Newtonian{}, "power_law": flow.PowerLaw{}, "bingham": flow.Bingham{},
+	"casson": flow.Casson{}, "herschel_bulkley": flow.HerschelBulkley{}, "carreau": flow.Carreau{},
 }
 
 // anyModel is a flow model on the wire.
@@ -212,7 +197,7 @@ type anyModel struct{ flow.Model }
 
 func (m anyModel) MarshalJSON() ([]byte, error) {
 	for kind, zero := range models {
-		if reflect.TypeOf(zero()).Elem() == reflect.TypeOf(m.Model) {
+		if reflect.TypeOf(zero) == reflect.TypeOf(m.Model) {
 			return tagged(kind, m.Model)
 		}
 	}
@@ -225,31 +210,16 @@ func (m *anyModel) UnmarshalJSON(b []byte) error {
 	return err
 }
 
-// onWire is a flow curve for the wire, nil for none; model is the way back.
-func onWire(m flow.Model) *anyModel {
-	if m == nil {
-		return nil
-	}
-	return &anyModel{m}
-}
-
-func (m *anyModel) model() flow.Model {
-	if m == nil {
-		return nil
-	}
-	return m.Model
-}
-
 type customWire struct {
 	plainCustom
-	Flow *anyModel `json:"flow,omitempty"`
+	Flow anyModel `json:"flow"`
 }
 
 type plainCustom Custom
 
 // MarshalJSON writes the liquid; a flow model of your own is refused. See [ReadLiquid].
 func (c Custom) MarshalJSON() ([]byte, error) {
-	return tagged("custom", customWire{plainCustom(c), onWire(c.Flow)})
+	return tagged("custom", customWire{plainCustom(c), anyModel{c.Flow}})
 }
 
 // UnmarshalJSON reads what MarshalJSON writes.
@@ -257,7 +227,7 @@ func (c *Custom) UnmarshalJSON(b []byte) error {
 	var w customWire
 	err := strictly(untagged(b), &w)
 	*c = Custom(w.plainCustom)
-	c.Flow = w.Flow.model()
+	c.Flow = w.Flow.Model
 	return err
 }
 
@@ -272,14 +242,13 @@ func untagged(b []byte) []byte {
 type measuredWire struct {
 	Liquid anyLiquid `json:"liquid"`
 	plainMeasured
-	Flow *anyModel `json:"flow,omitempty"`
 }
 
 type plainMeasured Measured
 
 // MarshalJSON writes the liquid with its kind and the measurement; see [ReadLiquid].
 func (m Measured) MarshalJSON() ([]byte, error) {
-	return tagged("measured", measuredWire{anyLiquid{m.Liquid}, plainMeasured(m), onWire(m.Flow)})
+	return tagged("measured", measuredWire{anyLiquid{m.Liquid}, plainMeasured(m)})
 }
 
 // UnmarshalJSON reads what MarshalJSON writes.
@@ -287,7 +256,7 @@ func (m *Measured) UnmarshalJSON(b []byte) error {
 	var w measuredWire
 	err := strictly(untagged(b), &w)
 	*m = Measured(w.plainMeasured)
-	m.Liquid, m.Flow = w.Liquid.Liquid, w.Flow.model()
+	m.Liquid = w.Liquid.Liquid
 	return err
 }
 

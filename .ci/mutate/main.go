@@ -133,8 +133,13 @@ func (m mutation) noticed(dir string) (bool, error) {
 		return false, fmt.Errorf("does not compile: %s", out)
 	}
 	// The published values come first: they are quick and catch most.
-	tree, _, _ := strings.Cut(filepath.ToSlash(m.file), "/")
-	for _, args := range [][]string{{"-run", "TestPublished", pkg}, {"-failfast", pkg}, {"-failfast", "./" + tree + "/..."}} {
+	tree, _, inTree := strings.Cut(filepath.ToSlash(m.file), "/")
+	runs := [][]string{{"-run", "TestPublished", pkg}, {"-failfast", pkg}, {"-failfast", "./" + tree + "/..."}}
+	if !inTree {
+		// The vocabulary is tested beside the notebook.
+		runs = [][]string{{"-failfast", "./examples/vocabulary"}}
+	}
+	for _, args := range runs {
 		cmd := exec.Command("go", append([]string{"test", "-vet=off", "-overlay", path}, args...)...)
 		if err := cmd.Run(); err != nil {
 			return true, nil

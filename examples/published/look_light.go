@@ -9,23 +9,23 @@ import (
 	"example.org/honestplate/testdata"
 )
 
-// Checks of single spheres, of layers and of the closed forms.
+// Checks of single spheres and of layers.
 var lookLight = []Check{
 	{
 		Table: "mie_spheres", Package: "rheology", Quantity: "efficiencies and asymmetry of a sphere", Unit: "",
-		Claim: "half of the last printed digit; one in the row of x 10,000 and 1.5 + i, where 120-digit arithmetic sides with the library", Points: mieSpheres,
+		Claim: "half of the last printed digit", Points: mieSpheres,
 	},
 	{
 		Table: "slab", Package: "rheology", Quantity: "light back from a slab and through it", Unit: "",
 		Claim: "0.001, 0.0003 for rows worked out by the same method", Points: slabs,
 	},
 	{
-		Table: "slab_thick", Package: "rheology", Quantity: "light back from a pool without end, exact and by Kubelka-Munk", Unit: "",
-		Claim: "1e-4; Kubelka-Munk to half the last printed digit", Points: thickSlabs,
+		Table: "slab_thick", Package: "rheology", Quantity: "light back from a pool without end", Unit: "",
+		Claim: "1e-4", Points: thickSlabs,
 	},
 	{
-		Table: "slab_over_ground", Package: "rheology", Quantity: "light back from a layer over a ground, exact and by Kubelka-Munk", Unit: "",
-		Claim: "1e-4; Kubelka-Munk to half the last printed digit", Points: slabsOverGround,
+		Table: "slab_over_ground", Package: "rheology", Quantity: "light back from a layer over a ground", Unit: "",
+		Claim: "1e-4", Points: slabsOverGround,
 	},
 	{
 		Table: "surface_reflection", Package: "rheology", Quantity: "reflection of a smooth surface", Unit: "",
@@ -38,7 +38,11 @@ var lookLight = []Check{
 }
 
 func mieSpheres(r testdata.Row) ([]Point, error) {
-	e, err := mie.Sphere(complex(figure(r, "index_real"), figure(r, "index_imaginary")), figure(r, "size_parameter"))
+	index := figure(r, "index_real")
+	if figure(r, "index_imaginary") > 0 || index < 1 {
+		return []Point{Skip(r.Text("case"), "absorbs or is a bubble: no globule, no micelle")}, nil
+	}
+	e, err := mie.Sphere(index, figure(r, "size_parameter"))
 	if err != nil {
 		return nil, err
 	}
@@ -46,13 +50,10 @@ func mieSpheres(r testdata.Row) ([]Point, error) {
 	for _, c := range []struct {
 		column string
 		got    float64
-	}{{"extinction", e.Extinction}, {"scattering", e.Scattering}, {"asymmetry", e.Asymmetry}} {
+	}{{"extinction", e.Scattering}, {"scattering", e.Scattering}, {"asymmetry", e.Asymmetry}} {
 		if v, half, ok := printed(r, c.column); ok {
 			// What was printed to twelve digits is compared to nine.
 			tolerance := max(1.01*half, 1e-9*math.Abs(v))
-			if r.Text("case") == "MIEV0 16" {
-				tolerance *= 2
-			}
 			out = append(out, Near(r.Text("case")+", "+c.column, v, c.got, tolerance))
 		}
 	}
@@ -117,10 +118,6 @@ func thickSlabs(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	km, err := layer.KubelkaMunk(2*(1-albedo), 0.75*albedo, math.Inf(1), 0)
-	if err != nil {
-		return nil, err
-	}
 	f, err := solved.Alone()
 	if err != nil {
 		return nil, err
@@ -129,8 +126,7 @@ func thickSlabs(r testdata.Row) ([]Point, error) {
 	return []Point{
 		Near(at+", diffuse", figure(r, "diffuse_reflected"), f.DiffuseReflected, 1e-4),
 		Near(at+", beam", figure(r, "beam_reflected"), f.BeamReflected, 1e-4),
-		Near(at+", Kubelka-Munk", figure(r, "kubelka_munk"), km, 6e-6),
-		Skip(at+", van de Hulst", "a formula that the library does not offer: within 0.002 of the exact value here"),
+		Skip(at+", Kubelka-Munk and van de Hulst", "formulas that the library does not offer"),
 	}, nil
 }
 
@@ -144,25 +140,32 @@ func slabsOverGround(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	km, err := layer.KubelkaMunk(2*(1-albedo), 0.75*albedo, depth, ground)
-	if err != nil {
-		return nil, err
-	}
 	at := fmt.Sprintf("albedo %g, depth %g over %g", albedo, depth, ground)
 	return []Point{
 		Near(at, figure(r, "diffuse_reflected"), f.DiffuseReflected, 1e-4),
-		Near(at+", Kubelka-Munk", figure(r, "kubelka_munk"), km, 6e-6),
+		Skip(at+", Kubelka-Munk", "a formula that the library does not offer"),
 	}, nil
 }
 
+// surfaceReflection asks a pool that swallows what gets in: what comes back is its surface's.
 func surfaceReflection(r testdata.Row) ([]Point, error) {
-	beam, outside, inside, err := layer.SurfaceReflection(figure(r, "index"))
+	n := figure(r, "index")
+	f, err := surfaceOf(n)
 	at := "n " + r.Text("index")
 	return []Point{
-		Near(at+", beam", figure(r, "beam"), beam, 1e-5),
-		Near(at+", diffuse outside", figure(r, "outside_diffuse"), outside, 2e-5),
-		Near(at+", diffuse inside", figure(r, "inside_diffuse"), inside, 2e-5),
+		Near(at+", beam", figure(r, "beam"), f.BeamReflected, 1e-5),
+		Near(at+", diffuse outside", figure(r, "outside_diffuse"), f.DiffuseReflected, 2e-5),
+		// As much must pass one way as the other.
+		Near(at+", diffuse inside", figure(r, "inside_diffuse"), 1-(1-f.DiffuseReflected)/(n*n), 2e-5),
 	}, err
+}
+
+func surfaceOf(n float64) (layer.Fluxes, error) {
+	black, err := layer.Slab{Depth: math.Inf(1), Index: n}.Solve(1)
+	if err != nil {
+		return layer.Fluxes{}, err
+	}
+	return black.Alone()
 }
 
 // diffusionAlbedo compares what the diffusion formula gave with the exact pool for a beam
@@ -177,7 +180,8 @@ func diffusionAlbedo(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	glare, _, _, err := layer.SurfaceReflection(n)
+	surface, err := surfaceOf(n)
+	glare := surface.BeamReflected
 	got := (f.BeamReflected - glare) / (1 - glare)
 	return []Point{Near(r.Text("material")+" "+r.Text("band"), figure(r, "reflectance"), got, 0.02)}, err
 }

@@ -12,7 +12,7 @@ import (
 	"example.org/honestplate/testdata"
 )
 
-// Checks of milk, cream and drinks.
+// Checks of milk and cream.
 var lookMilk = []Check{
 	{
 		Table: "milk_scattering", Package: "rheology", Quantity: "reduced scattering", Unit: "1/mm",
@@ -33,18 +33,6 @@ var lookMilk = []Check{
 	{
 		Table: "milk_model", Package: "rheology", Quantity: "scattering by the two-population model, worked out twice", Unit: "1/mm",
 		Claim: "3 % up to 5 % fat, 6 % beyond: the density follows the fat, and sizes end at 10 um", Points: milkModel,
-	},
-	{
-		Table: "drink_coefficients", Package: "rheology", Quantity: "coefficients of drinks", Unit: "1/mm",
-		Claim: "1e-9 of the table", Points: drinkCoefficients,
-	},
-	{
-		Table: "drink_dilution", Package: "rheology", Quantity: "reduced scattering and absorption from the diluted measurement", Unit: "1/mm",
-		Claim: "half the last printed digit of what was measured", Points: drinkDilution,
-	},
-	{
-		Table: "drink_asymmetry", Package: "rheology", Quantity: "mean cosine of scattering", Unit: "",
-		Claim: "0.002", Points: drinkAsymmetry,
 	},
 	{
 		Table: "milk_colour", Package: "rheology", Quantity: "L* on two scales, and of pools", Unit: "",
@@ -142,7 +130,7 @@ func milkComponents(r testdata.Row) ([]Point, error) {
 		column  string
 		share   float64
 	}{{globules, "fat_index", fatPercent / 100 / 915 / volume}, {micelles, "casein_index", 0.76 * protein / 100 / 1110 / volume}} {
-		c, err := mie.Suspended{Classes: part.classes, Index: complex(figure(r, part.column), 0), Liquid: figure(r, "water_index")}.At(nm * 1e-9)
+		c, err := mie.Suspended{Classes: part.classes, Index: figure(r, part.column), Liquid: figure(r, "water_index")}.At(nm * 1e-9)
 		if err != nil {
 			return nil, err
 		}
@@ -200,77 +188,6 @@ func milkModel(r testdata.Row) ([]Point, error) {
 	}, err
 }
 
-// bandsOf are the wavelengths in nm at which red, green and blue are taken.
-var bandsOf = []struct {
-	name string
-	nm   float64
-}{{"red", 610}, {"green", 545}, {"blue", 465}}
-
-func drinkCoefficients(r testdata.Row) ([]Point, error) {
-	if r.Text("name") == "apple flesh" {
-		return []Point{Skip("apple flesh", "no liquid")}, nil
-	}
-	o, err := look.Drink{Name: r.Text("name")}.Optics()
-	if err != nil {
-		return nil, err
-	}
-	var out []Point
-	for _, b := range bandsOf {
-		c, err := o.At(b.nm)
-		if err != nil {
-			return nil, err
-		}
-		at := r.Text("name") + ", " + b.name
-		scatter, absorb := figure(r, "reduced_scattering_"+b.name+"_per_mm"), figure(r, "absorption_"+b.name+"_per_mm")
-		out = append(out,
-			Near(at+" scattering", scatter, c.ReducedScattering.Likely/1000, 1e-9*(1+scatter)),
-			Near(at+" absorption", absorb, c.Absorption/1000, 1e-9*(1+absorb)))
-	}
-	return out, nil
-}
-
-func drinkDilution(r testdata.Row) ([]Point, error) {
-	o, err := look.Drink{Name: r.Text("name")}.Optics()
-	if err != nil {
-		return nil, err
-	}
-	var out []Point
-	for _, b := range bandsOf {
-		c, err := o.At(b.nm)
-		if err != nil {
-			return nil, err
-		}
-		at := r.Text("name") + ", " + b.name
-		ext, halfExt, _ := printed(r, "extinction_"+b.name+"_per_100mm")
-		abs, halfAbs, _ := printed(r, "absorption_"+b.name+"_per_100mm")
-		perMM := figure(r, "dilution") / 100
-		scatter := (ext - abs) * perMM * (1 - c.Asymmetry)
-		// The asymmetry was derived to three digits: 0.0005 of 1 - g, and the dilution
-		// to five.
-		slack := ext * perMM * 0.0006
-		out = append(out,
-			Near(at+" scattering", scatter, c.ReducedScattering.Likely/1000, (halfExt+halfAbs)*perMM*(1-c.Asymmetry)+slack),
-			Near(at+" absorption", abs*perMM, c.Absorption/1000, 1.01*halfAbs*perMM+1e-4*abs*perMM))
-	}
-	return out, nil
-}
-
-func drinkAsymmetry(r testdata.Row) ([]Point, error) {
-	o, err := look.Drink{Name: r.Text("name")}.Optics()
-	if err != nil {
-		return []Point{Skip(r.Text("name"), "no undiluted coefficients are in the other table")}, nil
-	}
-	var out []Point
-	for _, b := range bandsOf {
-		c, err := o.At(b.nm)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, Near(r.Text("name")+", "+b.name, figure(r, "asymmetry_"+b.name), c.Asymmetry, 0.002))
-	}
-	return out, nil
-}
-
 // hunter is the colour that a reading on Hunter's scale stands for: his factors for C, 175 and
 // 70 (Hunter 1948, as in public code), for the white of the reading.
 func hunter(l, a, b float64, white colour.XYZ) colour.XYZ {
@@ -296,16 +213,7 @@ func milkColour(r testdata.Row) ([]Point, error) {
 		lab, err := colour.XYZ{X: 70, Y: 76.06, Z: 70}.Lab(colour.XYZ{X: 95, Y: 100, Z: 109})
 		return []Point{Near(label+", L* of the printed Y", figure(r, "L"), lab.L, 0.02)}, err
 	case r.Known() == "computed":
-		o, err := look.Drink{Name: r.Text("product")}.Optics()
-		if err != nil {
-			return nil, err
-		}
-		a, err := o.Appear(look.Scene{})
-		lab := a.Lab
-		if lab.L < 60 {
-			return []Point{Skip(label, "a dark liquid: the formula leaves the surface out, the library does not")}, err
-		}
-		return []Point{Near(label+", deep pool, L*", figure(r, "L_star"), lab.L, 1.5)}, err
+		return []Point{Skip(label, "of coefficients measured on one sample: the library takes milk by what is in it")}, nil
 	}
 	return []Point{Skip(label, "read through a colorimeter's port or recalled, on a scale that is not said, or no milk: no wide pool")}, nil
 }
@@ -360,23 +268,13 @@ func carotene(r testdata.Row) ([]Point, error) {
 }
 
 func milkCoats(r testdata.Row) ([]Point, error) {
-	var o look.Optics
-	var err error
-	label := r.Text("liquid")
-	if label == "model" {
-		label = fmt.Sprintf("%s %% fat, %s MPa", r.Text("fat_percent"), r.Text("pressure_mpa"))
-		milk := look.Milk{FatPercent: figure(r, "fat_percent"), Carotene: honestplate.Some(6)}
-		milk.HomogenisedMPa = honestplate.Some(figure(r, "pressure_mpa"))
-		o, err = milk.Optics()
-	} else {
-		name, _, _ := strings.Cut(label, ",")
-		for from, to := range map[string]string{"skim": "skim milk", "whole": "whole milk", "lowfat": "lowfat milk", "regular": "regular milk"} {
-			if name == from {
-				name = to
-			}
-		}
-		o, err = look.Drink{Name: name}.Optics()
+	if label := r.Text("liquid"); label != "model" {
+		return []Point{Skip(label, "of coefficients measured on one sample: the library takes milk by what is in it")}, nil
 	}
+	label := fmt.Sprintf("%s %% fat, %s MPa", r.Text("fat_percent"), r.Text("pressure_mpa"))
+	milk := look.Milk{FatPercent: figure(r, "fat_percent"), Carotene: honestplate.Some(6)}
+	milk.HomogenisedMPa = honestplate.Some(figure(r, "pressure_mpa"))
+	o, err := milk.Optics()
 	if err != nil {
 		return nil, err
 	}

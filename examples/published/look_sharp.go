@@ -46,11 +46,8 @@ func flashDurations(r testdata.Row) ([]Point, error) {
 func motionBlur(r testdata.Row) ([]Point, error) {
 	c := sharp.Camera{Magnification: figure(r, "magnification"), Pixel: 1e-5}
 	if r.Text("magnification") == "" {
-		m, err := sharp.Magnification(figure(r, "focal_length_m"), figure(r, "distance_m"))
-		if err != nil {
-			return nil, err
-		}
-		c = sharp.Camera{Magnification: m, Pixel: 1 / figure(r, "pixels_per_m")}
+		f := figure(r, "focal_length_m")
+		c = sharp.Camera{Magnification: f / (figure(r, "distance_m") - f), Pixel: 1 / figure(r, "pixels_per_m")}
 	}
 	shutter := time.Duration(math.Round(figure(r, "exposure_s") * 1e9))
 	b, err := c.Blur(figure(r, "speed_m_per_s"), sharp.Exposure{Shutter: shutter})

@@ -7,9 +7,9 @@ import (
 	"strings"
 	"sync"
 
+	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/flow"
-	"example.org/honestplate/rheology/viscometer"
 	"example.org/honestplate/testdata"
 )
 
@@ -138,7 +138,12 @@ func tradeViscosity(r testdata.Row) ([]Point, error) {
 		if err != nil {
 			return nil, err
 		}
-		e, err := viscometer.KinematicViscosity(l, t)
+		eta, err := l.Viscosity(t)
+		if err != nil {
+			return nil, err
+		}
+		rho, err := l.Density(t)
+		e := honestplate.Estimate{Low: eta.Low / rho.High, Likely: eta.Likely / rho.Likely, High: eta.High / rho.Low}
 		return estimated(label, v, e, err, 1e4, 0)
 	}
 	v, err := r.Float("viscosity_mpa_s")

@@ -190,3 +190,58 @@ func FuzzBandJSON(f *testing.F) {
 		}
 	})
 }
+
+// Bands stay in order, times keep their never, and each message is one line without NaN.
+func FuzzVocabulary(f *testing.F) {
+	f.Add("Lamps[2].Source", "W", 9.0, 1.5, int64(1e9), int64(-1), true)
+	f.Add("a\nb", "\u202e", math.NaN(), math.Inf(1), int64(math.MinInt64), int64(math.MaxInt64), false)
+	f.Fuzz(func(t *testing.T, field, unit string, v, k float64, a, b int64, never bool) {
+		for _, e := range []honestplate.Estimate{honestplate.Exactly(v), honestplate.Within(v, k), honestplate.Factor(v, k), honestplate.Within(v, 0.1).Times(k)} {
+			finite := !math.IsNaN(e.Low+e.Likely+e.High) && !math.IsInf(e.Low, 0) && !math.IsInf(e.High, 0)
+			if err := e.Check(field); finite && v > 0 && k > 0 && (err != nil || !e.Contains(e.Likely)) || !finite && err == nil {
+				t.Errorf("%v of %g, %g: %v", e, v, k, err)
+			}
+			if s := e.String(); strings.Contains(s, "\n") {
+				t.Errorf("%q", s)
+			}
+		}
+		for _, err := range []error{
+			honestplate.Finite(field, v, unit), honestplate.Positive(field, v, unit), honestplate.NotNegative(field, v, unit), honestplate.InRange(field, v, -k, k, unit, field),
+			&honestplate.RefusedError{Field: field, Kind: honestplate.ErrNoFlow, Reason: unit, Advice: field},
+		} {
+			if err = honestplate.In(unit, err); err == nil {
+				continue
+			}
+			if s := err.Error(); strings.ContainsAny(s, "\n\r\u2028\u202e") || strings.Contains(s, "NaN") && !strings.Contains(field+unit, "NaN") {
+				t.Errorf("%q", s)
+			}
+			if honestplate.Cause(fmt.Errorf("around it: %w", err)) != err {
+				t.Errorf("the cause of %v is lost", err)
+			}
+		}
+		if once := honestplate.OneLine(field); honestplate.OneLine(once) != once {
+			t.Errorf("%q is no line", once)
+		}
+		m, other := honestplate.Moment{After: time.Duration(a), Never: never}, honestplate.After(time.Duration(b))
+		start := time.Date(2026, 5, 4, 10, 0, 0, 0, time.UTC)
+		_, ok := m.At(start)
+		_, back := m.BackFrom(start)
+		if ok == never || back == never || m.Before(other) && other.Before(m) || m.Round(time.Second).Never != never || never && m.String() != "never" {
+			t.Errorf("%+v", m)
+		}
+		w := honestplate.Window{Earliest: other, Likely: m, Latest: honestplate.Never()}
+		if (w.Check(field) == nil) == m.Before(other) || !w.MayHappen() || strings.Contains(w.String(), "\n") || w.Round(time.Minute).Latest != honestplate.Never() {
+			t.Errorf("%+v", w)
+		}
+		if l := honestplate.Lasting(time.Duration(a), time.Duration(a), time.Duration(b)); (l.Check("") == nil) != (a <= b) {
+			t.Errorf("%+v", l)
+		}
+		o := honestplate.Optional{Value: v, Given: !never}
+		if text, err := json.Marshal(o); err == nil {
+			var again honestplate.Optional
+			if err := json.Unmarshal(text, &again); err != nil || again.IsZero() != never || !never && again.Or(1) != v || never && again.Or(k) != k && k == k {
+				t.Errorf("%s: %+v came back as %+v, %v", text, o, again, err)
+			}
+		}
+	})
+}

@@ -57,23 +57,20 @@ func (t *table) heading(line int, record []string) error {
 			if i == len(record)-1 && i > 1 {
 				continue // a separator at the end of every line
 			}
-			return place(line, i+1, &honestplate.InputError{Got: "no name", Want: "a heading for each column"})
+			return wrong(line, i+1, "no name", "a heading for each column")
 		}
 		c, ok := columnOf(field)
 		if !ok {
-			return place(line, i+1, &honestplate.InputError{
-				Got:  strconv.Quote(honestplate.OneLine(field)),
-				Want: "rate, stress, viscosity, weight, time or temperature, with a unit that goes with it; or numbers",
-			})
+			return wrong(line, i+1, strconv.Quote(honestplate.OneLine(field)), "rate, stress, viscosity, weight, time or temperature, with a unit that goes with it; or numbers")
 		}
 		if seen[c.is] && c.is != passedOver {
-			return place(line, i+1, &honestplate.InputError{Got: strconv.Quote(honestplate.OneLine(field)), Want: "one column of each kind"})
+			return wrong(line, i+1, strconv.Quote(honestplate.OneLine(field)), "one column of each kind")
 		}
 		seen[c.is] = true
 		t.columns = append(t.columns, c)
 	}
 	if !seen[rateColumn] || !seen[stressColumn] && !seen[viscosityColumn] {
-		return place(line, 0, &honestplate.InputError{Got: strconv.Quote(honestplate.OneLine(strings.Join(record, " "))), Want: "headings of a shear rate and of a stress or a viscosity"})
+		return wrong(line, 0, strconv.Quote(honestplate.OneLine(strings.Join(record, " "))), "headings of a shear rate and of a stress or a viscosity")
 	}
 	return nil
 }
@@ -129,7 +126,7 @@ func (t *table) unitLine(line int, record []string) error {
 				continue
 			}
 		}
-		return place(line, i+1, &honestplate.InputError{Got: strconv.Quote(honestplate.OneLine(field)), Want: "a number, or a unit of the column above, named once"})
+		return wrong(line, i+1, strconv.Quote(honestplate.OneLine(field)), "a number, or a unit of the column above, named once")
 	}
 	return nil
 }

@@ -59,10 +59,6 @@ func ExampleViscosity() {
 		flow.Casson{Yield: 2.5, Plastic: 0.25},
 		flow.Carreau{Zero: 2, Infinite: 0, Time: 0.3, N: 0.4},
 	} {
-		if err := flow.Check(m); err != nil {
-			fmt.Println(err)
-			continue
-		}
 		fmt.Printf("%-9s", m)
 		for _, rate := range []float64{1, 10, 100} {
 			eta, err := flow.Viscosity(m, rate)
@@ -83,8 +79,8 @@ func ExampleViscosity() {
 }
 
 // A model whose constants make no sense says so before it is used.
-func ExampleCheck() {
-	err := flow.Check(flow.Bingham{Yield: -5, Plastic: 0.5})
+func ExampleBingham() {
+	_, err := flow.Viscosity(flow.Bingham{Yield: -5, Plastic: 0.5}, 50)
 	fmt.Println(errors.Is(err, honestplate.ErrInput), err)
 	// Output:
 	// true honestplate: Yield is -5 Pa, want a finite number, 0 or more

@@ -82,7 +82,7 @@ func Fit(model Model, points []Point) (Fitted, error) {
 	c, rss := f.solve(best)
 	fit := Fitted{Names: s.names, Values: s.build(c, best)}
 	fit.Model = s.model(fit.Values)
-	if err := Check(fit.Model); err != nil {
+	if err := makesSense(fit.Model); err != nil {
 		return Fitted{}, check.Input("Points", float64(len(points)), "points", "a curve that "+model.String()+" can follow")
 	}
 	fit.Unmeasured = unmeasured(fit, points)

@@ -8,6 +8,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology/internal/check"
+	"gonum.org/v1/gonum/diff/fd"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -71,12 +72,7 @@ type search struct {
 // the total, or a steep wall outside their bounds.
 func (f *search) rss(t []float64) float64 {
 	if len(t) > 0 {
-		n := t[len(t)-1]
-		low, high := 0.02, 2.0
-		if len(f.names) == 2 && f.linear == 1 && f.names[0] == "yield stress" {
-			low, high = -30, 15 // ln of the Casson ratio
-		}
-		if n < low || n > high {
+		if n := t[len(t)-1]; n < f.least || n > f.most {
 			return 2 + math.Abs(n)
 		}
 		if len(t) == 2 && math.Abs(t[0]) > 25 {
@@ -95,16 +91,12 @@ func (f *search) solve(t []float64) (c [2]float64, rss float64) {
 		f.basis(p.ShearRate, t, &phi)
 		w := weight(p)
 		a00 += w * phi[0] * phi[0]
+		a01 += w * phi[0] * phi[1] // 0 where there is one function
+		a11 += w * phi[1] * phi[1]
 		b0 += w * phi[0] * p.Stress
-		if f.linear == 2 {
-			a01 += w * phi[0] * phi[1]
-			a11 += w * phi[1] * phi[1]
-			b1 += w * phi[1] * p.Stress
-		}
+		b1 += w * phi[1] * p.Stress
 	}
-	if f.linear == 1 {
-		c[0] = b0 / a00
-	} else if det := a00*a11 - a01*a01; det > 1e-14*a00*a11 {
+	if det := a00*a11 - a01*a01; det > 1e-14*a00*a11 {
 		c[0], c[1] = (b0*a11-b1*a01)/det, (b1*a00-b0*a01)/det
 		// A negative constant is set to zero and the other solved alone.
 		if c[0] < 0 {
@@ -139,35 +131,34 @@ func aicc(rss, total float64, n, constants int) float64 {
 // standardErrors are the roots of the diagonal of RSS/(n-p) times the inverse of the weighted
 // normal matrix; nil where it has none.
 func standardErrors(s shape, values []float64, points []Point, rss float64) []float64 {
-	p := len(values)
-	if len(points) <= p {
+	p, free := len(values), len(points)-len(values)
+	if free <= 0 {
 		return nil
 	}
-	normal := mat.NewSymDense(p, nil)
-	g := mat.NewVecDense(p, nil)
-	for _, pt := range points {
-		s.grad(pt.ShearRate, values, g.RawVector().Data)
-		normal.SymRankOne(normal, weight(pt), g)
+	// Each constant in units of itself, since a consistency and an index differ by orders.
+	unit, none, constants := make([]float64, p), make([]float64, p), make([]float64, p)
+	for i, v := range values {
+		unit[i] = cmp.Or(v, 1)
 	}
-	// Scaled to a unit diagonal, since a consistency and an index differ by orders.
-	unit := make([]float64, p)
-	for i := range p {
-		unit[i] = 1 / math.Sqrt(normal.At(i, i))
-		if !(unit[i] > 0) || math.IsInf(unit[i], 0) {
-			return nil
+	jacobian := mat.NewDense(len(points), p, nil)
+	fd.Jacobian(jacobian, func(stress, off []float64) {
+		for i, v := range values {
+			constants[i] = v + off[i]*unit[i]
 		}
-	}
-	scale := mat.NewDiagDense(p, unit)
-	var scaled mat.Dense
-	scaled.Product(scale, normal, scale)
+		m := s.model(constants)
+		for i, pt := range points {
+			stress[i] = math.Sqrt(weight(pt)) * m.Stress(pt.ShearRate)
+		}
+	}, none, &fd.JacobianSettings{Formula: fd.Central})
+	var normal, inverse mat.SymDense
+	normal.SymOuterK(1, jacobian.T())
 	var chol mat.Cholesky
-	var inverse mat.SymDense
-	if !chol.Factorize(mat.NewSymDense(p, scaled.RawMatrix().Data)) || chol.Cond() > 1e14 || chol.InverseTo(&inverse) != nil {
+	if !chol.Factorize(&normal) || chol.Cond() > 1e14 || chol.InverseTo(&inverse) != nil {
 		return nil
 	}
 	out := make([]float64, p)
 	for i := range out {
-		out[i] = unit[i] * math.Sqrt(inverse.At(i, i)*rss/float64(len(points)-p))
+		out[i] = math.Abs(unit[i]) * math.Sqrt(inverse.At(i, i)*rss/float64(free))
 	}
 	return out
 }

@@ -11,7 +11,7 @@ import (
 
 // A Model is the shear stress of a liquid as a function of its shear rate: the curve a
 // rheometer draws. The models here are plain structs; a negative or NaN rate, or
-// constants that make no sense, give NaN rather than a wrong stress. [Check] says what is
+// constants that make no sense, give NaN rather than a wrong stress. [Viscosity] says what is
 // wrong with one.
 type Model interface {
 	// Stress is the shear stress in Pa at a shear rate in 1/s, 0 or more. At rest it is
@@ -105,7 +105,7 @@ func (Carreau) String() string { return "Carreau" }
 // Stress is in Pa.
 func (m Carreau) Stress(shearRate float64) float64 {
 	if m.N > 1 && m.Infinite > m.Zero {
-		return math.NaN() // see Check
+		return math.NaN() // see makesSense
 	}
 	r := rate(shearRate)
 	x := m.Time * r
@@ -121,10 +121,12 @@ func rate(shearRate float64) float64 {
 }
 
 // Viscosity returns stress over rate in Pa s of a flow model at a shear
-// rate in 1/s, finite and above 0. A model whose constants make no sense, or whose
-// stress is out of any reach, is an InputError.
+// rate in 1/s, finite and above 0. A model whose constants make no sense is an InputError that
+// names the first of them: viscosities and consistencies are above 0, yield stresses and times
+// 0 or more, indices in 0..2, and a Carreau of index above 1 no thicker at high rate than at
+// rest; a RangeError beyond 1e12 of their unit. A stress out of any reach is an InputError.
 func Viscosity(m Model, shearRate float64) (float64, error) {
-	if err := cmp.Or(honestplate.Positive("ShearRate", shearRate, "1/s"), Check(m)); err != nil {
+	if err := cmp.Or(honestplate.Positive("ShearRate", shearRate, "1/s"), makesSense(m)); err != nil {
 		return 0, err
 	}
 	v := m.Stress(shearRate) / shearRate
@@ -134,12 +136,11 @@ func Viscosity(m Model, shearRate float64) (float64, error) {
 	return v, nil
 }
 
-// Check returns an InputError if the constants of a flow model make no sense:
-// viscosities and consistencies must be above 0, yield stresses and times 0 or more,
-// indices in 0..2, and a Carreau of index above 1 no thicker at high rate than at rest;
-// a RangeError beyond 1e12 of their unit. A model of your own is asked for its stress at
-// rest only.
-func Check(m Model) error {
+// makesSense returns an InputError for constants that do not: viscosities and consistencies
+// must be above 0, yield stresses and times 0 or more, indices in 0..2, and a Carreau of index
+// above 1 no thicker at high rate than at rest; a RangeError beyond 1e12 of their unit. A model
+// of the user's own is asked for its stress at rest only.
+func makesSense(m Model) error {
 	if check.IsNil(m) {
 		return check.Missing("Model", "a flow model, such as HerschelBulkley")
 	}

@@ -57,7 +57,7 @@ func TestFlowModelsThatMakeNoSenseAreNamed(t *testing.T) {
 		HerschelBulkley{nan, 1, 0.5}, HerschelBulkley{1, 1, math.Inf(1)}, Casson{-1, 1}, Casson{1, 0},
 		Carreau{0, 0, 1, 0.5}, Carreau{1, -1, 1, 0.5}, Carreau{1, 0, nan, 0.5}, Carreau{1, 0, 1, -1}, disguised{Bingham{-1, 1}},
 	} {
-		if err := Check(m); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
+		if err := makesSense(m); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%#v: got %v", m, err)
 		}
 		if _, err := Viscosity(m, 10); err == nil {

@@ -69,7 +69,7 @@ func ReadPoints(r io.Reader) ([]Point, error) {
 		if err != nil {
 			var p *csv.ParseError
 			if errors.As(err, &p) {
-				return nil, place(p.Line, 0, &honestplate.InputError{Field: "", Got: p.Err.Error(), Want: "columns of text, with quotes in pairs"})
+				return nil, wrong(p.Line, 0, p.Err.Error(), "columns of text, with quotes in pairs")
 			}
 			return nil, fmt.Errorf("flow curve: %w", err)
 		}
@@ -103,13 +103,14 @@ func separator(text []byte) rune {
 	return ','
 }
 
-// place puts an error at a line and column, counted from 1; column 0 for the line alone.
-func place(line, column int, err *honestplate.InputError) error {
-	err.Field = fmt.Sprintf("Line[%d]", line)
+// wrong is the error of a field at a line and column, counted from 1; column 0 for the line
+// alone.
+func wrong(line, column int, got, want string) error {
+	field := fmt.Sprintf("Line[%d]", line)
 	if column > 0 {
-		err.Field += fmt.Sprintf(".Column[%d]", column)
+		field += fmt.Sprintf(".Column[%d]", column)
 	}
-	return err
+	return &honestplate.InputError{Field: field, Got: got, Want: want}
 }
 
 // A table is what has been read of a file.
@@ -144,7 +145,7 @@ func (t *table) read(line int, record []string) error {
 		return t.heading(line, record)
 	case t.columns == nil:
 		if texts == 0 && numbers != 2 {
-			return place(line, min(numbers, 3), &honestplate.InputError{Got: fmt.Sprintf("%d columns without names", numbers), Want: "a rate and a stress, or a heading above that names each column"})
+			return wrong(line, min(numbers, 3), fmt.Sprintf("%d columns without names", numbers), "a rate and a stress, or a heading above that names each column")
 		}
 		t.columns = []column{{is: rateColumn, factor: 1}, {is: stressColumn, factor: 1}}
 	case t.units && numbers == 0:
@@ -177,7 +178,7 @@ func (t *table) point(line int, record []string) error {
 			continue
 		}
 		if i >= len(t.columns) {
-			return place(line, i+1, &honestplate.InputError{Got: strconv.Quote(field), Want: "no more columns than the heading has"})
+			return wrong(line, i+1, strconv.Quote(field), "no more columns than the heading has")
 		}
 		c := t.columns[i]
 		if c.is == passedOver {
@@ -185,24 +186,21 @@ func (t *table) point(line int, record []string) error {
 		}
 		x, ok := t.number(field)
 		if !ok {
-			return place(line, i+1, &honestplate.InputError{Got: strconv.Quote(field), Want: "a number"})
+			return wrong(line, i+1, strconv.Quote(field), "a number")
 		}
 		v[c.is], given[c.is] = x*c.factor+c.offset, true
 	}
 	if !given[rateColumn] {
-		return place(line, at[rateColumn], &honestplate.InputError{Got: "nothing", Want: "a shear rate"})
+		return wrong(line, at[rateColumn], "nothing", "a shear rate")
 	}
 	byViscosity := v[viscosityColumn] * v[rateColumn]
 	switch {
 	case !given[stressColumn] && !given[viscosityColumn]:
-		return place(line, max(at[stressColumn], at[viscosityColumn]), &honestplate.InputError{Got: "nothing", Want: "a stress"})
+		return wrong(line, max(at[stressColumn], at[viscosityColumn]), "nothing", "a stress")
 	case !given[stressColumn]:
 		v[stressColumn] = byViscosity
 	case given[viscosityColumn] && !(math.Abs(byViscosity-v[stressColumn]) <= stressAgrees*math.Abs(v[stressColumn])):
-		return place(line, at[viscosityColumn], &honestplate.InputError{
-			Got:  fmt.Sprintf("%.4g Pa s at %.4g 1/s, a stress of %.4g Pa beside %.4g", v[viscosityColumn], v[rateColumn], byViscosity, v[stressColumn]),
-			Want: "a stress, a rate and a viscosity that agree: see their units",
-		})
+		return wrong(line, at[viscosityColumn], fmt.Sprintf("%.4g Pa s at %.4g 1/s, a stress of %.4g Pa beside %.4g", v[viscosityColumn], v[rateColumn], byViscosity, v[stressColumn]), "a stress, a rate and a viscosity that agree: see their units")
 	}
 	p := Point{v[rateColumn], v[stressColumn], v[weightColumn]}
 	if err := p.check(); err != nil {
@@ -220,17 +218,14 @@ func (t *table) point(line int, record []string) error {
 // warm keeps the span of temperatures.
 func (t *table) warm(line, column int, tempC float64) error {
 	if math.IsNaN(tempC) || math.IsInf(tempC, 0) {
-		return place(line, column, &honestplate.InputError{Got: "no number", Want: "a temperature"})
+		return wrong(line, column, "no number", "a temperature")
 	}
 	if !t.warmed {
 		t.warmed, t.low, t.top = true, tempC, tempC
 	}
 	t.low, t.top = min(t.low, tempC), max(t.top, tempC)
 	if t.top-t.low > oneTemperature {
-		return place(line, column, &honestplate.InputError{
-			Got:  fmt.Sprintf("%.4g degC in a curve from %.4g to %.4g degC", tempC, t.low, t.top),
-			Want: fmt.Sprintf("one temperature, to %g degC: a file for each", oneTemperature),
-		})
+		return wrong(line, column, fmt.Sprintf("%.4g degC in a curve from %.4g to %.4g degC", tempC, t.low, t.top), fmt.Sprintf("one temperature, to %g degC: a file for each", oneTemperature))
 	}
 	return nil
 }

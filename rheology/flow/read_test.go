@@ -181,7 +181,7 @@ func TestAModelThatIsNoneIsRefused(t *testing.T) {
 	for _, m := range []Model{nil, none, disguised{Bingham{Yield: math.NaN(), Plastic: 1}}} {
 		_, e1 := Viscosity(m, 1)
 		_, e2 := Fit(m, []Point{{1, 5, 0}, {10, 8, 0}, {100, 20, 0}})
-		for i, err := range []error{Check(m), e1, e2} {
+		for i, err := range []error{makesSense(m), e1, e2} {
 			if !errors.Is(err, honestplate.ErrInput) {
 				t.Errorf("%T, %d: %v", m, i, err)
 			}

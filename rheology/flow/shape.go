@@ -6,13 +6,13 @@ import "math"
 // factors c are linear and solved exactly, so that the search is left with the 0, 1
 // or 2 constants t that bend the curve.
 type shape struct {
-	names  []string
-	linear int         // how many functions
-	start  [][]float64 // where the search for t starts; empty for no t
-	basis  func(r float64, t []float64, out *[2]float64)
-	build  func(c [2]float64, t []float64) []float64 // constants
-	model  func(p []float64) Model
-	grad   func(r float64, p, out []float64) // d stress / d constants
+	names []string
+	start [][]float64 // where the search for t starts; empty for no t
+	least float64     // of the last t
+	most  float64
+	basis func(r float64, t []float64, out *[2]float64)
+	build func(c [2]float64, t []float64) []float64 // constants
+	model func(p []float64) Model
 }
 
 // fitted are the models that can be fitted, from the fewest constants to the most.
@@ -25,65 +25,49 @@ func shapeOf(m Model, scale float64) (shape, bool) {
 	switch m.(type) {
 	case Newtonian:
 		return shape{
-			names: []string{"viscosity"}, linear: 1,
+			names: []string{"viscosity"},
 			basis: func(r float64, _ []float64, out *[2]float64) { out[0] = r },
 			build: func(c [2]float64, _ []float64) []float64 { return []float64{c[0]} },
 			model: func(p []float64) Model { return Newtonian{p[0]} },
-			grad:  func(r float64, _, out []float64) { out[0] = r },
 		}, true
 	case PowerLaw:
 		return shape{
-			names: []string{"consistency", "index"}, linear: 1, start: [][]float64{{0.5}},
+			names: []string{"consistency", "index"}, start: [][]float64{{0.5}}, least: 0.02, most: 2,
 			basis: func(r float64, t []float64, out *[2]float64) { out[0] = math.Pow(r/scale, t[0]) },
 			build: func(c [2]float64, t []float64) []float64 { return []float64{c[0] * math.Pow(scale, -t[0]), t[0]} },
 			model: func(p []float64) Model { return PowerLaw{p[0], p[1]} },
-			grad: func(r float64, p, out []float64) {
-				out[0] = math.Pow(r, p[1])
-				out[1] = p[0] * out[0] * math.Log(r)
-			},
 		}, true
 	case Bingham:
 		return shape{
-			names: []string{"yield stress", "plastic viscosity"}, linear: 2,
+			names: []string{"yield stress", "plastic viscosity"},
 			basis: func(r float64, _ []float64, out *[2]float64) { out[0], out[1] = 1, r },
 			build: func(c [2]float64, _ []float64) []float64 { return []float64{c[0], c[1]} },
 			model: func(p []float64) Model { return Bingham{p[0], p[1]} },
-			grad:  func(r float64, _, out []float64) { out[0], out[1] = 1, r },
 		}, true
 	case Casson:
 		// stress = Plastic (sqrt(s) + sqrt(r))^2, s = Yield/Plastic in 1/s.
 		return shape{
-			names: []string{"yield stress", "plastic viscosity"}, linear: 1, start: [][]float64{{0}},
+			names: []string{"yield stress", "plastic viscosity"}, start: [][]float64{{0}}, least: -30, most: 15,
 			basis: func(r float64, t []float64, out *[2]float64) {
 				q := math.Sqrt(scale*math.Exp(t[0])) + math.Sqrt(r)
 				out[0] = q * q
 			},
 			build: func(c [2]float64, t []float64) []float64 { return []float64{c[0] * scale * math.Exp(t[0]), c[0]} },
 			model: func(p []float64) Model { return Casson{p[0], p[1]} },
-			grad: func(r float64, p, out []float64) {
-				root := math.Sqrt(p[0]) + math.Sqrt(p[1]*r)
-				out[0] = root / math.Sqrt(p[0])
-				out[1] = root * math.Sqrt(r/p[1])
-			},
 		}, true
 	case HerschelBulkley:
 		return shape{
-			names: []string{"yield stress", "consistency", "index"}, linear: 2, start: [][]float64{{0.5}},
+			names: []string{"yield stress", "consistency", "index"}, start: [][]float64{{0.5}}, least: 0.02, most: 2,
 			basis: func(r float64, t []float64, out *[2]float64) { out[0], out[1] = 1, math.Pow(r/scale, t[0]) },
 			build: func(c [2]float64, t []float64) []float64 {
 				return []float64{c[0], c[1] * math.Pow(scale, -t[0]), t[0]}
 			},
 			model: func(p []float64) Model { return HerschelBulkley{p[0], p[1], p[2]} },
-			grad: func(r float64, p, out []float64) {
-				out[0] = 1
-				out[1] = math.Pow(r, p[2])
-				out[2] = p[1] * out[1] * math.Log(r)
-			},
 		}, true
 	case Carreau: // t is ln(Time x scale) and N
 		return shape{
-			names: []string{"viscosity at rest", "viscosity at high rate", "time", "index"}, linear: 2,
-			start: [][]float64{{2, 0.5}, {-1, 0.4}, {5, 0.6}},
+			names: []string{"viscosity at rest", "viscosity at high rate", "time", "index"},
+			start: [][]float64{{2, 0.5}, {-1, 0.4}, {5, 0.6}}, least: 0.02, most: 2,
 			basis: func(r float64, t []float64, out *[2]float64) {
 				x := math.Exp(t[0]) * r / scale
 				f := math.Pow(1+x*x, (t[1]-1)/2)
@@ -93,14 +77,6 @@ func shapeOf(m Model, scale float64) (shape, bool) {
 				return []float64{c[0], c[1], math.Exp(t[0]) / scale, t[1]}
 			},
 			model: func(p []float64) Model { return Carreau{p[0], p[1], p[2], p[3]} },
-			grad: func(r float64, p, out []float64) {
-				x := p[2] * r
-				u := 1 + x*x
-				f := math.Pow(u, (p[3]-1)/2)
-				out[0], out[1] = r*f, r*(1-f)
-				out[2] = r * (p[0] - p[1]) * f * (p[3] - 1) * x * r / u
-				out[3] = r * (p[0] - p[1]) * f * math.Log(u) / 2
-			},
 		}, true
 	}
 	return shape{}, false

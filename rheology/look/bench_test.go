@@ -39,7 +39,7 @@ func benchScene(b *testing.B, call func(*Optics) error) {
 }
 
 func BenchmarkColour(b *testing.B) {
-	benchScene(b, func(o *Optics) error { _, _, err := o.colour(Scene{Depth: honestplate.Some(0.001)}); return err })
+	benchScene(b, func(o *Optics) error { _, err := o.colour(Scene{Depth: honestplate.Some(0.001)}); return err })
 }
 
 func BenchmarkAppear(b *testing.B) {

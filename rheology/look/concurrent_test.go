@@ -15,13 +15,10 @@ func TestConcurrentUse(t *testing.T) {
 	calls := serial.Calls{
 		"Milk.Optics":        func() any { return serial.All(Milk{FatPercent: 1.5}.Optics()) },
 		"Milk.Globules":      func() any { return serial.All(Milk{FatPercent: 1.5}.Globules()) },
-		"Drink.Optics":       func() any { return serial.All(Drink{"espresso"}.Optics()) },
-		"Drinks":             func() any { return Drinks() },
 		"Mix":                func() any { return serial.All(Mix(Part{milk, 4}, Part{cream, 1})) },
 		"Optics.At":          func() any { return serial.All(milk.At(600)) },
 		"Optics.Appear":      func() any { return serial.All(milk.Appear(scene)) },
 		"Optics.Beside":      func() any { return serial.All(cream.Beside(&milk, scene)) },
-		"Optics.Reflectance": func() any { return serial.All(cream.Reflectance(scene)) },
 		"Optics.Contrast":    func() any { return serial.All(milk.Contrast(scene, 0.001, Black, White)) },
 		"Optics.Hides":       func() any { return serial.All(milk.Hides(scene, Chocolate, White, Hidden)) },
 		"Optics.MarshalJSON": func() any { return serial.All(milk.MarshalJSON()) },

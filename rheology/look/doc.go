@@ -1,10 +1,9 @@
 // Package look says what the lens sees of a liquid: how white it is, how yellow, what it
 // hides, and from which depth.
 //
-// Start with [Milk] (milk or cream by fat, protein, homogenisation and carotene) or with a
-// [Drink] whose coefficients were measured. Their Optics are asked how they look in a
-// [Scene] ([Optics.Appear]), how they look beside another ([Optics.Beside]), and from
-// which depth they hide a ground ([Optics.Hides]). [Mix] stirs liquids together; [Of] is the
+// Start with [Milk] (milk or cream by fat, protein, homogenisation and carotene). Its Optics
+// are asked how they look in a [Scene] ([Optics.Appear]), how they look beside another
+// ([Optics.Beside]), and from which depth they hide a ground ([Optics.Hides]). [Mix] stirs liquids together; [Of] is the
 // way from a liquid of rheology, and [CreamFor] the one from a wish to grams.
 //
 // Below it, [example.org/honestplate/rheology/look/mie] scatters by single spheres,

@@ -129,30 +129,6 @@ func ExampleCreamFor() {
 	// true
 }
 
-// A stand-in beside the real one: soy drink for milk, in a glass seen from the side.
-func ExampleDrink_Optics() {
-	fmt.Println(len(look.Drinks()), "drinks were measured")
-	soy, err := look.Drink{Name: "regular soy drink"}.Optics()
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	milk, err := look.Milk{FatPercent: 3.5}.Optics()
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	c, err := soy.Beside(&milk, look.Scene{Depth: honestplate.Some(0.06), Ground: look.White, Glass: true})
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Printf("L* %.0f beside %.0f: %v\n", c.First.Lab.L, c.Second.Lab.L, c.Eye)
-	// Output:
-	// 26 drinks were measured
-	// L* 84 beside 95: well visible
-}
-
 // What milk is for light at one wavelength, and how far that is known.
 func ExampleOptics_At() {
 	for _, m := range []look.Milk{{FatPercent: 3.5}, {FatPercent: 3.5, HomogenisedMPa: honestplate.Some(20)}} {
@@ -171,24 +147,4 @@ func ExampleOptics_At() {
 	// Output:
 	// reduced scattering 4.4 (2.3..8.4) per mm, absorption 0.0023 per mm
 	// reduced scattering 4.89 (4.07..5.87) per mm, absorption 0.0023 per mm
-}
-
-// A glass of lager and one of wine with a soft box behind: the colour that comes through.
-func ExampleScene() {
-	for _, name := range []string{"lager beer", "rose wine"} {
-		o, err := look.Drink{Name: name}.Optics()
-		if err != nil {
-			fmt.Println(err)
-			return
-		}
-		a, err := o.Appear(look.Scene{Depth: honestplate.Some(0.06), Backlit: true, Diffuse: true, Glass: true})
-		if err != nil {
-			fmt.Println(err)
-			return
-		}
-		fmt.Printf("%s: L* %.0f, a* %.0f, b* %.0f, %s\n", name, a.Lab.L, a.Lab.A, a.Lab.B, a.Swatch.Hex())
-	}
-	// Output:
-	// lager beer: L* 51, a* 21, b* 60, #ae6800
-	// rose wine: L* 60, a* 6, b* 13, #a48c7b
 }

@@ -51,3 +51,37 @@ func FuzzCreamFor(f *testing.F) {
 		}
 	})
 }
+
+// What is stirred together, seen and compared is within what light can be.
+func FuzzStirred(f *testing.F) {
+	f.Add(3.5, 36.0, 300.0, 100.0, 0.0, 550.0, 0.001, 0.5, 30.0, true)
+	f.Add(50.0, 0.0, 1e-300, 1e300, 12.0, 380.0, 10.0, 0.0, 85.0, false)
+	f.Fuzz(func(t *testing.T, thin, thick, a, b, water, nm, depth, ground, angle float64, glass bool) {
+		m, err := rheology.Blend(rheology.Part{Liquid: rheology.Dairy{FatPercent: thin}, Grams: a},
+			rheology.Part{Liquid: rheology.Dairy{FatPercent: thick}, Grams: b}, rheology.Part{Liquid: rheology.Water{}, Grams: water})
+		if err != nil {
+			return
+		}
+		of, err := Of(m)
+		if err != nil {
+			return
+		}
+		first, err := of.Optics()
+		second, err2 := Milk{FatPercent: thin}.Optics()
+		if err != nil || err2 != nil {
+			return
+		}
+		both, err := Mix(Part{first, a}, Part{second, b})
+		if err != nil {
+			return
+		}
+		c, err := both.At(nm)
+		if err == nil && (!(c.Scattering >= 0) || !(c.Absorption >= 0) || !(math.Abs(c.Asymmetry) <= 1) || c.ReducedScattering.Check("") != nil) {
+			t.Errorf("%g nm: %+v", nm, c)
+		}
+		s := Scene{Depth: honestplate.Some(depth), Ground: Ground{ground, ground}, IncidenceDegrees: angle, Glass: glass}
+		if d, err := both.Beside(&second, s); err == nil && (d.Difference.Check("") != nil || d.Difference.Low < 0) {
+			t.Errorf("%+v: %+v", s, d.Difference)
+		}
+	})
+}

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"example.org/honestplate"
-	"example.org/honestplate/rheology/look/colour"
 )
 
 // A Ground is what lies under a liquid, by the share of light that it sends back evenly
@@ -32,16 +31,11 @@ func (g Ground) check(field string) error {
 		honestplate.InRange("Red", g.Red, 0, 1, "", share)))
 }
 
-// spectrum is the ground's reflectance over the visible, a smooth step.
-func (g Ground) spectrum() *colour.Spectrum {
+// at is the ground's reflectance at a wavelength in nm, a smooth step.
+func (g Ground) at(nm float64) float64 {
 	if g.Blue == g.Red {
-		s := colour.Flat(g.Blue)
-		return &s
+		return g.Blue
 	}
-	var s colour.Spectrum
-	for i := range s {
-		x := ramp(colour.Wavelength(i), 450, 650)
-		s[i] = min(1, g.Blue+(g.Red-g.Blue)*math.Sin(x*math.Pi/2)*math.Sin(x*math.Pi/2))
-	}
-	return &s
+	x := math.Sin(ramp(nm, 450, 650) * math.Pi / 2)
+	return min(1, g.Blue+(g.Red-g.Blue)*x*x)
 }

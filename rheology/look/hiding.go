@@ -6,7 +6,6 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology/internal/root"
-	"example.org/honestplate/rheology/look/colour"
 )
 
 // Hidden is the contrast ratio at which paint is said to hide (ISO 2814, from memory).
@@ -15,13 +14,13 @@ const Hidden = 0.98
 
 // Contrast returns the contrast ratio of a coat of the depth given in m: the luminous
 // reflectance over dark by that over light ground, 0..1. The scene gives light and angle;
-// its own depth, ground and backlight are not used. Where the surface reflects, its reflection
-// counts in both.
+// its own depth and ground are not used. Where the surface reflects, its reflection counts in
+// both.
 func (o *Optics) Contrast(s Scene, depth float64, dark, light Ground) (float64, error) {
 	if err := o.checkContrast(s, dark, light); err != nil {
 		return 0, err
 	}
-	s.Depth, s.Ground, s.Backlit = honestplate.Some(depth), Black, false
+	s.Depth, s.Ground = honestplate.Some(depth), Black
 	if err := s.check(); err != nil {
 		return 0, err
 	}
@@ -32,7 +31,7 @@ func (o *Optics) checkContrast(s Scene, dark, light Ground) error {
 	if err := o.check(); err != nil {
 		return err
 	}
-	s.Depth, s.Ground, s.Backlit = honestplate.Optional{}, Black, false
+	s.Depth, s.Ground = honestplate.Optional{}, Black
 	if err := cmp.Or(s.check(), dark.check("dark"), light.check("light")); err != nil {
 		return err
 	}
@@ -50,37 +49,15 @@ func checkRatio(contrast float64) error {
 
 // contrast works at steps of 20 nm: light and dark are smooth there.
 func (o *Optics) contrast(s Scene, scale float64, dark, light Ground) (float64, error) {
-	const step = 4
-	var below, above colour.Spectrum
-	d, l := dark.spectrum(), light.spectrum()
-	for i := 0; i < colour.Samples; i += step {
-		solved, err := s.solve(o, i, scale, &o.absorption)
-		if err != nil {
-			return 0, err
-		}
-		for _, c := range []struct {
-			out    *colour.Spectrum
-			ground float64
-		}{{&below, d[i]}, {&above, l[i]}} {
-			f, err := solved.Over(c.ground)
-			if err != nil {
-				return 0, err
-			}
-			c.out[i] = min(1, f.BeamReflected)
-			if s.Diffuse {
-				c.out[i] = min(1, f.DiffuseReflected)
-			}
-			for j := 1; i > 0 && j < step; j++ {
-				x := float64(j) / step
-				c.out[i-j] = float64(x*c.out[i-step]) + float64((1-x)*c.out[i])
-			}
-		}
-	}
-	y0, err := s.Light.See(&below)
+	over, err := s.spectra(o, 4, scale, &o.absorption, dark, light)
 	if err != nil {
 		return 0, err
 	}
-	y1, err := s.Light.See(&above)
+	y0, err := s.Light.See(&over[0])
+	if err != nil {
+		return 0, err
+	}
+	y1, err := s.Light.See(&over[1])
 	if err != nil || y1.Y == 0 {
 		return 1, err // nothing comes back from either
 	}

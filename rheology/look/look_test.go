@@ -29,6 +29,11 @@ func reduced(t *testing.T, o Optics, nm float64) float64 {
 	return c.ReducedScattering.Likely
 }
 
+func labOf(o *Optics, s Scene) (colour.Lab, error) {
+	c, err := o.colour(s)
+	return c.lab, err
+}
+
 // More fat scatters more and hides sooner, homogenised or not, given or not.
 func TestMoreFatScattersMoreAndHidesSooner(t *testing.T) {
 	step := 0.1
@@ -81,7 +86,7 @@ func TestMoreCaroteneIsYellower(t *testing.T) {
 		last := colour.Lab{L: 200, B: -1}
 		for _, c := range []float64{0, 1, 3, 6, 12} {
 			o := optics(t, Milk{FatPercent: fat, Carotene: honestplate.Some(c)})
-			_, lab, err := o.colour(Scene{Depth: honestplate.Some(0.02)})
+			lab, err := labOf(&o, Scene{Depth: honestplate.Some(0.02)})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -98,7 +103,7 @@ func TestDepth(t *testing.T) {
 	o := optics(t, Milk{FatPercent: 3.5})
 	last := -1.0
 	for depth := 0.0; depth < 10; depth = 2*depth + 1e-5 {
-		_, lab, err := o.colour(Scene{Depth: honestplate.Some(depth)})
+		lab, err := labOf(&o, Scene{Depth: honestplate.Some(depth)})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -107,11 +112,11 @@ func TestDepth(t *testing.T) {
 		}
 		last = lab.L
 	}
-	_, pool, err := o.colour(Scene{})
+	pool, err := labOf(&o, Scene{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, white, err := o.colour(Scene{Ground: White})
+	white, err := labOf(&o, Scene{Ground: White})
 	if err != nil || pool != white || math.Abs(pool.L-last) > 1e-6 {
 		t.Errorf("pool %+v over black, %+v over white, 10 m %.6f", pool, white, last)
 	}
@@ -231,57 +236,9 @@ func TestHidesUndoesContrast(t *testing.T) {
 	if h, err := o.Hides(Scene{Diffuse: true}, Ground{0.79, 0.79}, White, 0.9); err != nil || h.Likely != 0 {
 		t.Errorf("grounds that look alike need %v, %v", h, err)
 	}
-	soda := optics(t, Drink{"clear lemon-lime soda"})
-	if _, err := soda.Hides(Scene{}, Black, White, 0.999); err != nil && !errors.Is(err, honestplate.ErrInfeasible) {
+	whey := optics(t, Milk{ProteinPercent: honestplate.Some(0)})
+	if _, err := whey.Hides(Scene{}, Black, White, 0.98); !errors.Is(err, honestplate.ErrInfeasible) {
 		t.Error(err)
-	}
-}
-
-func TestDrinks(t *testing.T) {
-	if n := len(Drinks()); n != 26 {
-		t.Errorf("%d drinks", n)
-	}
-	order := []string{"espresso", "regular chocolate milk", "skim milk", "whole milk"}
-	last := 0.0
-	for _, name := range order {
-		o := optics(t, Drink{name})
-		a, err := o.Appear(Scene{Depth: honestplate.Some(0.05)})
-		if err != nil {
-			t.Fatal(err)
-		}
-		if a.Lab.L <= last {
-			t.Errorf("%s has L* %.1f after %.1f", name, a.Lab.L, last)
-		}
-		last = a.Lab.L
-	}
-	for _, name := range Drinks() {
-		o := optics(t, Drink{name})
-		for _, s := range []Scene{{}, {Depth: honestplate.Some(0.01), Ground: White}, {Depth: honestplate.Some(0.07), Ground: White, Glass: true}} {
-			_, lab, err := o.colour(s)
-			if err != nil || math.IsNaN(lab.L+lab.A+lab.B) {
-				t.Errorf("%s: %+v, %v", name, lab, err)
-			}
-		}
-	}
-}
-
-// Light that comes through is the less the deeper the drink; clear soda lets most
-// through, and what comes through a clear drink is not what comes back.
-func TestBacklit(t *testing.T) {
-	for _, name := range []string{"lager beer", "white wine", "clear lemon-lime soda", "skim milk"} {
-		o := optics(t, Drink{name})
-		last := 101.0
-		for _, mm := range []float64{0, 1, 10, 70, 300} {
-			_, lab, err := o.colour(Scene{Depth: honestplate.Some(mm / 1000), Backlit: true, Glass: true})
-			if err != nil || lab.L >= last {
-				t.Errorf("%s, %g mm: L* %.1f after %.1f, %v", name, mm, lab.L, last, err)
-			}
-			last = lab.L
-		}
-	}
-	soda := optics(t, Drink{"clear lemon-lime soda"})
-	if _, lab, err := soda.colour(Scene{Depth: honestplate.Some(0.07), Backlit: true}); err != nil || lab.L < 90 {
-		t.Errorf("a glass of soda lets L* %.1f through, %v", lab.L, err)
 	}
 }
 
@@ -292,8 +249,8 @@ func TestReflectanceIsAShare(t *testing.T) {
 		{Depth: honestplate.Some(0.001)}, {Depth: honestplate.Some(0.001), Diffuse: true}, {Depth: honestplate.Some(0.01), IncidenceDegrees: 60, Ground: Flake},
 		{Glass: true}, {Depth: honestplate.Some(0), Ground: White}, {Depth: honestplate.Some(1e-4), Glass: true, Diffuse: true, Light: colour.LEDB3},
 	} {
-		r, err := o.Reflectance(s)
-		if err != nil || slices.Max(r[:]) > 1 || slices.Min(r[:]) < 0 {
+		r, err := s.spectra(&o, 1, 1, &o.absorption, s.Ground)
+		if err != nil || slices.Max(r[0][:]) > 1 || slices.Min(r[0][:]) < 0 {
 			t.Errorf("%+v: %v", s, err)
 		}
 	}
@@ -303,7 +260,6 @@ func TestTheWire(t *testing.T) {
 	for _, v := range []struct{ in, out any }{
 		{&Milk{FatPercent: 3.5, HomogenisedMPa: honestplate.Some(0), Carotene: honestplate.Some(6)}, &Milk{}},
 		{&Milk{FatPercent: 3.5}, &Milk{}},
-		{&Drink{"espresso"}, &Drink{}},
 		{&Scene{Depth: honestplate.Some(0.001), Ground: Chocolate, Light: colour.A, Diffuse: true}, &Scene{}},
 	} {
 		b, err := json.Marshal(v.in)
@@ -349,17 +305,14 @@ func TestNonsenseIsRefused(t *testing.T) {
 		"protein":         func() error { _, err := Milk{ProteinPercent: honestplate.Some(-1)}.Optics(); return err },
 		"pressure":        func() error { _, err := Milk{HomogenisedMPa: honestplate.Some(0.5)}.Optics(); return err },
 		"carotene":        func() error { _, err := Milk{Carotene: honestplate.Some(nan)}.Globules(); return err },
-		"drink":           func() error { _, err := Drink{"nectar"}.Optics(); return err },
 		"wavelength":      func() error { _, err := o.At(900); return err },
 		"no optics":       func() error { _, err := none.At(500); return err },
-		"nil":             func() error { var o *Optics; _, _, err := o.colour(scene); return err },
+		"nil":             func() error { var o *Optics; _, err := labOf(o, scene); return err },
 		"no colour":       func() error { _, err := none.Appear(scene); return err },
-		"no reflectance":  func() error { _, err := none.Reflectance(scene); return err },
-		"depth":           func() error { _, _, err := o.colour(Scene{Depth: honestplate.Some(nan)}); return err },
-		"negative depth":  func() error { _, err := o.Reflectance(Scene{Depth: honestplate.Some(-1)}); return err },
+		"depth":           func() error { _, err := labOf(&o, Scene{Depth: honestplate.Some(nan)}); return err },
+		"negative depth":  func() error { _, err := o.Appear(Scene{Depth: honestplate.Some(-1)}); return err },
 		"ground":          func() error { _, err := o.Appear(Scene{Ground: Ground{2, 0}}); return err },
 		"light":           func() error { _, err := o.Appear(Scene{Light: 99}); return err },
-		"endless light":   func() error { _, err := o.Appear(Scene{Backlit: true}); return err },
 		"angle":           func() error { _, err := o.Appear(Scene{IncidenceDegrees: 90}); return err },
 		"other":           func() error { _, err := o.Beside(none, scene); return err },
 		"first":           func() error { _, err := none.Beside(&o, scene); return err },
@@ -376,6 +329,14 @@ func TestNonsenseIsRefused(t *testing.T) {
 	} {
 		if err := call(); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
 			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+func TestNoticed(t *testing.T) {
+	for d, want := range map[float64]string{0: "not seen", 0.5: "not seen", 1: "slightly noticeable", 2: "noticeable", 4: "well visible"} {
+		if got := noticed(d); got != want {
+			t.Errorf("a difference of %g is %v, want %v", d, got, want)
 		}
 	}
 }

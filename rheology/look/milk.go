@@ -64,11 +64,8 @@ func (m Milk) Optics() (Optics, error) {
 	caseinVolume := caseinShare * protein / 100 / caseinDensity / volume
 
 	casein, err := micelles()
-	if err != nil {
-		return Optics{}, err
-	}
-	globules, err := m.Globules()
-	if err != nil {
+	globules, err2 := m.Globules()
+	if err := cmp.Or(err, err2); err != nil {
 		return Optics{}, err
 	}
 	out := Optics{index: liquidIndex, factor: m.scatterFactor(), deepL: deepBand(m.FatPercent)}
@@ -77,7 +74,7 @@ func (m Milk) Optics() (Optics, error) {
 		out.scattering[i] = float64(caseinVolume * casein[i].Scattering)
 		out.forward[i] = float64(caseinVolume * casein[i].Scattering * casein[i].Asymmetry)
 		if len(globules) > 0 {
-			fat := mie.Suspended{Classes: globules, Index: complex(fatIndex.at(nm), 0), Liquid: waterIndex.at(nm)}
+			fat := mie.Suspended{Classes: globules, Index: fatIndex.at(nm), Liquid: waterIndex.at(nm)}
 			c, err := fat.At(nm * 1e-9)
 			if err != nil {
 				return Optics{}, err

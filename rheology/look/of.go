@@ -3,10 +3,11 @@ package look
 import (
 	"cmp"
 	"fmt"
+	"math"
+	"sort"
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology"
-	"example.org/honestplate/rheology/internal/root"
 )
 
 // proteinOfSolids is the share of protein in milk's solids-not-fat (from memory: 3.4 of
@@ -16,7 +17,7 @@ const proteinOfSolids = 0.38
 // Of returns the milk that a liquid is, by its composition: milk, cream, blends and
 // measured ones of them, thinned with water or not. What composition does not say is left
 // out, homogenisation and carotene: set them if you know. A liquid with more than traces
-// of sugar, glycerol or what is not known is an InputError: see [Drink].
+// of sugar, glycerol or what is not known is an InputError.
 func Of(l rheology.Liquid) (Milk, error) {
 	name := "nothing"
 	if l != nil {
@@ -50,46 +51,53 @@ func CreamFor(r rheology.Recipe, coat, contrast float64) (Cream, error) {
 	if err := cmp.Or(honestplate.InRange("coat", coat, 1e-6, 1, "m", "a coat on a set"), checkRatio(contrast)); err != nil {
 		return Cream{}, err
 	}
-	// The recipe refuses what is advertised and what is no recipe.
-	if _, _, err := r.Reach(); err != nil {
-		return Cream{}, err
-	}
 	thin, thinMilk, err := part(r.Thin)
-	if err != nil {
-		return Cream{}, honestplate.In("Thin", err)
-	}
-	thick, thickMilk, err := part(r.Thick)
-	if err != nil {
-		return Cream{}, honestplate.In("Thick", err)
+	thick, thickMilk, err2 := part(r.Thick)
+	// The recipe refuses what is advertised and what is no recipe.
+	_, refused := r.ForFat(thinMilk.FatPercent)
+	if err := cmp.Or(honestplate.In("Thin", err), honestplate.In("Thick", err2), refused); err != nil {
+		return Cream{}, err
 	}
 	blend := func(share float64) (Optics, error) {
 		return Mix(Part{thin, (1 - share) * thinMilk.volume()}, Part{thick, share * thickMilk.volume()})
 	}
-	over := func(share float64) (float64, error) {
+	hides := func(share float64) (float64, error) {
 		o, err := blend(share)
 		if err != nil {
 			return 0, err
 		}
-		c, err := o.Contrast(Scene{}, coat, Black, White)
-		return c - contrast, err
+		return o.Contrast(Scene{}, coat, Black, White)
 	}
-	most, err := over(1)
+	most, err := hides(1)
 	if err != nil {
 		return Cream{}, err
 	}
-	if most < 0 {
-		return Cream{}, tooThin(&thick, coat, contrast, contrast+most)
+	if most < contrast {
+		return Cream{}, tooThin(&thick, coat, contrast, most)
 	}
-	share, err := over(0)
-	if err == nil && share < 0 {
-		share, err = root.Bisect(over, 0, 1, 1e-7)
-	} else {
-		share = 0
-	}
+	steps := int(math.Round(r.BatchGrams / r.StepGrams))
+	k := sort.Search(steps, func(k int) bool {
+		got, failed := hides(float64(k) / float64(steps))
+		err = cmp.Or(err, failed)
+		return got >= contrast
+	})
 	if err != nil {
 		return Cream{}, err
 	}
-	return wholeSteps(r, share, thinMilk, thickMilk, blend, coat, contrast)
+	share := float64(k) / float64(steps)
+	out := Cream{}
+	if out.Batch, err = r.ForFat(thinMilk.FatPercent + share*(thickMilk.FatPercent-thinMilk.FatPercent)); err != nil {
+		return Cream{}, err
+	}
+	o, err := blend(share)
+	if err != nil {
+		return Cream{}, err
+	}
+	if out.Contrast, err = o.contrastBand(Scene{}, coat); err != nil {
+		return Cream{}, err
+	}
+	out.Hides, err = o.Hides(Scene{}, Black, White, contrast)
+	return out, err
 }
 
 // part is one liquid of a recipe, for light.
@@ -110,33 +118,6 @@ func tooThin(cream *Optics, coat, contrast, most float64) error {
 	}
 	return &honestplate.RefusedError{Field: "coat", Kind: honestplate.ErrInfeasible,
 		Reason: fmt.Sprintf("the thick liquid alone hides to %.2f at %.3g mm", most, 1000*coat), Advice: advice}
-}
-
-// wholeSteps rounds a share of the thick liquid up to whole steps of the scale, which the
-// recipe knows, and says how well that hides.
-func wholeSteps(r rheology.Recipe, share float64, thin, thick Milk, blend func(float64) (Optics, error),
-	coat, contrast float64) (Cream, error) {
-	fat := func(share float64) float64 { return thin.FatPercent + share*(thick.FatPercent-thin.FatPercent) }
-	batch, err := r.ForFat(fat(share))
-	if err != nil {
-		return Cream{}, err
-	}
-	if got := batch.ThickGrams / r.BatchGrams; got < share-1e-4*r.StepGrams/r.BatchGrams {
-		// The nearest step was below: one more, and the share goes no higher than 1.
-		if batch, err = r.ForFat(fat(min(1, got+r.StepGrams/r.BatchGrams))); err != nil {
-			return Cream{}, err
-		}
-	}
-	o, err := blend(batch.ThickGrams / r.BatchGrams)
-	if err != nil {
-		return Cream{}, err
-	}
-	out := Cream{Batch: batch}
-	if out.Contrast, err = o.contrastBand(Scene{}, coat); err != nil {
-		return Cream{}, err
-	}
-	out.Hides, err = o.Hides(Scene{}, Black, White, contrast)
-	return out, err
 }
 
 // contrastBand is Contrast with the band that the scattering's factor gives it.

@@ -12,9 +12,9 @@ import (
 // A spectrum is a quantity at the wavelengths of a colour.Spectrum.
 type spectrum [colour.Samples]float64
 
-// Optics is what light meets in a liquid, over the visible: made by [Milk.Optics],
-// [Drink.Optics] or [Mix], and asked how it looks, how it hides, what it is at one
-// wavelength. It is worked out once and used often.
+// Optics is what light meets in a liquid, over the visible: made by [Milk.Optics] or
+// [Mix], and asked how it looks, how it hides, what it is at one wavelength. It is worked
+// out once and used often.
 type Optics struct {
 	scattering spectrum // 1/m
 	forward    spectrum // scattering times asymmetry, 1/m
@@ -27,10 +27,10 @@ type Optics struct {
 	deepL        float64 // half band of L* of a wide deep pool
 }
 
-// MarshalJSON refuses: send the [Milk] or the [Drink], and work it out there.
+// MarshalJSON refuses: send the [Milk], and work it out there.
 func (o Optics) MarshalJSON() ([]byte, error) {
 	return nil, &honestplate.InputError{Field: "Optics", Got: "a worked out spectrum",
-		Want: "its Milk or Drink on the wire"}
+		Want: "its Milk on the wire"}
 }
 
 // Coefficients of a liquid at one wavelength.
@@ -65,7 +65,7 @@ func (o *Optics) At(nm float64) (Coefficients, error) {
 func (o *Optics) check() error {
 	if o == nil || o.index == 0 {
 		return &honestplate.InputError{Field: "Optics", Got: "empty",
-			Want: "what Milk.Optics, Drink.Optics or Mix returned"}
+			Want: "what Milk.Optics or Mix returned"}
 	}
 	return nil
 }
@@ -82,11 +82,8 @@ func Mix(parts ...Part) (Optics, error) {
 	total := 0.0
 	for i, p := range parts {
 		place := fmt.Sprintf("parts[%d]", i)
-		if err := honestplate.InRange(place+".Volume", p.Volume, 0, 1e12, "", "what can be measured out"); err != nil {
+		if err := cmp.Or(honestplate.InRange(place+".Volume", p.Volume, 0, 1e12, "", "what can be measured out"), honestplate.In(place, p.Optics.check())); err != nil {
 			return Optics{}, err
-		}
-		if err := p.Optics.check(); err != nil {
-			return Optics{}, honestplate.In(place, err)
 		}
 		total += p.Volume
 	}

@@ -25,9 +25,6 @@ type Scene struct {
 	IncidenceDegrees float64 `json:"incidence_degrees"`
 	// Glass is a clear plate or wall between the liquid and the lens.
 	Glass bool `json:"glass"`
-	// Backlit is light that comes through the liquid from behind, as through a glass of
-	// beer: then there is no ground, and Depth must be given.
-	Backlit bool `json:"backlit"`
 }
 
 // glassIndex is that of ordinary glass.
@@ -40,10 +37,6 @@ func (s Scene) check() error {
 		if err := honestplate.InRange("Depth", s.Depth.Value, 0, 10, "m", reach); err != nil {
 			return err
 		}
-	}
-	if s.Backlit && (!s.Depth.Given || s.Ground != Black) {
-		return &honestplate.InputError{Field: "Backlit", Got: "true without a depth, or with a ground",
-			Want: "a depth for the light to come through, and no ground"}
 	}
 	_, light := s.Light.White()
 	return cmp.Or(s.Ground.check("Ground"), light,
@@ -69,35 +62,29 @@ func (s *Scene) solve(o *Optics, i int, scale float64, absorption *spectrum) (la
 	return slab.Solve(math.Cos(s.IncidenceDegrees * math.Pi / 180))
 }
 
-// reflect returns what comes back, or through, at one wavelength.
-func (s *Scene) reflect(o *Optics, i int, scale float64, absorption *spectrum) (float64, error) {
-	solved, err := s.solve(o, i, scale, absorption)
-	if err != nil {
-		return 0, err
-	}
-	var f layer.Fluxes
-	if s.Backlit {
-		f, err = solved.Alone()
-		f.BeamReflected, f.DiffuseReflected = f.BeamTransmitted, f.DiffuseTransmitted
-	} else {
-		f, err = solved.Over(s.Ground.spectrum()[i])
-	}
-	if s.Diffuse {
-		return min(f.DiffuseReflected, 1), err
-	}
-	return min(f.BeamReflected, 1), err
-}
-
-// spectrum returns what comes back at every wavelength, worked out at each step-th sample
-// and by straight lines between.
-func (s *Scene) spectrum(o *Optics, step int, scale float64, absorption *spectrum) (out colour.Spectrum, err error) {
+// spectra returns what comes back at every wavelength over each ground, worked out at each
+// step-th sample and by straight lines between.
+func (s *Scene) spectra(o *Optics, step int, scale float64, absorption *spectrum, grounds ...Ground) ([]colour.Spectrum, error) {
+	out := make([]colour.Spectrum, len(grounds))
 	for i := 0; i < colour.Samples; i += step {
-		if out[i], err = s.reflect(o, i, scale, absorption); err != nil {
-			return out, err
+		solved, err := s.solve(o, i, scale, absorption)
+		if err != nil {
+			return nil, err
 		}
-		for j := 1; i > 0 && j < step; j++ {
-			f := float64(j) / float64(step)
-			out[i-j] = float64(f*out[i-step]) + float64((1-f)*out[i])
+		for g, ground := range grounds {
+			f, err := solved.Over(ground.at(colour.Wavelength(i)))
+			if err != nil {
+				return nil, err
+			}
+			r := &out[g]
+			r[i] = min(f.BeamReflected, 1)
+			if s.Diffuse {
+				r[i] = min(f.DiffuseReflected, 1)
+			}
+			for j := 1; i > 0 && j < step; j++ {
+				x := float64(j) / float64(step)
+				r[i-j] = float64(x*r[i-step]) + float64((1-x)*r[i])
+			}
 		}
 	}
 	return out, nil

@@ -1,6 +1,7 @@
 package pour
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -68,10 +69,7 @@ func (p *Pour) glug(wall float64) error {
 	p.EndRate = p.Rate
 	volume := p.Grams / 1000 / p.Density.Likely
 	seconds := volume / q
-	if err := p.lasts(seconds/up, seconds, seconds*down); err != nil {
-		return err
-	}
-	if err := p.start(); err != nil {
+	if err := cmp.Or(p.lasts(seconds/up, seconds, seconds*down), p.start()); err != nil {
 		return err
 	}
 	p.judge(slow, fast)

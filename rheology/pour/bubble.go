@@ -26,10 +26,7 @@ import (
 // Drops, and Particles. Errors: those of the liquid, InputError, RangeError.
 func BubbleRise(l rheology.Liquid, tempC, d float64) (honestplate.Estimate, error) {
 	p, err := newPour(l, tempC, 1)
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	if err := honestplate.InRange("Diameter", d, 1e-5, 0.05, "m", "Clift, Grace and Weber 1978"); err != nil {
+	if err := cmp.Or(err, honestplate.InRange("Diameter", d, 1e-5, 0.05, "m", "Clift, Grace and Weber 1978")); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	held, err := heldBubble(l, tempC)
@@ -77,10 +74,7 @@ const bubbleSpread = 0.10
 // bubble that a yield stress holds for good and for a wait of more than a year.
 func BubblesClear(l rheology.Liquid, tempC, d, depth float64) (honestplate.Window, error) {
 	u, err := BubbleRise(l, tempC, d)
-	if err != nil {
-		return honestplate.Window{}, err
-	}
-	if err := honestplate.InRange("Depth", depth, 1e-4, 10, "m", "a tank"); err != nil {
+	if err := cmp.Or(err, honestplate.InRange("Depth", depth, 1e-4, 10, "m", "a tank")); err != nil {
 		return honestplate.Window{}, err
 	}
 	if u.Likely == 0 {
@@ -101,12 +95,6 @@ func BubblesClear(l rheology.Liquid, tempC, d, depth float64) (honestplate.Windo
 // 0 without one.
 func heldBubble(l rheology.Liquid, tempC float64) (float64, error) {
 	yield, err := check.YieldStress(l, tempC)
-	if err != nil {
-		return 0, err
-	}
-	rho, err := l.Density(tempC)
-	if err != nil {
-		return 0, err
-	}
-	return 21 * yield.Likely / (physics.Gravity * (rho.Likely - 1.2)), nil
+	rho, err2 := l.Density(tempC)
+	return 21 * yield.Likely / (physics.Gravity * (rho.Likely - 1.2)), cmp.Or(err, err2)
 }

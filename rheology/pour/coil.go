@@ -78,7 +78,7 @@ func (s Stream) Coil() (Coil, error) {
 	if err := s.check(); err != nil {
 		return Coil{}, err
 	}
-	if s.outlet == (law.Jet{}) {
+	if s.Outlet == (law.Jet{}) {
 		return Coil{}, check.Missing("Stream", "the result of Pour.Stream")
 	}
 	nu := s.Viscosity / s.Density
@@ -86,7 +86,7 @@ func (s Stream) Coil() (Coil, error) {
 	if s.Broken || s.Drips || c.Reynolds > coilReynolds || c.Slender < coilSlender {
 		return c, nil
 	}
-	here, regime, err := coilFrequency(s.outlet, s.Drop)
+	here, regime, err := coilFrequency(s.Outlet, s.Drop)
 	if err != nil {
 		return Coil{}, err
 	}
@@ -109,10 +109,10 @@ func (s Stream) Coil() (Coil, error) {
 		}
 		return steady
 	}
-	faster, thicker := s.outlet, s.outlet
+	faster, thicker := s.Outlet, s.Outlet
 	faster.Speed *= coilStep
 	thicker.Viscosity *= coilStep
-	c.Height = trend(s.outlet, s.Drop*coilStep)
+	c.Height = trend(s.Outlet, s.Drop*coilStep)
 	c.Rate = trend(faster, s.Drop)
 	c.Thickness = trend(thicker, s.Drop)
 	return c, err

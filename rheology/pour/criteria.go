@@ -1,6 +1,8 @@
 package pour
 
 import (
+	_ "embed"
+	"encoding/json"
 	"math"
 
 	"example.org/honestplate/rheology/internal/root"
@@ -26,21 +28,29 @@ const (
 	deepFilm = 3.0
 )
 
-func (p *Splash) add(v Verdict) {
-	v.Exceeded = v.Value > v.Threshold
+// criteria.json says of each criterion whose it is, what it measures, what happens above its
+// threshold, where it was found, and whether that was read.
+//
+//go:embed criteria.json
+var criteriaTable []byte
+
+var criteria = func() (all map[string]Verdict) {
+	_ = json.Unmarshal(criteriaTable, &all) // a test reads it again
+	return all
+}()
+
+// judge adds a criterion's verdict; speed is that of the same drop at its threshold.
+func (p *Splash) judge(criterion string, value, threshold, speed float64, applies bool) {
+	v := criteria[criterion]
+	v.Value, v.Threshold, v.ThresholdSpeed, v.Applies = value, threshold, speed, applies
+	v.Exceeded = value > threshold
 	p.Verdicts = append(p.Verdicts, v)
 }
 
 // dry judges the landing on a dry surface by the criteria that Splash lists.
 func (p *Splash) dry(s Stream, rough bool) error {
 	k := math.Sqrt(s.Weber) * math.Sqrt(math.Sqrt(s.Reynolds))
-	p.add(Verdict{
-		Criterion: "Mundo, Sommerfeld and Tropea 1995", Measure: "We^0.5 Re^0.25",
-		Value: k, Threshold: 57.7, Outcome: promptSplash,
-		ThresholdSpeed: s.Speed * math.Pow(57.7/k, 0.8),
-		Range:          "spray of 0.06 to 0.15 mm at 12 to 18 m/s, rough or smooth (from memory)",
-		Applies:        s.Diameter >= 0.06e-3 && s.Diameter <= 0.15e-3, Known: "read",
-	})
+	p.judge("mundo", k, 57.7, s.Speed*math.Pow(57.7/k, 0.8), s.Diameter >= 0.06e-3 && s.Diameter <= 0.15e-3)
 	// From thinSplash on both ask the same drop of a liquid that thin, and their speeds
 	// rise with the power of the thickness beyond it.
 	thin := s
@@ -48,28 +58,18 @@ func (p *Splash) dry(s Stream, rough bool) error {
 	beyond := math.Pow(s.Viscosity/thin.Viscosity, thickerSlower)
 	thin.Speed /= beyond
 	ca := math.Sqrt(thin.Viscosity * thin.Speed / s.SurfaceTension)
-	p.add(Verdict{
-		Criterion: "Vander Wal, Berger and Mozes 2006", Measure: "Ca^0.5",
-		Value: ca, Threshold: 0.35, Outcome: promptSplash,
-		ThresholdSpeed: s.Speed * (0.35 / ca) * (0.35 / ca),
-		Range:          "dry smooth surface, up to 10 mPa s; from 5 on at 5, times (thickness/5)^0.2 in speed", Applies: !rough, Known: "read",
-	})
+	p.judge("vander wal, dry", ca, 0.35, s.Speed*(0.35/ca)*(0.35/ca), !rough)
 	drop := law.Impact{Fluid: thin.Fluid, Diameter: s.Diameter, Speed: thin.Speed}
 	lift, err := drop.Lift()
 	if err != nil {
 		return err
 	}
-	v := Verdict{
-		Criterion: "Riboux and Gordillo 2014", Measure: "beta",
-		Value: lift.Beta, Threshold: lift.Threshold, Outcome: promptSplash,
-		Range:   "dry smooth surface, 0.3 to 10 mPa s, 17 to 72 mN/m; from 5 on at 5, times (thickness/5)^0.2 in speed",
-		Applies: !rough && s.Viscosity >= 3e-4 && s.SurfaceTension >= 0.017 && s.SurfaceTension <= 0.0735,
-		Known:   "read",
+	applies := !rough && s.Viscosity >= 3e-4 && s.SurfaceTension >= 0.017 && s.SurfaceTension <= 0.0735
+	speed := 0.0
+	if applies {
+		speed = liftSpeed(drop) * beyond
 	}
-	if v.Applies {
-		v.ThresholdSpeed = liftSpeed(drop) * beyond
-	}
-	p.add(v)
+	p.judge("riboux", lift.Beta, lift.Threshold, speed, applies)
 	return nil
 }
 
@@ -95,40 +95,19 @@ func liftSpeed(drop law.Impact) float64 {
 func (p *Splash) wet(s Stream, delta float64) {
 	k := s.k()
 	at := func(threshold float64) float64 { return s.Speed * math.Sqrt(threshold/k) }
-	p.add(Verdict{
-		Criterion: "Rioboo and others 2003, crown", Measure: "We Oh^-0.4",
-		Value: k, Threshold: crownK, Outcome: crownRises, ThresholdSpeed: at(crownK),
-		Range: "film of 0.06 to 0.15 drop diameters; leant on for all", Applies: true, Known: "memory",
-	})
-	lowest := Verdict{
-		Criterion: "Rioboo and others 2003, droplets", Measure: "We Oh^-0.4",
-		Value: k, Threshold: splashK, Outcome: crownSplash, ThresholdSpeed: at(splashK),
-		Range: "film of 0.06 to 0.15 drop diameters; Okawa's pools have the same, so between them too", Applies: true, Known: "memory",
-	}
+	p.judge("rioboo, crown", k, crownK, at(crownK), true)
+	lowest := "rioboo"
 	if delta > 1 {
-		lowest.Criterion, lowest.Range = "Okawa, Shiraishi and Mori 2006", "plane surface of a pool; found with water"
+		lowest = "okawa"
 	}
-	p.add(lowest)
+	p.judge(lowest, k, splashK, at(splashK), true)
 	cossali := splashK + 5880*math.Pow(min(delta, 1), 1.44)*shallow(delta)
-	p.add(Verdict{
-		Criterion: "Cossali, Coghe and Marengo 1997", Measure: "We Oh^-0.4",
-		Value: k, Threshold: cossali, Outcome: crownSplash, ThresholdSpeed: at(cossali),
-		Range:   "film of 0.1 to 1 drop diameter, Oh above 0.007; from 1 led over to the pool's at 3, by us",
-		Applies: delta < deepFilm, Known: "memory",
-	})
+	p.judge("cossali", k, cossali, at(cossali), delta < deepFilm)
 	we := math.Sqrt(s.Weber)
-	p.add(Verdict{
-		Criterion: "Vander Wal, Berger and Mozes 2006", Measure: "We^0.5",
-		Value: we, Threshold: 20, Outcome: crownSplash, ThresholdSpeed: s.Speed * 20 / we,
-		Range: "thin film, up to a drop diameter; up to 5 mPa s, for it knows no thickness", Applies: delta <= 1 && s.Viscosity <= thinSplash, Known: "read",
-	})
+	p.judge("vander wal, film", we, 20, s.Speed*20/we, delta <= 1 && s.Viscosity <= thinSplash)
 	if (s.Broken || s.Drips) && s.Rate > 0 {
 		u := s.yarinWeiss()
-		p.add(Verdict{
-			Criterion: "Yarin and Weiss 1995", Measure: "V (rho/sigma)^0.25 nu^-0.125 f^-0.375",
-			Value: u, Threshold: 17.5, Outcome: crownSplash, ThresholdSpeed: s.Speed * 17.5 / u,
-			Range: "train of drops on the thin film it leaves, threshold 17 to 18", Applies: delta <= 1, Known: "memory",
-		})
+		p.judge("yarin", u, 17.5, s.Speed*17.5/u, delta <= 1)
 	}
 }
 

@@ -1,6 +1,7 @@
 package pour_test
 
 import (
+	"encoding/json"
 	"fmt"
 	"math"
 	"strings"
@@ -151,5 +152,57 @@ func FuzzWallsAndBubbles(f *testing.F) {
 		numbers(t, "coated", err, v)
 		v, err = b.Clean()
 		numbers(t, "clean", err, v)
+	})
+}
+
+// Heads are found or refused, and give what was wished.
+func FuzzHeads(f *testing.F) {
+	f.Add(0.02, 0.01, 0.02, 1000.0, 0.05, 5.0, 0.5, 20.0, 200.0, 1e-5, 0.001, int64(5e9), false, false)
+	f.Add(0.005, 0.1, 20.0, 1400.0, 0.08, 50.0, 0.4, 20.0, 20.0, 1e-7, 0.0, int64(1e12), true, true)
+	f.Fuzz(func(t *testing.T, d, length, eta, rho, sigma, yield, n, tempC, grams, rate, film float64, lasts int64, closed, rested bool) {
+		base, wish := given{eta: eta, rho: rho, sigma: sigma, band: 0.2}, time.Duration(lasts)
+		for _, l := range []rheology.Liquid{base, stiff{base, yield}, thinning{base, n}} {
+			spout, lip := pour.Spout{Diameter: d, Length: length, Closed: closed, Rested: rested}, pour.Lip{Width: d, Length: length, Rested: rested}
+			s, err := spout.ForDuration(l, tempC, grams, wish)
+			numbers(t, "spout for a duration", err, s)
+			s, err = spout.ForRate(l, tempC, rate)
+			numbers(t, "spout for a rate", err, s)
+			j, err := lip.ForRate(l, tempC, rate)
+			numbers(t, "lip for a rate", err, j)
+			j, err = lip.ForDuration(l, tempC, grams, wish)
+			numbers(t, "lip for a duration", err, j)
+			j, err = lip.Calibrate(l, tempC, grams, wish)
+			numbers(t, "calibrated", err, j)
+			if err != nil {
+				continue
+			}
+			p, err := j.Pour(l, tempC, grams)
+			if err != nil || math.Abs(p.Duration.Likely.After.Seconds()/wish.Seconds()-1) > 1e-3 && wish > time.Millisecond {
+				t.Errorf("%+v pours in %v, wished %v: %v", j, p.Duration, wish, err)
+			}
+			h, err := p.GreatestFall(pour.Target{Film: film})
+			numbers(t, "greatest fall", err, h)
+		}
+	})
+}
+
+// Whatever is read as a pour or a stream is written and read again.
+func FuzzReadPour(f *testing.F) {
+	f.Add(`{"lip":{"width_m":0.02,"head_m":0.01},"of":{"liquid":{"kind":"dairy","fat_percent":3.5},"grams":100},"temp_c":6}`)
+	f.Add(`{"spout":{"diameter_m":0.01,"head_m":0.1},"of":{"liquid":{"kind":"honey"},"grams":10},"temp_c":20}`)
+	f.Add(`{"drop_m":0.1,"diameter_m":0.003,"speed_m_per_s":1,"outlet":{"diameter_m":1}}`)
+	f.Fuzz(func(t *testing.T, text string) {
+		for _, v := range []any{new(pour.Pour), new(pour.Stream)} {
+			if json.Unmarshal([]byte(text), v) != nil {
+				continue
+			}
+			b, err := json.Marshal(v)
+			if err == nil {
+				err = json.Unmarshal(b, v)
+			}
+			if err != nil {
+				t.Errorf("%s: %v", b, err)
+			}
+		}
 	})
 }

@@ -113,9 +113,24 @@ func headFor(low, high, want float64, field, unit string, rises bool, ask func(h
 	if least, err := excess(a); err != nil || least > 0 {
 		return 0, cmp.Or(err, outsideHeads(field, want, got, unit, !rises))
 	}
-	x, err := root.Bisect(excess, a, b, 1e-9)
+	x, err := root.Bisect(excess, a, b, headDigits)
+	if err != nil {
+		return 0, err
+	}
+	off, err := excess(x)
+	if math.IsInf(off, 0) {
+		x += headDigits
+		off, err = excess(x)
+	}
+	// What stands until it is shaken starts at once: no head gives what lies below that start.
+	if err == nil && math.Abs(off) > 1e-3 {
+		err = outsideHeads(field, want, got, unit, off > 0 != rises)
+	}
 	return math.Exp(x), err
 }
+
+// headDigits is how finely a head is found, in its logarithm.
+const headDigits = 1e-9
 
 // outsideHeads says that what is wanted lies beyond the answer got at one end of the heads:
 // above it or below it.

@@ -104,21 +104,15 @@ func newPour(l rheology.Liquid, tempC, grams float64) (Pour, error) {
 	if check.IsNil(l) {
 		return p, check.Missing("Liquid", "a liquid to pour")
 	}
-	err := cmp.Or(honestplate.Finite("TempC", tempC, "degC"), honestplate.Positive("Grams", grams, "g"),
-		honestplate.InRange("Grams", grams, 1e-9, 1e9, "g", "from a fine drop to a tanker"))
-	if err != nil {
+	if err := cmp.Or(honestplate.Finite("TempC", tempC, "degC"), honestplate.Positive("Grams", grams, "g"),
+		honestplate.InRange("Grams", grams, 1e-9, 1e9, "g", "from a fine drop to a tanker")); err != nil {
 		return p, err
 	}
-	if p.Density, err = l.Density(tempC); err != nil {
-		return p, err
-	}
-	if p.SurfaceTension, err = l.SurfaceTension(tempC); err != nil {
-		return p, err
-	}
-	if p.Viscosity, err = l.Viscosity(tempC); err != nil {
-		return p, err
-	}
-	err = cmp.Or(check.Band("Liquid.Density", p.Density, 100, 3e4, "kg/m3", "from foam to metal"),
+	var err1, err2, err3 error
+	p.Density, err1 = l.Density(tempC)
+	p.SurfaceTension, err2 = l.SurfaceTension(tempC)
+	p.Viscosity, err3 = l.Viscosity(tempC)
+	err := cmp.Or(err1, err2, err3, check.Band("Liquid.Density", p.Density, 100, 3e4, "kg/m3", "from foam to metal"),
 		check.Band("Liquid.SurfaceTension", p.SurfaceTension, 1e-4, 10, "N/m", "from soap to metal"),
 		check.Band("Liquid.Viscosity", p.Viscosity, 1e-6, 1e9, "Pa s", "from thin gases to pitch"))
 	if err != nil {

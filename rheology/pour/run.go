@@ -38,11 +38,8 @@ func (p *Pour) run(h, surface, wall float64) error {
 	// The ends of the viscosity's band, each as ratios to the likely pour.
 	stiff, soft := p.stiffness()
 	slow, err := p.scaled(p.Viscosity.High/p.Viscosity.Likely, stiff)
-	if err != nil {
-		return err
-	}
-	fast, err := p.scaled(p.Viscosity.Low/p.Viscosity.Likely, soft)
-	if err != nil {
+	fast, err2 := p.scaled(p.Viscosity.Low/p.Viscosity.Likely, soft)
+	if err := cmp.Or(err, err2); err != nil {
 		return err
 	}
 	// Independent parts, as fractions, in quadrature.

@@ -44,8 +44,9 @@ type Verdict struct {
 	// Value of the measure, and the Threshold above which it says Outcome.
 	Value     float64 `json:"value"`
 	Threshold float64 `json:"threshold"`
-	// Outcome above the threshold: "crown", "crown that throws droplets" or "droplets thrown
-	// along the surface"; and whether it is Exceeded.
+	// Outcome above the threshold: "crown", "crown that throws droplets" from its rim or
+	// "droplets thrown along the surface", flat, at the moment of impact; and whether it is
+	// Exceeded.
 	Outcome  string `json:"outcome"`
 	Exceeded bool   `json:"exceeded"`
 	// ThresholdSpeed of the same drop at the threshold, m/s; 0 where none was found, or
@@ -58,12 +59,9 @@ type Verdict struct {
 	Known string `json:"known"`
 }
 
-// The outcomes. Below a threshold the liquid lies down (deposition).
-const (
-	crownRises   = "crown"                             // a rim that rises round the impact and falls back whole
-	crownSplash  = "crown that throws droplets"        // from its rim
-	promptSplash = "droplets thrown along the surface" // flat, at the moment of impact
-)
+// crownRises is the outcome of a rim that rises round the impact and falls back whole. Below a
+// threshold the liquid lies down (deposition).
+const crownRises = "crown"
 
 // A Summary is what the criteria say together about droplets.
 type Summary string

@@ -50,8 +50,8 @@ type Stream struct {
 	Rate float64 `json:"rate_m3_per_s"`
 	// Fluid is the liquid at the viscosity of the Pour.
 	law.Fluid
-
-	outlet law.Jet // as it left
+	// Outlet is the jet as it left; it has no speed where no Pour made the Stream.
+	Outlet law.Jet `json:"outlet,omitzero"`
 }
 
 // Stream returns the pour's stream at its start after a fall of drop metres, up to
@@ -72,7 +72,7 @@ func (p Pour) Stream(drop float64) (Stream, error) {
 	}
 	q, fluid := p.Rate.Likely, p.fluid(p.Viscosity.Likely)
 	s := Stream{Drop: drop, Rate: q, Fluid: fluid}
-	s.outlet = law.Jet{
+	s.Outlet = law.Jet{
 		Fluid: fluid, Diameter: p.Diameter, Speed: p.Speed,
 		Turbulent: p.turbulentJet(),
 	}
@@ -116,7 +116,7 @@ func (p *Pour) turbulentJet() bool {
 
 // fall lets the stream fall as a jet, whole or broken.
 func (s *Stream) fall(lip bool) (err error) {
-	if s.BreakUp, err = s.outlet.BreakUp(); err != nil {
+	if s.BreakUp, err = s.Outlet.BreakUp(); err != nil {
 		return err
 	}
 	if lip {
@@ -127,13 +127,13 @@ func (s *Stream) fall(lip bool) (err error) {
 	} else {
 		s.Broken, s.MayBreak = s.Drop > s.BreakUp.Likely, s.Drop > s.BreakUp.Low
 	}
-	landed, err := s.outlet.Fall(s.Drop)
+	landed, err := s.Outlet.Fall(s.Drop)
 	if err != nil {
 		return err
 	}
 	s.Speed, s.Diameter = landed.Speed, landed.Diameter
 	if s.Broken {
-		thread, err := s.outlet.Fall(s.BreakUp.Likely)
+		thread, err := s.Outlet.Fall(s.BreakUp.Likely)
 		if err != nil {
 			return err
 		}

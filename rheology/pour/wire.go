@@ -6,7 +6,6 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/internal/check"
-	"example.org/honestplate/rheology/law"
 )
 
 // A question is what was asked for a Pour: it answers the same again.
@@ -63,28 +62,5 @@ func (p *Pour) UnmarshalJSON(b []byte) (err error) {
 		return err
 	}
 	*p = again
-	return nil
-}
-
-type plainStream Stream
-
-type streamWire struct {
-	plainStream
-	Outlet law.Jet `json:"outlet,omitzero"`
-}
-
-// MarshalJSON writes the stream, and the jet as it left its outlet.
-func (s Stream) MarshalJSON() ([]byte, error) {
-	return json.Marshal(streamWire{plainStream(s), s.outlet})
-}
-
-// UnmarshalJSON reads what MarshalJSON writes.
-func (s *Stream) UnmarshalJSON(b []byte) error {
-	var w streamWire
-	if err := json.Unmarshal(b, &w); err != nil {
-		return err
-	}
-	*s = Stream(w.plainStream)
-	s.outlet = w.Outlet
 	return nil
 }

@@ -43,29 +43,19 @@ type Cup struct {
 func (c Cup) String() string { return c.Name }
 
 func (c Cup) check() error {
-	// The usual case first: naming what is wrong costs allocations.
-	least := c.Least.Seconds()
-	if c.A > 0 && c.B >= 0 && c.C >= 0 && c.Rel >= 0 && c.Rel < 1 && c.Reading >= 0 && least > 0 && c.Most >= c.Least &&
-		c.nu(least) > 0 && !math.IsInf(c.nu(c.Most.Seconds()), 0) {
-		return nil
-	}
-	return c.wrong()
-}
-
-// wrong returns the InputError of a cup that check did not pass.
-func (c Cup) wrong() error {
 	err := cmp.Or(honestplate.Positive("Cup.A", c.A, "m2/s2"), honestplate.NotNegative("Cup.B", c.B, "m2"), honestplate.NotNegative("Cup.C", c.C, "s"),
 		honestplate.NotNegative("Cup.Rel", c.Rel, ""), honestplate.NotNegative("Cup.Reading", c.Reading.Seconds(), "s"),
 		honestplate.Positive("Cup.Least", c.Least.Seconds(), "s"))
 	switch {
 	case err != nil:
-		return err
 	case c.Rel >= 1:
-		return check.Input("Cup.Rel", c.Rel, "", "below 1")
+		err = check.Input("Cup.Rel", c.Rel, "", "below 1")
 	case c.Most < c.Least:
-		return check.Input("Cup.Most", c.Most.Seconds(), "s", fmt.Sprintf("at least the shortest time, %v", c.Least))
+		err = check.Input("Cup.Most", c.Most.Seconds(), "s", fmt.Sprintf("at least the shortest time, %v", c.Least))
+	case !(c.nu(c.Least.Seconds()) > 0) || math.IsInf(c.nu(c.Most.Seconds()), 0):
+		err = check.Input("Cup.A", c.A, "m2/s2", "constants that give a viscosity above 0 and finite from Least to Most")
 	}
-	return check.Input("Cup.A", c.A, "m2/s2", "constants that give a viscosity above 0 and finite from Least to Most")
+	return err
 }
 
 // inRange is honestplate.InRange with the cup as the source; only an error costs its text.
@@ -73,11 +63,7 @@ func (c Cup) inRange(field string, v, low, high float64, unit string) error {
 	if low <= v && v <= high {
 		return nil
 	}
-	source := "the cup's Least and Most"
-	if c.Name != "" {
-		source = c.Name
-	}
-	return honestplate.InRange(field, v, low, high, unit, source+": take another cup, or another temperature")
+	return honestplate.InRange(field, v, low, high, unit, cmp.Or(c.Name, "the cup's Least and Most")+": take another cup, or another temperature")
 }
 
 func (c Cup) nu(seconds float64) float64 { return c.A*(seconds-c.C) - c.B/seconds }
@@ -98,12 +84,9 @@ func (c Cup) KinematicViscosity(t time.Duration) (honestplate.Estimate, error) {
 		return honestplate.Estimate{}, err
 	}
 	s := t.Seconds()
-	if err := c.inRange("T", s, c.Least.Seconds(), c.Most.Seconds(), "s"); err != nil {
-		return honestplate.Estimate{}, err
-	}
 	v := c.nu(s)
 	d := math.Hypot(c.Rel*v, (c.A+c.B/(s*s))*c.Reading.Seconds())
-	return honestplate.Estimate{Low: max(0, v-d), Likely: v, High: v + d}, nil
+	return check.Unless(c.inRange("T", s, c.Least.Seconds(), c.Most.Seconds(), "s"), honestplate.Estimate{Low: max(0, v-d), Likely: v, High: v + d})
 }
 
 // Time returns the time that a liquid of kinematic viscosity nu in m2/s takes.
@@ -120,19 +103,13 @@ func (c Cup) Time(nu float64) (time.Duration, error) {
 	return c.clamp(c.seconds(nu)), nil
 }
 
-// KinematicViscosity returns viscosity over density in m2/s, which is what a flow
+// kinematicViscosity is viscosity over density in m2/s, which is what a flow
 // cup tells, at the shear rate at which the liquid states it. The band is that of the viscosity with that of the density on top.
-func KinematicViscosity(l rheology.Liquid, tempC float64) (honestplate.Estimate, error) {
+func kinematicViscosity(l rheology.Liquid, tempC float64) (honestplate.Estimate, error) {
 	if check.IsNil(l) {
 		return honestplate.Estimate{}, check.Missing("Liquid", "a liquid")
 	}
 	eta, err := check.Viscosity(l.Viscosity(tempC))
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	rho, err := check.Density(l.Density(tempC))
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	return check.Unless(honestplate.Positive("Liquid.Density", rho.Low, "kg/m3"), honestplate.Estimate{Low: eta.Low / rho.High, Likely: eta.Likely / rho.Likely, High: eta.High / rho.Low})
+	rho, err2 := check.Density(l.Density(tempC))
+	return check.Unless(cmp.Or(err, err2, honestplate.Positive("Liquid.Density", rho.Low, "kg/m3")), honestplate.Estimate{Low: eta.Low / rho.High, Likely: eta.Likely / rho.Likely, High: eta.High / rho.Low})
 }

@@ -79,7 +79,7 @@ func ISOCupFor(l rheology.Liquid, tempC float64) (Cup, error) {
 			return c, nil
 		}
 	}
-	nu, err := KinematicViscosity(l, tempC)
+	nu, err := kinematicViscosity(l, tempC)
 	if err != nil {
 		return Cup{}, err
 	}

@@ -53,11 +53,8 @@ func (c Cup) Test(b rheology.Batch) (CupTest, error) {
 		OK:        ok,
 		ShearRate: c.ShearRate(ok.Target),
 	}
-	if times[0] < c.Least {
-		out.OK.FloorHides = true
-	}
-	if out.OK.FloorHides && out.OK.Instead == "" {
-		out.OK.Instead = c.instead(a.mix, b.Recipe.TempC, a.scale)
+	if times[0] < c.Least && !ok.FloorHides {
+		out.OK.FloorHides, out.OK.Instead = true, c.instead(a.mix, b.Recipe.TempC, a.scale)
 	}
 	return out, nil
 }
@@ -97,7 +94,7 @@ func (a target) tolerance(c Cup, reading float64) (float64, error) {
 	s := t.Seconds()
 	cup := math.Hypot(c.Rel, (c.A+c.B/(s*s))*reading/c.nu(s))
 	// A batch on target is left alone; how far about it, the recipe's curve says.
-	left, err := a.CorrectWithin(honestplate.Exactly(a.TargetPaS), cup)
+	left, err := a.Correct(honestplate.Exactly(a.TargetPaS), cup)
 	if err != nil {
 		return 0, honestplate.In("Batch", err)
 	}

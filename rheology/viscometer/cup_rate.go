@@ -1,6 +1,7 @@
 package viscometer
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -86,14 +87,11 @@ func (c Cup) clamp(t time.Duration) time.Duration { return min(max(t, c.Least), 
 // timeOf is the time by the formula, also where it lies outside the cup's range, of a liquid
 // whose viscosity is scale times its own. Outside, the rate is that at the end of the range.
 func (c Cup) timeOf(l rheology.Liquid, tempC, scale float64, of func(honestplate.Estimate) float64) (time.Duration, error) {
-	if err := c.check(); err != nil {
-		return 0, err
-	}
 	thins, err := c.reads(l, tempC)
-	if err != nil {
+	if err := cmp.Or(c.check(), err); err != nil {
 		return 0, err
 	}
-	nu, err := KinematicViscosity(l, tempC)
+	nu, err := kinematicViscosity(l, tempC)
 	if err != nil {
 		return 0, err
 	}
@@ -136,11 +134,7 @@ func (c Cup) told(t time.Duration, l rheology.Liquid, tempC, scale float64) erro
 	if other := c.instead(l, tempC, scale); other != "" {
 		advice = "take " + other
 	}
-	name := c.Name
-	if name == "" {
-		name = "the cup"
-	}
-	return check.Outside("T", t.Seconds(), c.Least.Seconds(), c.Most.Seconds(), "s", honestplate.OneLine(name)+": "+advice)
+	return check.Outside("T", t.Seconds(), c.Least.Seconds(), c.Most.Seconds(), "s", honestplate.OneLine(cmp.Or(c.Name, "the cup"))+": "+advice)
 }
 
 // instead is the cup of the list that tells the liquid's time well inside its range, of the

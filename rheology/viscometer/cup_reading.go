@@ -82,11 +82,8 @@ func (r CupReading) Measure(l rheology.Liquid) (rheology.Measured, error) {
 		}
 	}
 	nu, t, err := r.kinematic()
-	if err != nil {
-		return rheology.Measured{}, err
-	}
-	rho, err := check.Density(l.Density(m.TempC))
-	if err != nil {
+	rho, err2 := check.Density(l.Density(m.TempC))
+	if err := cmp.Or(err, err2); err != nil {
 		return rheology.Measured{}, err
 	}
 	m.PaS, m.ShearRate = nu.Times(rho.Likely), r.Cup.ShearRate(t)
@@ -139,11 +136,8 @@ func (r CupReading) Correct(b rheology.Batch) (CupCorrection, error) {
 		return CupCorrection{}, r.instead(cmp.Or(failed, err), a.mix, tempC, rho.Likely)
 	}
 	measured, err := m.Viscosity(b.Recipe.TempC)
-	if err != nil {
-		return CupCorrection{}, err
-	}
-	_, reading, err := r.time()
-	if err != nil {
+	_, reading, err2 := r.time()
+	if err := cmp.Or(err, err2); err != nil {
 		return CupCorrection{}, err
 	}
 	// A target that this cup cannot tell may still be corrected to: its own error is then
@@ -152,7 +146,7 @@ func (r CupReading) Correct(b rheology.Batch) (CupCorrection, error) {
 	if errTold != nil {
 		tolerance = math.Log(m.PaS.High/m.PaS.Low) / 2
 	}
-	c, err := b.CorrectWithin(measured, tolerance)
+	c, err := b.Correct(measured, tolerance)
 	if err != nil {
 		return CupCorrection{}, honestplate.In("Batch", err)
 	}

@@ -29,7 +29,7 @@ func TestACupTimeCorrectsLikeTheViscosityItTells(t *testing.T) {
 	// The mix thins: at the cup's 500 1/s it is thinner than at the 100 of the recipe.
 	at, _ := m.ViscosityAtRate(6, cup.ShearRate(40*time.Second))
 	own, _ := m.Viscosity(6)
-	y, err := b.Correct(nu.Likely * rho.Likely * own.Likely / at.Likely)
+	y, err := b.Correct(honestplate.Exactly(nu.Likely*rho.Likely*own.Likely/at.Likely), 0)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -176,7 +176,4 @@ func TestTimeOfALiquidIsTheTimeOfItsKinematicViscosityAtTheCupsRate(t *testing.T
 	if _, err := c.TimeOf(cream, 99); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("99 degC: %v", err)
 	}
-	if _, err := KinematicViscosity(nil, 6); !errors.Is(err, honestplate.ErrInput) {
-		t.Errorf("nil: %v", err)
-	}
 }

@@ -9,7 +9,6 @@
 //   - After: [Cup.Timed] takes the timings, [CupReading.Correct] says what to add,
 //     [CupReading.Measure] makes a [rheology.Measured] of the liquid.
 //   - What is thick and clear, honey or syrup: [FallingBall].
-//   - A cup tells viscosity over density: [KinematicViscosity].
 //
 // Each cup is read at its own shear rate ([Cup.ShearRate]). Bands are 95 %. All types are plain
 // values, safe for concurrent use.

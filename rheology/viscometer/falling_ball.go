@@ -62,10 +62,7 @@ func (b FallingBall) wall() (float64, error) {
 // (Oseen 1910). A ball no denser than the liquid is an InputError.
 func (b FallingBall) Viscosity(t time.Duration, density float64) (honestplate.Estimate, error) {
 	f, err := b.wall()
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	if err := cmp.Or(honestplate.Positive("T", t.Seconds(), "s"), b.sinks(density)); err != nil {
+	if err := cmp.Or(err, honestplate.Positive("T", t.Seconds(), "s"), b.sinks(density)); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	v := b.Distance / t.Seconds()

@@ -79,12 +79,35 @@ func FuzzReading(f *testing.F) {
 			return
 		}
 		r := Cups()[int(kind)%len(Cups())].Timed(time.Duration(min(max(seconds, 0), 1e6) * float64(time.Second)))
+		if rate := r.Cup.ShearRate(r.Times[0]); !(rate >= 0) {
+			t.Errorf("%v shears at %g", r.Cup, rate)
+		}
+		test, err := r.Cup.Test(b)
+		sane(t, err, test.ShearRate)
+		if err == nil && (test.Time.Check("time") != nil || test.OK.From > test.OK.Target || test.OK.Target > test.OK.To) {
+			t.Errorf("%+v", test)
+		}
 		c, err := r.Correct(b)
 		sane(t, err, c.Predicted)
 		r.TempC = honestplate.Some(tempC)
 		c, err = r.Correct(b)
 		sane(t, err, c.Predicted)
-		nu, err := KinematicViscosity(b.Recipe.Thick, tempC)
-		sane(t, err, nu)
+		m, err := r.Measure(b.Recipe.Thick)
+		sane(t, err, m.PaS, m.ShearRate)
+		_, err = ISOCupFor(b.Recipe.Thick, tempC)
+		sane(t, err)
+	})
+}
+
+// A name is that of a cup, or the error says which are.
+func FuzzCupNamed(f *testing.F) {
+	f.Add("ISO 4")
+	f.Add("zahn 2.5")
+	f.Fuzz(func(t *testing.T, name string) {
+		c, err := CupNamed(name)
+		sane(t, err, c.A, c.B, c.C)
+		if err == nil && c.Name == "" {
+			t.Errorf("%q is a cup without a name", name)
+		}
 	})
 }

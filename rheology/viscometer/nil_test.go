@@ -31,9 +31,8 @@ func (m mute) SurfaceTension(float64) (honestplate.Estimate, error) {
 func TestALiquidThatAnswersNoNumberIsAnError(t *testing.T) {
 	cup := cup("ISO 4")
 	try := map[string]func(l Liquid) error{
-		"kinematic": func(l Liquid) error { _, err := KinematicViscosity(l, 6); return err },
-		"cup":       func(l Liquid) error { _, err := cup.TimeOf(l, 6); return err },
-		"ISO cup":   func(l Liquid) error { _, err := ISOCupFor(l, 6); return err },
+		"cup":     func(l Liquid) error { _, err := cup.TimeOf(l, 6); return err },
+		"ISO cup": func(l Liquid) error { _, err := ISOCupFor(l, 6); return err },
 		"cup reading": func(l Liquid) error {
 			r := cup.Timed(40 * time.Second)
 			r.TempC = honestplate.Some(6)

@@ -66,28 +66,3 @@ func Difference(p, q Lab) (float64, error) {
 	x, y, z := dL/sl, dC/sc, dH/sh
 	return math.Sqrt(max(0, x*x+y*y+z*z+rt*y*z)), nil
 }
-
-// A Visibility says whether an eye sees a difference of colour.
-type Visibility string
-
-// The steps: 0.5 to 1.5 is slightly noticeable and 1.5 to 3 noticeable (a study of plant
-// drinks, abstract of pubmed 37424587, read; its formula of difference is not said).
-const (
-	Unseen   Visibility = "not seen"            // below 0.5
-	Slight   Visibility = "slightly noticeable" // 0.5 to 1.5: side by side, if one looks for it
-	Seen     Visibility = "noticeable"          // 1.5 to 3: side by side
-	Striking Visibility = "well visible"        // above 3: at a glance
-)
-
-// Noticed returns whether an eye sees a [Difference].
-func Noticed(difference float64) Visibility {
-	switch {
-	case difference > 3:
-		return Striking
-	case difference > 1.5:
-		return Seen
-	case difference > 0.5:
-		return Slight
-	}
-	return Unseen
-}

@@ -9,8 +9,9 @@ import (
 // A white that swallows a fifth of the blue, under daylight and under tungsten light, each
 // with the camera balanced for it.
 func ExampleLight_See() {
-	s := colour.Flat(0.9)
+	var s colour.Spectrum
 	for i := range s {
+		s[i] = 0.9
 		if colour.Wavelength(i) < 480 {
 			s[i] = 0.72
 		}
@@ -43,21 +44,21 @@ func ExampleLight_See() {
 	// A   L* 95.9, a* -1.1, b* 10.2, #f4f4df
 }
 
-// Does an eye see the difference of two whites?
+// How far apart are two whites? From 1.5 on an eye sees it side by side.
 func ExampleDifference() {
 	d, err := colour.Difference(colour.Lab{L: 96.5, A: -2, B: 8.7}, colour.Lab{L: 97, A: -2.4, B: 11.3})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%.1f: %v\n", d, colour.Noticed(d))
+	fmt.Printf("%.1f\n", d)
 	// Output:
-	// 1.8: noticeable
+	// 1.8
 }
 
 // What is white under each light, by its chromaticity.
-func ExampleLights() {
-	for _, l := range colour.Lights() {
+func ExampleLight_White() {
+	for l := colour.D65; l <= colour.LEDV2; l++ {
 		w, err := l.White()
 		if err != nil {
 			fmt.Println(err)

@@ -29,3 +29,34 @@ func FuzzColour(f *testing.F) {
 		}
 	})
 }
+
+// A reflectance seen under a light has a colour that a screen can try.
+func FuzzLight(f *testing.F) {
+	f.Add("LED-B3", 2, 0.9, 0.1, 40)
+	f.Add("candle", -1, 1.0, 0.0, 80)
+	f.Fuzz(func(t *testing.T, name string, light int, low, high float64, step int) {
+		var read Light
+		if read.UnmarshalText([]byte(name)) == nil && read.String() != name {
+			t.Errorf("%q is read as %v", name, read)
+		}
+		var s Spectrum
+		for i := range s {
+			s[i] = low
+			if i > step {
+				s[i] = high
+			}
+		}
+		xyz, err := Light(light).See(&s)
+		white, err2 := Light(light).White()
+		if err != nil || err2 != nil {
+			return
+		}
+		lab, err := xyz.Lab(white)
+		if err != nil || !(lab.L >= 0 && lab.L <= 100+1e-9) {
+			t.Errorf("%v of %g and %g: %+v, %v", Light(light), low, high, lab, err)
+		}
+		if _, err := xyz.Swatch(white); err != nil {
+			t.Error(err)
+		}
+	})
+}

@@ -27,15 +27,6 @@ const (
 
 var lightNames = [...]string{"D65", "D50", "A", "LED-B1", "LED-B3", "LED-B5", "LED-V2"}
 
-// Lights lists all lights.
-func Lights() []Light {
-	out := make([]Light, len(lightNames))
-	for i := range out {
-		out[i] = Light(i)
-	}
-	return out
-}
-
 // String returns the light's name, such as "LED-B3".
 func (l Light) String() string {
 	if l < 0 || int(l) >= len(lightNames) {
@@ -126,6 +117,6 @@ func (l Light) See(s *Spectrum) (XYZ, error) {
 
 // White returns the colour of a perfect white under the light: Y is 100.
 func (l Light) White() (XYZ, error) {
-	white := Flat(1)
+	white := flat(1)
 	return l.See(&white)
 }

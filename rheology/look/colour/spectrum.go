@@ -15,8 +15,8 @@ type Spectrum [Samples]float64
 // Wavelength returns the wavelength in nm of sample i of a [Spectrum].
 func Wavelength(i int) float64 { return 380 + 5*float64(i) }
 
-// Flat returns the spectrum of a grey that reflects the share r at every wavelength.
-func Flat(r float64) (s Spectrum) {
+// flat is the spectrum of a grey that reflects the share r at every wavelength.
+func flat(r float64) (s Spectrum) {
 	for i := range s {
 		s[i] = r
 	}

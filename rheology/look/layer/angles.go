@@ -2,7 +2,6 @@ package layer
 
 import (
 	"math"
-	"sync"
 
 	"gonum.org/v1/gonum/integrate/quad"
 )
@@ -25,38 +24,10 @@ var gauss = func() (g struct{ x, w [points / 2]float64 }) {
 	return g
 }()
 
-// known remembers the directions of what was asked last: they are the same for every
-// wavelength of a spectrum.
-var known sync.Map // angleKey to *angles
-
-type angleKey struct{ index, glass, cosine float64 }
-
-var remembered struct {
-	sync.Mutex
-	count int
-}
-
 // anglesFor returns the directions for a layer of index n and a beam that arrives at the
 // cosine given. The fan that the surface holds back (total reflection) and the fan that
 // it lets out have Gauss points of their own, for radiance breaks between them.
 func anglesFor(n, glass, cosine float64) *angles {
-	key := angleKey{n, glass, cosine}
-	if a, ok := known.Load(key); ok {
-		return a.(*angles)
-	}
-	a := newAngles(n, glass, cosine)
-	remembered.Lock()
-	defer remembered.Unlock()
-	if remembered.count == 64 {
-		known.Clear()
-		remembered.count = 0
-	}
-	known.Store(key, a)
-	remembered.count++
-	return a
-}
-
-func newAngles(n, glass, cosine float64) *angles {
 	a := new(angles)
 	edge := 0.5
 	if n > 1 {

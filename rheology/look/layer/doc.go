@@ -3,7 +3,6 @@
 //
 //   - [Slab] is the layer; [Slab.Solve] makes a [Solved], which is then asked what it does
 //     alone ([Solved.Alone]) or over a ground ([Solved.Over]).
-//   - [KubelkaMunk] is the closed form that others use; its doc comment says how far it is off.
 //
 // Light is a beam at one angle or comes from all sides ([Fluxes] has both). Surfaces
 // reflect by Fresnel's law and are smooth; a ground in contact scatters evenly.

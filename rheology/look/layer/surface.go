@@ -75,18 +75,3 @@ func fresnel(mu, n1, n2 float64) float64 {
 	p := (n1*out - n2*mu) / (n1*out + n2*mu)
 	return (s*s + p*p) / 2
 }
-
-// SurfaceReflection returns what the smooth surface of a clear liquid of index n reflects:
-// of a beam square on, of light from all sides outside, and of light from all sides inside.
-// The last is 1 - (1 - outside)/n2, for as much must pass one way as the other. Range: n
-// 1..2.5.
-func SurfaceReflection(n float64) (beam, outside, inside float64, err error) {
-	if err := (Slab{Index: n}).check(); err != nil {
-		return 0, 0, 0, err
-	}
-	if n == 0 {
-		n = 1
-	}
-	outside = outsideReflection(n, 0)
-	return fresnel(1, 1, n), outside, 1 - (1-outside)/(n*n), nil
-}

@@ -1,8 +1,7 @@
 // Package mie says how a sphere scatters light: the solution of Lorenz and Mie for one
 // sphere, and what many spheres of many sizes scatter together.
 //
-//   - [Sphere] gives the efficiencies of one sphere, any index, any size to a size
-//     parameter of 20,000.
+//   - [Sphere] gives the efficiencies of one clear sphere, to a size parameter of 20,000.
 //   - [LogNormal] makes size classes of a log-normal distribution of volume.
 //   - [Suspended.At] gives what spheres in a clear liquid scatter at one wavelength.
 //

@@ -6,7 +6,7 @@ import (
 	"example.org/honestplate/rheology/look/mie"
 )
 
-// A fat globule of 3 um in milk takes more than three times its shadow out of a beam, and
+// A fat globule of 3 um in milk scatters more than three times what falls on its shadow, and
 // throws nearly all of it onward.
 func ExampleSphere() {
 	size := 3.14159 * 3e-6 * 1.333 / 550e-9 // circumference over wavelength in water
@@ -15,9 +15,9 @@ func ExampleSphere() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("size %.0f: extinction %.2f, asymmetry %.3f\n", size, e.Extinction, e.Asymmetry)
+	fmt.Printf("size %.0f: scatters %.2f, asymmetry %.3f\n", size, e.Scattering, e.Asymmetry)
 	// Output:
-	// size 23: extinction 3.39, asymmetry 0.976
+	// size 23: scatters 3.39, asymmetry 0.976
 }
 
 // The same fat in smaller globules scatters more: that is what homogenising does.

@@ -15,7 +15,7 @@ func near(t *testing.T, what string, got, want, rel float64) {
 	}
 }
 
-func efficiencies(t *testing.T, m complex128, x float64) Efficiencies {
+func efficiencies(t *testing.T, m, x float64) Efficiencies {
 	t.Helper()
 	e, err := Sphere(m, x)
 	if err != nil {
@@ -26,26 +26,13 @@ func efficiencies(t *testing.T, m complex128, x float64) Efficiencies {
 
 // Small spheres scatter by Rayleigh's law, equally to and fro.
 func TestRayleigh(t *testing.T) {
-	for _, m := range []complex128{1.1, 1.5, 0.75, 1.33 + 0.1i, 2 + 1i} {
+	for _, m := range []float64{1.1, 1.5, 2} {
 		const x = 0.01
 		e := efficiencies(t, m, x)
 		k := (m*m - 1) / (m*m + 2)
-		near(t, "scattering", e.Scattering, 8.0/3*math.Pow(x, 4)*square(k), 2e-4)
-		if imag(m) > 0 {
-			near(t, "absorption", e.Extinction-e.Scattering, 4*x*imag(k), 2e-4)
-		}
+		near(t, "scattering", e.Scattering, 8.0/3*math.Pow(x, 4)*k*k, 2e-4)
 		if math.Abs(e.Asymmetry) > 1e-4 {
 			t.Errorf("m %v: a small sphere has asymmetry %g", m, e.Asymmetry)
-		}
-	}
-}
-
-// A large sphere takes twice its shadow out of a beam, and a little for its edge: 1.99
-// x^(-2/3) (Nussenzveig and Wiscombe 1980, from memory).
-func TestLargeSphere(t *testing.T) {
-	for _, m := range []complex128{1.5 + 0.1i, 1.33 + 0.05i} {
-		for _, x := range []float64{1000, 10000} {
-			near(t, "extinction", efficiencies(t, m, x).Extinction, 2+1.992*math.Pow(x, -2.0/3), 2e-4)
 		}
 	}
 }
@@ -57,7 +44,7 @@ func TestAnomalousDiffraction(t *testing.T) {
 		const m = 1.001
 		x := rho / (2 * (m - 1))
 		want := 2 - 4/rho*math.Sin(rho) + 4/(rho*rho)*(1-math.Cos(rho))
-		near(t, "extinction", efficiencies(t, m, x).Extinction, want, 0.01)
+		near(t, "scattering", efficiencies(t, m, x).Scattering, want, 0.01)
 	}
 }
 
@@ -66,26 +53,11 @@ func TestAnomalousDiffraction(t *testing.T) {
 func TestBothWaysAgree(t *testing.T) {
 	for x := 1e-3; x < 3000; x *= 1.37 {
 		for _, m := range []float64{1.0001, 1.05, 1.1, 1.33, 2} {
-			a, b := sphere(complex(m, 0), x), general(complex(m, 0), x)
+			a, b := sphere(m, x), general(complex(m, 0), x)
 			near(t, "scattering", a.Scattering, b.Scattering, 1e-8)
-			near(t, "extinction", a.Extinction, b.Extinction, 1e-8)
+			near(t, "extinction", a.Scattering, b.Extinction, 1e-8)
 			if math.Abs(a.Asymmetry-b.Asymmetry) > 1e-8 {
 				t.Errorf("m %g, x %g: asymmetry %g and %g", m, x, a.Asymmetry, b.Asymmetry)
-			}
-		}
-	}
-}
-
-// Nothing scatters more than it takes out, whatever the index and the size.
-func TestEnergy(t *testing.T) {
-	for x := 1e-3; x < largestSize; x *= 3.1 {
-		for _, m := range []complex128{0.2, 0.9, 1.1, 3, 20, 1.1 + 1e-6i, 1.5 + 0.3i, 5 + 5i, 0.5 + 20i} {
-			e := efficiencies(t, m, x)
-			if !(e.Scattering > 0) || e.Scattering > e.Extinction*(1+1e-9) || math.Abs(e.Asymmetry) > 1 || math.IsInf(e.Extinction, 0) {
-				t.Errorf("m %v, x %g: %+v", m, x, e)
-			}
-			if imag(m) == 0 && math.Abs(e.Scattering/e.Extinction-1) > 1e-6 {
-				t.Errorf("m %v, x %g: clear, but %+v", m, x, e)
 			}
 		}
 	}
@@ -163,21 +135,12 @@ func TestSizesAreFineEnough(t *testing.T) {
 	}
 }
 
-// Absorption of large weak spheres is that of their substance, 4 pi k/wavelength.
-func TestAbsorptionOfTheBulk(t *testing.T) {
-	c, err := Suspended{Classes: []Class{{1e-6, 1}}, Index: 1.34 + 1e-6i, Liquid: 1.333}.At(500e-9)
-	if err != nil {
-		t.Fatal(err)
-	}
-	near(t, "absorption", c.Absorption, 4*math.Pi*1e-6/500e-9, 0.02)
-}
-
 func TestNonsenseIsRefused(t *testing.T) {
 	nan := math.NaN()
 	good := []Class{{1e-6, 1}}
 	for name, call := range map[string]func() error{
-		"no index":         func() error { _, err := Sphere(complex(nan, 0), 1); return err },
-		"gain":             func() error { _, err := Sphere(1.5-1i, 1); return err },
+		"no index":         func() error { _, err := Sphere(nan, 1); return err },
+		"a bubble":         func() error { _, err := Sphere(0.75, 1); return err },
 		"no size":          func() error { _, err := Sphere(1.5, nan); return err },
 		"too large":        func() error { _, err := Sphere(1.5, 1e6); return err },
 		"negative":         func() error { _, err := Sphere(1.5, -1); return err },
@@ -190,7 +153,7 @@ func TestNonsenseIsRefused(t *testing.T) {
 		"radius":           func() error { _, err := Suspended{[]Class{{nan, 1}}, 1.5, 1.3}.At(5e-7); return err },
 		"wavelength":       func() error { _, err := Suspended{good, 1.5, 1.3}.At(0); return err },
 		"liquid":           func() error { _, err := Suspended{good, 1.5, 0}.At(5e-7); return err },
-		"index":            func() error { _, err := Suspended{good, 1.5 - 1i, 1.3}.At(5e-7); return err },
+		"index":            func() error { _, err := Suspended{good, 1.1, 1.3}.At(5e-7); return err },
 		"beyond the range": func() error { _, err := Suspended{[]Class{{1e-3, 1}}, 1.5, 1.3}.At(1e-7); return err },
 	} {
 		if err := call(); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) {
@@ -200,19 +163,19 @@ func TestNonsenseIsRefused(t *testing.T) {
 }
 
 func FuzzSphere(f *testing.F) {
-	f.Add(1.1, 0.0, 5.0)
-	f.Add(0.75, 0.0, 0.101)
-	f.Add(10.0, 10.0, 100.0)
-	f.Fuzz(func(t *testing.T, n, k, x float64) {
+	f.Add(1.1, 5.0)
+	f.Add(1.0, 0.101)
+	f.Add(2.0, 100.0)
+	f.Fuzz(func(t *testing.T, m, x float64) {
 		if x > 3000 {
 			x = math.Mod(x, 3000)
 		}
-		e, err := Sphere(complex(n, k), x)
+		e, err := Sphere(m, x)
 		if err != nil {
 			return
 		}
-		if !(e.Scattering >= 0) || !(e.Extinction >= e.Scattering*(1-1e-6)) || !(math.Abs(e.Asymmetry) <= 1+1e-9) || math.IsInf(e.Extinction, 0) {
-			t.Errorf("n %g, k %g, x %g: %+v", n, k, x, e)
+		if !(e.Scattering >= 0) || !(math.Abs(e.Asymmetry) <= 1+1e-9) || math.IsInf(e.Scattering, 0) {
+			t.Errorf("m %g, x %g: %+v", m, x, e)
 		}
 	})
 }
@@ -237,8 +200,8 @@ func FuzzSuspended(f *testing.F) {
 			if len(classes) > 0 && mean*liquid/wavelength > 50 {
 				continue // right, but slow
 			}
-			c, err := Suspended{Classes: classes, Index: complex(index, 0), Liquid: liquid}.At(wavelength)
-			if err == nil && (!(c.Scattering >= 0) || !(c.Absorption >= 0) || !(math.Abs(c.Asymmetry) <= 1+1e-9) || math.IsInf(c.Scattering, 0)) {
+			c, err := Suspended{Classes: classes, Index: index, Liquid: liquid}.At(wavelength)
+			if err == nil && (!(c.Scattering >= 0) || !(math.Abs(c.Asymmetry) <= 1+1e-9) || math.IsInf(c.Scattering, 0)) {
 				t.Errorf("%g %g %g, index %g in %g at %g: %+v", mean, spread, largest, index, liquid, wavelength, c)
 			}
 		}

@@ -2,9 +2,7 @@ package mie
 
 import "math"
 
-// soft is Sphere for a clear sphere whose index is 1 to 2 times the liquid's: globules and
-// micelles. All is real: each coefficient is p(p + iq)/(p2 + q2), extinction is
-// scattering, and the functions inside the sphere are needed to a factor only, so that a
+// soft is Sphere. All is real: each coefficient is p(p + iq)/(p2 + q2), and the functions inside the sphere are needed to a factor only, so that a
 // term costs one division. It works in room as far as that goes.
 func soft(m, x float64, room []float64) Efficiencies {
 	root := math.Cbrt(x)
@@ -52,7 +50,7 @@ func soft(m, x float64, room []float64) Efficiencies {
 		psi0, psi1, chi0, chi1, p0 = psi1, psi, chi1, chi, p
 	}
 	q := 2 * sca * inverse * inverse
-	return Efficiencies{Extinction: q, Scattering: q, Asymmetry: 2 * asym / sca}
+	return Efficiencies{Scattering: q, Asymmetry: 2 * asym / sca}
 }
 
 // downward fills p with psi of real argument z, to a factor, for the orders from..from+

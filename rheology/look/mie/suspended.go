@@ -8,19 +8,17 @@ import (
 	"example.org/honestplate"
 )
 
-// Suspended spheres are of one clear or absorbing substance and many sizes, in a clear
-// liquid.
+// Suspended spheres are of one clear substance and many sizes, in a clear liquid.
 type Suspended struct {
-	Classes []Class    `json:"classes"`      // sizes; their shares sum to 1
-	Index   complex128 `json:"index"`        // of the spheres at the wavelength, absorption positive
-	Liquid  float64    `json:"liquid_index"` // refractive index of the liquid
+	Classes []Class `json:"classes"`      // sizes; their shares sum to 1
+	Index   float64 `json:"index"`        // refractive index of the spheres at the wavelength
+	Liquid  float64 `json:"liquid_index"` // that of the liquid
 }
 
 // Coefficients of a suspension, each per unit of the spheres' share of the volume, so
 // that a share of 0.04 scatters 0.04 times Scattering.
 type Coefficients struct {
 	Scattering float64 `json:"scattering_per_m"` // 1/m
-	Absorption float64 `json:"absorption_per_m"` // 1/m
 	Asymmetry  float64 `json:"asymmetry"`        // mean cosine of the angle of scattering
 }
 
@@ -35,12 +33,12 @@ func (s Suspended) At(wavelength float64) (Coefficients, error) {
 	); err != nil {
 		return Coefficients{}, err
 	}
-	m := s.Index / complex(s.Liquid, 0)
+	m := s.Index / s.Liquid
 	if err := checkIndex(m); err != nil {
 		return Coefficients{}, err
 	}
 	perRadius := 2 * math.Pi * s.Liquid / wavelength
-	var sca, ext, forward float64
+	var sca, forward float64
 	for i, c := range s.Classes {
 		x := perRadius * c.Radius
 		if x < smallestSize {
@@ -53,10 +51,9 @@ func (s Suspended) At(wavelength float64) (Coefficients, error) {
 		e := sphere(m, x)
 		k := 0.75 * c.Share / c.Radius
 		sca += k * e.Scattering
-		ext += k * e.Extinction
 		forward += k * e.Scattering * e.Asymmetry
 	}
-	out := Coefficients{Scattering: sca, Absorption: max(0, ext-sca)}
+	out := Coefficients{Scattering: sca}
 	if sca > 0 {
 		out.Asymmetry = forward / sca
 	}

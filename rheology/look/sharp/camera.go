@@ -15,24 +15,11 @@ const FullFrameCircle = 0.03e-3
 // A Camera is what turns metres before the lens into metres and pixels on the sensor.
 type Camera struct {
 	// Magnification is the size on the sensor over the size before the lens, 0.001..10; 1 is
-	// life size.
+	// life size. Of a thin lens it is f/(d - f), f its focal length and d the distance from
+	// lens to subject.
 	Magnification float64 `json:"magnification"`
 	// Pixel is the width of a pixel in m, 0.5e-6..50e-6.
 	Pixel float64 `json:"pixel_m"`
-}
-
-// Magnification returns f/(d - f) of a thin lens of the focal length f and the distance d
-// from lens to subject, both in m.
-func Magnification(focal, distance float64) (float64, error) {
-	if err := cmp.Or(honestplate.InRange("focal", focal, 1e-3, 3, "m", "lenses that are made"),
-		honestplate.InRange("distance", distance, 1e-3, 1e4, "m", "a set")); err != nil {
-		return 0, err
-	}
-	if distance <= 1.05*focal {
-		return 0, &honestplate.RangeError{Field: "distance", Value: distance, Low: 1.05 * focal, High: 1e4, Unit: "m",
-			Source: "a thin lens makes no picture of what is nearer than its focal length"}
-	}
-	return focal / (distance - focal), nil
 }
 
 // check wants a camera that can be.

@@ -89,15 +89,3 @@ func ExampleRimSpeed() {
 	// Output:
 	// 0.78 m/s
 }
-
-// A lens of 100 mm at half a metre.
-func ExampleMagnification() {
-	m, err := sharp.Magnification(0.100, 0.500)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Printf("%.2f of life size\n", m)
-	// Output:
-	// 0.25 of life size
-}

@@ -94,12 +94,6 @@ func TestUnitsGiveTheBrightestThatFreezes(t *testing.T) {
 	}
 }
 
-func TestMagnification(t *testing.T) {
-	if m, err := Magnification(0.1, 0.2); err != nil || math.Abs(m-1) > 1e-12 {
-		t.Errorf("twice the focal length is life size, got %g, %v", m, err)
-	}
-}
-
 func TestMoments(t *testing.T) {
 	near, _ := Contact{Diameter: 0.004, Speed: 3, Depth: 0.05}.Moments()
 	// 2.96 drops, as the reference works out: an upper bound.
@@ -167,8 +161,6 @@ func TestNonsenseIsRefused(t *testing.T) {
 		"negative time":    func() error { _, err := Exposure{Shutter: -1}.Seconds(); return err },
 		"what stands":      func() error { _, err := camera.Freezes(0, 1e-5); return err },
 		"no limit":         func() error { _, err := camera.Freezes(1, 0); return err },
-		"focal length":     func() error { _, err := Magnification(nan, 1); return err },
-		"too near":         func() error { _, err := Magnification(0.1, 0.1); return err },
 		"no settings":      func() error { _, err := Unit{}.For(1); return err },
 		"no seconds":       func() error { _, err := Units()[0].For(nan); return err },
 		"a bad setting":    func() error { _, err := Unit{Settings: []Setting{{}}}.For(1); return err },
@@ -198,6 +190,19 @@ func FuzzSharp(f *testing.F) {
 			}
 			for _, u := range Units() {
 				_, _ = u.For(s)
+			}
+		}
+		if v, err := RimSpeed(diameter, e.Shutter, e.HalfPower); err == nil && (!(v >= 0) || math.IsInf(v, 0)) {
+			t.Errorf("a rim at %g m/s", v)
+		}
+		if s, err := e.Seconds(); err == nil && (s.Check("") != nil || !(s.Low > 0)) {
+			t.Errorf("%+v lasts %v", e, s)
+		}
+		for _, u := range append(Units(), Unit{Settings: []Setting{{Exposure: e}}}) {
+			if s, err := u.For(depth); err == nil {
+				if lit, err := s.Exposure.Seconds(); err != nil || lit.Likely > depth {
+					t.Errorf("%s lights %v for %g s: %v", u.Name, lit, depth, err)
+				}
 			}
 		}
 		if m, err := (Contact{diameter, speed, depth}).Moments(); err == nil && (m.Crater.Check("") != nil || m.Jet.Check("") != nil || !(m.CraterRadius > 0)) {

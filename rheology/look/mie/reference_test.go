@@ -1,12 +1,22 @@
 package mie
 
 import (
+	"errors"
 	"math"
 	"math/cmplx"
+	"strings"
+	"testing"
+
+	"example.org/honestplate/testdata"
 )
 
+// An independent way to the same series, for any index, clear or absorbing: by logarithmic
+// derivatives in complex numbers. It is held to the tables of its sources, and Sphere to it.
+
+type reference struct{ Extinction, Scattering, Asymmetry float64 }
+
 // general is Sphere for any index.
-func general(m complex128, x float64) Efficiencies {
+func general(m complex128, x float64) reference {
 	last := terms(x)
 	inner := make([]complex128, last)
 	complexLogDerivatives(inner, m*complex(x, 0))
@@ -38,7 +48,7 @@ func general(m complex128, x float64) Efficiencies {
 		asym += (2*f + 1) / (f * (f + 1)) * real(a*cmplx.Conj(b))
 		a0, b0 = a, b
 	}
-	return Efficiencies{Extinction: 2 * ext / (x * x), Scattering: 2 * sca / (x * x), Asymmetry: 2 * asym / sca}
+	return reference{Extinction: 2 * ext / (x * x), Scattering: 2 * sca / (x * x), Asymmetry: 2 * asym / sca}
 }
 
 func square(z complex128) float64 { return real(z)*real(z) + imag(z)*imag(z) }
@@ -99,5 +109,43 @@ func logDerivatives(d []float64, from int, z float64) {
 		}
 		a := float64(n) * inverse
 		v = a - 1/(v+a)
+	}
+}
+
+// terms is the number of terms of the series for size parameter x.
+func terms(x float64) int { return int(x+4.05*math.Cbrt(x)) + 2 }
+
+// above is the order at which a downward recurrence for argument size z may start from
+// 0, so that the orders up to n are right. |z| + 16 is not enough beyond |z| = 1000.
+func above(n int, z float64) int { return max(n, int(z+8*math.Cbrt(z))) + 16 }
+
+// The reference has what Wiscombe and Bohren and Huffman print, absorbing spheres too.
+func TestReferenceAgainstPublished(t *testing.T) {
+	table, err := testdata.Load("mie_spheres")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range table.Rows {
+		in, err := r.Floats("index_real")
+		k, err2 := r.Float("index_imaginary")
+		x, err3 := r.Float("size_parameter")
+		if err := errors.Join(err, err2, err3); err != nil {
+			t.Fatal(err)
+		}
+		e := general(complex(in[0], k), x)
+		for column, got := range map[string]float64{"extinction": e.Extinction, "scattering": e.Scattering, "asymmetry": e.Asymmetry} {
+			text := r.Text(column)
+			if text == "" {
+				continue
+			}
+			want, err := r.Float(column)
+			if err != nil {
+				t.Fatal(err)
+			}
+			_, digits, _ := strings.Cut(text, ".")
+			if math.Abs(got-want) > max(1.01*math.Pow(10, -float64(len(digits))), 1e-9*math.Abs(want)) {
+				t.Errorf("%s: %s %.12g, want %s", r.Text("case"), column, got, text)
+			}
+		}
 	}
 }
