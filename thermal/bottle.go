@@ -20,7 +20,7 @@ type Bottle struct {
 	Drink      food.Drink `json:"drink,omitzero"`       // what it is; the zero value is water
 	Diameter   float64    `json:"diameter_m,omitzero"`  // outside, m, 0.02..0.3; at a bottle's body
 	// Wall is the material, WallThickness its thickness, m, 0.00005..0.02. 0 means glass
-	// of 3 mm. A can is [Aluminium] of 0.0002 m.
+	// of 3 mm. A can is [heat.Aluminium] of 0.0002 m.
 	Wall          heat.Material `json:"wall,omitzero"`
 	WallThickness float64       `json:"wall_thickness_m,omitzero"`
 	// StartC is the temperature of bottle and drink as they go in, deg C, above where the

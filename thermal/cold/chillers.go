@@ -7,7 +7,7 @@ type UsualChillers struct {
 	Refrigerator Medium
 	// IcedWater is a bucket of water and ice at 0.5 degC around the bottle, 200
 	// W/(m2 K): free convection of water near 0 degC on an upright face of 15 cm gives
-	// 110 to 250 (see [heat.Surface.InWater]), a turned bottle 1000; 100..600 (estimate).
+	// 110 to 250 (see Surface.InWater of package heat), a turned bottle 1000; 100..600 (estimate).
 	IcedWater Medium
 	// SaltedIcedWater has a tenth of salt and stands at -5 degC (from memory).
 	SaltedIcedWater Medium
