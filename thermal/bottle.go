@@ -94,52 +94,34 @@ const (
 // The band spans the medium's coefficient (its own limits) and temperature (+-1.5 K), the
 // start (+-1 K), the mass of the drink (+-2 %), InsideH and the headspace. Iced water is
 // iced water as long as there is ice in it.
-func (b Bottle) Clock() (BottleClock, error) { return b.Knowing(Lesson{}) }
+func (b Bottle) Clock() (BottleClock, error) {
+	return clockOf[BottleClock](b.frame()).knowing(Lesson{})
+}
 
 // Likely computes the likely course alone, without bands.
 func (b Bottle) Likely() (BottleClock, error) {
-	f, err := b.frame()
-	if err != nil {
-		return BottleClock{}, err
-	}
-	return bottleClock(f.likely())
+	return clockOf[BottleClock](b.frame()).likely()
 }
 
 // Knowing computes the clock of another unit with what a lesson taught of what units
 // share; 4,096 runs once it teaches anything.
 func (b Bottle) Knowing(l Lesson) (BottleClock, error) {
-	f, err := b.frame()
-	if err != nil {
-		return BottleClock{}, err
-	}
-	return bottleClock(f.banded(l))
+	return clockOf[BottleClock](b.frame()).knowing(l)
 }
 
 // Observe computes the clock of a unit of which something was seen or read, and what
 // that teaches of what it shares with others: see [Seen].
 func (b Bottle) Observe(l Lesson, seen []Seen) (BottleClock, Lesson, error) {
-	f, err := b.frame()
-	if err != nil {
-		return BottleClock{}, l, err
-	}
-	m, r, after, err := f.observed(l, seen)
-	if err != nil {
-		return BottleClock{}, l, err
-	}
-	clock, err := bottleClock(m, r, nil)
-	return clock, after, err
+	return clockOf[BottleClock](b.frame()).observed(l, seen)
 }
 
-func bottleClock(m bottleModel, r Runs, err error) (BottleClock, error) {
-	if err != nil {
-		return BottleClock{}, err
-	}
+func (m bottleModel) words(r Runs) BottleClock {
 	k := BottleClock{Kept: r, Cold: r.at(bottleCold), Freezes: r.at(bottleFreezes), Bursts: r.at(bottleBursts),
 		FreezesC: m.b.Drink.FreezesC(0), Series: m.series, Balance: m.balance}
 	if k.Freezes.MayHappen() {
 		k.Caution = bottleCaution
 	}
-	return k, nil
+	return k
 }
 
 // A bottleModel is a checked bottle.

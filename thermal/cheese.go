@@ -99,21 +99,13 @@ type CheeseClock struct {
 //
 // Food that has stood warm for the camera is not eaten: follow local food codes.
 func (c Cheese) Clock(a Air, lamps ...light.Lamp) (CheeseClock, error) {
-	f, err := c.frame(a, lamps)
-	if err != nil {
-		return CheeseClock{}, err
-	}
-	return cheeseClock(f.banded(Lesson{}))
+	return clockOf[CheeseClock](c.frame(a, lamps)).knowing(Lesson{})
 }
 
 // Likely computes the likely course alone, without bands: each window has three
 // equal times and nothing decides.
 func (c Cheese) Likely(a Air, lamps ...light.Lamp) (CheeseClock, error) {
-	f, err := c.frame(a, lamps)
-	if err != nil {
-		return CheeseClock{}, err
-	}
-	return cheeseClock(f.likely())
+	return clockOf[CheeseClock](c.frame(a, lamps)).likely()
 }
 
 // A cheeseModel is a complete cheese in its room.
@@ -162,33 +154,17 @@ func (m *cheeseModel) run(at []float64, course bool) error {
 // Knowing computes the clock of another unit with what a lesson taught of what units
 // share; 4,096 runs once it teaches anything.
 func (c Cheese) Knowing(l Lesson, a Air, lamps ...light.Lamp) (CheeseClock, error) {
-	f, err := c.frame(a, lamps)
-	if err != nil {
-		return CheeseClock{}, err
-	}
-	return cheeseClock(f.banded(l))
+	return clockOf[CheeseClock](c.frame(a, lamps)).knowing(l)
 }
 
 // Observe computes the clock of a unit of which something was seen or read, and what
 // that teaches of what it shares with others: see [Seen].
 func (c Cheese) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (CheeseClock, Lesson, error) {
-	f, err := c.frame(a, lamps)
-	if err != nil {
-		return CheeseClock{}, l, err
-	}
-	m, r, after, err := f.observed(l, seen)
-	if err != nil {
-		return CheeseClock{}, l, err
-	}
-	clock, err := cheeseClock(m, r, nil)
-	return clock, after, err
+	return clockOf[CheeseClock](c.frame(a, lamps)).observed(l, seen)
 }
 
-func cheeseClock(m cheeseModel, r Runs, err error) (CheeseClock, error) {
-	if err != nil {
-		return CheeseClock{}, err
-	}
-	return CheeseClock{Kept: r, Opens: r.at(0), Closes: r.at(1), Series: m.done.series, Balance: m.done.balance}, nil
+func (m cheeseModel) words(r Runs) CheeseClock {
+	return CheeseClock{Kept: r, Opens: r.at(0), Closes: r.at(1), Series: m.done.series, Balance: m.done.balance}
 }
 
 // complete checks the cheese, fills in its defaults and returns the light that it

@@ -68,52 +68,28 @@ const (
 // that the medium cannot reach. Mind the medium's Caution: bare skin sticks to deep
 // cold, and dry ice suffocates.
 func (d DeepFreeze) Clock() (FreezeClock, error) {
-	f, err := d.frame()
-	if err != nil {
-		return FreezeClock{}, err
-	}
-	return freezeClock(f.banded(Lesson{}))
+	return clockOf[FreezeClock](d.frame()).knowing(Lesson{})
 }
 
 // Likely computes the likely times alone, without bands.
 func (d DeepFreeze) Likely() (FreezeClock, error) {
-	f, err := d.frame()
-	if err != nil {
-		return FreezeClock{}, err
-	}
-	return freezeClock(f.likely())
+	return clockOf[FreezeClock](d.frame()).likely()
 }
 
 // Knowing computes the clock of another unit with what a lesson taught of what units
 // share; 4,096 runs once it teaches anything.
 func (d DeepFreeze) Knowing(l Lesson) (FreezeClock, error) {
-	f, err := d.frame()
-	if err != nil {
-		return FreezeClock{}, err
-	}
-	return freezeClock(f.banded(l))
+	return clockOf[FreezeClock](d.frame()).knowing(l)
 }
 
 // Observe computes the clock of a unit of which something was seen or read, and what
 // that teaches of what it shares with others: see [Seen].
 func (d DeepFreeze) Observe(l Lesson, seen []Seen) (FreezeClock, Lesson, error) {
-	f, err := d.frame()
-	if err != nil {
-		return FreezeClock{}, l, err
-	}
-	m, r, after, err := f.observed(l, seen)
-	if err != nil {
-		return FreezeClock{}, l, err
-	}
-	clock, err := freezeClock(m, r, nil)
-	return clock, after, err
+	return clockOf[FreezeClock](d.frame()).observed(l, seen)
 }
 
-func freezeClock(m freezeModel, r Runs, err error) (FreezeClock, error) {
-	if err != nil {
-		return FreezeClock{}, err
-	}
-	return FreezeClock{Kept: r, Series: m.course, Surface: r.at(freezeSurface), Mean: r.at(freezeMean), Core: r.at(freezeCore)}, nil
+func (m freezeModel) words(r Runs) FreezeClock {
+	return FreezeClock{Kept: r, Series: m.course, Surface: r.at(freezeSurface), Mean: r.at(freezeMean), Core: r.at(freezeCore)}
 }
 
 func (d DeepFreeze) frame() (frame[freezeModel], error) {

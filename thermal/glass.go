@@ -180,21 +180,13 @@ const (
 //
 // The glass and its lamps stand on a wet set: keep mains and liquids apart.
 func (g Glass) Clock(a Air, lamps ...light.Lamp) (GlassClock, error) {
-	f, err := g.frame(a, lamps)
-	if err != nil {
-		return GlassClock{}, err
-	}
-	return glassClock(f.banded(Lesson{}))
+	return clockOf[GlassClock](g.frame(a, lamps)).knowing(Lesson{})
 }
 
 // Likely computes the likely course alone, without bands: each window has three
 // equal times and nothing decides. It costs a few hundredths of a Clock.
 func (g Glass) Likely(a Air, lamps ...light.Lamp) (GlassClock, error) {
-	f, err := g.frame(a, lamps)
-	if err != nil {
-		return GlassClock{}, err
-	}
-	return glassClock(f.likely())
+	return clockOf[GlassClock](g.frame(a, lamps)).likely()
 }
 
 // A glassModel is a complete glass in its room.
@@ -272,33 +264,17 @@ func (m *glassModel) run(at []float64, course bool) error {
 // Knowing computes the clock of another unit with what a lesson taught of what units
 // share; 4,096 runs once it teaches anything.
 func (g Glass) Knowing(l Lesson, a Air, lamps ...light.Lamp) (GlassClock, error) {
-	f, err := g.frame(a, lamps)
-	if err != nil {
-		return GlassClock{}, err
-	}
-	return glassClock(f.banded(l))
+	return clockOf[GlassClock](g.frame(a, lamps)).knowing(l)
 }
 
 // Observe computes the clock of a unit of which something was seen or read, and what
 // that teaches of what it shares with others: see [Seen].
 func (g Glass) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (GlassClock, Lesson, error) {
-	f, err := g.frame(a, lamps)
-	if err != nil {
-		return GlassClock{}, l, err
-	}
-	m, r, after, err := f.observed(l, seen)
-	if err != nil {
-		return GlassClock{}, l, err
-	}
-	clock, err := glassClock(m, r, nil)
-	return clock, after, err
+	return clockOf[GlassClock](g.frame(a, lamps)).observed(l, seen)
 }
 
 // glassClock puts the answer of the frame into words.
-func glassClock(m glassModel, r Runs, err error) (GlassClock, error) {
-	if err != nil {
-		return GlassClock{}, err
-	}
+func (m glassModel) words(r Runs) GlassClock {
 	clock := GlassClock{
 		Kept: r,
 		Haze: r.at(eventHaze), Opaque: r.at(eventOpaque), Beads: r.at(eventBeads), Runs: r.at(eventRuns),
@@ -307,7 +283,7 @@ func glassClock(m glassModel, r Runs, err error) (GlassClock, error) {
 		ColdestC: m.done.coldestDrink, DewPointC: m.done.dewC, Series: m.done.series, Balance: m.done.balance,
 	}
 	clock.LiquidLine, clock.FogLine = m.g.lines(m.air.TempC, m.done.dewC, m.done.coldest)
-	return clock, nil
+	return clock
 }
 
 // glassEventKeys are the keys of the events, in the order of a run.

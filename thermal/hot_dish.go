@@ -81,21 +81,13 @@ const insideFilm = 300.0
 //
 // Food that has stood warm for the camera is not eaten: follow local food codes.
 func (d HotDish) Clock(a Air, lamps ...light.Lamp) (HotClock, error) {
-	f, err := d.frame(a, lamps)
-	if err != nil {
-		return HotClock{}, err
-	}
-	return hotClock(f.banded(Lesson{}))
+	return clockOf[HotClock](d.frame(a, lamps)).knowing(Lesson{})
 }
 
 // Likely computes the likely course alone, without bands: each window has three
 // equal times and nothing decides.
 func (d HotDish) Likely(a Air, lamps ...light.Lamp) (HotClock, error) {
-	f, err := d.frame(a, lamps)
-	if err != nil {
-		return HotClock{}, err
-	}
-	return hotClock(f.likely())
+	return clockOf[HotClock](d.frame(a, lamps)).likely()
 }
 
 // A dishModel is a complete dish in its room.
@@ -154,33 +146,17 @@ func (m *dishModel) run(at []float64, course bool) error {
 // Knowing computes the clock of another unit with what a lesson taught of what units
 // share; 4,096 runs once it teaches anything.
 func (d HotDish) Knowing(l Lesson, a Air, lamps ...light.Lamp) (HotClock, error) {
-	f, err := d.frame(a, lamps)
-	if err != nil {
-		return HotClock{}, err
-	}
-	return hotClock(f.banded(l))
+	return clockOf[HotClock](d.frame(a, lamps)).knowing(l)
 }
 
 // Observe computes the clock of a unit of which something was seen or read, and what
 // that teaches of what it shares with others: see [Seen].
 func (d HotDish) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (HotClock, Lesson, error) {
-	f, err := d.frame(a, lamps)
-	if err != nil {
-		return HotClock{}, l, err
-	}
-	m, r, after, err := f.observed(l, seen)
-	if err != nil {
-		return HotClock{}, l, err
-	}
-	clock, err := hotClock(m, r, nil)
-	return clock, after, err
+	return clockOf[HotClock](d.frame(a, lamps)).observed(l, seen)
 }
 
-func hotClock(m dishModel, r Runs, err error) (HotClock, error) {
-	if err != nil {
-		return HotClock{}, err
-	}
-	return HotClock{Kept: r, Limit: r.at(0), SteamEnds: r.at(1), SteamC: m.done.limits[1], Series: m.done.series, Balance: m.done.balance}, nil
+func (m dishModel) words(r Runs) HotClock {
+	return HotClock{Kept: r, Limit: r.at(0), SteamEnds: r.at(1), SteamC: m.done.limits[1], Series: m.done.series, Balance: m.done.balance}
 }
 
 // complete checks the dish, fills in its defaults and returns the light that it

@@ -105,53 +105,29 @@ const iceLights = 24
 // absorptance (x0.7..1.4), size (+-5 %), start (+-2 K), what the table brings (x/:1.5,
 // metal x/:2.5) and the contact with it (x/:2). Errors: [honestplate.InputError] and [honestplate.RangeError].
 func (i IceOnTable) Clock(a Air, lamps ...light.Lamp) (IceClock, error) {
-	f, err := i.frame(a, lamps)
-	if err != nil {
-		return IceClock{}, err
-	}
-	return iceClock(f.banded(Lesson{}))
+	return clockOf[IceClock](i.frame(a, lamps)).knowing(Lesson{})
 }
 
 // Likely computes the likely course alone, without bands: each window has three
 // equal times and nothing decides.
 func (i IceOnTable) Likely(a Air, lamps ...light.Lamp) (IceClock, error) {
-	f, err := i.frame(a, lamps)
-	if err != nil {
-		return IceClock{}, err
-	}
-	return iceClock(f.likely())
+	return clockOf[IceClock](i.frame(a, lamps)).likely()
 }
 
 // Knowing computes the clock of another unit with what a lesson taught of what units
 // share; 4,096 runs once it teaches anything.
 func (i IceOnTable) Knowing(l Lesson, a Air, lamps ...light.Lamp) (IceClock, error) {
-	f, err := i.frame(a, lamps)
-	if err != nil {
-		return IceClock{}, err
-	}
-	return iceClock(f.banded(l))
+	return clockOf[IceClock](i.frame(a, lamps)).knowing(l)
 }
 
 // Observe computes the clock of a unit of which something was seen or read, and what
 // that teaches of what it shares with others: see [Seen].
 func (i IceOnTable) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (IceClock, Lesson, error) {
-	f, err := i.frame(a, lamps)
-	if err != nil {
-		return IceClock{}, l, err
-	}
-	m, r, after, err := f.observed(l, seen)
-	if err != nil {
-		return IceClock{}, l, err
-	}
-	clock, err := iceClock(m, r, nil)
-	return clock, after, err
+	return clockOf[IceClock](i.frame(a, lamps)).observed(l, seen)
 }
 
-func iceClock(m iceModel, r Runs, err error) (IceClock, error) {
-	if err != nil {
-		return IceClock{}, err
-	}
-	return IceClock{Kept: r, Shines: r.at(iceShines), HalfOff: r.at(iceHalf), Gone: r.at(iceGone), Series: m.series}, nil
+func (m iceModel) words(r Runs) IceClock {
+	return IceClock{Kept: r, Shines: r.at(iceShines), HalfOff: r.at(iceHalf), Gone: r.at(iceGone), Series: m.series}
 }
 
 func (i IceOnTable) frame(a Air, lamps []light.Lamp) (frame[iceModel], error) {

@@ -72,53 +72,29 @@ type BodyPoint struct {
 //
 // Errors: [honestplate.InputError] and [honestplate.RangeError] for what makes no sense.
 func (s Softening) Clock(a Air, lamps ...light.Lamp) (SoftClock, error) {
-	f, err := s.frame(a, lamps)
-	if err != nil {
-		return SoftClock{}, err
-	}
-	return softClock(f.banded(Lesson{}))
+	return clockOf[SoftClock](s.frame(a, lamps)).knowing(Lesson{})
 }
 
 // Likely computes the likely course alone, without bands: each window has three
 // equal times and nothing decides.
 func (s Softening) Likely(a Air, lamps ...light.Lamp) (SoftClock, error) {
-	f, err := s.frame(a, lamps)
-	if err != nil {
-		return SoftClock{}, err
-	}
-	return softClock(f.likely())
+	return clockOf[SoftClock](s.frame(a, lamps)).likely()
 }
 
 // Knowing computes the clock of another unit with what a lesson taught of what units
 // share; 4,096 runs once it teaches anything.
 func (s Softening) Knowing(l Lesson, a Air, lamps ...light.Lamp) (SoftClock, error) {
-	f, err := s.frame(a, lamps)
-	if err != nil {
-		return SoftClock{}, err
-	}
-	return softClock(f.banded(l))
+	return clockOf[SoftClock](s.frame(a, lamps)).knowing(l)
 }
 
 // Observe computes the clock of a unit of which something was seen or read, and what
 // that teaches of what it shares with others: see [Seen].
 func (s Softening) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (SoftClock, Lesson, error) {
-	f, err := s.frame(a, lamps)
-	if err != nil {
-		return SoftClock{}, l, err
-	}
-	m, r, after, err := f.observed(l, seen)
-	if err != nil {
-		return SoftClock{}, l, err
-	}
-	clock, err := softClock(m, r, nil)
-	return clock, after, err
+	return clockOf[SoftClock](s.frame(a, lamps)).observed(l, seen)
 }
 
-func softClock(m softModel, r Runs, err error) (SoftClock, error) {
-	if err != nil {
-		return SoftClock{}, err
-	}
-	return SoftClock{Kept: r, Softens: r.at(0), Runs: r.at(1), Series: m.course}, nil
+func (m softModel) words(r Runs) SoftClock {
+	return SoftClock{Kept: r, Softens: r.at(0), Runs: r.at(1), Series: m.course}
 }
 
 // A softModel is a checked Softening with what does not change between samples, and
