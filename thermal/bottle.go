@@ -137,31 +137,24 @@ func (b Bottle) frame() (frame[bottleModel], error) {
 	if b.HeadspacePercent == 0 {
 		b.HeadspacePercent, m.gas = 4, band(2.5, 4, 6)
 	}
-	if b.Wall == (heat.Material{}) {
-		b.Wall = heat.SodaLime()
-	}
-	setDefault(&b.WallThickness, 0.003)
-	setDefault(&b.InsideH, 120)
+	b.Wall = cmp.Or(b.Wall, heat.SodaLime())
+	b.WallThickness = cmp.Or(b.WallThickness, 0.003)
+	b.InsideH = cmp.Or(b.InsideH, 120)
 	m.b = b
 	return frame[bottleModel]{kind: "bottle", model: m, inputs: (*bottleModel).inputs, run: (*bottleModel).run,
 		events: bottleEventKeys, doubt: doubtCold, readings: bottleReadings()}, b.check()
 }
 
 func (b Bottle) check() error {
-	if !b.StartC.Given {
-		return &honestplate.InputError{Field: "StartC", Got: "not given", Want: "the temperature of bottle and drink as they go in"}
-	}
 	const source = "bottles and cans that are carried"
-	if err := cmp.Or(honestplate.In("Drink", b.Drink.Check()), honestplate.In("Medium", b.Medium.Check()), check.Fields(source,
-		check.Number("DrinkGrams", b.DrinkGrams, 10, 1e4, "g"),
-		check.Number("Diameter", b.Diameter, 0.02, 0.3, "m"),
-		check.Number("WallThickness", b.WallThickness, 5e-5, 0.02, "m"),
-		check.Number("Wall.Conductivity", b.Wall.Conductivity, 0.01, 1000, "W/(m K)"),
-		check.Number("Wall.Density", b.Wall.Density, 1, 3e4, "kg/m3"),
-		check.Number("Wall.SpecificHeat", b.Wall.SpecificHeat, 100, 1e4, "J/(kg K)"),
-		check.Number("InsideH", b.InsideH, 1, 1e5, "W/(m2 K)"),
-		check.Number("HeadspacePercent", b.HeadspacePercent, 0.5, 50, "%"),
-	)); err != nil {
+	if err := cmp.Or(given("StartC", b.StartC, "the temperature of bottle and drink as they go in"),
+		honestplate.In("Drink", b.Drink.Check()), mediumCheck(b.Medium), check.Fields(source,
+			check.Number("DrinkGrams", b.DrinkGrams, 10, 1e4, "g"),
+			check.Number("Diameter", b.Diameter, 0.02, 0.3, "m"),
+			check.Number("WallThickness", b.WallThickness, 5e-5, 0.02, "m"),
+			check.Number("InsideH", b.InsideH, 1, 1e5, "W/(m2 K)"),
+			check.Number("HeadspacePercent", b.HeadspacePercent, 0.5, 50, "%"),
+		), wallCheck(b.Wall, source)); err != nil {
 		return err
 	}
 	freezes := b.Drink.FreezesC(0)
@@ -191,20 +184,11 @@ func (b Bottle) area() float64 {
 
 func (m *bottleModel) inputs() []study.Input {
 	b := &m.b
-	low, high, _ := b.Medium.Limits() // checked
-	h := study.Input{Key: "room.chiller_h", Name: "what the cold takes", Band: band(low, b.Medium.H, high), Factor: true, Shared: study.Room}
-	c := within(around("room.chiller_c", "temperature of the cold", b.Medium.TempC, 1.5), food.ColdestC, 40)
-	if b.Medium.Water {
-		c.Band = band(b.Medium.TempC-0.2, b.Medium.TempC, b.Medium.TempC+1)
-	}
-	c.Shared = study.Room
-	return []study.Input{
-		bound(&b.Medium.H, h), bound(&b.Medium.TempC, c),
+	return append(mediumInputs(&b.Medium, "room.chiller", "what the cold takes", "temperature of the cold"),
 		bound(&b.StartC.Value, within(around("unit.start_c", "start temperature", b.StartC.Value, 1), b.TargetC+1e-3, 70)),
 		bound(&b.DrinkGrams, study.Input{Key: "unit.drink_grams", Name: "mass of the drink", Band: honestplate.Factor(b.DrinkGrams, 1.02), Factor: true}),
 		bound(&b.InsideH, study.Input{Key: "unit.inside_h", Name: "heat transfer inside", Band: band(b.InsideH/2, b.InsideH, b.InsideH*2.5), Factor: true}),
-		bound(&b.HeadspacePercent, ofProduct(study.Input{Key: "product.headspace", Name: "headspace", Band: m.gas, Factor: true})),
-	}
+		bound(&b.HeadspacePercent, ofProduct(study.Input{Key: "product.headspace", Name: "headspace", Band: m.gas, Factor: true})))
 }
 
 // A bottleStore is the heat of a bottle against its freezing point, and its temperature.
@@ -236,7 +220,7 @@ func (m *bottleModel) run(at []float64, course bool) error {
 	wall := b.area() * b.WallThickness * b.Wall.Density * b.Wall.SpecificHeat
 	s := bottleStore{capacity: kg*b.Drink.SpecificHeat() + wall, water: kg * b.Drink.WaterShare(), freezes: b.Drink.FreezesC(0)}
 	s.down = -s.freezes
-	u := b.area() / (1/b.Medium.H + b.WallThickness/b.Wall.Conductivity + 1/b.InsideH)
+	u := b.area() / (1/b.Medium.H.Likely + b.WallThickness/b.Wall.Conductivity + 1/b.InsideH)
 	full := b.HeadspacePercent / 100 * kg / b.Drink.Density() / iceGrows // kg of ice that fill the headspace
 	for i := range at {
 		at[i] = never

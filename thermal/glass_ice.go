@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/honestplate"
@@ -34,7 +35,7 @@ func usualIceFactors(d food.Drink) iceFactors { return iceFactors{1, afloatIn(d)
 
 // completeIce checks the ice of a glass and fills in its defaults.
 func (g Glass) completeIce() (Glass, error) {
-	g.DilutionShare = orBand(g.DilutionShare, 0.08, 0.10, 0.12)
+	g.DilutionShare = cmp.Or(g.DilutionShare, band(0.08, 0.10, 0.12))
 	if g.IceGrams == 0 {
 		return g, nil
 	}

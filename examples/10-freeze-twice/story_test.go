@@ -157,7 +157,7 @@ func Example_tooWarm() {
 // What was bought is easily given back. Follow one scoop through the night, the
 // morning, and a walk of two minutes across the studio.
 func Example_theWay() {
-	walk := cold.Medium{Name: "studio air, walking", TempC: 23, H: 12}
+	walk := cold.Medium{Name: "studio air, walking", TempC: 23, H: honestplate.Factor(12, 1.5)}
 	ends, err := thermal.DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: honestplate.Some(-6)}.After(
 		thermal.FreezeStage{Medium: cold.Freezers().Home, For: 10 * time.Hour},
 		thermal.FreezeStage{Medium: cold.Freezers().Deep, For: 90 * time.Minute},

@@ -1,7 +1,6 @@
 package light
 
 import (
-	"fmt"
 	"math"
 
 	"example.org/honestplate"
@@ -112,27 +111,4 @@ var waterSpectrum = [...]spectral{
 	{0.4, 0.05843}, {0.5, 0.02513}, {0.6, 0.2283}, {0.7, 0.6014}, {0.8, 1.963}, {0.9, 6.786},
 	{0.975, 44.85}, {1.0, 36.32}, {1.2, 103.6}, {1.4, 1239}, {1.6, 671.5}, {1.8, 802.9},
 	{2.0, 6912}, {2.2, 1651}, {2.4, 5006}, {3.0, 1.139e6},
-}
-
-// Absorbed returns the W/m2 that a thing of this absorptance takes from the lamps
-// together, where their light falls square on.
-func (a Absorptance) Absorbed(lamps ...Lamp) (float64, error) {
-	var sum float64
-	for i, l := range lamps {
-		parts, err := l.parts()
-		if err != nil {
-			return 0, honestplate.In(fmt.Sprintf("Lamps[%d]", i), err)
-		}
-		for _, p := range parts {
-			if p.irradiance == 0 {
-				continue
-			}
-			share, err := a.of(p.source)
-			if err != nil {
-				return 0, err
-			}
-			sum += share * p.irradiance
-		}
-	}
-	return sum, nil
 }

@@ -52,7 +52,7 @@ func ExampleAbsorptance_Absorbed() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%s %.0f\n", c.name, q)
+		fmt.Printf("%s %.0f\n", c.name, q.Likely)
 	}
 	falls, err := key.Irradiance()
 	if err != nil {

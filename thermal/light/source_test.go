@@ -93,11 +93,11 @@ func TestAbsorbedSumsOverTheLamps(t *testing.T) {
 		t.Fatal(err)
 	}
 	e, _ := key.Irradiance()
-	if math.Abs(both-one-other) > 1e-9 || math.Abs(one-a.Tungsten*e.Likely) > 1e-9 {
-		t.Errorf("%g, %g, %g of %v", both, one, other, e)
+	if math.Abs(both.Likely-one.Likely-other.Likely) > 1e-9 || math.Abs(one.Likely-a.Tungsten*e.Likely) > 1e-9 {
+		t.Errorf("%v, %v, %v of %v", both, one, other, e)
 	}
-	if got, err := a.Absorbed(); got != 0 || err != nil {
-		t.Errorf("no lamps: %g, %v", got, err)
+	if got, err := a.Absorbed(); got.Likely != 0 || err != nil {
+		t.Errorf("no lamps: %v, %v", got, err)
 	}
 	if _, err := (Absorptance{Tungsten: 2}).Absorbed(key); err == nil {
 		t.Error("absorptance above 1 passes")
