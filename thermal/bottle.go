@@ -10,6 +10,7 @@ import (
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/solution"
 	"example.org/honestplate/thermal/internal/study"
 )
 
@@ -117,7 +118,7 @@ func (b Bottle) Observe(l Lesson, seen []Seen) (BottleClock, Lesson, error) {
 
 func (m bottleModel) words(r Runs) BottleClock {
 	k := BottleClock{Kept: r, Cold: r.at(bottleCold), Freezes: r.at(bottleFreezes), Bursts: r.at(bottleBursts),
-		FreezesC: m.b.Drink.FreezesC(0), Series: m.series, Balance: m.balance}
+		FreezesC: m.b.liquid().FreezesC(0), Series: m.series, Balance: m.balance}
 	if k.Freezes.MayHappen() {
 		k.Caution = bottleCaution
 	}
@@ -146,9 +147,10 @@ func (b Bottle) frame() (frame[bottleModel], error) {
 }
 
 func (b Bottle) check() error {
+	freezes, drinkErr := b.Drink.FreezesC()
 	const source = "bottles and cans that are carried"
 	if err := cmp.Or(given("StartC", b.StartC, "the temperature of bottle and drink as they go in"),
-		honestplate.In("Drink", b.Drink.Check()), mediumCheck(b.Medium), check.Fields(source,
+		honestplate.In("Drink", drinkErr), mediumCheck(b.Medium), check.Fields(source,
 			check.Number("DrinkGrams", b.DrinkGrams, 10, 1e4, "g"),
 			check.Number("Diameter", b.Diameter, 0.02, 0.3, "m"),
 			check.Number("WallThickness", b.WallThickness, 5e-5, 0.02, "m"),
@@ -157,7 +159,6 @@ func (b Bottle) check() error {
 		), wallCheck(b.Wall, source)); err != nil {
 		return err
 	}
-	freezes := b.Drink.FreezesC(0)
 	if b.bore() < 0.01 {
 		return check.Input("Diameter", b.Diameter, "m", "10 mm more than two walls")
 	}
@@ -170,11 +171,13 @@ func (b Bottle) check() error {
 			"the drink's freezing point, the medium and the start"))
 }
 
+func (b Bottle) liquid() solution.Drink { return solution.Drink(b.Drink) }
+
 func (b Bottle) bore() float64 { return b.Diameter - 2*b.WallThickness }
 
 // length of the cylinder that holds the drink, m.
 func (b Bottle) length() float64 {
-	return b.DrinkGrams / 1000 / b.Drink.Density() / (math.Pi / 4 * b.bore() * b.bore())
+	return b.DrinkGrams / 1000 / b.liquid().Density() / (math.Pi / 4 * b.bore() * b.bore())
 }
 
 // area of its side and ends, m2.
@@ -218,10 +221,10 @@ func (m *bottleModel) run(at []float64, course bool) error {
 	b := m.b
 	kg := b.DrinkGrams / 1000
 	wall := b.area() * b.WallThickness * b.Wall.Density * b.Wall.SpecificHeat
-	s := bottleStore{capacity: kg*b.Drink.SpecificHeat() + wall, water: kg * b.Drink.WaterShare(), freezes: b.Drink.FreezesC(0)}
+	s := bottleStore{capacity: kg*b.liquid().SpecificHeat() + wall, water: kg * b.liquid().WaterShare(), freezes: b.liquid().FreezesC(0)}
 	s.down = -s.freezes
 	u := b.area() / (1/b.Medium.H.Likely + b.WallThickness/b.Wall.Conductivity + 1/b.InsideH)
-	full := b.HeadspacePercent / 100 * kg / b.Drink.Density() / iceGrows // kg of ice that fill the headspace
+	full := b.HeadspacePercent / 100 * kg / b.liquid().Density() / iceGrows // kg of ice that fill the headspace
 	for i := range at {
 		at[i] = never
 	}

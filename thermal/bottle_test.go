@@ -89,13 +89,13 @@ func TestBottleFollowsTheClosedForms(t *testing.T) {
 	m, times := runOnce(t, f, err)
 	d := m.b
 	wall := d.area() * d.WallThickness * d.Wall.Density * d.Wall.SpecificHeat
-	capacity := 0.5*d.Drink.SpecificHeat() + wall
+	capacity := 0.5*d.liquid().SpecificHeat() + wall
 	u := d.area() / (1/d.Medium.H.Likely + d.WallThickness/d.Wall.Conductivity + 1/d.InsideH)
 	want := capacity / u * math.Log((20.3+18)/(6+18))
 	if math.Abs(times[bottleCold]/want-1) > 1e-3 {
 		t.Errorf("cold after %g s, want %g", times[bottleCold], want)
 	}
-	want = 0.04 * 0.5 / d.Drink.Density() / (1/917.0 - 1/1000.0) * 333.6e3 / (u * 18)
+	want = 0.04 * 0.5 / d.liquid().Density() / (1/917.0 - 1/1000.0) * 333.6e3 / (u * 18)
 	if got := times[bottleBursts] - times[bottleFreezes]; math.Abs(got/want-1) > 0.02 {
 		t.Errorf("bursts %g s after it freezes, want %g", got, want)
 	}
@@ -232,7 +232,7 @@ func TestBottleConvergesOverItsRange(t *testing.T) {
 	for range 300 {
 		b := Bottle{DrinkGrams: between(50, 3000), Drink: food.Drink{Brix: between(0, 30), AlcoholPercent: between(0, 20)}, Diameter: between(0.04, 0.15),
 			WallThickness: between(5e-5, 0.01), StartC: honestplate.Some(between(5, 60)), Medium: cold.Medium{TempC: between(-40, 4), H: honestplate.Exactly(between(3, 600))}, InsideH: between(20, 1000)}
-		b.TargetC = between(max(b.Medium.TempC+0.3, b.Drink.FreezesC(0)), b.StartC.Value)
+		b.TargetC = between(max(b.Medium.TempC+0.3, b.liquid().FreezesC(0)), b.StartC.Value)
 		f, err := b.frame()
 		if err != nil {
 			continue
@@ -240,7 +240,7 @@ func TestBottleConvergesOverItsRange(t *testing.T) {
 		n++
 		_, times := runOnce(t, f, err)
 		d := f.model.b
-		capacity := d.DrinkGrams/1000*d.Drink.SpecificHeat() + d.area()*d.WallThickness*d.Wall.Density*d.Wall.SpecificHeat
+		capacity := d.DrinkGrams/1000*d.liquid().SpecificHeat() + d.area()*d.WallThickness*d.Wall.Density*d.Wall.SpecificHeat
 		u := d.area() / (1/d.Medium.H.Likely + d.WallThickness/d.Wall.Conductivity + 1/d.InsideH)
 		want := capacity / u * math.Log((d.StartC.Value-d.Medium.TempC)/(d.TargetC-d.Medium.TempC))
 		if got := times[bottleCold]; want < bottleHorizon && math.Abs(got-want) > 1e-3*want+0.01 {

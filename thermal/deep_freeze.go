@@ -135,14 +135,14 @@ type freezeModel struct {
 
 // material checks what After needs.
 func (d DeepFreeze) material() (freezeModel, error) {
-	full, err := d.Mix.Curve()
+	curve, err := d.Mix.Curve()
 	_, formErr := d.Form.MarshalText()
 	if err := cmp.Or(given("StartC", d.StartC, "the temperature as it goes in"), formErr, check.Fields("portions of frozen dessert",
 		check.Number("Diameter", d.Diameter, 0.005, 0.5, "m"), check.Number("StartC", d.StartC.Value, -60, 30, "degC")),
 		honestplate.In("Mix", err)); err != nil {
 		return freezeModel{}, err
 	}
-	return freezeModel{d: d, curve: full.Points(), k: 1, density: 1}, nil
+	return freezeModel{d: d, curve: curve, k: 1, density: 1}, nil
 }
 
 func (d DeepFreeze) model() (freezeModel, error) {
@@ -153,7 +153,7 @@ func (d DeepFreeze) model() (freezeModel, error) {
 	if d.TargetC >= d.StartC.Value {
 		return m, check.Input("TargetC", d.TargetC, "degC", "a temperature below the start")
 	}
-	return m, honestplate.InRange("TargetC", d.TargetC, max(d.Medium.TempC+0.2, food.ColdestC+2), d.StartC.Value, "degC",
+	return m, honestplate.InRange("TargetC", d.TargetC, max(d.Medium.TempC+0.2, check.ColdestC+2), d.StartC.Value, "degC",
 		"the freezer: at least 0.2 K above its temperature")
 }
 

@@ -6,6 +6,7 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/solution"
 	"example.org/honestplate/thermal/internal/study"
 	"example.org/honestplate/thermal/light"
 )
@@ -234,7 +235,8 @@ func (m *glassModel) inputs() []study.Input {
 		bound(&g.EndsH, study.Input{Key: "unit.ends_h", Name: "drink's surface and base", Band: honestplate.Factor(g.EndsH, 1.5), Factor: true}))
 	in = append(in, g.Stages.inputs()...)
 	if g.DrinkGrams > 0 {
-		in = append(in, bound(&g.DrinkC.Value, within(around("unit.drink_c", "drink temperature", g.DrinkC.Value, 1), g.Drink.FreezesC(0), 100)))
+		freezes := solution.Drink(g.Drink).FreezesC(0)
+		in = append(in, bound(&g.DrinkC.Value, within(around("unit.drink_c", "drink temperature", g.DrinkC.Value, 1), freezes, 100)))
 	}
 	if g.IceGrams > 0 {
 		in = append(in, g.iceInputs(&m.ice)...)

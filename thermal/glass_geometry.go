@@ -8,6 +8,8 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/optics"
+	"example.org/honestplate/thermal/internal/solution"
 	"example.org/honestplate/thermal/light"
 )
 
@@ -24,6 +26,7 @@ func (g Glass) complete(a Air) (Glass, error) {
 	g.Stages = cmp.Or(g.Stages, DefaultStages())
 	g.WallC = some(g.WallC, a.TempC)
 	g.Horizon = cmp.Or(g.Horizon, 4*time.Hour)
+	freezes, drinkErr := g.Drink.FreezesC()
 	const source = "glasses, mugs and cans"
 	err := cmp.Or(inRoom(a, -30, 60, "rooms in which people work"), check.Fields(source,
 		check.Number("Diameter", g.Diameter, 0.01, 1, "m"),
@@ -36,10 +39,10 @@ func (g Glass) complete(a Air) (Glass, error) {
 		check.Number("InsideH", g.InsideH, 0.01, 1e5, "W/(m2 K)"),
 		check.Number("EndsH", g.EndsH, 0.01, 1000, "W/(m2 K)"),
 		check.Number("Horizon", g.Horizon.Seconds(), 1, 48*3600, "s"),
-	), wallCheck(g.Wall, source), g.Stages.check(), honestplate.In("Drink", g.Drink.Check()))
+	), wallCheck(g.Wall, source), g.Stages.check(), honestplate.In("Drink", drinkErr))
 	if err == nil && g.DrinkGrams > 0 {
 		err = cmp.Or(given("DrinkC", g.DrinkC, "the temperature of the drink as it is poured"),
-			honestplate.InRange("DrinkC", g.DrinkC.Value, g.Drink.FreezesC(0), 100, "degC", "a drink that is neither freezing nor boiling"))
+			honestplate.InRange("DrinkC", g.DrinkC.Value, freezes, 100, "degC", "a drink that is neither freezing nor boiling"))
 	}
 	if err != nil {
 		return g, err
@@ -79,21 +82,15 @@ func (g Glass) bore() float64 { return g.Diameter - 2*g.WallThickness }
 
 // depth of the liquid, m: floating ice displaces its own mass.
 func (g Glass) depth() float64 {
-	return (g.DrinkGrams + g.IceGrams) / 1000 / g.Drink.Density() / (math.Pi / 4 * g.bore() * g.bore())
+	return (g.DrinkGrams + g.IceGrams) / 1000 / solution.Drink(g.Drink).Density() / (math.Pi / 4 * g.bore() * g.bore())
 }
 
 // light is what the drink absorbs per square metre of the glass's upright section. An
 // empty glass lets nearly all through.
 func (g Glass) light(lamps []light.Lamp) (honestplate.Estimate, error) {
-	abs := g.Absorptance
-	switch {
-	case g.DrinkGrams == 0:
+	abs := cmp.Or(g.Absorptance, light.Absorptance(optics.Water(g.bore())))
+	if g.DrinkGrams == 0 {
 		abs = light.Absorptance{}
-	case len(lamps) > 0 && abs == light.Absorptance{}:
-		var err error
-		if abs, err = light.ClearWater(g.bore()); err != nil {
-			return honestplate.Estimate{}, err
-		}
 	}
 	return abs.Absorbed(lamps...)
 }

@@ -8,6 +8,7 @@ import (
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/solution"
 	"example.org/honestplate/thermal/internal/study"
 )
 
@@ -96,7 +97,7 @@ func (g *Glass) iceInputs(f *iceFactors) []study.Input {
 
 // An iceStore is the ice in a drink.
 type iceStore struct {
-	drink     food.Drink
+	drink     solution.Drink
 	poured    float64 // kg of drink
 	capacity  float64 // of the drink as poured, J/K
 	start     float64 // kg of ice put in
@@ -110,7 +111,8 @@ type iceStore struct {
 }
 
 func (g Glass) store() iceStore {
-	s := iceStore{drink: g.Drink, poured: g.DrinkGrams / 1000, capacity: g.DrinkGrams / 1000 * g.Drink.SpecificHeat(),
+	drink := solution.Drink(g.Drink)
+	s := iceStore{drink: drink, poured: g.DrinkGrams / 1000, capacity: g.DrinkGrams / 1000 * drink.SpecificHeat(),
 		start: g.IceGrams / 1000, kg: g.IceGrams / 1000, tempC: g.iceC(), given: g.IceH.Likely,
 		factors: usualIceFactors(g.Drink), even: 5 * heat.Ice().Conductivity}
 	if s.kg > 0 {

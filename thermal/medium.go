@@ -5,13 +5,13 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/cold"
-	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/internal/check"
 	"example.org/honestplate/thermal/internal/study"
 )
 
 // mediumCheck checks what takes the heat.
 func mediumCheck(m cold.Medium) error {
-	return honestplate.In("Medium", cmp.Or(honestplate.InRange("TempC", m.TempC, food.ColdestC, 30, "degC", "range of the enthalpy curve of frozen food"),
+	return honestplate.In("Medium", cmp.Or(honestplate.InRange("TempC", m.TempC, check.ColdestC, 30, "degC", "range of the enthalpy curve of frozen food"),
 		m.H.Check("H"), honestplate.Positive("H.Low", m.H.Low, "W/(m2 K)")))
 }
 
@@ -24,6 +24,6 @@ func mediumInputs(m *cold.Medium, key, h, temp string) []study.Input {
 	}
 	return []study.Input{
 		ofRoom(bound(&m.H.Likely, study.Input{Key: key + "_h", Name: h, Band: m.H, Factor: true})),
-		ofRoom(bound(&m.TempC, within(c, food.ColdestC+2, 40))), // the tails stay inside the curve
+		ofRoom(bound(&m.TempC, within(c, check.ColdestC+2, 40))), // the tails stay inside the curve
 	}
 }

@@ -5,7 +5,6 @@ import (
 	"time"
 
 	"example.org/honestplate"
-	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
 	"example.org/honestplate/thermal/internal/study"
@@ -51,21 +50,23 @@ func (s Scoop) model(a Air, lamps []light.Lamp) (scoopModel, error) {
 	small := min(1, s.Diameter/0.02) // the deepest default is a quarter of 20 mm
 	s.SoftDepth = cmp.Or(s.SoftDepth, band(0.002*small, 0.003*small, 0.005*small))
 	s.FlowFrozen = cmp.Or(s.FlowFrozen, band(0, 0.08, 0.2))
-	cling, slump, fringe, _ := s.Structure.Holds(s.Mix.OverrunPercent) // check says what is wrong
-	s.ClingGM2 = cmp.Or(s.ClingGM2, cling)
-	s.SlumpShare = cmp.Or(s.SlumpShare, slump)
-	s.Fringe = some(s.Fringe, min(fringe, s.Diameter/10))
+	if err := check.Word("Structure", s.Structure); err != nil {
+		return scoopModel{}, err
+	}
+	held := held(s.Structure, s.Mix.OverrunPercent)
+	s.ClingGM2 = cmp.Or(s.ClingGM2, held.cling)
+	s.SlumpShare = cmp.Or(s.SlumpShare, held.slump)
+	s.Fringe = some(s.Fringe, min(held.fringe, s.Diameter/10))
 	s.DipperJM2 = some(s.DipperJM2, dipperHeat*min(max((s.StartC+20)/4, 0), 1))
 	s.Absorptance = cmp.Or(s.Absorptance, light.WhiteFood())
 	s.Horizon = cmp.Or(s.Horizon, scoopHorizon)
 	light, lightErr := s.Absorptance.Absorbed(lamps...)
-	full, mixErr := s.Mix.Curve()
-	m := scoopModel{s: s, lit: litBy(settingOf(a, light)), cells: scoopCells(s.Diameter), tol: 3e-4, density: 1, contact: 1, dipper: 1, fringe: 1}
+	curve, mixErr := s.Mix.Curve()
+	m := scoopModel{s: s, lit: litBy(settingOf(a, light)), curve: curve, cells: scoopCells(s.Diameter), tol: 3e-4, density: 1, contact: 1, dipper: 1, fringe: 1}
 	if err := cmp.Or(inRoom(a, -20, 50, "scoops in a room"), honestplate.In("Mix", mixErr), s.check(), lightErr,
 		honestplate.InRange("Lamps", light.Likely, 0, 5000, "W/m2", "five times the sun: food burns")); err != nil {
 		return m, err
 	}
-	m.curve = full.Points()
 	// Straight on, for the moment before hot melt drips under a lamp much stronger than
 	// thought.
 	p, q := m.curve[len(m.curve)-2], m.curve[len(m.curve)-1]
@@ -84,12 +85,12 @@ func (s Scoop) check() error {
 	flows, flowErr := s.Mix.FrozenAtC(min(max(s.FlowFrozen.High, 0), 0.5))
 	return cmp.Or(
 		honestplate.InRange("Diameter", s.Diameter, 0.01, 0.12, "m", "scoops in a room"),
-		check.One("Rest", int(s.Rest), rests[:]), check.Word("Structure", s.Structure),
+		check.One("Rest", int(s.Rest), rests[:]),
 		check.Band("SoftFrozen", s.SoftFrozen, 0, 0.95, "", source),
 		check.Band("SoftDepth", s.SoftDepth, 0, s.Diameter/4, "m", source),
 		check.Band("FlowFrozen", s.FlowFrozen, 0, 0.5, "", source),
-		check.Band("ClingGM2", s.ClingGM2, 5, food.MostClingGM2, "g/m2", source),
-		check.Band("SlumpShare", s.SlumpShare, 0.01, food.MostSlumpShare, "", source),
+		check.Band("ClingGM2", s.ClingGM2, 5, mostCling, "g/m2", source),
+		check.Band("SlumpShare", s.SlumpShare, 0.01, mostSlump, "", source),
 		honestplate.In("Mix", flowErr),
 		honestplate.InRange("StartC", s.StartC, -60, flows-0.5, "degC", "half a kelvin below where the mix flows: warmer, it is no scoop"),
 		honestplate.InRange("DipperJM2", s.DipperJM2.Value, 0, 200e3, "J/m2", "warm wet dippers"),
@@ -103,7 +104,7 @@ func (m *scoopModel) inputs() []study.Input {
 		// Samples stay inside what was checked: the tails of the bands do not.
 		return bound(&e.Likely, within(judged(key, name, *e), low, high))
 	}
-	cling := ofProduct(threshold("product.cling_g_m2", "melt that clings", &s.ClingGM2, 5, food.MostClingGM2))
+	cling := ofProduct(threshold("product.cling_g_m2", "melt that clings", &s.ClingGM2, 5, mostCling))
 	cling.Factor = true
 	return append(m.lit.inputs(),
 		bound(&m.density, ofProduct(factor("product.density", "density", 1/1.05, 1.05))),
@@ -113,7 +114,7 @@ func (m *scoopModel) inputs() []study.Input {
 		threshold("crew.soft_depth_m", "depth of softening", &s.SoftDepth, 0, s.Diameter/4),
 		ofProduct(threshold("product.flow_frozen", "share frozen when it flows", &s.FlowFrozen, 0, s.FlowFrozen.High)),
 		cling,
-		ofProduct(threshold("product.slump_share", "share run off at the loss of shape", &s.SlumpShare, 0.01, food.MostSlumpShare)),
+		ofProduct(threshold("product.slump_share", "share run off at the loss of shape", &s.SlumpShare, 0.01, mostSlump)),
 		bound(&m.dipper, where(s.DipperJM2.Value > 0, factor("unit.dipper", "warmth of the dipper", 0.5, 2))),
 		bound(&m.fringe, where(s.Fringe.Value > 0, factor("unit.fringe", "thickness of the fringe", 0.4, 2.5))))
 }

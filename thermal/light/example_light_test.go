@@ -66,15 +66,3 @@ func ExampleAbsorptance_Absorbed() {
 	// dark food 177
 	// of 201 (67..603)
 }
-
-// A glass of water, or of a drink as clear, keeps most of a tungsten lamp's infrared.
-func ExampleClearWater() {
-	glass, err := light.ClearWater(0.07)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Printf("tungsten %.2f, LED %.2f\n", glass.Tungsten, glass.LED)
-	// Output:
-	// tungsten 0.76, LED 0.01
-}
