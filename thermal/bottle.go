@@ -10,6 +10,7 @@ import (
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/solution"
 	"example.org/honestplate/thermal/internal/study"
 )
 
@@ -20,7 +21,7 @@ type Bottle struct {
 	Drink      food.Drink `json:"drink,omitzero"`       // what it is; the zero value is water
 	Diameter   float64    `json:"diameter_m,omitzero"`  // outside, m, 0.02..0.3; at a bottle's body
 	// Wall is the material, WallThickness its thickness, m, 0.00005..0.02. 0 means glass
-	// of 3 mm. A can is [Aluminium] of 0.0002 m.
+	// of 3 mm. A can is [heat.Aluminium] of 0.0002 m.
 	Wall          heat.Material `json:"wall,omitzero"`
 	WallThickness float64       `json:"wall_thickness_m,omitzero"`
 	// StartC is the temperature of bottle and drink as they go in, deg C, above where the
@@ -94,52 +95,34 @@ const (
 // The band spans the medium's coefficient (its own limits) and temperature (+-1.5 K), the
 // start (+-1 K), the mass of the drink (+-2 %), InsideH and the headspace. Iced water is
 // iced water as long as there is ice in it.
-func (b Bottle) Clock() (BottleClock, error) { return b.Knowing(Lesson{}) }
+func (b Bottle) Clock() (BottleClock, error) {
+	return clockOf[BottleClock](b.frame()).knowing(Lesson{})
+}
 
 // Likely computes the likely course alone, without bands.
 func (b Bottle) Likely() (BottleClock, error) {
-	f, err := b.frame()
-	if err != nil {
-		return BottleClock{}, err
-	}
-	return bottleClock(f.likely())
+	return clockOf[BottleClock](b.frame()).likely()
 }
 
 // Knowing computes the clock of another unit with what a lesson taught of what units
 // share; 4,096 runs once it teaches anything.
 func (b Bottle) Knowing(l Lesson) (BottleClock, error) {
-	f, err := b.frame()
-	if err != nil {
-		return BottleClock{}, err
-	}
-	return bottleClock(f.banded(l))
+	return clockOf[BottleClock](b.frame()).knowing(l)
 }
 
 // Observe computes the clock of a unit of which something was seen or read, and what
 // that teaches of what it shares with others: see [Seen].
 func (b Bottle) Observe(l Lesson, seen []Seen) (BottleClock, Lesson, error) {
-	f, err := b.frame()
-	if err != nil {
-		return BottleClock{}, l, err
-	}
-	m, r, after, err := f.observed(l, seen)
-	if err != nil {
-		return BottleClock{}, l, err
-	}
-	clock, err := bottleClock(m, r, nil)
-	return clock, after, err
+	return clockOf[BottleClock](b.frame()).observed(l, seen)
 }
 
-func bottleClock(m bottleModel, r Runs, err error) (BottleClock, error) {
-	if err != nil {
-		return BottleClock{}, err
-	}
+func (m bottleModel) words(r Runs) BottleClock {
 	k := BottleClock{Kept: r, Cold: r.at(bottleCold), Freezes: r.at(bottleFreezes), Bursts: r.at(bottleBursts),
-		FreezesC: m.b.Drink.FreezesC(0), Series: m.series, Balance: m.balance}
+		FreezesC: m.b.liquid().FreezesC(0), Series: m.series, Balance: m.balance}
 	if k.Freezes.MayHappen() {
 		k.Caution = bottleCaution
 	}
-	return k, nil
+	return k
 }
 
 // A bottleModel is a checked bottle.
@@ -155,34 +138,27 @@ func (b Bottle) frame() (frame[bottleModel], error) {
 	if b.HeadspacePercent == 0 {
 		b.HeadspacePercent, m.gas = 4, band(2.5, 4, 6)
 	}
-	if b.Wall == (heat.Material{}) {
-		b.Wall = heat.SodaLime()
-	}
-	setDefault(&b.WallThickness, 0.003)
-	setDefault(&b.InsideH, 120)
+	b.Wall = cmp.Or(b.Wall, heat.SodaLime())
+	b.WallThickness = cmp.Or(b.WallThickness, 0.003)
+	b.InsideH = cmp.Or(b.InsideH, 120)
 	m.b = b
 	return frame[bottleModel]{kind: "bottle", model: m, inputs: (*bottleModel).inputs, run: (*bottleModel).run,
 		events: bottleEventKeys, doubt: doubtCold, readings: bottleReadings()}, b.check()
 }
 
 func (b Bottle) check() error {
-	if !b.StartC.Given {
-		return &honestplate.InputError{Field: "StartC", Got: "not given", Want: "the temperature of bottle and drink as they go in"}
-	}
+	freezes, drinkErr := b.Drink.FreezesC()
 	const source = "bottles and cans that are carried"
-	if err := cmp.Or(honestplate.In("Drink", b.Drink.Check()), honestplate.In("Medium", b.Medium.Check()), check.Fields(source,
-		check.Number("DrinkGrams", b.DrinkGrams, 10, 1e4, "g"),
-		check.Number("Diameter", b.Diameter, 0.02, 0.3, "m"),
-		check.Number("WallThickness", b.WallThickness, 5e-5, 0.02, "m"),
-		check.Number("Wall.Conductivity", b.Wall.Conductivity, 0.01, 1000, "W/(m K)"),
-		check.Number("Wall.Density", b.Wall.Density, 1, 3e4, "kg/m3"),
-		check.Number("Wall.SpecificHeat", b.Wall.SpecificHeat, 100, 1e4, "J/(kg K)"),
-		check.Number("InsideH", b.InsideH, 1, 1e5, "W/(m2 K)"),
-		check.Number("HeadspacePercent", b.HeadspacePercent, 0.5, 50, "%"),
-	)); err != nil {
+	if err := cmp.Or(given("StartC", b.StartC, "the temperature of bottle and drink as they go in"),
+		honestplate.In("Drink", drinkErr), mediumCheck(b.Medium), check.Fields(source,
+			check.Number("DrinkGrams", b.DrinkGrams, 10, 1e4, "g"),
+			check.Number("Diameter", b.Diameter, 0.02, 0.3, "m"),
+			check.Number("WallThickness", b.WallThickness, 5e-5, 0.02, "m"),
+			check.Number("InsideH", b.InsideH, 1, 1e5, "W/(m2 K)"),
+			check.Number("HeadspacePercent", b.HeadspacePercent, 0.5, 50, "%"),
+		), wallCheck(b.Wall, source)); err != nil {
 		return err
 	}
-	freezes := b.Drink.FreezesC(0)
 	if b.bore() < 0.01 {
 		return check.Input("Diameter", b.Diameter, "m", "10 mm more than two walls")
 	}
@@ -195,11 +171,13 @@ func (b Bottle) check() error {
 			"the drink's freezing point, the medium and the start"))
 }
 
+func (b Bottle) liquid() solution.Drink { return solution.Drink(b.Drink) }
+
 func (b Bottle) bore() float64 { return b.Diameter - 2*b.WallThickness }
 
 // length of the cylinder that holds the drink, m.
 func (b Bottle) length() float64 {
-	return b.DrinkGrams / 1000 / b.Drink.Density() / (math.Pi / 4 * b.bore() * b.bore())
+	return b.DrinkGrams / 1000 / b.liquid().Density() / (math.Pi / 4 * b.bore() * b.bore())
 }
 
 // area of its side and ends, m2.
@@ -209,20 +187,11 @@ func (b Bottle) area() float64 {
 
 func (m *bottleModel) inputs() []study.Input {
 	b := &m.b
-	low, high, _ := b.Medium.Limits() // checked
-	h := study.Input{Key: "room.chiller_h", Name: "what the cold takes", Band: band(low, b.Medium.H, high), Factor: true, Shared: study.Room}
-	c := within(around("room.chiller_c", "temperature of the cold", b.Medium.TempC, 1.5), food.ColdestC, 40)
-	if b.Medium.Water {
-		c.Band = band(b.Medium.TempC-0.2, b.Medium.TempC, b.Medium.TempC+1)
-	}
-	c.Shared = study.Room
-	return []study.Input{
-		bound(&b.Medium.H, h), bound(&b.Medium.TempC, c),
+	return append(mediumInputs(&b.Medium, "room.chiller", "what the cold takes", "temperature of the cold"),
 		bound(&b.StartC.Value, within(around("unit.start_c", "start temperature", b.StartC.Value, 1), b.TargetC+1e-3, 70)),
 		bound(&b.DrinkGrams, study.Input{Key: "unit.drink_grams", Name: "mass of the drink", Band: honestplate.Factor(b.DrinkGrams, 1.02), Factor: true}),
 		bound(&b.InsideH, study.Input{Key: "unit.inside_h", Name: "heat transfer inside", Band: band(b.InsideH/2, b.InsideH, b.InsideH*2.5), Factor: true}),
-		bound(&b.HeadspacePercent, ofProduct(study.Input{Key: "product.headspace", Name: "headspace", Band: m.gas, Factor: true})),
-	}
+		bound(&b.HeadspacePercent, ofProduct(study.Input{Key: "product.headspace", Name: "headspace", Band: m.gas, Factor: true})))
 }
 
 // A bottleStore is the heat of a bottle against its freezing point, and its temperature.
@@ -252,10 +221,10 @@ func (m *bottleModel) run(at []float64, course bool) error {
 	b := m.b
 	kg := b.DrinkGrams / 1000
 	wall := b.area() * b.WallThickness * b.Wall.Density * b.Wall.SpecificHeat
-	s := bottleStore{capacity: kg*b.Drink.SpecificHeat() + wall, water: kg * b.Drink.WaterShare(), freezes: b.Drink.FreezesC(0)}
+	s := bottleStore{capacity: kg*b.liquid().SpecificHeat() + wall, water: kg * b.liquid().WaterShare(), freezes: b.liquid().FreezesC(0)}
 	s.down = -s.freezes
-	u := b.area() / (1/b.Medium.H + b.WallThickness/b.Wall.Conductivity + 1/b.InsideH)
-	full := b.HeadspacePercent / 100 * kg / b.Drink.Density() / iceGrows // kg of ice that fill the headspace
+	u := b.area() / (1/b.Medium.H.Likely + b.WallThickness/b.Wall.Conductivity + 1/b.InsideH)
+	full := b.HeadspacePercent / 100 * kg / b.liquid().Density() / iceGrows // kg of ice that fill the headspace
 	for i := range at {
 		at[i] = never
 	}

@@ -42,8 +42,7 @@ func TestBottleInTheFreezerIsColdThenFreezesThenBursts(t *testing.T) {
 		to *float64
 	}{{5, &at60.High}, {8, &at60.Likely}, {12, &at60.Low}} {
 		d := beer()
-		d.Medium.H = h.h
-		d.Medium.HLow, d.Medium.HHigh = h.h, h.h
+		d.Medium.H = honestplate.Exactly(h.h)
 		l, err := d.Likely()
 		if err != nil {
 			t.Fatal(err)
@@ -90,13 +89,13 @@ func TestBottleFollowsTheClosedForms(t *testing.T) {
 	m, times := runOnce(t, f, err)
 	d := m.b
 	wall := d.area() * d.WallThickness * d.Wall.Density * d.Wall.SpecificHeat
-	capacity := 0.5*d.Drink.SpecificHeat() + wall
-	u := d.area() / (1/d.Medium.H + d.WallThickness/d.Wall.Conductivity + 1/d.InsideH)
+	capacity := 0.5*d.liquid().SpecificHeat() + wall
+	u := d.area() / (1/d.Medium.H.Likely + d.WallThickness/d.Wall.Conductivity + 1/d.InsideH)
 	want := capacity / u * math.Log((20.3+18)/(6+18))
 	if math.Abs(times[bottleCold]/want-1) > 1e-3 {
 		t.Errorf("cold after %g s, want %g", times[bottleCold], want)
 	}
-	want = 0.04 * 0.5 / d.Drink.Density() / (1/917.0 - 1/1000.0) * 333.6e3 / (u * 18)
+	want = 0.04 * 0.5 / d.liquid().Density() / (1/917.0 - 1/1000.0) * 333.6e3 / (u * 18)
 	if got := times[bottleBursts] - times[bottleFreezes]; math.Abs(got/want-1) > 0.02 {
 		t.Errorf("bursts %g s after it freezes, want %g", got, want)
 	}
@@ -106,7 +105,7 @@ func TestBottleFollowsTheClosedForms(t *testing.T) {
 // then slush near -2.2 degC. Bottle and wind are assumed.
 func TestAleInTheFrost(t *testing.T) {
 	b := Bottle{DrinkGrams: 360, Drink: food.Drink{Brix: 3, AlcoholPercent: 5.6}, Diameter: 0.061, StartC: honestplate.Some(17.2), TargetC: 0,
-		Medium: cold.Medium{TempC: -21.5, H: 10, HLow: 6, HHigh: 20}}
+		Medium: cold.Medium{TempC: -21.5, H: honestplate.Estimate{Low: 6, Likely: 10, High: 20}}}
 	k, err := b.Clock()
 	if err != nil {
 		t.Fatal(err)
@@ -142,7 +141,7 @@ func FuzzBottle(f *testing.F) {
 	f.Add(500.0, 3.0, 5.0, 0.067, 0.003, 20.0, 6.0, -18.0, 8.0, 120.0, 4.0)
 	f.Fuzz(func(t *testing.T, grams, brix, alcohol, d, wall, start, target, medium, h, inside, gas float64) {
 		b := Bottle{DrinkGrams: grams, Drink: food.Drink{Brix: brix, AlcoholPercent: alcohol}, Diameter: d, WallThickness: wall,
-			StartC: honestplate.Some(start), TargetC: target, Medium: cold.Medium{TempC: medium, H: h}, InsideH: inside, HeadspacePercent: gas}
+			StartC: honestplate.Some(start), TargetC: target, Medium: cold.Medium{TempC: medium, H: honestplate.Factor(h, 1.5)}, InsideH: inside, HeadspacePercent: gas}
 		k, err := b.Likely()
 		if err != nil {
 			testkit.Typed(t, err)
@@ -232,8 +231,8 @@ func TestBottleConvergesOverItsRange(t *testing.T) {
 	n := 0
 	for range 300 {
 		b := Bottle{DrinkGrams: between(50, 3000), Drink: food.Drink{Brix: between(0, 30), AlcoholPercent: between(0, 20)}, Diameter: between(0.04, 0.15),
-			WallThickness: between(5e-5, 0.01), StartC: honestplate.Some(between(5, 60)), Medium: cold.Medium{TempC: between(-40, 4), H: between(3, 600)}, InsideH: between(20, 1000)}
-		b.TargetC = between(max(b.Medium.TempC+0.3, b.Drink.FreezesC(0)), b.StartC.Value)
+			WallThickness: between(5e-5, 0.01), StartC: honestplate.Some(between(5, 60)), Medium: cold.Medium{TempC: between(-40, 4), H: honestplate.Exactly(between(3, 600))}, InsideH: between(20, 1000)}
+		b.TargetC = between(max(b.Medium.TempC+0.3, b.liquid().FreezesC(0)), b.StartC.Value)
 		f, err := b.frame()
 		if err != nil {
 			continue
@@ -241,8 +240,8 @@ func TestBottleConvergesOverItsRange(t *testing.T) {
 		n++
 		_, times := runOnce(t, f, err)
 		d := f.model.b
-		capacity := d.DrinkGrams/1000*d.Drink.SpecificHeat() + d.area()*d.WallThickness*d.Wall.Density*d.Wall.SpecificHeat
-		u := d.area() / (1/d.Medium.H + d.WallThickness/d.Wall.Conductivity + 1/d.InsideH)
+		capacity := d.DrinkGrams/1000*d.liquid().SpecificHeat() + d.area()*d.WallThickness*d.Wall.Density*d.Wall.SpecificHeat
+		u := d.area() / (1/d.Medium.H.Likely + d.WallThickness/d.Wall.Conductivity + 1/d.InsideH)
 		want := capacity / u * math.Log((d.StartC.Value-d.Medium.TempC)/(d.TargetC-d.Medium.TempC))
 		if got := times[bottleCold]; want < bottleHorizon && math.Abs(got-want) > 1e-3*want+0.01 {
 			t.Errorf("%+v: cold after %g s, the exponential says %g", d, got, want)

@@ -99,21 +99,25 @@ type CheeseClock struct {
 //
 // Food that has stood warm for the camera is not eaten: follow local food codes.
 func (c Cheese) Clock(a Air, lamps ...light.Lamp) (CheeseClock, error) {
-	f, err := c.frame(a, lamps)
-	if err != nil {
-		return CheeseClock{}, err
-	}
-	return cheeseClock(f.banded(Lesson{}))
+	return clockOf[CheeseClock](c.frame(a, lamps)).knowing(Lesson{})
 }
 
 // Likely computes the likely course alone, without bands: each window has three
 // equal times and nothing decides.
 func (c Cheese) Likely(a Air, lamps ...light.Lamp) (CheeseClock, error) {
-	f, err := c.frame(a, lamps)
-	if err != nil {
-		return CheeseClock{}, err
-	}
-	return cheeseClock(f.likely())
+	return clockOf[CheeseClock](c.frame(a, lamps)).likely()
+}
+
+// Knowing computes the clock of another unit with what a lesson taught of what units
+// share; 4,096 runs once it teaches anything.
+func (c Cheese) Knowing(l Lesson, a Air, lamps ...light.Lamp) (CheeseClock, error) {
+	return clockOf[CheeseClock](c.frame(a, lamps)).knowing(l)
+}
+
+// Observe computes the clock of a unit of which something was seen or read, and what
+// that teaches of what it shares with others: see [Seen].
+func (c Cheese) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (CheeseClock, Lesson, error) {
+	return clockOf[CheeseClock](c.frame(a, lamps)).observed(l, seen)
 }
 
 // A cheeseModel is a complete cheese in its room.
@@ -126,27 +130,20 @@ type cheeseModel struct {
 
 func (c Cheese) frame(a Air, lamps []light.Lamp) (frame[cheeseModel], error) {
 	c, light, err := c.complete(a, lamps)
-	m := cheeseModel{c: c, sauce: 1, fine: 1, hotModel: newHotModel(a, lamps, light)}
+	m := cheeseModel{c: c, sauce: 1, fine: 1, hotModel: hotModel{setting: settingOf(a, light)}}
 	return frame[cheeseModel]{kind: "cheese", model: m, inputs: (*cheeseModel).inputs, run: (*cheeseModel).run,
-		events: cheeseEventKeys, doubt: doubtHot,
-		readings: hotReadings(func(m *cheeseModel) *hotModel { return &m.hotModel }),
-		reach:    func(m *cheeseModel, seconds float64) { m.reach = max(m.reach, seconds) }}, err
+		events: cheeseEventKeys, doubt: doubtHot, readings: hotReadings((*cheeseModel).hot), reach: (*cheeseModel).longer}, err
 }
 
 func (m *cheeseModel) inputs() []study.Input {
-	c, most := &m.c, simmering(m.air)
-	start := around("unit.start_c", "start temperature", c.StartC, 3)
-	start.Band.High = min(start.Band.High, most)
-	bread := around("unit.bread_c", "temperature of the bread", c.BreadC.Value, 3)
-	bread.Band.High = min(bread.Band.High, most)
-	return append(m.hotModel.inputs(),
+	c := &m.c
+	return append(m.setting.inputs(),
 		bound(&c.Activity, ofProduct(study.Input{Key: "product.activity", Name: "wetness of the surface",
 			Band: band(max(0, c.Activity-0.35), c.Activity, min(1, c.Activity+0.2)), Max: 1})),
-		bound(&c.StartC, within(start, -40, most)),
-		bound(&c.BreadC.Value, within(bread, -40, most)),
+		m.hotStart(&c.StartC, "unit.start_c", "start temperature", 3, -40),
+		m.hotStart(&c.BreadC.Value, "unit.bread_c", "temperature of the bread", 3, -40),
 		bound(&m.sauce, factor("unit.sauce", "sauce", 1/1.5, 1.5)),
 		bound(&c.UndersideH, study.Input{Key: "unit.underside_h", Name: "board", Band: honestplate.Factor(c.UndersideH, 2), Factor: true}),
-		lightInput(&m.brightness, c.Absorptance, m.lamps),
 		bound(&c.RunnyC.Likely, judged("crew.runny_c", "runny limit", c.RunnyC)),
 		bound(&c.SetC.Likely, judged("crew.set_c", "stretch limit", c.SetC)))
 }
@@ -159,84 +156,46 @@ func (m *cheeseModel) run(at []float64, course bool) error {
 	return m.finish(&r, at, course)
 }
 
-// Knowing computes the clock of another unit with what a lesson taught of what units
-// share; 4,096 runs once it teaches anything.
-func (c Cheese) Knowing(l Lesson, a Air, lamps ...light.Lamp) (CheeseClock, error) {
-	f, err := c.frame(a, lamps)
-	if err != nil {
-		return CheeseClock{}, err
-	}
-	return cheeseClock(f.banded(l))
-}
-
-// Observe computes the clock of a unit of which something was seen or read, and what
-// that teaches of what it shares with others: see [Seen].
-func (c Cheese) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (CheeseClock, Lesson, error) {
-	f, err := c.frame(a, lamps)
-	if err != nil {
-		return CheeseClock{}, l, err
-	}
-	m, r, after, err := f.observed(l, seen)
-	if err != nil {
-		return CheeseClock{}, l, err
-	}
-	clock, err := cheeseClock(m, r, nil)
-	return clock, after, err
-}
-
-func cheeseClock(m cheeseModel, r Runs, err error) (CheeseClock, error) {
-	if err != nil {
-		return CheeseClock{}, err
-	}
-	return CheeseClock{Kept: r, Opens: r.at(0), Closes: r.at(1), Series: m.done.series, Balance: m.done.balance}, nil
+func (m cheeseModel) words(r Runs) CheeseClock {
+	return CheeseClock{Kept: r, Opens: r.at(0), Closes: r.at(1), Series: m.done.series, Balance: m.done.balance}
 }
 
 // complete checks the cheese, fills in its defaults and returns the light that it
 // absorbs, W/m2.
-func (c Cheese) complete(a Air, lamps []light.Lamp) (Cheese, float64, error) {
-	if err := roomCheck(a); err != nil {
-		return c, 0, err
-	}
-	setDefault(&c.StartC, min(90, simmering(a)))
-	setDefault(&c.BreadThickness, 0.008)
-	setDefault(&c.UndersideH, 8)
-	setDefault(&c.Activity, 0.75)
-	if !c.SauceThickness.Given {
-		c.SauceThickness = honestplate.Some(usualSauce)
-	}
-	if !c.BreadC.Given {
-		c.BreadC = honestplate.Some(min(c.StartC+crustAbove, simmering(a)))
-	}
-	if err := cmp.Or(honestplate.Positive("Grams", c.Grams, "g"), check.Fields("cheese on flatbread: what an oven and a table hold",
-		check.Number("Diameter", c.Diameter, 0.02, 1, "m"),
-		check.Number("StartC", c.StartC, 20, simmering(a), "degC"),
-		check.Number("SauceThickness", c.SauceThickness.Value, 0, 0.01, "m"),
-		check.Number("BreadC", c.BreadC.Value, 20, simmering(a), "degC"),
-		check.Number("BreadThickness", c.BreadThickness, 0.001, 0.1, "m"),
-		check.Number("UndersideH", c.UndersideH, 0.1, 1000, "W/(m2 K)"),
-		check.Number("UndersideRiseC", c.UndersideRiseC, -40, 200, "K"),
-		check.Number("Activity", c.Activity, 0, 1, ""),
-	)); err != nil {
-		return c, 0, err
+func (c Cheese) complete(a Air, lamps []light.Lamp) (Cheese, honestplate.Estimate, error) {
+	hottest := simmering(a)
+	c.StartC = cmp.Or(c.StartC, min(90, hottest))
+	c.BreadThickness = cmp.Or(c.BreadThickness, 0.008)
+	c.UndersideH = cmp.Or(c.UndersideH, 8)
+	c.Activity = cmp.Or(c.Activity, 0.75)
+	c.SauceThickness = some(c.SauceThickness, usualSauce)
+	c.BreadC = some(c.BreadC, min(c.StartC+crustAbove, hottest))
+	c.RunnyC, c.SetC = cmp.Or(c.RunnyC, band(79, 85, 91)), cmp.Or(c.SetC, band(45, 55, 65))
+	c.Absorptance = cmp.Or(c.Absorptance, light.PaleFood())
+	light, lightErr := c.Absorptance.Absorbed(lamps...)
+	const source = "a soft cheese strings in between"
+	if err := cmp.Or(inRoom(a, -30, 60, "rooms in which people work"), honestplate.Positive("Grams", c.Grams, "g"),
+		check.Fields("cheese on flatbread: what an oven and a table hold",
+			check.Number("Diameter", c.Diameter, 0.02, 1, "m"),
+			check.Number("StartC", c.StartC, 20, hottest, "degC"),
+			check.Number("SauceThickness", c.SauceThickness.Value, 0, 0.01, "m"),
+			check.Number("BreadC", c.BreadC.Value, 20, hottest, "degC"),
+			check.Number("BreadThickness", c.BreadThickness, 0.001, 0.1, "m"),
+			check.Number("UndersideH", c.UndersideH, 0.1, 1000, "W/(m2 K)"),
+			check.Number("UndersideRiseC", c.UndersideRiseC, -40, 200, "K"),
+			check.Number("Activity", c.Activity, 0, 1, ""),
+		), check.Band("RunnyC", c.RunnyC, 30, 120, "degC", source), check.Band("SetC", c.SetC, 20, 110, "degC", source), lightErr); err != nil {
+		return c, light, err
 	}
 	if thick := c.thickness(); !(thick >= 2e-4 && thick <= 0.025) {
 		perMM := c.Grams / thick / 1000
-		return c, 0, &honestplate.RangeError{Field: "Grams", Value: c.Grams, Low: 0.2 * perMM, High: 25 * perMM, Unit: "g",
+		return c, light, &honestplate.RangeError{Field: "Grams", Value: c.Grams, Low: 0.2 * perMM, High: 25 * perMM, Unit: "g",
 			Source: "a layer of 0.2 to 25 mm over the Diameter"}
 	}
-	c.RunnyC, c.SetC = orBand(c.RunnyC, 79, 85, 91), orBand(c.SetC, 45, 55, 65)
-	const source = "a soft cheese strings in between"
-	if err := cmp.Or(check.Band("RunnyC", c.RunnyC, 30, 120, "degC", source), check.Band("SetC", c.SetC, 20, 110, "degC", source)); err != nil {
-		return c, 0, err
-	}
 	if c.SetC.Likely >= c.RunnyC.Likely {
-		return c, 0, check.Input("SetC.Likely", c.SetC.Likely, "degC", "a limit below RunnyC")
+		return c, light, check.Input("SetC.Likely", c.SetC.Likely, "degC", "a limit below RunnyC")
 	}
-	if c.Absorptance == (light.Absorptance{}) {
-		c.Absorptance = light.PaleFood()
-	}
-	light, err := c.Absorptance.Absorbed(lamps...)
-	return c, light, err
+	return c, light, nil
 }
 
 // thickness of the cheese, m.

@@ -19,10 +19,6 @@ func TestConcurrentUseGivesTheSerialAnswers(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	curve, err := food.Recipes().Sorbet.Curve()
-	if err != nil {
-		t.Fatal(err)
-	}
 	body := heat.Body{Radius: 0.02, Curve: heat.Melting{Width: 0.5, Latent: 3e8, SolidK: 2, SolidHeat: 2e6,
 		LiquidK: 0.6, LiquidHeat: 4e6}.Curve(-40, 40)}
 	cool := func(surfaceC float64, _ time.Duration) float64 { return 15 * (25 - surfaceC) }
@@ -31,7 +27,7 @@ func TestConcurrentUseGivesTheSerialAnswers(t *testing.T) {
 		"air":       func() (any, error) { return calmRoom.WetBulbC() },
 		"steam":     func() (any, error) { return calmRoom.Steam(80, 1) },
 		"exchanger": func() (any, error) { return exchanger.At(-5, 100) },
-		"curve":     func() (any, error) { return curve.Enthalpy(-8) },
+		"curve":     func() (any, error) { return food.Recipes().Sorbet.Enthalpy(-8) },
 		"food":      func() (any, error) { return food.Food{Water: 0.7, Protein: 0.3, FreezeC: -1}.Conductivity(-10) },
 		"body":      func() (any, error) { return body.Run(-18, 0, cool, 10*time.Minute) },
 		"lamp":      func() (any, error) { return tungsten.Irradiance() },

@@ -6,6 +6,7 @@ import (
 
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/testkit"
+	"example.org/honestplate/thermal/ware"
 )
 
 // The constants of plate and cone follow from what their comments say.
@@ -56,5 +57,27 @@ func TestRestingSurfaceSharesAirAndContact(t *testing.T) {
 		both, bothSlope := held.At(s, 10)
 		testkit.CloseRel(t, "held", both, 30+0.75*(air-30)+0.25*8*(24-s), 1e-9)
 		testkit.CloseRel(t, "slope", bothSlope, 0.75*slope-0.25*8, 1e-9)
+	}
+}
+
+// The contact under a small disc: at first what the top's effusivity brings, later what
+// flows to it from all sides of a thick body.
+func TestContactWithATabletop(t *testing.T) {
+	const a = 0.012
+	c := under(ware.CeramicTop, 1e9, a, 24)
+	m, _, err := ware.CeramicTop.Material()
+	if err != nil {
+		t.Fatal(err)
+	}
+	early, _ := c.at(1)
+	testkit.CloseRel(t, "after a second", early, math.Sqrt(m.Conductivity*m.Density*m.SpecificHeat/math.Pi), 0.16)
+	late, at := c.at(1e9)
+	testkit.CloseRel(t, "in the end", late, 4*m.Conductivity/(math.Pi*a), 1e-3)
+	if at != 24 {
+		t.Errorf("the top is at %g", at)
+	}
+	rack := under(ware.WireRack, 1000, a, 24)
+	if h, _ := rack.at(10); h != 0 {
+		t.Errorf("a rack brings %g", h)
 	}
 }

@@ -68,52 +68,28 @@ const (
 // that the medium cannot reach. Mind the medium's Caution: bare skin sticks to deep
 // cold, and dry ice suffocates.
 func (d DeepFreeze) Clock() (FreezeClock, error) {
-	f, err := d.frame()
-	if err != nil {
-		return FreezeClock{}, err
-	}
-	return freezeClock(f.banded(Lesson{}))
+	return clockOf[FreezeClock](d.frame()).knowing(Lesson{})
 }
 
 // Likely computes the likely times alone, without bands.
 func (d DeepFreeze) Likely() (FreezeClock, error) {
-	f, err := d.frame()
-	if err != nil {
-		return FreezeClock{}, err
-	}
-	return freezeClock(f.likely())
+	return clockOf[FreezeClock](d.frame()).likely()
 }
 
 // Knowing computes the clock of another unit with what a lesson taught of what units
 // share; 4,096 runs once it teaches anything.
 func (d DeepFreeze) Knowing(l Lesson) (FreezeClock, error) {
-	f, err := d.frame()
-	if err != nil {
-		return FreezeClock{}, err
-	}
-	return freezeClock(f.banded(l))
+	return clockOf[FreezeClock](d.frame()).knowing(l)
 }
 
 // Observe computes the clock of a unit of which something was seen or read, and what
 // that teaches of what it shares with others: see [Seen].
 func (d DeepFreeze) Observe(l Lesson, seen []Seen) (FreezeClock, Lesson, error) {
-	f, err := d.frame()
-	if err != nil {
-		return FreezeClock{}, l, err
-	}
-	m, r, after, err := f.observed(l, seen)
-	if err != nil {
-		return FreezeClock{}, l, err
-	}
-	clock, err := freezeClock(m, r, nil)
-	return clock, after, err
+	return clockOf[FreezeClock](d.frame()).observed(l, seen)
 }
 
-func freezeClock(m freezeModel, r Runs, err error) (FreezeClock, error) {
-	if err != nil {
-		return FreezeClock{}, err
-	}
-	return FreezeClock{Kept: r, Series: m.course, Surface: r.at(freezeSurface), Mean: r.at(freezeMean), Core: r.at(freezeCore)}, nil
+func (m freezeModel) words(r Runs) FreezeClock {
+	return FreezeClock{Kept: r, Series: m.course, Surface: r.at(freezeSurface), Mean: r.at(freezeMean), Core: r.at(freezeCore)}
 }
 
 func (d DeepFreeze) frame() (frame[freezeModel], error) {
@@ -125,17 +101,10 @@ func (d DeepFreeze) frame() (frame[freezeModel], error) {
 
 func (m *freezeModel) inputs() []study.Input {
 	d := &m.d
-	low, high, _ := d.Medium.Limits() // checked
-	h := study.Input{Key: "room.freezer_h", Name: "air movement in the freezer", Band: band(low, d.Medium.H, high), Factor: true}
-	// The tails of the bands stay inside the curve.
-	air := within(around("room.freezer_c", "freezer temperature", d.Medium.TempC, 1.5), food.ColdestC+2, 40)
-	h.Shared, air.Shared = study.Room, study.Room
-	return []study.Input{
-		bound(&d.Medium.H, h), bound(&d.Medium.TempC, air),
+	return append(mediumInputs(&d.Medium, "room.freezer", "air movement in the freezer", "freezer temperature"),
 		bound(&d.StartC.Value, within(around("unit.start_c", "start temperature", d.StartC.Value, 1), d.TargetC+1e-3, 40)),
 		bound(&m.k, ofProduct(factor("product.conductivity", "conductivity", 0.8, 1.25))),
-		bound(&m.density, ofProduct(factor("product.density", "density", 1/1.05, 1.05))),
-	}
+		bound(&m.density, ofProduct(factor("product.density", "density", 1/1.05, 1.05))))
 }
 
 func (m *freezeModel) run(at []float64, course bool) error {
@@ -166,30 +135,25 @@ type freezeModel struct {
 
 // material checks what After needs.
 func (d DeepFreeze) material() (freezeModel, error) {
-	if !d.StartC.Given {
-		return freezeModel{}, &honestplate.InputError{Field: "StartC", Got: "not given", Want: "the temperature as it goes in"}
-	}
+	curve, err := d.Mix.Curve()
 	_, formErr := d.Form.MarshalText()
-	if err := cmp.Or(formErr, check.Fields("portions of frozen dessert",
-		check.Number("Diameter", d.Diameter, 0.005, 0.5, "m"), check.Number("StartC", d.StartC.Value, -60, 30, "degC"))); err != nil {
+	if err := cmp.Or(given("StartC", d.StartC, "the temperature as it goes in"), formErr, check.Fields("portions of frozen dessert",
+		check.Number("Diameter", d.Diameter, 0.005, 0.5, "m"), check.Number("StartC", d.StartC.Value, -60, 30, "degC")),
+		honestplate.In("Mix", err)); err != nil {
 		return freezeModel{}, err
 	}
-	full, err := d.Mix.Curve()
-	if err != nil {
-		return freezeModel{}, honestplate.In("Mix", err)
-	}
-	return freezeModel{d: d, curve: full.Points(), k: 1, density: 1}, nil
+	return freezeModel{d: d, curve: curve, k: 1, density: 1}, nil
 }
 
 func (d DeepFreeze) model() (freezeModel, error) {
 	m, err := d.material()
-	if err := cmp.Or(err, honestplate.In("Medium", d.Medium.Check()), honestplate.Finite("TargetC", d.TargetC, "degC")); err != nil {
+	if err := cmp.Or(err, mediumCheck(d.Medium), honestplate.Finite("TargetC", d.TargetC, "degC")); err != nil {
 		return m, err
 	}
 	if d.TargetC >= d.StartC.Value {
 		return m, check.Input("TargetC", d.TargetC, "degC", "a temperature below the start")
 	}
-	return m, honestplate.InRange("TargetC", d.TargetC, max(d.Medium.TempC+0.2, food.ColdestC+2), d.StartC.Value, "degC",
+	return m, honestplate.InRange("TargetC", d.TargetC, max(d.Medium.TempC+0.2, check.ColdestC+2), d.StartC.Value, "degC",
 		"the freezer: at least 0.2 K above its temperature")
 }
 
@@ -211,7 +175,7 @@ func (r *freezeRun) times(m *freezeModel, at []float64, course *[]BodyPoint) err
 	solve.Load(&r.c, m.curve, m.density, m.k)
 	e := &r.e
 	e.Build(int(m.d.Form), m.d.Diameter/2, freezeCells, solve.UsualGrade)
-	r.law = newtonLaw{m.d.Medium.H, m.d.Medium.TempC}
+	r.law = newtonLaw{m.d.Medium.H.Likely, m.d.Medium.TempC}
 	e.Begin(&r.c, m.d.StartC.Value, freezeTolerance, &r.law)
 	e.CareFrom(30)
 	surface := e.ExpectCold(m.d.Diameter/2, m.d.TargetC)

@@ -52,7 +52,8 @@ func ExampleGlass_Likely_spritz() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%2.0f Brix, %2.0f %% alcohol: freezes at %.1f degC, ice gone %s\n", d.Brix, d.AlcoholPercent, d.FreezesC(0), fmt.Sprint(k.IceGone.Likely))
+		freezes, _ := d.FreezesC() // a drink that fills a glass
+		fmt.Printf("%2.0f Brix, %2.0f %% alcohol: freezes at %.1f degC, ice gone %s\n", d.Brix, d.AlcoholPercent, freezes, fmt.Sprint(k.IceGone.Likely))
 	}
 	// Output:
 	// 0 Brix,  0 % alcohol: freezes at 0.0 degC, ice gone 1:56:06

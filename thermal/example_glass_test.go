@@ -6,7 +6,6 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal"
 	"example.org/honestplate/thermal/heat"
-	"example.org/honestplate/thermal/ware"
 )
 
 // When does an iced drink look cold, and when must it be swapped? No ice, no runs.
@@ -59,22 +58,6 @@ func ExampleGlass_Likely() {
 	// Unordered output:
 	// mug at -18 degC: haze 0:06, thawed 6:45, dry 43:43
 	// glass at +4 degC: haze 0:17, thawed never, dry 7:37
-}
-
-// Boiling tea into a glass from the freezer?
-func ExampleWare_Shock() {
-	for _, w := range []ware.Ware{ware.Glassware().Annealed, ware.Glassware().Borosilicate, ware.Glassware().Tempered} {
-		s, err := w.Shock(-18, 80, 0, 0)
-		if err != nil {
-			fmt.Println(err)
-			return
-		}
-		fmt.Printf("%s, %.0f K: %v\n", w.Name, -s.DeltaK, s)
-	}
-	// Output:
-	// annealed soda-lime glass, 98 K: expect it to break
-	// borosilicate glass, 98 K: may break
-	// tempered soda-lime glass, 98 K: below the known limits
 }
 
 // A crew that has weighed its own glasses: beads at 30 g/m2 and not before. And the same

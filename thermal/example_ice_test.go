@@ -5,7 +5,6 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal"
-	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/light"
 )
 
@@ -50,16 +49,4 @@ func ExampleGlass_Clock_ice() {
 	//   at 0:30: 17.2 degC, 2 g of melt
 	// chip: coldest 0.4 degC; watered at 0:15 (0:00..0:30); ice gone at 39:00 (29:00..53:00)
 	//   at 0:30: 5.0 degC, 23 g of melt
-}
-
-// Fifty grams of ice at its melting point in a tenth of a litre of warm water.
-func ExampleMixIce() {
-	m, err := food.MixIce(52, 0, 100, 40)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Printf("%.0f degC, %.1f g of ice left in %.0f g of water\n", m.TempC, m.IceGrams, m.WaterGrams)
-	// Output:
-	// 0 degC, 1.8 g of ice left in 150 g of water
 }

@@ -34,10 +34,27 @@ func DefaultStages() FogStages {
 	}
 }
 
-// input is the uncertainty of the i-th stage.
-func (s FogStages) input(stage *honestplate.Estimate, i int) study.Input {
-	in := judged("crew."+[...]string{"haze", "opaque", "beads", "runs"}[i], "what counts as "+stageNames[i], *stage)
-	in.Factor, in.To = true, &stage.Likely
+// A fogStage is one of the stages, and what it is called.
+type fogStage struct {
+	key, field, words string
+	*honestplate.Estimate
+}
+
+func (s *FogStages) list() [4]fogStage {
+	return [...]fogStage{
+		{"crew.haze", "Stages.Haze", "haze", &s.Haze}, {"crew.opaque", "Stages.Opaque", "opaque fog", &s.Opaque},
+		{"crew.beads", "Stages.Beads", "beads", &s.Beads}, {"crew.runs", "Stages.Runs", "runs", &s.Runs},
+	}
+}
+
+// inputs are how far what counts is known.
+func (s *FogStages) inputs() []study.Input {
+	var in []study.Input
+	for _, st := range s.list() {
+		u := bound(&st.Likely, judged(st.key, "what counts as "+st.words, *st.Estimate))
+		u.Factor = true
+		in = append(in, u)
+	}
 	return in
 }
 
@@ -45,21 +62,14 @@ func (s FogStages) input(stage *honestplate.Estimate, i int) study.Input {
 // value and the stages follow one another.
 func (s FogStages) check() error {
 	before := 0.0
-	for i, st := range s.list() {
-		name := "Stages." + [...]string{"Haze", "Opaque", "Beads", "Runs"}[i]
-		if err := check.Band(name, st, 1e-6, 1e5, "g/m2", "films of water"); err != nil {
+	for _, st := range s.list() {
+		if err := check.Band(st.field, *st.Estimate, 1e-6, 1e5, "g/m2", "films of water"); err != nil {
 			return err
 		}
 		if st.Likely <= before {
-			return check.Input(name, st.Likely, "g/m2", "above that of the stage before it")
+			return check.Input(st.field, st.Likely, "g/m2", "above that of the stage before it")
 		}
 		before = st.Likely
 	}
 	return nil
-}
-
-var stageNames = [...]string{"haze", "opaque fog", "beads", "runs"}
-
-func (s FogStages) list() [4]honestplate.Estimate {
-	return [...]honestplate.Estimate{s.Haze, s.Opaque, s.Beads, s.Runs}
 }

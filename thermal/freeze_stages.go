@@ -26,7 +26,7 @@ func (d DeepFreeze) After(stages ...FreezeStage) ([]BodyPoint, error) {
 		return nil, check.Input("Stages", float64(len(stages)), "stages", "1 to 100")
 	}
 	for i, s := range stages {
-		if err := cmp.Or(honestplate.In("Medium", s.Medium.Check()),
+		if err := cmp.Or(mediumCheck(s.Medium),
 			honestplate.InRange("For", s.For.Seconds(), 1e-3, 30*86400, "s", "from a millisecond to a month")); err != nil {
 			return nil, honestplate.In(fmt.Sprintf("Stages[%d]", i), err)
 		}
@@ -43,7 +43,7 @@ func (d DeepFreeze) After(stages ...FreezeStage) ([]BodyPoint, error) {
 	ends := make([]BodyPoint, len(stages))
 	until := 0.0
 	for i, s := range stages {
-		run.law = newtonLaw{s.Medium.H, s.Medium.TempC}
+		run.law = newtonLaw{s.Medium.H.Likely, s.Medium.TempC}
 		run.e.Restart()
 		until += s.For.Seconds()
 		if err := run.e.RunTo(until); err != nil {

@@ -6,6 +6,7 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/solution"
 	"example.org/honestplate/thermal/internal/study"
 	"example.org/honestplate/thermal/light"
 )
@@ -180,34 +181,36 @@ const (
 //
 // The glass and its lamps stand on a wet set: keep mains and liquids apart.
 func (g Glass) Clock(a Air, lamps ...light.Lamp) (GlassClock, error) {
-	f, err := g.frame(a, lamps)
-	if err != nil {
-		return GlassClock{}, err
-	}
-	return glassClock(f.banded(Lesson{}))
+	return clockOf[GlassClock](g.frame(a, lamps)).knowing(Lesson{})
 }
 
 // Likely computes the likely course alone, without bands: each window has three
 // equal times and nothing decides. It costs a few hundredths of a Clock.
 func (g Glass) Likely(a Air, lamps ...light.Lamp) (GlassClock, error) {
-	f, err := g.frame(a, lamps)
-	if err != nil {
-		return GlassClock{}, err
-	}
-	return glassClock(f.likely())
+	return clockOf[GlassClock](g.frame(a, lamps)).likely()
 }
 
-// A glassModel is a complete glass in its room.
+// Knowing computes the clock of another unit with what a lesson taught of what units
+// share; 4,096 runs once it teaches anything.
+func (g Glass) Knowing(l Lesson, a Air, lamps ...light.Lamp) (GlassClock, error) {
+	return clockOf[GlassClock](g.frame(a, lamps)).knowing(l)
+}
+
+// Observe computes the clock of a unit of which something was seen or read, and what
+// that teaches of what it shares with others: see [Seen].
+func (g Glass) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (GlassClock, Lesson, error) {
+	return clockOf[GlassClock](g.frame(a, lamps)).observed(l, seen)
+}
+
+// glassClock puts the answer of the frame into words.
+// A glassModel is a complete glass in its room; its light is that of a square metre of
+// the upright section.
 type glassModel struct {
-	g          Glass
-	air        Air
-	lamps      []light.Lamp
-	light      float64 // absorbed per square metre of the upright section, W/m2
-	brightness float64 // of the lamps, as a factor
-	convection float64 // as a factor
-	ice        iceFactors
-	path       []drinkPoint // of the run, used again
-	done       glassRun
+	setting
+	g    Glass
+	ice  iceFactors
+	path []drinkPoint // of the run, used again
+	done glassRun
 }
 
 func (g Glass) frame(a Air, lamps []light.Lamp) (frame[glassModel], error) {
@@ -216,20 +219,24 @@ func (g Glass) frame(a Air, lamps []light.Lamp) (frame[glassModel], error) {
 		return frame[glassModel]{}, err
 	}
 	light, err := g.light(lamps)
-	m := glassModel{g: g, air: a, lamps: lamps, light: light, brightness: 1, convection: 1, ice: usualIceFactors(g.Drink)}
+	m := glassModel{g: g, setting: settingOf(a, light), ice: usualIceFactors(g.Drink)}
 	return frame[glassModel]{kind: "glass", model: m, inputs: (*glassModel).inputs, run: (*glassModel).run,
 		events: glassEventKeys, doubt: doubtCold, readings: glassReadings()}, err
 }
 
 func (m *glassModel) inputs() []study.Input {
 	g := &m.g
-	in := append(roomInputs(&m.air, &m.convection), g.intakeInputs()...)
-	in = append(in,
-		lightInput(&m.brightness, g.Absorptance, m.lamps),
-		g.Stages.input(&g.Stages.Haze, 0), g.Stages.input(&g.Stages.Opaque, 1),
-		g.Stages.input(&g.Stages.Beads, 2), g.Stages.input(&g.Stages.Runs, 3))
+	inside := band(g.InsideH/3, g.InsideH, g.InsideH*10/3)
+	if g.DrinkGrams == 0 {
+		inside = honestplate.Factor(g.InsideH, 2)
+	}
+	in := append(m.setting.inputs(),
+		bound(&g.InsideH, study.Input{Key: "unit.inside_h", Name: "heat transfer inside", Band: inside, Factor: true}),
+		bound(&g.EndsH, study.Input{Key: "unit.ends_h", Name: "drink's surface and base", Band: honestplate.Factor(g.EndsH, 1.5), Factor: true}))
+	in = append(in, g.Stages.inputs()...)
 	if g.DrinkGrams > 0 {
-		in = append(in, bound(&g.DrinkC.Value, within(around("unit.drink_c", "drink temperature", g.DrinkC.Value, 1), g.Drink.FreezesC(0), 100)))
+		freezes := solution.Drink(g.Drink).FreezesC(0)
+		in = append(in, bound(&g.DrinkC.Value, within(around("unit.drink_c", "drink temperature", g.DrinkC.Value, 1), freezes, 100)))
 	}
 	if g.IceGrams > 0 {
 		in = append(in, g.iceInputs(&m.ice)...)
@@ -237,23 +244,8 @@ func (m *glassModel) inputs() []study.Input {
 	return in
 }
 
-// intakeInputs is how well the ways of the heat into the drink are known.
-func (g *Glass) intakeInputs() []study.Input {
-	low, high := 1.0/3, 10.0/3
-	if g.DrinkGrams == 0 {
-		low, high = 0.5, 2
-	}
-	times := func(key, name string, v *float64, low, high float64) study.Input {
-		return study.Input{Key: key, Name: name, Band: band(*v*low, *v, *v*high), Factor: true, To: v}
-	}
-	return []study.Input{
-		times("unit.inside_h", "heat transfer inside", &g.InsideH, low, high),
-		times("unit.ends_h", "drink's surface and base", &g.EndsH, 1/1.5, 1.5),
-	}
-}
-
 func (m *glassModel) run(at []float64, course bool) error {
-	r, err := m.g.start(m.air, m.light*m.brightness, m.convection)
+	r, err := m.g.start(m.air, m.absorbed(), m.convection)
 	if err != nil {
 		return err
 	}
@@ -269,36 +261,7 @@ func (m *glassModel) run(at []float64, course bool) error {
 	return err
 }
 
-// Knowing computes the clock of another unit with what a lesson taught of what units
-// share; 4,096 runs once it teaches anything.
-func (g Glass) Knowing(l Lesson, a Air, lamps ...light.Lamp) (GlassClock, error) {
-	f, err := g.frame(a, lamps)
-	if err != nil {
-		return GlassClock{}, err
-	}
-	return glassClock(f.banded(l))
-}
-
-// Observe computes the clock of a unit of which something was seen or read, and what
-// that teaches of what it shares with others: see [Seen].
-func (g Glass) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (GlassClock, Lesson, error) {
-	f, err := g.frame(a, lamps)
-	if err != nil {
-		return GlassClock{}, l, err
-	}
-	m, r, after, err := f.observed(l, seen)
-	if err != nil {
-		return GlassClock{}, l, err
-	}
-	clock, err := glassClock(m, r, nil)
-	return clock, after, err
-}
-
-// glassClock puts the answer of the frame into words.
-func glassClock(m glassModel, r Runs, err error) (GlassClock, error) {
-	if err != nil {
-		return GlassClock{}, err
-	}
+func (m glassModel) words(r Runs) GlassClock {
 	clock := GlassClock{
 		Kept: r,
 		Haze: r.at(eventHaze), Opaque: r.at(eventOpaque), Beads: r.at(eventBeads), Runs: r.at(eventRuns),
@@ -307,7 +270,7 @@ func glassClock(m glassModel, r Runs, err error) (GlassClock, error) {
 		ColdestC: m.done.coldestDrink, DewPointC: m.done.dewC, Series: m.done.series, Balance: m.done.balance,
 	}
 	clock.LiquidLine, clock.FogLine = m.g.lines(m.air.TempC, m.done.dewC, m.done.coldest)
-	return clock, nil
+	return clock
 }
 
 // glassEventKeys are the keys of the events, in the order of a run.

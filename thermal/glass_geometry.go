@@ -8,66 +8,46 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/optics"
+	"example.org/honestplate/thermal/internal/solution"
 	"example.org/honestplate/thermal/light"
 )
 
 // complete checks a glass and fills in its defaults.
 func (g Glass) complete(a Air) (Glass, error) {
-	if err := roomCheck(a); err != nil {
-		return g, err
+	usualInsideH := 150.0
+	if g.DrinkGrams == 0 {
+		usualInsideH = 3
 	}
-	if g.WallThickness == 0 {
-		g.WallThickness = 0.003
-	}
-	if g.Wall == (heat.Material{}) {
-		g.Wall = heat.SodaLime()
-	}
-	if g.InsideH == 0 {
-		g.InsideH = 150
-		if g.DrinkGrams == 0 {
-			g.InsideH = 3
-		}
-	}
-	if g.EndsH == 0 {
-		g.EndsH = 6
-	}
-	if g.Stages == (FogStages{}) {
-		g.Stages = DefaultStages()
-	}
-	if g.DrinkGrams != 0 && !g.DrinkC.Given {
-		return g, &honestplate.InputError{Field: "DrinkC", Got: "not given", Want: "the temperature of the drink as it is poured"}
-	}
-	g.WallC = honestplate.Some(g.WallC.Or(a.TempC))
-	if g.Horizon == 0 {
-		g.Horizon = 4 * time.Hour
-	}
-	if err := check.Fields("glasses, mugs and cans",
+	g.WallThickness = cmp.Or(g.WallThickness, 0.003)
+	g.Wall = cmp.Or(g.Wall, heat.SodaLime())
+	g.InsideH = cmp.Or(g.InsideH, usualInsideH)
+	g.EndsH = cmp.Or(g.EndsH, 6)
+	g.Stages = cmp.Or(g.Stages, DefaultStages())
+	g.WallC = some(g.WallC, a.TempC)
+	g.Horizon = cmp.Or(g.Horizon, 4*time.Hour)
+	freezes, drinkErr := g.Drink.FreezesC()
+	const source = "glasses, mugs and cans"
+	err := cmp.Or(inRoom(a, -30, 60, "rooms in which people work"), check.Fields(source,
 		check.Number("Diameter", g.Diameter, 0.01, 1, "m"),
 		check.Number("WallThickness", g.WallThickness, 1e-4, 0.02, "m"),
 		check.Number("DrinkGrams", g.DrinkGrams, 0, 1e5, "g"),
 		check.Number("IceGrams", g.IceGrams, 0, 1e5, "g"),
 		check.Number("IceC", g.IceC.Value, -40, 0, "degC"),
 		check.Number("WallC", g.WallC.Value, -60, 100, "degC"),
-		check.Number("Wall.Conductivity", g.Wall.Conductivity, 0.01, 1000, "W/(m K)"),
-		check.Number("Wall.Density", g.Wall.Density, 1, 3e4, "kg/m3"),
-		check.Number("Wall.SpecificHeat", g.Wall.SpecificHeat, 100, 1e4, "J/(kg K)"),
 		check.Number("Emissivity", g.Emissivity, 0, 1, ""),
 		check.Number("InsideH", g.InsideH, 0.01, 1e5, "W/(m2 K)"),
 		check.Number("EndsH", g.EndsH, 0.01, 1000, "W/(m2 K)"),
 		check.Number("Horizon", g.Horizon.Seconds(), 1, 48*3600, "s"),
-	); err != nil {
+	), wallCheck(g.Wall, source), g.Stages.check(), honestplate.In("Drink", drinkErr))
+	if err == nil && g.DrinkGrams > 0 {
+		err = cmp.Or(given("DrinkC", g.DrinkC, "the temperature of the drink as it is poured"),
+			honestplate.InRange("DrinkC", g.DrinkC.Value, freezes, 100, "degC", "a drink that is neither freezing nor boiling"))
+	}
+	if err != nil {
 		return g, err
 	}
-	if err := cmp.Or(g.Stages.check(), honestplate.In("Drink", g.Drink.Check())); err != nil {
-		return g, err
-	}
-	if g.DrinkGrams > 0 {
-		if err := honestplate.InRange("DrinkC", g.DrinkC.Value, g.Drink.FreezesC(0), 100, "degC",
-			"a drink that is neither freezing nor boiling"); err != nil {
-			return g, err
-		}
-	}
-	g, err := g.completeIce()
+	g, err = g.completeIce()
 	return g, cmp.Or(err, g.fits())
 }
 
@@ -102,22 +82,15 @@ func (g Glass) bore() float64 { return g.Diameter - 2*g.WallThickness }
 
 // depth of the liquid, m: floating ice displaces its own mass.
 func (g Glass) depth() float64 {
-	return (g.DrinkGrams + g.IceGrams) / 1000 / g.Drink.Density() / (math.Pi / 4 * g.bore() * g.bore())
+	return (g.DrinkGrams + g.IceGrams) / 1000 / solution.Drink(g.Drink).Density() / (math.Pi / 4 * g.bore() * g.bore())
 }
 
-// light is what the drink absorbs per square metre of the glass's upright section.
-func (g Glass) light(lamps []light.Lamp) (float64, error) {
-	if len(lamps) == 0 || g.DrinkGrams == 0 {
-		// An empty glass lets nearly all through; check the lamps all the same.
-		_, err := light.Absorptance{}.Absorbed(lamps...)
-		return 0, err
-	}
-	abs := g.Absorptance
-	if abs == (light.Absorptance{}) {
-		var err error
-		if abs, err = light.ClearWater(g.bore()); err != nil {
-			return 0, err
-		}
+// light is what the drink absorbs per square metre of the glass's upright section. An
+// empty glass lets nearly all through.
+func (g Glass) light(lamps []light.Lamp) (honestplate.Estimate, error) {
+	abs := cmp.Or(g.Absorptance, light.Absorptance(optics.Water(g.bore())))
+	if g.DrinkGrams == 0 {
+		abs = light.Absorptance{}
 	}
 	return abs.Absorbed(lamps...)
 }

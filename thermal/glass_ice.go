@@ -1,12 +1,14 @@
 package thermal
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/solution"
 	"example.org/honestplate/thermal/internal/study"
 )
 
@@ -34,7 +36,7 @@ func usualIceFactors(d food.Drink) iceFactors { return iceFactors{1, afloatIn(d)
 
 // completeIce checks the ice of a glass and fills in its defaults.
 func (g Glass) completeIce() (Glass, error) {
-	g.DilutionShare = orBand(g.DilutionShare, 0.08, 0.10, 0.12)
+	g.DilutionShare = cmp.Or(g.DilutionShare, band(0.08, 0.10, 0.12))
 	if g.IceGrams == 0 {
 		return g, nil
 	}
@@ -95,7 +97,7 @@ func (g *Glass) iceInputs(f *iceFactors) []study.Input {
 
 // An iceStore is the ice in a drink.
 type iceStore struct {
-	drink     food.Drink
+	drink     solution.Drink
 	poured    float64 // kg of drink
 	capacity  float64 // of the drink as poured, J/K
 	start     float64 // kg of ice put in
@@ -109,7 +111,8 @@ type iceStore struct {
 }
 
 func (g Glass) store() iceStore {
-	s := iceStore{drink: g.Drink, poured: g.DrinkGrams / 1000, capacity: g.DrinkGrams / 1000 * g.Drink.SpecificHeat(),
+	drink := solution.Drink(g.Drink)
+	s := iceStore{drink: drink, poured: g.DrinkGrams / 1000, capacity: g.DrinkGrams / 1000 * drink.SpecificHeat(),
 		start: g.IceGrams / 1000, kg: g.IceGrams / 1000, tempC: g.iceC(), given: g.IceH.Likely,
 		factors: usualIceFactors(g.Drink), even: 5 * heat.Ice().Conductivity}
 	if s.kg > 0 {

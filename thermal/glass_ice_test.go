@@ -11,6 +11,7 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/solution"
 )
 
 // A glass from the shelf with cubes, as the tests of its ice use it.
@@ -180,7 +181,7 @@ func TestIcedGlassConvergesOverItsRange(t *testing.T) {
 			IceGrams: between(5, 400), IceShape: IceShape(r.IntN(3)), IceC: honestplate.Some(between(-40, 0)),
 			Drink: food.Drink{Brix: max(0, between(-20, 40)), AlcoholPercent: max(0, between(-40, 45))},
 			WallC: honestplate.Some(between(-20, 50)), InsideH: between(40, 600)}
-		g.DrinkC = honestplate.Some(between(max(0, g.Drink.FreezesC(0)), 60))
+		g.DrinkC = honestplate.Some(between(max(0, solution.Drink(g.Drink).FreezesC(0)), 60))
 		if i%3 == 0 {
 			g.IceH = honestplate.Exactly(math.Exp(between(math.Log(20), math.Log(10000))))
 		}
@@ -370,7 +371,7 @@ func TestDewIsAccountedFor(t *testing.T) {
 // The face of ice in a drink is as cold as the melt that dilutes it allows: the balance
 // holds, water's is at 0 degC, and in balance it is the drink's own freezing point.
 func TestFaceOfTheIce(t *testing.T) {
-	s := iceStore{drink: food.Drink{AlcoholPercent: 40}, poured: 0.1}
+	s := iceStore{drink: solution.Drink{AlcoholPercent: 40}, poured: 0.1}
 	d := -s.freezesC()
 	for _, c := range []struct{ tempC, faceC float64 }{{20, -3.27}, {0, -7.6}, {-10, -12.9}} {
 		above, slope := s.atFace(c.tempC)

@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/honestplate"
@@ -81,21 +82,25 @@ const insideFilm = 300.0
 //
 // Food that has stood warm for the camera is not eaten: follow local food codes.
 func (d HotDish) Clock(a Air, lamps ...light.Lamp) (HotClock, error) {
-	f, err := d.frame(a, lamps)
-	if err != nil {
-		return HotClock{}, err
-	}
-	return hotClock(f.banded(Lesson{}))
+	return clockOf[HotClock](d.frame(a, lamps)).knowing(Lesson{})
 }
 
 // Likely computes the likely course alone, without bands: each window has three
 // equal times and nothing decides.
 func (d HotDish) Likely(a Air, lamps ...light.Lamp) (HotClock, error) {
-	f, err := d.frame(a, lamps)
-	if err != nil {
-		return HotClock{}, err
-	}
-	return hotClock(f.likely())
+	return clockOf[HotClock](d.frame(a, lamps)).likely()
+}
+
+// Knowing computes the clock of another unit with what a lesson taught of what units
+// share; 4,096 runs once it teaches anything.
+func (d HotDish) Knowing(l Lesson, a Air, lamps ...light.Lamp) (HotClock, error) {
+	return clockOf[HotClock](d.frame(a, lamps)).knowing(l)
+}
+
+// Observe computes the clock of a unit of which something was seen or read, and what
+// that teaches of what it shares with others: see [Seen].
+func (d HotDish) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (HotClock, Lesson, error) {
+	return clockOf[HotClock](d.frame(a, lamps)).observed(l, seen)
 }
 
 // A dishModel is a complete dish in its room.
@@ -106,41 +111,29 @@ type dishModel struct {
 	vessel float64 // how well its mass is known, as a factor
 }
 
-// coveredBand is how well the covered share is known.
-func coveredBand(c float64) honestplate.Estimate {
-	if c == 1 {
-		return honestplate.Exactly(1)
-	}
-	return band(max(0, c-0.15), c, min(1, c+0.15))
-}
-
 func (d HotDish) frame(a Air, lamps []light.Lamp) (frame[dishModel], error) {
-	given := d.VesselGrams > 0
-	d, light, err := d.complete(a, lamps)
-	m := dishModel{d: d, side: 1, vessel: 1.5, hotModel: newHotModel(a, lamps, light)}
-	if given {
-		m.vessel = 1
+	known := 1.5
+	if d.VesselGrams > 0 {
+		known = 1
 	}
+	d, light, err := d.complete(a, lamps)
+	m := dishModel{d: d, side: 1, vessel: known, hotModel: hotModel{setting: settingOf(a, light)}}
 	return frame[dishModel]{kind: "dish", model: m, inputs: (*dishModel).inputs, run: (*dishModel).run,
-		events: dishEventKeys, doubt: doubtHot,
-		readings: hotReadings(func(m *dishModel) *hotModel { return &m.hotModel }),
-		reach:    func(m *dishModel, seconds float64) { m.reach = max(m.reach, seconds) }}, err
+		events: dishEventKeys, doubt: doubtHot, readings: hotReadings((*dishModel).hot), reach: (*dishModel).longer}, err
 }
 
 func (m *dishModel) inputs() []study.Input {
-	d, most := &m.d, simmering(m.air)
-	start := around("unit.start_c", "start temperature", d.StartC, 2)
-	start.Band.High = min(start.Band.High, most)
-	return append(m.hotModel.inputs(),
+	d := &m.d
+	covered := band(max(0, d.Covered-0.15), d.Covered, min(1, d.Covered+0.15))
+	return append(m.setting.inputs(),
 		bound(&d.Activity, ofProduct(study.Input{Key: "product.activity", Name: "water activity",
 			Band: band(0.97*d.Activity, d.Activity, d.Activity), Max: 1})),
-		bound(&d.Covered, ofProduct(within(study.Input{Key: "product.covered", Name: "fat or skin on the surface", Band: coveredBand(d.Covered)}, 0, 1))),
-		bound(&d.StartC, within(start, -1, most)),
+		bound(&d.Covered, ofProduct(where(d.Covered < 1, within(study.Input{Key: "product.covered", Name: "fat or skin on the surface", Band: covered}, 0, 1)))),
+		m.hotStart(&d.StartC, "unit.start_c", "start temperature", 2, -1),
 		bound(&d.VesselGrams, study.Input{Key: "unit.vessel_grams", Name: "mass of the vessel", Band: honestplate.Factor(d.VesselGrams, m.vessel), Factor: true}),
-		bound(&d.VesselC.Value, within(around("unit.vessel_c", "temperature of the vessel", d.VesselC.Value, 5), -40, most)),
+		bound(&d.VesselC.Value, within(around("unit.vessel_c", "temperature of the vessel", d.VesselC.Value, 5), -40, simmering(m.air))),
 		bound(&m.side, factor("unit.side_h", "side of the vessel", 0.45, 1.4)),
-		bound(&d.VisibleGM3.Likely, study.Input{Key: "crew.steam_g_m3", Name: "what counts as steam", Shared: study.Crew, Band: d.VisibleGM3, Factor: true}),
-		lightInput(&m.brightness, d.Absorptance, m.lamps))
+		bound(&d.VisibleGM3.Likely, study.Input{Key: "crew.steam_g_m3", Name: "what counts as steam", Shared: study.Crew, Band: d.VisibleGM3, Factor: true}))
 }
 
 func (m *dishModel) run(at []float64, course bool) error {
@@ -151,50 +144,20 @@ func (m *dishModel) run(at []float64, course bool) error {
 	return m.finish(&r, at, course)
 }
 
-// Knowing computes the clock of another unit with what a lesson taught of what units
-// share; 4,096 runs once it teaches anything.
-func (d HotDish) Knowing(l Lesson, a Air, lamps ...light.Lamp) (HotClock, error) {
-	f, err := d.frame(a, lamps)
-	if err != nil {
-		return HotClock{}, err
-	}
-	return hotClock(f.banded(l))
-}
-
-// Observe computes the clock of a unit of which something was seen or read, and what
-// that teaches of what it shares with others: see [Seen].
-func (d HotDish) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (HotClock, Lesson, error) {
-	f, err := d.frame(a, lamps)
-	if err != nil {
-		return HotClock{}, l, err
-	}
-	m, r, after, err := f.observed(l, seen)
-	if err != nil {
-		return HotClock{}, l, err
-	}
-	clock, err := hotClock(m, r, nil)
-	return clock, after, err
-}
-
-func hotClock(m dishModel, r Runs, err error) (HotClock, error) {
-	if err != nil {
-		return HotClock{}, err
-	}
-	return HotClock{Kept: r, Limit: r.at(0), SteamEnds: r.at(1), SteamC: m.done.limits[1], Series: m.done.series, Balance: m.done.balance}, nil
+func (m dishModel) words(r Runs) HotClock {
+	return HotClock{Kept: r, Limit: r.at(0), SteamEnds: r.at(1), SteamC: m.done.limits[1], Series: m.done.series, Balance: m.done.balance}
 }
 
 // complete checks the dish, fills in its defaults and returns the light that it
 // absorbs, W/m2.
-func (d HotDish) complete(a Air, lamps []light.Lamp) (HotDish, float64, error) {
-	if err := roomCheck(a); err != nil {
-		return d, 0, err
-	}
-	d.LimitC = honestplate.Some(d.LimitC.Or(60))
-	setDefault(&d.Activity, 1)
-	d.VisibleGM3 = orBand(d.VisibleGM3, 0.3, 1, 2)
-	d.VesselC = honestplate.Some(d.VesselC.Or(a.TempC))
-	const source = "dishes, bowls and mugs"
-	if err := check.Fields(source,
+func (d HotDish) complete(a Air, lamps []light.Lamp) (HotDish, honestplate.Estimate, error) {
+	d.LimitC = some(d.LimitC, 60)
+	d.Activity = cmp.Or(d.Activity, 1)
+	d.VisibleGM3 = cmp.Or(d.VisibleGM3, band(0.3, 1, 2))
+	d.VesselC = some(d.VesselC, a.TempC)
+	d.Absorptance = cmp.Or(d.Absorptance, light.PaleFood())
+	light, lightErr := d.Absorptance.Absorbed(lamps...)
+	if err := cmp.Or(inRoom(a, -30, 60, "rooms in which people work"), check.Fields("dishes, bowls and mugs",
 		check.Number("Grams", d.Grams, 1, 1e5, "g"),
 		check.Number("Diameter", d.Diameter, 0.02, 1, "m"),
 		check.Number("StartC", d.StartC, 1, simmering(a), "degC"),
@@ -203,30 +166,18 @@ func (d HotDish) complete(a Air, lamps []light.Lamp) (HotDish, float64, error) {
 		check.Number("VesselGrams", d.VesselGrams, 0, 1e5, "g"),
 		check.Number("Covered", d.Covered, 0, 1, ""),
 		check.Number("VesselC", d.VesselC.Value, -30, 100, "degC"),
-	); err != nil {
-		return d, 0, err
+		check.Number("SideH", cmp.Or(d.SideH, 1), 0.1, 100, "W/(m2 K)"),
+	), check.Band("VisibleGM3", d.VisibleGM3, 0.01, 10, "g/m3", "clouds of droplets"), lightErr); err != nil {
+		return d, light, err
 	}
-	if d.SideH != 0 {
-		if err := honestplate.InRange("SideH", d.SideH, 0.1, 100, "W/(m2 K)", source); err != nil {
-			return d, 0, err
-		}
-	}
-	if err := check.Band("VisibleGM3", d.VisibleGM3, 0.01, 10, "g/m3", "clouds of droplets"); err != nil {
-		return d, 0, err
-	}
-	if depth := d.depth(); depth < 1e-3 || depth > 1 {
-		return d, 0, &honestplate.RangeError{Field: "Grams", Value: d.Grams, Low: d.Grams / depth / 1000, High: d.Grams / depth, Unit: "g",
+	depth := d.depth()
+	if depth < 1e-3 || depth > 1 {
+		return d, light, &honestplate.RangeError{Field: "Grams", Value: d.Grams, Low: d.Grams / depth / 1000, High: d.Grams / depth, Unit: "g",
 			Source: "a depth of 1 mm to 1 m in the Diameter"}
 	}
-	if d.VesselGrams == 0 {
-		const wall, density = 5.0, 2300.0 // mm; kg/m3, stoneware (from memory)
-		d.VesselGrams = wall * density * d.face() * (1 + 1.2*d.sides())
-	}
-	if d.Absorptance == (light.Absorptance{}) {
-		d.Absorptance = light.PaleFood()
-	}
-	light, err := d.Absorptance.Absorbed(lamps...)
-	return d, light, err
+	const wall, density = 5.0, 2300.0 // mm; kg/m3, stoneware (from memory)
+	d.VesselGrams = cmp.Or(d.VesselGrams, wall*density*d.face()*(1+1.2*d.sides()))
+	return d, light, nil
 }
 
 func (d HotDish) face() float64  { return math.Pi / 4 * d.Diameter * d.Diameter }

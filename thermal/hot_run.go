@@ -8,7 +8,6 @@ import (
 	"example.org/honestplate/thermal/internal/root"
 	"example.org/honestplate/thermal/internal/solve"
 	"example.org/honestplate/thermal/internal/study"
-	"example.org/honestplate/thermal/light"
 )
 
 const (
@@ -53,14 +52,16 @@ type HotPoint struct {
 
 // A hotModel is what the models of hot things share.
 type hotModel struct {
-	air        Air
-	lamps      []light.Lamp
-	light      float64 // absorbed, W/m2
-	brightness float64 // of the lamps, as a factor
-	convection float64 // as a factor
-	done       hotRun
-	reach      float64 // how long a course must be at least, s
+	setting
+	done  hotRun
+	reach float64 // how long a course must be at least, s
 }
+
+// hot is what a model has in common with others.
+func (m *hotModel) hot() *hotModel { return m }
+
+// longer asks for a course at least so long.
+func (m *hotModel) longer(seconds float64) { m.reach = max(m.reach, seconds) }
 
 // hotReadings are those of a hot thing's course.
 func hotReadings[M any](of func(*M) *hotModel) []reading[M] {
@@ -70,15 +71,14 @@ func hotReadings[M any](of func(*M) *hotModel) []reading[M] {
 		named[HotPoint]{"dry_g_m2", func(p *HotPoint) float64 { return p.DryGM2 }})
 }
 
-func newHotModel(a Air, lamps []light.Lamp, light float64) hotModel {
-	return hotModel{air: a, lamps: lamps, light: light, brightness: 1, convection: 1}
+// hotStart is the temperature of something hot, known to so many kelvins and never
+// boiling.
+func (m *hotModel) hotStart(to *float64, key, name string, by, least float64) study.Input {
+	most := simmering(m.air)
+	in := around(key, name, *to, by)
+	in.Band.High = min(in.Band.High, most)
+	return bound(to, within(in, least, most))
 }
-
-func (m *hotModel) inputs() []study.Input {
-	return roomInputs(&m.air, &m.convection)
-}
-
-func (m *hotModel) absorbed() float64 { return m.light * m.brightness }
 
 // finish carries a run to its end.
 func (m *hotModel) finish(r *hotRun, at []float64, course bool) error {

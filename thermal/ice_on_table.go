@@ -70,26 +70,24 @@ const (
 // icePure is how far from 0 degC the latent heat is spread, K: see Sharp.
 const icePure = 0.02
 
-// An iceModel is a checked piece of ice in its room.
+// An iceModel is a checked piece of ice in its room; its light is that of the whole
+// piece.
 type iceModel struct {
-	i          IceOnTable
-	air        Air
-	lamps      []light.Lamp
-	c          *solve.Compiled
-	lights     [iceLights + 1]float64 // absorbed over the surface, W/m2, by radius
-	lightStep  float64                // of the radius, m
-	clear      light.Absorptance      // of the whole piece
-	convection float64                // this and the next are factors
-	brightness float64
-	absorbs    float64
-	size       float64
-	contact    float64
-	table      float64
-	cells      int     // of the ball
-	tol        float64 // of the ball's solver
-	step       float64 // of the box, as a share of what is left
-	work       *iceRun
-	series     []IcePoint
+	setting
+	i         IceOnTable
+	lamps     []light.Lamp
+	c         *solve.Compiled
+	lights    [iceLights + 1]float64 // absorbed over the surface, W/m2, by radius
+	lightStep float64                // of the radius, m
+	absorbs   float64                // this and the next are factors
+	size      float64
+	contact   float64
+	table     float64
+	cells     int     // of the ball
+	tol       float64 // of the ball's solver
+	step      float64 // of the box, as a share of what is left
+	work      *iceRun
+	series    []IcePoint
 }
 
 // iceLights is in how many steps of radius the absorbed light is kept.
@@ -105,53 +103,29 @@ const iceLights = 24
 // absorptance (x0.7..1.4), size (+-5 %), start (+-2 K), what the table brings (x/:1.5,
 // metal x/:2.5) and the contact with it (x/:2). Errors: [honestplate.InputError] and [honestplate.RangeError].
 func (i IceOnTable) Clock(a Air, lamps ...light.Lamp) (IceClock, error) {
-	f, err := i.frame(a, lamps)
-	if err != nil {
-		return IceClock{}, err
-	}
-	return iceClock(f.banded(Lesson{}))
+	return clockOf[IceClock](i.frame(a, lamps)).knowing(Lesson{})
 }
 
 // Likely computes the likely course alone, without bands: each window has three
 // equal times and nothing decides.
 func (i IceOnTable) Likely(a Air, lamps ...light.Lamp) (IceClock, error) {
-	f, err := i.frame(a, lamps)
-	if err != nil {
-		return IceClock{}, err
-	}
-	return iceClock(f.likely())
+	return clockOf[IceClock](i.frame(a, lamps)).likely()
 }
 
 // Knowing computes the clock of another unit with what a lesson taught of what units
 // share; 4,096 runs once it teaches anything.
 func (i IceOnTable) Knowing(l Lesson, a Air, lamps ...light.Lamp) (IceClock, error) {
-	f, err := i.frame(a, lamps)
-	if err != nil {
-		return IceClock{}, err
-	}
-	return iceClock(f.banded(l))
+	return clockOf[IceClock](i.frame(a, lamps)).knowing(l)
 }
 
 // Observe computes the clock of a unit of which something was seen or read, and what
 // that teaches of what it shares with others: see [Seen].
 func (i IceOnTable) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (IceClock, Lesson, error) {
-	f, err := i.frame(a, lamps)
-	if err != nil {
-		return IceClock{}, l, err
-	}
-	m, r, after, err := f.observed(l, seen)
-	if err != nil {
-		return IceClock{}, l, err
-	}
-	clock, err := iceClock(m, r, nil)
-	return clock, after, err
+	return clockOf[IceClock](i.frame(a, lamps)).observed(l, seen)
 }
 
-func iceClock(m iceModel, r Runs, err error) (IceClock, error) {
-	if err != nil {
-		return IceClock{}, err
-	}
-	return IceClock{Kept: r, Shines: r.at(iceShines), HalfOff: r.at(iceHalf), Gone: r.at(iceGone), Series: m.series}, nil
+func (m iceModel) words(r Runs) IceClock {
+	return IceClock{Kept: r, Shines: r.at(iceShines), HalfOff: r.at(iceHalf), Gone: r.at(iceGone), Series: m.series}
 }
 
 func (i IceOnTable) frame(a Air, lamps []light.Lamp) (frame[iceModel], error) {
@@ -161,76 +135,63 @@ func (i IceOnTable) frame(a Air, lamps []light.Lamp) (frame[iceModel], error) {
 }
 
 func (i IceOnTable) model(a Air, lamps []light.Lamp) (iceModel, error) {
-	i.ClingGM2 = orBand(i.ClingGM2, 50, 100, 200)
-	if i.Horizon == 0 {
-		i.Horizon = 6 * time.Hour
-	}
-	m := iceModel{i: i, air: a, lamps: lamps, convection: 1, brightness: 1, absorbs: 1, size: 1, contact: 1, table: 1, cells: iceCells, tol: iceTolerance, step: iceStep}
-	if err := cmp.Or(honestplate.In("Air", a.Validate()),
-		honestplate.InRange("Air.TempC", a.TempC, 3, 50, "degC", "the air must melt ice"),
-		i.Shape.check(i.Size), check.Word("Below", i.Below),
+	i.ClingGM2 = cmp.Or(i.ClingGM2, band(50, 100, 200))
+	i.Horizon = cmp.Or(i.Horizon, 6*time.Hour)
+	m := iceModel{i: i, lamps: lamps, absorbs: 1, size: 1, contact: 1, table: 1, cells: iceCells, tol: iceTolerance, step: iceStep}
+	if err := cmp.Or(inRoom(a, 3, 50, "the air must melt ice"), i.Shape.check(i.Size), check.Word("Below", i.Below),
 		check.Fields("ice in a room",
 			check.Number("StartC", i.StartC, -60, -0.1, "degC"), check.Number("Horizon", i.Horizon.Seconds(), 1, 86400, "s")),
 		check.Band("ClingGM2", i.ClingGM2, 5, 2000, "g/m2", "films of water"),
 	); err != nil {
 		return m, err
 	}
-	m.lightStep = 1.15 * i.Shape.piece(i.Size).radius / iceLights // beyond the band of the size
+	radius := i.Shape.piece(i.Size).radius
+	light, err := m.taken(radius)
+	m.setting, m.lightStep = settingOf(a, light), 1.15*radius/iceLights // beyond the band of the size
 	for k := range m.lights {
-		var err error
-		if m.lights[k], err = m.absorbed(float64(k) * m.lightStep); err != nil {
-			return m, err
-		}
+		light, lightErr := m.taken(float64(k) * m.lightStep)
+		m.lights[k], err = light.Likely, cmp.Or(err, lightErr)
 	}
-	var err error
-	if m.clear, err = light.ClearIce(4.0 / 3 * i.Shape.piece(i.Size).radius); err != nil {
+	if err := cmp.Or(err, honestplate.InRange("Lamps", m.lights[iceLights], 0, 5000, "W/m2", "five times the sun")); err != nil {
 		return m, err
 	}
-	if err := honestplate.InRange("Lamps", m.lights[iceLights], 0, 5000, "W/m2", "five times the sun"); err != nil {
-		return m, err
-	}
+	ice := heat.Ice()
 	m.c = new(solve.Compiled)
-	solve.Load(m.c, heat.Melting{Width: icePure, Latent: heat.Ice().Density * heat.Fusion,
-		SolidK: heat.Ice().Conductivity, SolidHeat: heat.Ice().Density * heat.Ice().SpecificHeat,
-		LiquidK: meltConductivity, LiquidHeat: heat.Ice().Density * heat.WaterHeat}.Curve(-80, 95), 1, 1)
+	solve.Load(m.c, heat.Melting{Width: icePure, Latent: ice.Density * heat.Fusion, SolidK: ice.Conductivity, SolidHeat: ice.Density * ice.SpecificHeat,
+		LiquidK: meltConductivity, LiquidHeat: ice.Density * heat.WaterHeat}.Curve(-80, 95), 1, 1)
 	return m, nil
 }
 
-// light is absorbed at a radius between the steps.
-func (m *iceModel) light(radius float64) float64 {
+// lightAt is absorbed at a radius between the steps.
+func (m *iceModel) lightAt(radius float64) float64 {
 	k, f := root.Cell(radius/m.lightStep, len(m.lights))
-	return m.lights[k] + f*(m.lights[k+1]-m.lights[k])
+	return (m.lights[k] + f*(m.lights[k+1]-m.lights[k])) * m.brightness * m.absorbs
 }
 
-// absorbed is what a ball of the radius absorbs over its surface, W/m2: it catches
+// taken is what a ball of the radius absorbs over its surface, W/m2: it catches
 // light on a quarter of that, on paths of two thirds of the diameter.
-func (m *iceModel) absorbed(radius float64) (float64, error) {
+func (m *iceModel) taken(radius float64) (honestplate.Estimate, error) {
 	a, err := light.ClearIce(4.0 / 3 * radius)
 	if err != nil {
-		return 0, err
+		return honestplate.Estimate{}, err
 	}
 	light, err := a.Absorbed(m.lamps...)
 	if m.i.Cloudy {
-		light *= 2
+		light = light.Times(2)
 	}
-	return light / 4, err
+	return light.Times(0.25), err
 }
 
 func (m *iceModel) inputs() []study.Input {
 	start := around("unit.start_c", "start temperature", m.i.StartC, 2)
 	start.Band.High = min(start.Band.High, -0.05)
 	_, known, _ := m.i.Below.Material() // checked
-	absorbs := factor("product.absorptance", "absorptance", 1, 1)
-	if len(m.lamps) > 0 {
-		absorbs = factor("product.absorptance", "absorptance", 0.7, 1.4)
-	}
-	return append(roomInputs(&m.air, &m.convection),
-		lightInput(&m.brightness, m.clear, m.lamps),
-		bound(&m.absorbs, ofProduct(absorbs)),
+	return append(m.setting.inputs(),
+		bound(&m.absorbs, ofProduct(where(m.light.Likely > 0, factor("product.absorptance", "absorptance", 0.7, 1.4)))),
 		bound(&m.size, factor("unit.size", "size", 1/1.05, 1.05)),
 		bound(&m.i.StartC, within(start, -75, -0.05)),
 		bound(&m.contact, factor("unit.contact", "contact with the table", 0.5, 2)),
-		bound(&m.table, inRoom(factor("room.table", "what the table brings", 1/known, known))))
+		bound(&m.table, ofRoom(factor("room.table", "what the table brings", 1/known, known))))
 }
 
 // run computes the events; the course has sixty steps to the last of the ice.

@@ -78,7 +78,7 @@ func (r *iceRun) reckon(m *iceModel, length float64) error {
 	ex, err := heat.Surface{Shape: heat.Sphere, Length: max(length, 1e-4), Activity: 1, ConvectionFactor: m.convection}.In(m.air.moist())
 	r.table.reset(ex)
 	r.surface.air = &r.table
-	r.surface.light = m.light(length/2) * m.brightness * m.absorbs
+	r.surface.light = m.lightAt(length / 2)
 	return err
 }
 

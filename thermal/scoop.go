@@ -147,53 +147,29 @@ type ScoopPoint struct {
 // range. Estimates, not guarantees. Hot lamps burn; food that has stood in the light
 // is not eaten.
 func (s Scoop) Clock(a Air, lamps ...light.Lamp) (ScoopClock, error) {
-	f, err := s.frame(a, lamps)
-	if err != nil {
-		return ScoopClock{}, err
-	}
-	return scoopClock(f.banded(Lesson{}))
+	return clockOf[ScoopClock](s.frame(a, lamps)).knowing(Lesson{})
 }
 
 // Likely computes the likely course alone, without bands: each window has three
 // equal times and nothing decides. For a program that looks for a setting.
 func (s Scoop) Likely(a Air, lamps ...light.Lamp) (ScoopClock, error) {
-	f, err := s.frame(a, lamps)
-	if err != nil {
-		return ScoopClock{}, err
-	}
-	return scoopClock(f.likely())
+	return clockOf[ScoopClock](s.frame(a, lamps)).likely()
 }
 
 // Knowing computes the clock of another unit with what a lesson taught of what units
 // share; 4,096 runs once it teaches anything.
 func (s Scoop) Knowing(l Lesson, a Air, lamps ...light.Lamp) (ScoopClock, error) {
-	f, err := s.frame(a, lamps)
-	if err != nil {
-		return ScoopClock{}, err
-	}
-	return scoopClock(f.banded(l))
+	return clockOf[ScoopClock](s.frame(a, lamps)).knowing(l)
 }
 
 // Observe computes the clock of a unit of which something was seen or read, and what
 // that teaches of what it shares with others: see [Seen].
 func (s Scoop) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (ScoopClock, Lesson, error) {
-	f, err := s.frame(a, lamps)
-	if err != nil {
-		return ScoopClock{}, l, err
-	}
-	m, r, after, err := f.observed(l, seen)
-	if err != nil {
-		return ScoopClock{}, l, err
-	}
-	clock, err := scoopClock(m, r, nil)
-	return clock, after, err
+	return clockOf[ScoopClock](s.frame(a, lamps)).observed(l, seen)
 }
 
-func scoopClock(m scoopModel, r Runs, err error) (ScoopClock, error) {
-	if err != nil {
-		return ScoopClock{}, err
-	}
-	return ScoopClock{Kept: r, Shines: r.at(shines), Softens: r.at(softens), FirstDrip: r.at(drips), Puddles: r.at(puddles), Slumps: r.at(slumps), Series: m.course}, nil
+func (m scoopModel) words(r Runs) ScoopClock {
+	return ScoopClock{Kept: r, Shines: r.at(shines), Softens: r.at(softens), FirstDrip: r.at(drips), Puddles: r.at(puddles), Slumps: r.at(slumps), Series: m.course}
 }
 
 // scoopEventKeys are the keys of the events, in the order of a run.

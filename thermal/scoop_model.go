@@ -5,7 +5,6 @@ import (
 	"time"
 
 	"example.org/honestplate"
-	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
 	"example.org/honestplate/thermal/internal/study"
@@ -23,21 +22,16 @@ const (
 )
 
 // A scoopModel is a checked Scoop with what does not change from sample to sample,
-// and its uncertain factors.
+// and its uncertain factors; its light is that on a side square to the lamps.
 type scoopModel struct {
-	s     Scoop
-	air   Air
-	lamps []light.Lamp
-	light float64    // absorbed on a side square to the lamps, W/m2
-	curve heat.Curve // likely
-	cells int
-	tol   float64
-
-	convection, brightness, absorbs, k, density, contact, dipper, fringe float64 // factors
-	slope                                                                float64 // of the lit side to the light, 1 is square on
-
-	work   *scoopRun
-	course []ScoopPoint
+	lit
+	s                                Scoop
+	curve                            heat.Curve // likely
+	cells                            int
+	tol                              float64
+	density, contact, dipper, fringe float64 // factors
+	work                             *scoopRun
+	course                           []ScoopPoint
 }
 
 const (
@@ -52,43 +46,27 @@ func (s Scoop) frame(a Air, lamps []light.Lamp) (frame[scoopModel], error) {
 }
 
 func (s Scoop) model(a Air, lamps []light.Lamp) (scoopModel, error) {
-	s.SoftFrozen = orBand(s.SoftFrozen, 0.60, 0.65, 0.70)
+	s.SoftFrozen = cmp.Or(s.SoftFrozen, band(0.60, 0.65, 0.70))
 	small := min(1, s.Diameter/0.02) // the deepest default is a quarter of 20 mm
-	s.SoftDepth = orBand(s.SoftDepth, 0.002*small, 0.003*small, 0.005*small)
-	s.FlowFrozen = orBand(s.FlowFrozen, 0, 0.08, 0.2)
-	cling, slump, fringe, _ := s.Structure.Holds(s.Mix.OverrunPercent) // check says what is wrong
-	if s.ClingGM2 == (honestplate.Estimate{}) {
-		s.ClingGM2 = cling
+	s.SoftDepth = cmp.Or(s.SoftDepth, band(0.002*small, 0.003*small, 0.005*small))
+	s.FlowFrozen = cmp.Or(s.FlowFrozen, band(0, 0.08, 0.2))
+	if err := check.Word("Structure", s.Structure); err != nil {
+		return scoopModel{}, err
 	}
-	if s.SlumpShare == (honestplate.Estimate{}) {
-		s.SlumpShare = slump
-	}
-	if !s.Fringe.Given {
-		s.Fringe = honestplate.Some(min(fringe, s.Diameter/10))
-	}
-	if !s.DipperJM2.Given {
-		s.DipperJM2 = honestplate.Some(dipperHeat * min(max((s.StartC+20)/4, 0), 1))
-	}
-	if s.Absorptance == (light.Absorptance{}) {
-		s.Absorptance = light.WhiteFood()
-	}
-	if s.Horizon == 0 {
-		s.Horizon = scoopHorizon
-	}
-	m := scoopModel{s: s, air: a, lamps: lamps, cells: scoopCells(s.Diameter), tol: 3e-4,
-		convection: 1, brightness: 1, absorbs: 1, k: 1, density: 1, contact: 1, dipper: 1, fringe: 1, slope: 0.8}
-	var err error
-	m.light, err = s.Absorptance.Absorbed(lamps...)
-	if err := cmp.Or(honestplate.In("Air", a.Validate()),
-		honestplate.InRange("Air.TempC", a.TempC, -20, 50, "degC", "scoops in a room"), s.check(), err,
-		honestplate.InRange("Lamps", m.light, 0, 5000, "W/m2", "five times the sun: food burns")); err != nil {
+	held := held(s.Structure, s.Mix.OverrunPercent)
+	s.ClingGM2 = cmp.Or(s.ClingGM2, held.cling)
+	s.SlumpShare = cmp.Or(s.SlumpShare, held.slump)
+	s.Fringe = some(s.Fringe, min(held.fringe, s.Diameter/10))
+	s.DipperJM2 = some(s.DipperJM2, dipperHeat*min(max((s.StartC+20)/4, 0), 1))
+	s.Absorptance = cmp.Or(s.Absorptance, light.WhiteFood())
+	s.Horizon = cmp.Or(s.Horizon, scoopHorizon)
+	light, lightErr := s.Absorptance.Absorbed(lamps...)
+	curve, mixErr := s.Mix.Curve()
+	m := scoopModel{s: s, lit: litBy(settingOf(a, light)), curve: curve, cells: scoopCells(s.Diameter), tol: 3e-4, density: 1, contact: 1, dipper: 1, fringe: 1}
+	if err := cmp.Or(inRoom(a, -20, 50, "scoops in a room"), honestplate.In("Mix", mixErr), s.check(), lightErr,
+		honestplate.InRange("Lamps", light.Likely, 0, 5000, "W/m2", "five times the sun: food burns")); err != nil {
 		return m, err
 	}
-	full, err := s.Mix.Curve()
-	if err != nil {
-		return m, honestplate.In("Mix", err)
-	}
-	m.curve = full.Points()
 	// Straight on, for the moment before hot melt drips under a lamp much stronger than
 	// thought.
 	p, q := m.curve[len(m.curve)-2], m.curve[len(m.curve)-1]
@@ -97,29 +75,23 @@ func (s Scoop) model(a Air, lamps []light.Lamp) (scoopModel, error) {
 }
 
 func (s Scoop) check() error {
-	_, mixErr := s.Mix.FrozenAtC(0)
-	if err := cmp.Or(honestplate.In("Mix", mixErr),
-		honestplate.InRange("Diameter", s.Diameter, 0.01, 0.12, "m", "scoops in a room"),
-		check.One("Rest", int(s.Rest), rests[:]), check.Word("Structure", s.Structure)); err != nil {
-		return err
-	}
 	if s.Rest == OnChilledPlate {
-		if !s.PlateC.Given {
-			return &honestplate.InputError{Field: "PlateC", Got: "not given", Want: "the temperature of the chilled plate"}
-		}
-		if err := honestplate.InRange("PlateC", s.PlateC.Value, -60, 20, "degC", "chilled plates"); err != nil {
+		if err := cmp.Or(given("PlateC", s.PlateC, "the temperature of the chilled plate"),
+			honestplate.InRange("PlateC", s.PlateC.Value, -60, 20, "degC", "chilled plates")); err != nil {
 			return err
 		}
 	}
 	const source = "frozen dessert as it softens"
-	flows, err := s.Mix.FrozenAtC(min(max(s.FlowFrozen.High, 0), 0.5))
+	flows, flowErr := s.Mix.FrozenAtC(min(max(s.FlowFrozen.High, 0), 0.5))
 	return cmp.Or(
+		honestplate.InRange("Diameter", s.Diameter, 0.01, 0.12, "m", "scoops in a room"),
+		check.One("Rest", int(s.Rest), rests[:]),
 		check.Band("SoftFrozen", s.SoftFrozen, 0, 0.95, "", source),
 		check.Band("SoftDepth", s.SoftDepth, 0, s.Diameter/4, "m", source),
 		check.Band("FlowFrozen", s.FlowFrozen, 0, 0.5, "", source),
-		check.Band("ClingGM2", s.ClingGM2, 5, food.MostClingGM2, "g/m2", source),
-		check.Band("SlumpShare", s.SlumpShare, 0.01, food.MostSlumpShare, "", source),
-		honestplate.In("Mix", err),
+		check.Band("ClingGM2", s.ClingGM2, 5, mostCling, "g/m2", source),
+		check.Band("SlumpShare", s.SlumpShare, 0.01, mostSlump, "", source),
+		honestplate.In("Mix", flowErr),
 		honestplate.InRange("StartC", s.StartC, -60, flows-0.5, "degC", "half a kelvin below where the mix flows: warmer, it is no scoop"),
 		honestplate.InRange("DipperJM2", s.DipperJM2.Value, 0, 200e3, "J/m2", "warm wet dippers"),
 		honestplate.InRange("Fringe", s.Fringe.Value, 0, 0.02, "m", "edges of scoops"),
@@ -128,42 +100,23 @@ func (s Scoop) check() error {
 
 func (m *scoopModel) inputs() []study.Input {
 	s := &m.s
-	absorbs, slope := factor("product.absorptance", "absorptance", 1, 1), around("unit.slope", "slope to the light", 0.8, 0)
-	if m.light > 0 {
-		absorbs = factor("product.absorptance", "absorptance", 0.8, 1.25)
-		slope.Band = band(0.5, 0.8, 1)
-		slope = within(slope, 0.3, 1)
-	}
-	start := around("unit.start_c", "start temperature", s.StartC, 1)
 	threshold := func(key, name string, e *honestplate.Estimate, low, high float64) study.Input {
 		// Samples stay inside what was checked: the tails of the bands do not.
 		return bound(&e.Likely, within(judged(key, name, *e), low, high))
 	}
-	cling := ofProduct(threshold("product.cling_g_m2", "melt that clings", &s.ClingGM2, 5, food.MostClingGM2))
+	cling := ofProduct(threshold("product.cling_g_m2", "melt that clings", &s.ClingGM2, 5, mostCling))
 	cling.Factor = true
-	dipper := factor("unit.dipper", "warmth of the dipper", 1, 1)
-	if s.DipperJM2.Value > 0 {
-		dipper = factor("unit.dipper", "warmth of the dipper", 0.5, 2)
-	}
-	fringe := factor("unit.fringe", "thickness of the fringe", 1, 1)
-	if s.Fringe.Value > 0 {
-		fringe = factor("unit.fringe", "thickness of the fringe", 0.4, 2.5)
-	}
-	return append(roomInputs(&m.air, &m.convection),
-		lightInput(&m.brightness, s.Absorptance, m.lamps),
-		bound(&m.absorbs, ofProduct(absorbs)),
-		bound(&m.slope, slope),
-		bound(&m.k, ofProduct(factor("product.conductivity", "conductivity", 0.8, 1.25))),
+	return append(m.lit.inputs(),
 		bound(&m.density, ofProduct(factor("product.density", "density", 1/1.05, 1.05))),
-		bound(&s.StartC, within(start, -70, s.StartC+1.2)),
+		bound(&s.StartC, within(around("unit.start_c", "start temperature", s.StartC, 1), -70, s.StartC+1.2)),
 		bound(&m.contact, factor("unit.contact", "contact with the plate", 0.5, 2)),
 		threshold("crew.soft_frozen", "share frozen when soft", &s.SoftFrozen, 0, 0.95),
 		threshold("crew.soft_depth_m", "depth of softening", &s.SoftDepth, 0, s.Diameter/4),
 		ofProduct(threshold("product.flow_frozen", "share frozen when it flows", &s.FlowFrozen, 0, s.FlowFrozen.High)),
 		cling,
-		ofProduct(threshold("product.slump_share", "share run off at the loss of shape", &s.SlumpShare, 0.01, food.MostSlumpShare)),
-		bound(&m.dipper, dipper),
-		bound(&m.fringe, fringe))
+		ofProduct(threshold("product.slump_share", "share run off at the loss of shape", &s.SlumpShare, 0.01, mostSlump)),
+		bound(&m.dipper, where(s.DipperJM2.Value > 0, factor("unit.dipper", "warmth of the dipper", 0.5, 2))),
+		bound(&m.fringe, where(s.Fringe.Value > 0, factor("unit.fringe", "thickness of the fringe", 0.4, 2.5))))
 }
 
 func (m *scoopModel) run(at []float64, course bool) error {

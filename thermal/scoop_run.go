@@ -132,7 +132,7 @@ func (r *scoopRun) prepare(m *scoopModel) (scoopSample, error) {
 	r.stand = restingSurface{share: 1, contact: held}
 	// A ball catches light on its cross-section, a quarter of its surface: all of it falls
 	// on the face, square on but for its slope.
-	light := m.light * m.brightness * m.absorbs
+	light := m.absorbed() * m.absorbs
 	dipped := s.DipperJM2.Value * m.dipper / dipSeconds
 	r.face.surface, r.face.dipped, r.face.part = restingSurface{air: &r.table, light: light * m.slope}, dipped, 1
 	r.shade.surface, r.shade.dipped, r.shade.part = restingSurface{air: &r.table}, dipped, 0

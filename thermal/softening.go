@@ -72,71 +72,42 @@ type BodyPoint struct {
 //
 // Errors: [honestplate.InputError] and [honestplate.RangeError] for what makes no sense.
 func (s Softening) Clock(a Air, lamps ...light.Lamp) (SoftClock, error) {
-	f, err := s.frame(a, lamps)
-	if err != nil {
-		return SoftClock{}, err
-	}
-	return softClock(f.banded(Lesson{}))
+	return clockOf[SoftClock](s.frame(a, lamps)).knowing(Lesson{})
 }
 
 // Likely computes the likely course alone, without bands: each window has three
 // equal times and nothing decides.
 func (s Softening) Likely(a Air, lamps ...light.Lamp) (SoftClock, error) {
-	f, err := s.frame(a, lamps)
-	if err != nil {
-		return SoftClock{}, err
-	}
-	return softClock(f.likely())
+	return clockOf[SoftClock](s.frame(a, lamps)).likely()
 }
 
 // Knowing computes the clock of another unit with what a lesson taught of what units
 // share; 4,096 runs once it teaches anything.
 func (s Softening) Knowing(l Lesson, a Air, lamps ...light.Lamp) (SoftClock, error) {
-	f, err := s.frame(a, lamps)
-	if err != nil {
-		return SoftClock{}, err
-	}
-	return softClock(f.banded(l))
+	return clockOf[SoftClock](s.frame(a, lamps)).knowing(l)
 }
 
 // Observe computes the clock of a unit of which something was seen or read, and what
 // that teaches of what it shares with others: see [Seen].
 func (s Softening) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (SoftClock, Lesson, error) {
-	f, err := s.frame(a, lamps)
-	if err != nil {
-		return SoftClock{}, l, err
-	}
-	m, r, after, err := f.observed(l, seen)
-	if err != nil {
-		return SoftClock{}, l, err
-	}
-	clock, err := softClock(m, r, nil)
-	return clock, after, err
+	return clockOf[SoftClock](s.frame(a, lamps)).observed(l, seen)
 }
 
-func softClock(m softModel, r Runs, err error) (SoftClock, error) {
-	if err != nil {
-		return SoftClock{}, err
-	}
-	return SoftClock{Kept: r, Softens: r.at(0), Runs: r.at(1), Series: m.course}, nil
+func (m softModel) words(r Runs) SoftClock {
+	return SoftClock{Kept: r, Softens: r.at(0), Runs: r.at(1), Series: m.course}
 }
 
 // A softModel is a checked Softening with what does not change between samples, and
-// its uncertain factors.
+// its uncertain factors; its light is that square to the lamps.
 type softModel struct {
-	s     Softening
-	air   Air
-	lamps []light.Lamp
-	light float64 // absorbed, square to the lamps, W/m2
-	curve heat.Curve
-
-	convection, brightness, absorbs, k, heat, contact, table float64 // factors
-	slope                                                    float64 // to the light, 1 is square on
-	cells                                                    int
-	tol                                                      float64
-
-	work   *softRun
-	course []BodyPoint
+	lit
+	s                    Softening
+	curve                heat.Curve
+	heat, contact, table float64 // factors
+	cells                int
+	tol                  float64
+	work                 *softRun
+	course               []BodyPoint
 }
 
 func (s Softening) frame(a Air, lamps []light.Lamp) (frame[softModel], error) {
@@ -147,60 +118,36 @@ func (s Softening) frame(a Air, lamps []light.Lamp) (frame[softModel], error) {
 
 func (s Softening) model(a Air, lamps []light.Lamp) (softModel, error) {
 	thin := min(1, s.Thickness/0.006) // the widest default is a third of 6 mm
-	s.SkinDepth = orBand(s.SkinDepth, 0.0005*thin, 0.001*thin, 0.002*thin)
-	setDefault(&s.Across, 0.08)
-	if s.Horizon == 0 {
-		s.Horizon = 2 * time.Hour
-	}
-	if !s.StartC.Given {
-		return softModel{}, &honestplate.InputError{Field: "StartC", Got: "not given", Want: "the temperature as it comes out"}
-	}
+	s.SkinDepth = cmp.Or(s.SkinDepth, band(0.0005*thin, 0.001*thin, 0.002*thin))
+	s.Across = cmp.Or(s.Across, 0.08)
+	s.Horizon = cmp.Or(s.Horizon, 2*time.Hour)
 	if s.Form != heat.SphereForm && s.Form != heat.SlabForm {
 		return softModel{}, &honestplate.InputError{Field: "Form", Got: s.Form.String(), Want: "sphere or slab"}
 	}
 	const source = "pieces of food in a room"
-	light, err := s.Food.Absorptance.Absorbed(lamps...)
-	curve, wrong := s.Food.Curve()
-	if err := cmp.Or(honestplate.In("Air", a.Validate()),
-		honestplate.InRange("Air.TempC", a.TempC, -20, 50, "degC", source),
-		honestplate.In("Food", wrong), check.Word("Below", s.Below),
-		check.Fields(source,
-			check.Number("Thickness", s.Thickness, 0.003, 0.3, "m"), check.Number("Across", s.Across, 0.01, 2, "m"),
-			check.Number("StartC", s.StartC.Value, -40, 60, "degC"), check.Number("Horizon", s.Horizon.Seconds(), 1, 86400, "s")),
-		check.Band("SkinDepth", s.SkinDepth, 0, s.Thickness/3, "m", source),
-		err, honestplate.InRange("Lamps", light, 0, 3000, "W/m2", "three times the sun")); err != nil {
-		return softModel{}, err
-	}
-	return softModel{s: s, air: a, lamps: lamps, light: light, curve: curve,
-		convection: 1, brightness: 1, absorbs: 1, k: 1, heat: 1, contact: 1, table: 1, slope: 0.8,
-		cells: softCells, tol: softTolerance}, nil
+	light, lightErr := s.Food.Absorptance.Absorbed(lamps...)
+	curve, foodErr := s.Food.Curve()
+	return softModel{s: s, lit: litBy(settingOf(a, light)), curve: curve, heat: 1, contact: 1, table: 1, cells: softCells, tol: softTolerance},
+		cmp.Or(given("StartC", s.StartC, "the temperature as it comes out"), inRoom(a, -20, 50, source),
+			honestplate.In("Food", foodErr), check.Word("Below", s.Below),
+			check.Fields(source,
+				check.Number("Thickness", s.Thickness, 0.003, 0.3, "m"), check.Number("Across", s.Across, 0.01, 2, "m"),
+				check.Number("StartC", s.StartC.Value, -40, 60, "degC"), check.Number("Horizon", s.Horizon.Seconds(), 1, 86400, "s")),
+			check.Band("SkinDepth", s.SkinDepth, 0, s.Thickness/3, "m", source),
+			lightErr, honestplate.InRange("Lamps", light.Likely, 0, 3000, "W/m2", "three times the sun"))
 }
 
 func (m *softModel) inputs() []study.Input {
-	s := &m.s
-	absorbs, slope := factor("product.absorptance", "absorptance", 1, 1), around("unit.slope", "slope to the light", 0.8, 0)
-	if m.light > 0 {
-		absorbs = factor("product.absorptance", "absorptance", 0.8, 1.25)
-		slope.Band = band(0.5, 0.8, 1)
-		slope = within(slope, 0.3, 1)
-	}
-	contact, table := factor("unit.contact", "contact with the table", 1, 1), inRoom(factor("room.table", "what the table brings", 1, 1))
-	if s.Form == heat.SlabForm {
-		contact = factor("unit.contact", "contact with the table", 0.5, 2)
-		_, known, _ := s.Below.Material() // checked
-		table = inRoom(factor("room.table", "what the table brings", 1/known, known))
-	}
-	return append(roomInputs(&m.air, &m.convection),
-		lightInput(&m.brightness, s.Food.Absorptance, m.lamps),
-		bound(&m.absorbs, ofProduct(absorbs)),
-		bound(&m.slope, slope),
-		bound(&m.k, ofProduct(factor("product.conductivity", "conductivity", 0.8, 1.25))),
+	s, slab := &m.s, m.s.Form == heat.SlabForm
+	_, known, _ := s.Below.Material() // checked
+	return append(m.lit.inputs(),
 		bound(&m.heat, ofProduct(factor("product.heat", "heat capacity", 1/1.1, 1.1))),
 		bound(&s.StartC.Value, around("unit.start_c", "start temperature", s.StartC.Value, 1)),
 		bound(&s.Food.SoftC.Likely, ofProduct(judged("product.soft_c", "softening temperature", s.Food.SoftC))),
 		bound(&s.Food.RunC.Likely, ofProduct(judged("product.run_c", "running temperature", s.Food.RunC))),
 		bound(&s.SkinDepth.Likely, within(judged("crew.skin_depth_m", "depth of the skin", s.SkinDepth), 1e-5, s.Thickness/3)),
-		bound(&m.contact, contact), bound(&m.table, table))
+		bound(&m.contact, where(slab, factor("unit.contact", "contact with the table", 0.5, 2))),
+		bound(&m.table, where(slab, ofRoom(factor("room.table", "what the table brings", 1/known, known)))))
 }
 
 // run computes the events; the course has sixty steps until it runs.
@@ -249,7 +196,7 @@ func (r *softRun) begin(m *softModel) error {
 		return err
 	}
 	r.table.reset(ex)
-	r.light = m.light * m.brightness * m.absorbs * m.slope
+	r.light = m.absorbed() * m.absorbs * m.slope
 	solve.Load(&r.c, m.curve, m.heat, m.k)
 	r.e.Build(int(m.s.Form), radius, m.cells, solve.GradeFor(m.cells, m.s.SkinDepth.Likely/skinCells/radius))
 	if flat {

@@ -100,7 +100,7 @@ func TestDishConvergesOverItsRange(t *testing.T) {
 				t.Fatal(err)
 			}
 			run := func(scale float64) [maxLimits]float64 {
-				r, err := d.start(a, light, 1, 1)
+				r, err := d.start(a, light.Likely, 1, 1)
 				if err != nil {
 					t.Fatal(err)
 				}

@@ -28,29 +28,24 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 // builds that curve from the recipe. So ask it where the cold of a scoop sits.
 func Example_cold() {
 	mix := food.Recipes().VanillaIceCream
-	curve, err := mix.Curve()
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	soft, err := curve.Enthalpy(-6)
+	soft, err := mix.Enthalpy(-6)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	for _, tempC := range []float64{-6, -12, -18, -24, -30} {
-		ice, err := curve.IceFraction(tempC)
+		ice, err := mix.IceShare(tempC)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		heat, err := curve.Enthalpy(tempC)
+		heat, err := mix.Enthalpy(tempC)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
 		fmt.Printf("%3.0f degC: %2.0f %% of the water is ice, %3.0f kJ/kg from soft\n",
-			tempC, 100*ice/mix.WaterFraction(), (soft-heat)/1000)
+			tempC, 100*ice, (soft-heat)/1000)
 	}
 	// Output:
 	// -6 degC: 54 % of the water is ice,   0 kJ/kg from soft
@@ -157,7 +152,7 @@ func Example_tooWarm() {
 // What was bought is easily given back. Follow one scoop through the night, the
 // morning, and a walk of two minutes across the studio.
 func Example_theWay() {
-	walk := cold.Medium{Name: "studio air, walking", TempC: 23, H: 12}
+	walk := cold.Medium{Name: "studio air, walking", TempC: 23, H: honestplate.Factor(12, 1.5)}
 	ends, err := thermal.DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: honestplate.Some(-6)}.After(
 		thermal.FreezeStage{Medium: cold.Freezers().Home, For: 10 * time.Hour},
 		thermal.FreezeStage{Medium: cold.Freezers().Deep, For: 90 * time.Minute},

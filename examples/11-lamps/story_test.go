@@ -45,7 +45,7 @@ func Example_sameLux() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%-10s %6.0f %13.0f %12.0f\n", s, falls.Likely, white, dark)
+		fmt.Printf("%-10s %6.0f %13.0f %12.0f\n", s, falls.Likely, white.Likely, dark.Likely)
 	}
 	// Output:
 	// 8000 lx      W/m2   white keeps   dark keeps

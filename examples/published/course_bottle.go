@@ -43,7 +43,7 @@ func aleBottles(r testdata.Row) ([]Point, error) {
 	}
 	clock, err := thermal.Bottle{
 		DrinkGrams: 360, Drink: food.Drink{Brix: 3, AlcoholPercent: 5.6}, Diameter: 0.061, StartC: honestplate.Some(u.startC), TargetC: v[1],
-		Medium: cold.Medium{TempC: math.Round(10*air) / 10, H: 10, HLow: 6, HHigh: 20},
+		Medium: cold.Medium{TempC: math.Round(10*air) / 10, H: honestplate.Estimate{Low: 6, Likely: 10, High: 20}},
 	}.Clock()
 	if err != nil {
 		return nil, err

@@ -19,7 +19,7 @@ func freezerMedia(r testdata.Row) ([]Point, error) {
 		case r.Text("quantity") == "temp_c":
 			return []Point{Same(r.Text("case"), want, m.TempC)}, nil
 		default:
-			return []Point{{Label: r.Text("case"), Published: want, Predicted: m.H, Low: m.HLow, High: m.HHigh}}, nil
+			return []Point{{Label: r.Text("case"), Published: want, Predicted: m.H.Likely, Low: m.H.Low, High: m.H.High}}, nil
 		}
 	}
 	return nil, fmt.Errorf("unknown medium %q", r.Text("medium"))

@@ -152,7 +152,7 @@ func (d *day) ball(q *Scoop) (s thermal.Scoop, freeze thermal.DeepFreeze, harden
 	m := cold.Freezers().Home
 	m.Name, m.TempC = store.Name, store.TempC
 	if store.AirSpeed > 0 {
-		m.H, m.HLow, m.HHigh = heatOfFan(store.AirSpeed), 0, 0
+		m.H = honestplate.Factor(heatOfFan(store.AirSpeed), 1.5)
 	}
 	target := math.Min(store.TempC+4, s.StartC-1)
 	if target <= store.TempC+0.5 || s.StartC-target < 2 {

@@ -4,8 +4,7 @@
 // pour:
 //
 //   - [Spout.Pour] and [Lip.Pour] give a [Pour]: how long, how fast, what stays behind;
-//     [Pour.Series] its course, [Pour.AtEnd] its last drops, [Pour.Dribble] whether it runs
-//     back under the edge.
+//     [Pour.Dribble] whether it runs back under the edge.
 //   - [Pour.Stream] falls, thins and breaks; where it lands it may [Stream.Splash], raise a
 //     [Stream.Crown] or [Stream.Coil].
 //   - [Pour.Puddle] spreads, [Pour.Settled] lies; [Wall.Drain] is what a glass keeps.

@@ -64,7 +64,7 @@ type Spout struct {
 //
 //	t = A integral dH/Q(H),  A = SurfaceArea
 //
-// which for friction alone is [law.Tube.Time] and for a hole Torricelli's
+// which for friction alone is that of a plain tube and for a hole Torricelli's
 // t = 2 A (sqrt h1 - sqrt h2)/(Cd a sqrt(2 g)), a the section of the hole. A liquid that thins under
 // shear is taken at the shear rate of its own flow: at pi/4 of the Newtonian wall rate, or
 // where it has a yield stress by the exact integral over the bore (Rabinowitsch and Mooney).

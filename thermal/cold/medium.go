@@ -1,61 +1,17 @@
 package cold
 
-import (
-	"example.org/honestplate"
-	"example.org/honestplate/thermal/food"
-	"example.org/honestplate/thermal/internal/check"
-)
+import "example.org/honestplate"
 
 // A Medium is what takes heat from food in a freezer: its temperature and how well
 // it takes heat, wrapping and radiation included.
 type Medium struct {
-	Name    string  `json:"name,omitzero"`         // for people
-	TempC   float64 `json:"temp_c,omitzero"`       // of the air, plate or ice, degC
-	H       float64 `json:"h_w_m2k,omitzero"`      // heat transfer coefficient, W/(m2 K)
-	HLow    float64 `json:"h_low_w_m2k,omitzero"`  // 95 % limits of H; 0 means H/1.5
-	HHigh   float64 `json:"h_high_w_m2k,omitzero"` // 0 means H x 1.5
-	Caution string  `json:"caution,omitzero"`      // what to mind, a sentence or two; may be empty
-	Water   bool    `json:"water,omitzero"`        // it is water with ice, which keeps its temperature
-}
-
-// Check reports what is wrong with the medium: an [honestplate.InputError] for a coefficient
-// that is not above 0 or limits that do not enclose it, a [honestplate.RangeError] for a
-// temperature outside -90..30 degC.
-func (m Medium) Check() error {
-	if err := honestplate.InRange("TempC", m.TempC, food.ColdestC, 30, "degC", "range of the enthalpy curve of frozen food"); err != nil {
-		return err
-	}
-	if err := honestplate.Positive("H", m.H, "W/(m2 K)"); err != nil {
-		return err
-	}
-	low, high := m.limits()
-	if !(low > 0 && low <= m.H) {
-		return check.Input("HLow", m.HLow, "W/(m2 K)", "above 0, at most the likely value")
-	}
-	if !(high >= m.H) || honestplate.Finite("", high, "") != nil {
-		return check.Input("HHigh", m.HHigh, "W/(m2 K)", "at least the likely value")
-	}
-	return nil
-}
-
-// Limits returns the 95 % limits of H with their defaults, or the error of Check.
-func (m Medium) Limits() (low, high float64, err error) {
-	if err := m.Check(); err != nil {
-		return 0, 0, err
-	}
-	low, high = m.limits()
-	return low, high, nil
-}
-
-func (m Medium) limits() (low, high float64) {
-	low, high = m.HLow, m.HHigh
-	if low == 0 {
-		low = m.H / 1.5
-	}
-	if high == 0 {
-		high = m.H * 1.5
-	}
-	return low, high
+	Name  string  `json:"name,omitzero"`   // for people
+	TempC float64 `json:"temp_c,omitzero"` // of the air, plate or ice, degC, -90..30
+	// H is the heat transfer coefficient, W/(m2 K), above 0. What is known to no better
+	// than a guess is honestplate.Factor(h, 1.5).
+	H       honestplate.Estimate `json:"h_w_m2k,omitzero"`
+	Caution string               `json:"caution,omitzero"` // what to mind, a sentence or two; may be empty
+	Water   bool                 `json:"water,omitzero"`   // it is water with ice, which keeps its temperature
 }
 
 // UsualFreezers are what portions are frozen in; change TempC to what your thermometer says.
@@ -83,43 +39,19 @@ type UsualFreezers struct {
 
 // Freezers returns them.
 func Freezers() UsualFreezers {
+	still := honestplate.Estimate{Low: 5, Likely: 8, High: 12}
+	const gloves = "Bare skin sticks to metal and food this cold: wear dry gloves."
 	return UsualFreezers{
-		Home:           homeFreezer(),
-		ServingCabinet: servingCabinet(),
-		Deep:           deepFreezer(),
-		Blast:          blastFreezer(),
-		Plate:          plateFreezer(),
-		DryIce:         dryIce(),
+		Home:           Medium{Name: "home freezer", TempC: -18, H: still, Caution: "Warm food in bulk warms the freezer; open it seldom."},
+		ServingCabinet: Medium{Name: "serving cabinet", TempC: -13, H: still},
+		Deep:           Medium{Name: "deep freezer", TempC: -30, H: still, Caution: gloves},
+		Blast: Medium{Name: "blast freezer", TempC: -35, H: honestplate.Estimate{Low: 15, Likely: 28, High: 50},
+			Caution: gloves + " Never shut anyone in."},
+		Plate: Medium{Name: "plate freezer", TempC: -35, H: honestplate.Estimate{Low: 100, Likely: 180, High: 300},
+			Caution: "Bare skin sticks to the plates: wear dry gloves."},
+		DryIce: Medium{Name: "dry ice", TempC: -78.5, H: honestplate.Estimate{Low: 20, Likely: 40, High: 80},
+			Caution: "Dry ice burns skin at once and its gas suffocates: insulated gloves, eye protection, a ventilated room " +
+				"(1 kg adds about 11,000 ppm CO2 to a closed 50 m3; the usual limit is 5,000), never a sealed container or a car " +
+				"without ventilation, never in a drink that is served. Follow local rules."},
 	}
-}
-
-func homeFreezer() Medium {
-	return Medium{Name: "home freezer", TempC: -18, H: 8, HLow: 5, HHigh: 12,
-		Caution: "Warm food in bulk warms the freezer; open it seldom."}
-}
-
-func servingCabinet() Medium {
-	return Medium{Name: "serving cabinet", TempC: -13, H: 8, HLow: 5, HHigh: 12}
-}
-
-func deepFreezer() Medium {
-	return Medium{Name: "deep freezer", TempC: -30, H: 8, HLow: 5, HHigh: 12,
-		Caution: "Bare skin sticks to metal and food this cold: wear dry gloves."}
-}
-
-func blastFreezer() Medium {
-	return Medium{Name: "blast freezer", TempC: -35, H: 28, HLow: 15, HHigh: 50,
-		Caution: "Bare skin sticks to metal and food this cold: wear dry gloves. never shut anyone in."}
-}
-
-func plateFreezer() Medium {
-	return Medium{Name: "plate freezer", TempC: -35, H: 180, HLow: 100, HHigh: 300,
-		Caution: "Bare skin sticks to the plates: wear dry gloves."}
-}
-
-func dryIce() Medium {
-	return Medium{Name: "dry ice", TempC: -78.5, H: 40, HLow: 20, HHigh: 80,
-		Caution: "Dry ice burns skin at once and its gas suffocates: insulated gloves, eye protection, a ventilated room " +
-			"(1 kg adds about 11,000 ppm CO2 to a closed 50 m3; the usual limit is 5,000), never a sealed container or a car " +
-			"without ventilation, never in a drink that is served. Follow local rules."}
 }

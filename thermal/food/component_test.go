@@ -27,6 +27,41 @@ func TestConstantsThatPublicCodeGetsWrong(t *testing.T) {
 	}
 }
 
+// The fits are those of the handbook, in its own units: ASHRAE Handbook Refrigeration
+// 2006, ch. 9, tables 1 and 2, after Choi and Okos 1986 (from memory): conductivity in
+// W/(m K), density in kg/m3, specific heat in kJ/(kg K), by powers of the temperature.
+func TestComponentsAreThoseOfTheHandbook(t *testing.T) {
+	for c, want := range [componentCount]struct{ conductivity, density, heat [3]float64 }{
+		waterPart:        {[3]float64{5.7109e-1, 1.7625e-3, -6.7036e-6}, [3]float64{9.9718e2, 3.1439e-3, -3.7574e-3}, [3]float64{4.1762, -9.0864e-5, 5.4731e-6}},
+		proteinPart:      {[3]float64{1.7881e-1, 1.1958e-3, -2.7178e-6}, [3]float64{1.3299e3, -5.1840e-1, 0}, [3]float64{2.0082, 1.2089e-3, -1.3129e-6}},
+		fatPart:          {[3]float64{1.8071e-1, -2.7604e-4, -1.7749e-7}, [3]float64{9.2559e2, -4.1757e-1, 0}, [3]float64{1.9842, 1.4733e-3, -4.8008e-6}},
+		carbohydratePart: {[3]float64{2.0141e-1, 1.3874e-3, -4.3312e-6}, [3]float64{1.5991e3, -3.1046e-1, 0}, [3]float64{1.5488, 1.9625e-3, -5.9399e-6}},
+		fibrePart:        {[3]float64{1.8331e-1, 1.2497e-3, -3.1683e-6}, [3]float64{1.3115e3, -3.6589e-1, 0}, [3]float64{1.8459, 1.8306e-3, -4.6509e-6}},
+		ashPart:          {[3]float64{3.2962e-1, 1.4011e-3, -2.9069e-6}, [3]float64{2.4238e3, -2.8063e-1, 0}, [3]float64{1.0926, 1.8896e-3, -3.6817e-6}},
+		icePart:          {[3]float64{2.2196, -6.2489e-3, 1.0154e-4}, [3]float64{9.1689e2, -1.3071e-1, 0}, [3]float64{2.0623, 6.0769e-3, 0}},
+	} {
+		c := component(c)
+		for _, t1 := range []float64{-40, 5, 60} {
+			for name, q := range map[string]struct {
+				got  float64
+				want [3]float64
+				unit float64
+			}{
+				"conductivity":  {c.conductivityFit().at(t1), want.conductivity, 1},
+				"density":       {c.densityFit().at(t1), want.density, 1},
+				"specific heat": {c.heatFit(t1).at(t1), want.heat, 1000},
+			} {
+				if c == waterPart && t1 < 0 && name == "specific heat" {
+					q.want = [3]float64{4.0817, -5.3062e-3, 9.9516e-4} // its second line in the table
+				}
+				if want := q.unit * (q.want[0] + t1*(q.want[1]+t1*q.want[2])); math.Abs(q.got/want-1) > 1e-12 {
+					t.Errorf("%s of %v at %g degC: %g, handbook %g", name, c, t1, q.got, want)
+				}
+			}
+		}
+	}
+}
+
 // Levy's rule does not mind which phase is called the dispersed one, and both rules
 // stay between the bounds of series and parallel.
 func TestMixingRulesForConductivity(t *testing.T) {

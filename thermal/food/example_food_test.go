@@ -36,28 +36,27 @@ func ExampleFood() {
 // The freezing curve of a vanilla mix, and what a cold core has to give.
 func ExampleFrozenMix() {
 	mix := food.Recipes().VanillaIceCream
-	curve, err := mix.Curve()
+	start, err := mix.FrozenAtC(0)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	density, _ := mix.Density() // a mix that has a curve
-	start, _ := mix.FrozenAtC(0)
+	density, _ := mix.Density() // the same checks hold
 	fmt.Printf("%s: %.0f kg/m3, begins to freeze at %.1f degC\n", mix.Name, density, start)
-	melted, err := curve.Enthalpy(start)
+	melted, err := mix.Enthalpy(start)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	for _, temp := range []float64{-8, -13, -18, -30} {
-		ice, err := curve.IceFraction(temp)
+		ice, err := mix.IceShare(temp)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		h, _ := curve.Enthalpy(temp) // in the same range
+		h, _ := mix.Enthalpy(temp) // in the same range
 		fmt.Printf("%4.0f degC: %2.0f %% of the water is ice, %3.0f kJ/kg until melted\n",
-			temp, 100*ice/0.606, (melted-h)/1000)
+			temp, 100*ice, (melted-h)/1000)
 	}
 	// Output:
 	// vanilla ice cream (typical): 580 kg/m3, begins to freeze at -2.6 degC
@@ -67,36 +66,31 @@ func ExampleFrozenMix() {
 	//  -30 degC: 88 % of the water is ice, 231 kJ/kg until melted
 }
 
-// The typical mixes beside one another: how much ice each holds at -14 degC.
+// The typical mixes beside one another: how much of the water is ice at -14 degC.
 func ExampleFrozenMix_presets() {
 	w := tabwriter.NewWriter(os.Stdout, 0, 0, 2, ' ', 0)
 	for _, mix := range []food.FrozenMix{
 		food.Recipes().VanillaIceCream, food.Recipes().PremiumIceCream, food.Recipes().ChocolateIceCream, food.Recipes().Gelato,
 		food.Recipes().FrozenYogurt, food.Recipes().SoftServe, food.Recipes().Sorbet, food.Recipes().IcePop,
 	} {
-		curve, err := mix.Curve()
+		start, _ := mix.FrozenAtC(0) // the same checks hold
+		ice, err := mix.IceShare(-14)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		start, _ := mix.FrozenAtC(0) // a mix that has a curve
-		ice, err := curve.IceFraction(-14)
-		if err != nil {
-			fmt.Println(err)
-			return
-		}
-		fmt.Fprintf(w, "%s\tfrom %.1f degC\t%.0f %% ice\n", mix.Name, start, 100*ice)
+		fmt.Fprintf(w, "%s\tfrom %.1f degC\t%.0f %% of the water is ice\n", mix.Name, start, 100*ice)
 	}
 	w.Flush()
 	// Output:
-	// vanilla ice cream (typical)    from -2.6 degC  47 % ice
-	// premium ice cream (typical)    from -2.5 degC  45 % ice
-	// chocolate ice cream (typical)  from -2.7 degC  44 % ice
-	// gelato (typical)               from -3.0 degC  48 % ice
-	// frozen yogurt (typical)        from -2.4 degC  54 % ice
-	// soft serve (typical)           from -2.3 degC  54 % ice
-	// sorbet (typical)               from -2.9 degC  52 % ice
-	// ice pop (typical)              from -1.3 degC  74 % ice
+	// vanilla ice cream (typical)    from -2.6 degC  78 % of the water is ice
+	// premium ice cream (typical)    from -2.5 degC  78 % of the water is ice
+	// chocolate ice cream (typical)  from -2.7 degC  77 % of the water is ice
+	// gelato (typical)               from -3.0 degC  74 % of the water is ice
+	// frozen yogurt (typical)        from -2.4 degC  79 % of the water is ice
+	// soft serve (typical)           from -2.3 degC  80 % of the water is ice
+	// sorbet (typical)               from -2.9 degC  75 % of the water is ice
+	// ice pop (typical)              from -1.3 degC  88 % of the water is ice
 }
 
 // A litre of mix weighs 1090 g, a litre of the ice cream 560 g.

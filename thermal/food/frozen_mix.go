@@ -1,10 +1,13 @@
 package food
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/root"
+	"example.org/honestplate/thermal/internal/solution"
 )
 
 // A FrozenMix is the recipe of a frozen dessert, in per cent by mass of the mix.
@@ -54,27 +57,18 @@ const (
 // for overrun beyond 300 % or a mix so sweet, or without any solute, that the
 // freezing-point table does not hold it.
 func (m FrozenMix) check() error {
-	parts := [...]struct {
-		name  string
-		value float64
-	}{
-		{"FatPercent", m.FatPercent}, {"milk solids not fat", m.MSNFPercent}, {"whey solids", m.WheySolidsPercent},
-		{"SucrosePercent", m.SucrosePercent}, {"monosaccharides", m.MonosaccharidePercent},
-		{"GlucoseSyrupPercent", m.GlucoseSyrupPercent}, {"other solids", m.OtherSolidsPercent},
-		{"SyrupFactor", m.SyrupFactor},
-	}
-	for _, p := range parts {
-		if err := honestplate.NotNegative(p.name, p.value, "%"); err != nil {
-			return err
-		}
+	if err := cmp.Or(honestplate.NotNegative("FatPercent", m.FatPercent, "%"), honestplate.NotNegative("MSNFPercent", m.MSNFPercent, "%"),
+		honestplate.NotNegative("WheySolidsPercent", m.WheySolidsPercent, "%"), honestplate.NotNegative("SucrosePercent", m.SucrosePercent, "%"),
+		honestplate.NotNegative("MonosaccharidePercent", m.MonosaccharidePercent, "%"),
+		honestplate.NotNegative("GlucoseSyrupPercent", m.GlucoseSyrupPercent, "%"),
+		honestplate.NotNegative("OtherSolidsPercent", m.OtherSolidsPercent, "%"), honestplate.NotNegative("SyrupFactor", m.SyrupFactor, ""),
+		honestplate.InRange("OverrunPercent", m.OverrunPercent, 0, 300, "%", "no frozen dessert holds more")); err != nil {
+		return err
 	}
 	if s := m.solidsPercent(); s >= 99 {
 		return check.Input("FrozenMix", s, "%", "less than 99 %, to leave water")
 	}
-	if err := overrunInRange(m.OverrunPercent); err != nil {
-		return err
-	}
-	return honestplate.InRange("SucroseEquivalent", m.equivalent(), 3, 180, "g", leighton)
+	return honestplate.InRange("SucroseEquivalent", m.equivalent(), 3, 180, "g", solution.Leighton)
 }
 
 func (m FrozenMix) solidsPercent() float64 {
@@ -82,25 +76,40 @@ func (m FrozenMix) solidsPercent() float64 {
 		m.MonosaccharidePercent + m.GlucoseSyrupPercent + m.OtherSolidsPercent
 }
 
-// WaterFraction returns the water, frozen or not, kg per kg of mix.
-func (m FrozenMix) WaterFraction() float64 { return 1 - m.solidsPercent()/100 }
+// water is the water, frozen or not, kg per kg of mix.
+func (m FrozenMix) water() float64 { return 1 - m.solidsPercent()/100 }
 
 // equivalent is the sucrose equivalent, g per 100 g of all the water.
 func (m FrozenMix) equivalent() float64 {
-	factor := m.SyrupFactor
-	if factor == 0 {
-		factor = syrupFactor
-	}
 	se := msnfFactor*m.MSNFPercent + wheyFactor*m.WheySolidsPercent + m.SucrosePercent +
-		sugarFactor*m.MonosaccharidePercent + factor*m.GlucoseSyrupPercent
-	return se / m.WaterFraction()
+		sugarFactor*m.MonosaccharidePercent + cmp.Or(m.SyrupFactor, syrupFactor)*m.GlucoseSyrupPercent
+	return se / m.water()
+}
+
+// salts is the depression by milk salts if no water is ice, K.
+func (m FrozenMix) salts() float64 {
+	return saltFactor * (m.MSNFPercent + m.WheySolidsPercent) / 100 / m.water()
 }
 
 // thawC returns the temperature at which the share frozen of the water is ice.
 func (m FrozenMix) thawC(frozen float64) float64 {
 	left := 1 - frozen
-	salts := saltFactor * (m.MSNFPercent + m.WheySolidsPercent) / 100 / m.WaterFraction()
-	return -depression(m.equivalent()/left) - salts/left
+	kelvin, _ := solution.Depression(m.equivalent() / left)
+	return -kelvin - m.salts()/left
+}
+
+// ice is the share of the water that is ice at a temperature: thawC the other way. Below
+// glassC nothing more freezes.
+func (m FrozenMix) ice(tempC float64) float64 {
+	sugar, salts, tempC := m.equivalent(), m.salts(), max(tempC, glassC)
+	if tempC >= m.thawC(0) {
+		return 0
+	}
+	return 1 - 1/root.Newton(func(inverse float64) (f, step float64) { // of the unfrozen share
+		kelvin, slope := solution.Depression(sugar * inverse)
+		f = kelvin + salts*inverse + tempC
+		return f, f / (sugar*slope + salts)
+	}, 1, 1e6, 1, 1e-12)
 }
 
 // FrozenAtC returns the temperature, degC, at which the given share of the water,
@@ -126,26 +135,32 @@ func (m FrozenMix) FrozenAtC(frozen float64) (float64, error) {
 	return m.thawC(frozen), nil
 }
 
-// mixDensity is the density of the liquid mix, kg/m3:
-//
-//	1000 / (1.075 fat + 0.63 (solids - fat) + water)
-//
-// in mass fractions. Source: Goff, Figuring overrun (University of Guelph pages,
-// read). Mixes are published at 1090..1100.
-func (m FrozenMix) mixDensity() float64 {
-	fat, solids := m.FatPercent/100, m.solidsPercent()/100
-	return 1000 / (1.075*fat + 0.63*(solids-fat) + 1 - solids)
+// IceShare returns the share of the water, 0..1, that is ice at tempC, -90..90 degC: the
+// freezing curve the other way. Published to about -17 degC, it is carried on below; from
+// -33 degC down nothing more freezes. Errors as FrozenAtC.
+func (m FrozenMix) IceShare(tempC float64) (float64, error) {
+	if err := cmp.Or(m.check(), inCurve(tempC)); err != nil {
+		return 0, err
+	}
+	return m.ice(tempC), nil
 }
 
-// Density returns the density with its air, kg/m3: that of the mix, 1000/(1.075 fat +
-// 0.63 (solids - fat) + water) in mass fractions, divided by 1 + overrun. Mixes are
-// published at 1090..1100. Source: Goff, Figuring overrun (University of Guelph pages,
-// read).
+// Density returns the density with its air, kg/m3:
+//
+//	1000 / (1.075 fat + 0.63 (solids - fat) + water) / (1 + overrun)
+//
+// in mass fractions. Mixes are published at 1090..1100. Source: Goff, Figuring overrun
+// (University of Guelph pages, read).
 func (m FrozenMix) Density() (float64, error) {
 	if err := m.check(); err != nil {
 		return 0, err
 	}
-	return m.mixDensity() / (1 + m.OverrunPercent/100), nil
+	return m.density(), nil
+}
+
+func (m FrozenMix) density() float64 {
+	fat, solids := m.FatPercent/100, m.solidsPercent()/100
+	return 1000 / (1.075*fat + 0.63*(solids-fat) + 1 - solids) / (1 + m.OverrunPercent/100)
 }
 
 // Overrun returns the overrun, per cent, from the densities (or the masses of
@@ -167,8 +182,4 @@ func Overrun(mix, product float64) (float64, error) {
 		return 0, check.Input("Product", product, "", "within the same range of sizes as the mix")
 	}
 	return overrun, nil
-}
-
-func overrunInRange(percent float64) error {
-	return honestplate.InRange("OverrunPercent", percent, 0, 300, "%", "no frozen dessert holds more")
 }

@@ -1,9 +1,12 @@
 package food
 
 import (
+	"cmp"
+
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/solution"
 )
 
 // IceFor returns the mass of ice, g, at iceC (-40..0 degC) that all melts to bring a
@@ -17,21 +20,17 @@ import (
 // freezes and at most drinkC; else an [honestplate.InputError] or a
 // [honestplate.RangeError].
 func IceFor(drinkGrams float64, drink Drink, drinkC, iceC, targetC float64) (grams float64, err error) {
-	if err := honestplate.In("Drink", drink.Check()); err != nil {
+	freezes, err := drink.FreezesC()
+	if err := cmp.Or(honestplate.In("Drink", err), check.Fields("drinks in a vessel", check.Number("DrinkGrams", drinkGrams, 0.1, 1e6, "g"),
+		check.Number("DrinkC", drinkC, freezes, 100, "degC"), check.Number("IceC", iceC, -40, 0, "degC")),
+		honestplate.InRange("TargetC", targetC, freezes, drinkC, "degC", "where the drink freezes, and what it is")); err != nil {
 		return 0, err
 	}
-	if err := check.Fields("drinks in a vessel", check.Number("DrinkGrams", drinkGrams, 0.1, 1e6, "g"),
-		check.Number("DrinkC", drinkC, drink.FreezesC(0), 100, "degC"), check.Number("IceC", iceC, -40, 0, "degC")); err != nil {
-		return 0, err
-	}
-	if err := honestplate.InRange("TargetC", targetC, drink.FreezesC(0), drinkC, "degC", "where the drink freezes, and what it is"); err != nil {
-		return 0, err
-	}
+	d := solution.Drink(drink)
 	per := heat.Fusion - heat.Ice().SpecificHeat*iceC + heat.WaterHeat*targetC
-	grams = drinkGrams * drink.SpecificHeat() * (drinkC - targetC) / per
-	if freezes := drink.FreezesC(grams / drinkGrams); targetC < freezes {
-		return 0, &honestplate.RangeError{Field: "TargetC", Value: targetC, Low: freezes, High: drinkC, Unit: "degC",
-			Source: "where the drink freezes, diluted by that ice"}
+	grams = drinkGrams * d.SpecificHeat() * (drinkC - targetC) / per
+	if err := honestplate.InRange("TargetC", targetC, d.FreezesC(grams/drinkGrams), drinkC, "degC", "where the drink freezes, diluted by that ice"); err != nil {
+		return 0, err
 	}
 	return grams, nil
 }

@@ -1,9 +1,5 @@
 package food
 
-// Typical recipes, invented for this library within the ranges that textbooks
-// give; nobody's product. Use the recipe on the tub or from the kitchen where
-// there is one.
-
 // TypicalRecipes are typical, invented for this library within the ranges that textbooks
 // give; nobody's product. Use the recipe on the tub or from the kitchen where there is one.
 type TypicalRecipes struct {
@@ -28,52 +24,20 @@ type TypicalRecipes struct {
 // Recipes returns them.
 func Recipes() TypicalRecipes {
 	return TypicalRecipes{
-		VanillaIceCream:   vanillaIceCream(),
-		PremiumIceCream:   premiumIceCream(),
-		Gelato:            gelato(),
-		ChocolateIceCream: chocolateIceCream(),
-		FrozenYogurt:      frozenYogurt(),
-		SoftServe:         softServe(),
-		Sorbet:            sorbet(),
-		IcePop:            icePop(),
+		VanillaIceCream: FrozenMix{Name: "vanilla ice cream (typical)", FatPercent: 12, MSNFPercent: 11, SucrosePercent: 12,
+			GlucoseSyrupPercent: 4, OtherSolidsPercent: 0.4, OverrunPercent: 90},
+		PremiumIceCream: FrozenMix{Name: "premium ice cream (typical)", FatPercent: 16, MSNFPercent: 9.5, SucrosePercent: 15,
+			OtherSolidsPercent: 1.5, OverrunPercent: 30},
+		Gelato: FrozenMix{Name: "gelato (typical)", FatPercent: 7, MSNFPercent: 10, SucrosePercent: 14,
+			MonosaccharidePercent: 4, OtherSolidsPercent: 0.6, OverrunPercent: 35},
+		ChocolateIceCream: FrozenMix{Name: "chocolate ice cream (typical)", FatPercent: 12, MSNFPercent: 10, SucrosePercent: 14,
+			GlucoseSyrupPercent: 3, OtherSolidsPercent: 3, OverrunPercent: 85},
+		FrozenYogurt: FrozenMix{Name: "frozen yogurt (typical)", FatPercent: 4, MSNFPercent: 12, SucrosePercent: 13,
+			GlucoseSyrupPercent: 3, OtherSolidsPercent: 0.5, OverrunPercent: 50},
+		SoftServe: FrozenMix{Name: "soft serve (typical)", FatPercent: 5, MSNFPercent: 12, SucrosePercent: 12,
+			GlucoseSyrupPercent: 3, OtherSolidsPercent: 0.4, OverrunPercent: 40},
+		Sorbet: FrozenMix{Name: "sorbet (typical)", SucrosePercent: 17, MonosaccharidePercent: 6,
+			GlucoseSyrupPercent: 5, OtherSolidsPercent: 2, OverrunPercent: 25},
+		IcePop: FrozenMix{Name: "ice pop (typical)", SucrosePercent: 14, MonosaccharidePercent: 2, OtherSolidsPercent: 0.4},
 	}
-}
-
-func vanillaIceCream() FrozenMix {
-	return FrozenMix{Name: "vanilla ice cream (typical)", FatPercent: 12, MSNFPercent: 11, SucrosePercent: 12,
-		GlucoseSyrupPercent: 4, OtherSolidsPercent: 0.4, OverrunPercent: 90}
-}
-
-func premiumIceCream() FrozenMix {
-	return FrozenMix{Name: "premium ice cream (typical)", FatPercent: 16, MSNFPercent: 9.5, SucrosePercent: 15,
-		OtherSolidsPercent: 1.5, OverrunPercent: 30}
-}
-
-func gelato() FrozenMix {
-	return FrozenMix{Name: "gelato (typical)", FatPercent: 7, MSNFPercent: 10, SucrosePercent: 14,
-		MonosaccharidePercent: 4, OtherSolidsPercent: 0.6, OverrunPercent: 35}
-}
-
-func chocolateIceCream() FrozenMix {
-	return FrozenMix{Name: "chocolate ice cream (typical)", FatPercent: 12, MSNFPercent: 10, SucrosePercent: 14,
-		GlucoseSyrupPercent: 3, OtherSolidsPercent: 3, OverrunPercent: 85}
-}
-
-func frozenYogurt() FrozenMix {
-	return FrozenMix{Name: "frozen yogurt (typical)", FatPercent: 4, MSNFPercent: 12, SucrosePercent: 13,
-		GlucoseSyrupPercent: 3, OtherSolidsPercent: 0.5, OverrunPercent: 50}
-}
-
-func softServe() FrozenMix {
-	return FrozenMix{Name: "soft serve (typical)", FatPercent: 5, MSNFPercent: 12, SucrosePercent: 12,
-		GlucoseSyrupPercent: 3, OtherSolidsPercent: 0.4, OverrunPercent: 40}
-}
-
-func sorbet() FrozenMix {
-	return FrozenMix{Name: "sorbet (typical)", SucrosePercent: 17, MonosaccharidePercent: 6,
-		GlucoseSyrupPercent: 5, OtherSolidsPercent: 2, OverrunPercent: 25}
-}
-
-func icePop() FrozenMix {
-	return FrozenMix{Name: "ice pop (typical)", SucrosePercent: 14, MonosaccharidePercent: 2, OtherSolidsPercent: 0.4}
 }

@@ -73,13 +73,18 @@ type UsualSoftFoods struct {
 
 // SoftFoods returns them.
 func SoftFoods() UsualSoftFoods {
+	cream := SoftFood{Name: "whipped cream", Material: heat.Material{Conductivity: 0.2, Density: 500, SpecificHeat: 3200},
+		Latent: 28e3, MeltsToC: 36, SoftC: check.Between(8, 12, 16), RunC: check.Between(15, 20, 26), Activity: 0.98, Absorptance: light.WhiteFood()}
+	set := cream
+	set.Name, set.SoftC, set.RunC = "whipped cream set with gelatin", check.Between(16, 20, 24), check.Between(25, 30, 35)
 	return UsualSoftFoods{
-		DarkChocolate:  darkChocolate(),
-		MilkChocolate:  milkChocolate(),
-		WhiteChocolate: whiteChocolate(),
-		Butter:         butter(),
-		WhippedCream:   whippedCream(),
-		SetCream:       setCream(),
+		DarkChocolate:  chocolate("dark chocolate", 27, 34, check.Between(29, 31, 33), check.Between(32.5, 33.8, 35), light.DarkFood()),
+		MilkChocolate:  chocolate("milk chocolate", 25, 33, check.Between(26, 28.5, 31), check.Between(30, 32, 34), light.DarkFood()),
+		WhiteChocolate: chocolate("white chocolate", 24, 32, check.Between(25, 27.5, 30), check.Between(29, 31, 33), light.WhiteFood()),
+		Butter: SoftFood{Name: "butter", Material: heat.Material{Conductivity: 0.197, Density: 998, SpecificHeat: 2300},
+			Latent: 65e3, MeltsToC: 36, SoftC: check.Between(15, 18, 22), RunC: check.Between(28, 32, 35), Absorptance: light.PaleFood()},
+		WhippedCream: cream,
+		SetCream:     set,
 	}
 }
 
@@ -116,32 +121,4 @@ func (f SoftFood) Curve() (heat.Curve, error) {
 	step(f.MeltsToC, f.Latent)
 	step(high, 0)
 	return points, nil
-}
-
-func darkChocolate() SoftFood {
-	return chocolate("dark chocolate", 27, 34, check.Between(29, 31, 33), check.Between(32.5, 33.8, 35), light.DarkFood())
-}
-
-func milkChocolate() SoftFood {
-	return chocolate("milk chocolate", 25, 33, check.Between(26, 28.5, 31), check.Between(30, 32, 34), light.DarkFood())
-}
-
-func whiteChocolate() SoftFood {
-	return chocolate("white chocolate", 24, 32, check.Between(25, 27.5, 30), check.Between(29, 31, 33), light.WhiteFood())
-}
-
-func butter() SoftFood {
-	return SoftFood{Name: "butter", Material: heat.Material{Conductivity: 0.197, Density: 998, SpecificHeat: 2300}, Latent: 65e3, MeltsFromC: 0, MeltsToC: 36,
-		SoftC: check.Between(15, 18, 22), RunC: check.Between(28, 32, 35), Absorptance: light.PaleFood()}
-}
-
-func whippedCream() SoftFood {
-	return SoftFood{Name: "whipped cream", Material: heat.Material{Conductivity: 0.2, Density: 500, SpecificHeat: 3200}, Latent: 28e3, MeltsFromC: 0, MeltsToC: 36,
-		SoftC: check.Between(8, 12, 16), RunC: check.Between(15, 20, 26), Activity: 0.98, Absorptance: light.WhiteFood()}
-}
-
-func setCream() SoftFood {
-	f := whippedCream()
-	f.Name, f.SoftC, f.RunC = "whipped cream set with gelatin", check.Between(16, 20, 24), check.Between(25, 30, 35)
-	return f
 }

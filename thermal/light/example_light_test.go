@@ -2,18 +2,12 @@ package light_test
 
 import (
 	"fmt"
-	"time"
 
-	"example.org/honestplate/thermal"
-	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/light"
 )
 
-// What moving a tungsten head from 1 m to 1.5 m buys: less than half the heat, and the
-// scoop holds longer.
+// What moving a tungsten head from 1 m to 1.5 m buys: less than half the heat.
 func ExampleLamp_At() {
-	room := thermal.Air{TempC: 24, RH: 0.5}
-	scoop := thermal.Scoop{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: -18}
 	near := light.Lamp{Watts: 650, Source: light.Tungsten, Distance: 1, BeamDegrees: 50, Head: light.Fresnel}
 	far, err := near.At(1.5)
 	if err != nil {
@@ -26,16 +20,11 @@ func ExampleLamp_At() {
 			fmt.Println(err)
 			return
 		}
-		c, err := scoop.Likely(room, l)
-		if err != nil {
-			fmt.Println(err)
-			return
-		}
-		fmt.Printf("%.1f m: %.0f W/m2, the scoop softens after %s\n", l.Distance, e.Likely, fmt.Sprint(c.Softens.Likely.Round(15*time.Second)))
+		fmt.Printf("%.1f m: %.0f W/m2\n", l.Distance, e.Likely)
 	}
 	// Output:
-	// 1.0 m: 254 W/m2, the scoop softens after 5:15
-	// 1.5 m: 113 W/m2, the scoop softens after 5:45
+	// 1.0 m: 254 W/m2
+	// 1.5 m: 113 W/m2
 }
 
 // How much of a lamp's light stays in 30 mm of clear ice.
@@ -63,7 +52,7 @@ func ExampleAbsorptance_Absorbed() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%s %.0f\n", c.name, q)
+		fmt.Printf("%s %.0f\n", c.name, q.Likely)
 	}
 	falls, err := key.Irradiance()
 	if err != nil {
@@ -76,16 +65,4 @@ func ExampleAbsorptance_Absorbed() {
 	// pale food 141
 	// dark food 177
 	// of 201 (67..603)
-}
-
-// A glass of water, or of a drink as clear, keeps most of a tungsten lamp's infrared.
-func ExampleClearWater() {
-	glass, err := light.ClearWater(0.07)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Printf("tungsten %.2f, LED %.2f\n", glass.Tungsten, glass.LED)
-	// Output:
-	// tungsten 0.76, LED 0.01
 }

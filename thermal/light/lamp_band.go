@@ -1,7 +1,11 @@
 package light
 
 import (
+	"fmt"
 	"math"
+	"slices"
+
+	"example.org/honestplate"
 )
 
 // known is the factor to which the irradiance of a lamp is known, with 95 %.
@@ -33,52 +37,52 @@ func (l Lamp) kin() kin {
 	return kin{shared: l.BeamShare > 0, source: l.Source, head: l.Head}
 }
 
-// Known returns the factors between which the true light that is absorbed lies with
-// 95 %, lamp by lamp: each counts by what of its light is absorbed (of all of it, where
-// nothing absorbs), those of one kin err together and the others by themselves. 1 and 1
-// without lamps.
-func (a Absorptance) Known(lamps ...Lamp) (low, high float64, err error) {
-	if _, err := a.Absorbed(lamps...); err != nil {
-		return 0, 0, err
-	}
-	spread := lightSpread(lamps, func(l Lamp) float64 {
-		absorbed, _ := a.Absorbed(l) // checked
-		return absorbed
-	})
-	if math.IsNaN(spread) {
-		spread = lightSpread(lamps, func(l Lamp) float64 {
-			e, _ := l.Irradiance()
-			return e.Likely
-		})
-	}
-	if math.IsNaN(spread) {
-		return 1, 1, nil
-	}
-	return math.Exp(-spread), math.Exp(spread), nil
-}
-
-// lightSpread is the logarithm of the factor of lamps of these weights: to first order
-// that of a sum of independent parts. NaN where there is no weight.
-func lightSpread(lamps []Lamp, weight func(Lamp) float64) float64 {
+// Absorbed returns the W/m2 that a thing of this absorptance takes from the lamps
+// together, where their light falls square on. Its band goes lamp by lamp: each counts by
+// what of its light is absorbed, those of one kind err together and the others by
+// themselves, which to first order adds squares.
+func (a Absorptance) Absorbed(lamps ...Lamp) (honestplate.Estimate, error) {
 	all := 0.0
 	var kins []kin
 	var parts []float64
-next:
-	for _, l := range lamps {
-		w := weight(l)
-		all += w
-		part := float64(w * math.Log(l.known()))
-		for i, k := range kins {
-			if k == l.kin() {
-				parts[i] += part
-				continue next
-			}
+	for i, l := range lamps {
+		w, err := a.absorbed(l)
+		if err != nil {
+			return honestplate.Estimate{}, honestplate.In(fmt.Sprintf("Lamps[%d]", i), err)
 		}
-		kins, parts = append(kins, l.kin()), append(parts, part)
+		k := slices.Index(kins, l.kin())
+		if k < 0 {
+			k, kins, parts = len(kins), append(kins, l.kin()), append(parts, 0)
+		}
+		all += w
+		parts[k] += float64(w * math.Log(l.known()))
+	}
+	if all == 0 {
+		return honestplate.Estimate{}, nil
 	}
 	squares := 0.0
 	for _, p := range parts {
 		squares += float64(p / all * p / all)
 	}
-	return math.Sqrt(squares)
+	return honestplate.Factor(all, math.Exp(math.Sqrt(squares))), nil
+}
+
+// absorbed is what is taken from one lamp.
+func (a Absorptance) absorbed(l Lamp) (float64, error) {
+	parts, err := l.parts()
+	if err != nil {
+		return 0, err
+	}
+	sum := 0.0
+	for _, p := range parts {
+		if p.irradiance == 0 {
+			continue
+		}
+		share, err := a.of(p.source)
+		if err != nil {
+			return 0, err
+		}
+		sum += share * p.irradiance
+	}
+	return sum, nil
 }

@@ -91,9 +91,12 @@ func TestBandOfTheLampsKnowsWhatWasMeasured(t *testing.T) {
 		1.3: {{Watts: 1, Distance: 1, Head: PAR}, {Watts: 5, Distance: 2, Head: PAR}},
 		3:   {{Watts: 1, Distance: 1}, {Watts: 9, Distance: 1}},
 	} {
-		low, high, _ := WhiteFood().Known(lamps...)
-		testkit.CloseRel(t, "high", high, want, 1e-12)
-		testkit.CloseRel(t, "low", low, 1/want, 1e-12)
+		e, err := WhiteFood().Absorbed(lamps...)
+		if err != nil {
+			t.Fatal(err)
+		}
+		testkit.CloseRel(t, "high", e.High, e.Likely*want, 1e-12)
+		testkit.CloseRel(t, "low", e.Low, e.Likely/want, 1e-12)
 	}
 }
 
@@ -101,17 +104,21 @@ func TestBandOfTheLampsKnowsWhatWasMeasured(t *testing.T) {
 // two strangers err less than one: against drawn sums.
 func TestLightIsBandedLampByLamp(t *testing.T) {
 	strong, weak := Lamp{Source: Tungsten, Lux: 5000}, Lamp{Source: LED, Watts: 20, Distance: 2}
-	if _, high, _ := WhiteFood().Known(strong, weak); high > 1.36 {
-		t.Errorf("measured and a weak one: x/: %g", high)
+	if e, err := WhiteFood().Absorbed(strong, weak); err != nil || e.High > 1.36*e.Likely {
+		t.Errorf("measured and a weak one: %v, %v", e, err)
 	}
 	pair := []Lamp{{Source: Tungsten, Watts: 500, Distance: 1, Head: Profile}, {Source: Discharge, Watts: 700, Distance: 1, Head: PAR}}
-	_, high, _ := WhiteFood().Known(pair...)
+	both, err := WhiteFood().Absorbed(pair...)
+	if err != nil {
+		t.Fatal(err)
+	}
 	var w [2]float64
 	for i, l := range pair {
-		var err error
-		if w[i], err = WhiteFood().Absorbed(l); err != nil {
+		e, err := WhiteFood().Absorbed(l)
+		if err != nil {
 			t.Fatal(err)
 		}
+		w[i] = e.Likely
 	}
 	rng := rand.New(rand.NewPCG(1, 2))
 	sums := make([]float64, 40000)
@@ -121,7 +128,7 @@ func TestLightIsBandedLampByLamp(t *testing.T) {
 		}
 	}
 	slices.Sort(sums)
-	testkit.CloseRel(t, "x/: of two", high, math.Sqrt(sums[39000]/sums[1000]), 0.03)
+	testkit.CloseRel(t, "x/: of two", both.High/both.Likely, math.Sqrt(sums[39000]/sums[1000]), 0.03)
 }
 
 // Today's LED heads give 130 to 150 lm per electrical watt (from memory): at 310 lm per
@@ -168,9 +175,8 @@ func FuzzLamp(f *testing.F) {
 	f.Add(0.0, 3, 1.4, 40.0, 1, 0.0, 0.5, 0.0, 500.0, 4.0, 250.0, 2.0)
 	f.Fuzz(func(t *testing.T, watts float64, source int, distance, beam float64, head int, share, through, lux, joules, pops, modelling, to float64) {
 		l := Lamp{watts, Source(source), distance, beam, Head(head), share, through, lux, joules, pops, modelling}
-		low, high, _ := WhiteFood().Known(l)
-		if !(low > 0 && low <= 1 && high >= 1) {
-			t.Errorf("band %g..%g", low, high)
+		if e, err := WhiteFood().Absorbed(l); err == nil && e.Check("band") != nil {
+			t.Errorf("band %v", e)
 		}
 		for _, g := range []func() (any, error){
 			func() (any, error) { return l.Irradiance() },

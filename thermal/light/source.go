@@ -3,6 +3,7 @@ package light
 import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/internal/check"
+	"example.org/honestplate/thermal/internal/optics"
 )
 
 // A Source is a kind of light. What it heats depends on it more than on how bright
@@ -63,11 +64,11 @@ func (s Source) Data() (SourceData, error) {
 func (s Source) data() SourceData {
 	switch s {
 	case Discharge:
-		return SourceData{check.Between(0.44, 0.60, 0.65), check.Between(90, 130, 190), 5600}
+		return SourceData{check.Between(0.44, 0.60, 0.65), check.Between(90, 130, 190), optics.XenonK}
 	case LED:
 		return SourceData{check.Between(0.20, 0.42, 0.50), check.Between(250, 310, 330), 0}
 	case Flash:
-		return SourceData{check.Between(0.15, 0.30, 0.50), check.Between(80, 95, 110), 5600}
+		return SourceData{check.Between(0.15, 0.30, 0.50), check.Between(80, 95, 110), optics.XenonK}
 	}
-	return SourceData{check.Between(0.80, 0.82, 0.86), check.Between(24, 27, 34), 3200}
+	return SourceData{check.Between(0.80, 0.82, 0.86), check.Between(24, 27, 34), optics.TungstenK}
 }

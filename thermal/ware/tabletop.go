@@ -38,7 +38,7 @@ func (t *Tabletop) UnmarshalText(b []byte) error { return check.Read("Tabletop",
 // (of metal the thickness decides; engineering estimates): typical textbook values, from memory. Metal stands
 // for a sheet, in which the heat comes from the sides only: a quarter of what iron in the
 // whole would conduct. A rack has none. A top
-// that is none of these is an [honestplate.InputError].
+// that is none of these is an honestplate.InputError.
 func (t Tabletop) Material() (m heat.Material, known float64, err error) {
 	if err := check.Word("Tabletop", t); err != nil {
 		return heat.Material{}, 0, err

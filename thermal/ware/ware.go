@@ -1,6 +1,7 @@
 package ware
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/honestplate/thermal/heat"
@@ -38,10 +39,11 @@ type UsualGlassware struct {
 
 // Glassware returns them.
 func Glassware() UsualGlassware {
+	lab := heat.Material{Conductivity: 1.1, Density: 2230, SpecificHeat: 830}
 	return UsualGlassware{
-		Annealed:     annealedGlass(),
-		Tempered:     temperedGlass(),
-		Borosilicate: borosilicateGlass(),
+		Annealed:     Ware{"annealed soda-lime glass", heat.SodaLime(), 70e9, 0.22, 9e-6, 30, 50},
+		Tempered:     Ware{"tempered soda-lime glass", heat.SodaLime(), 70e9, 0.22, 9e-6, 200, 250},
+		Borosilicate: Ware{"borosilicate glass", lab, 64e9, 0.2, 3.3e-6, 90, 160},
 	}
 }
 
@@ -83,12 +85,7 @@ func (s Shock) String() string {
 // and thick bottoms break sooner. Wear eye protection, keep faces away, and warm or cool
 // ware in steps; these are estimates, not guarantees.
 func (w Ware) Shock(glassC, liquidC, thickness, h float64) (Shock, error) {
-	if thickness == 0 {
-		thickness = 0.003
-	}
-	if h == 0 {
-		h = 1000
-	}
+	thickness, h = cmp.Or(thickness, 0.003), cmp.Or(h, 1000)
 	if err := check.Fields("glassware and what is poured into it",
 		check.Number("GlassC", glassC, -100, 600, "degC"),
 		check.Number("LiquidC", liquidC, -100, 300, "degC"),
@@ -112,16 +109,4 @@ func (w Ware) Shock(glassC, liquidC, thickness, h float64) (Shock, error) {
 	bi := h * thickness / 2 / w.Wall.Conductivity
 	s.StressPa = w.YoungPa * w.Expansion * s.DeltaK / (1 - w.Poisson) / (1.5 + 3.25/bi - 0.5*math.Exp(-16/bi))
 	return s, nil
-}
-
-func annealedGlass() Ware {
-	return Ware{"annealed soda-lime glass", heat.SodaLime(), 70e9, 0.22, 9e-6, 30, 50}
-}
-
-func temperedGlass() Ware {
-	return Ware{"tempered soda-lime glass", heat.SodaLime(), 70e9, 0.22, 9e-6, 200, 250}
-}
-
-func borosilicateGlass() Ware {
-	return Ware{"borosilicate glass", heat.Material{Conductivity: 1.1, Density: 2230, SpecificHeat: 830}, 64e9, 0.2, 3.3e-6, 90, 160}
 }

@@ -17,7 +17,7 @@ func Of(kind string, k int, names []string) string {
 	return names[k]
 }
 
-// Text returns the word of k. Errors: [honestplate.InputError] for what has none.
+// Text returns the word of k. Errors: honestplate.InputError for what has none.
 func Text(kind string, k int, names []string) ([]byte, error) {
 	if k < 0 || k >= len(names) {
 		return nil, check.Input(kind, k, "", oneOf(names))
@@ -25,7 +25,7 @@ func Text(kind string, k int, names []string) ([]byte, error) {
 	return []byte(names[k]), nil
 }
 
-// Read sets into to what text is the word of. Errors: [honestplate.InputError].
+// Read sets into to what text is the word of. Errors: honestplate.InputError.
 func Read[E ~int](into *E, kind string, text []byte, names []string) error {
 	k := slices.Index(names, string(text))
 	if k < 0 {

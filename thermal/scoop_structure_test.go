@@ -38,10 +38,6 @@ func TestScoopFollowsItsStructure(t *testing.T) {
 	if !unknown.Slumps.Latest.Never {
 		t.Errorf("a scoop of unknown structure always slumps: %v", unknown.Slumps.Window)
 	}
-	var s food.Structure
-	if err := s.UnmarshalText([]byte("stabilised")); err != nil || s != food.StabilisedStructure {
-		t.Error(s, err)
-	}
 	bad := ball(-14)
 	bad.Structure = 9
 	if _, err := bad.Clock(room); err == nil {

@@ -1,8 +1,10 @@
-package food
+// Package solution says what sugar and alcohol do to water.
+package solution
 
 import "example.org/honestplate/thermal/internal/root"
 
-const leighton = "Leighton 1927 after Pickering 1891, in Goff & Hartel 2013, Table 6.1"
+// Leighton is whose table of freezing points it is.
+const Leighton = "Leighton 1927 after Pickering 1891, in Goff & Hartel 2013, Table 6.1"
 
 // depressionStep is the spacing of the table, g sucrose per 100 g water.
 const depressionStep = 3.0
@@ -21,11 +23,11 @@ var depressionTable = [...]float64{
 	13.68,
 }
 
-// depression returns by how many kelvin sucrose lowers the freezing point of water, for
-// grams of sucrose (or of its equivalent) per 100 g of water: linear interpolation in
-// the table of Leighton 1927 after Pickering 1891 (Goff & Hartel, Ice Cream, 2013, Table
-// 6.1), good to the printed 0.01 K. The book's smooth fit 9e-5 x^2 + 0.0612 x misses the
-// table by up to 0.32 K and is not used inside it.
+// Depression returns by how many kelvin sucrose lowers the freezing point of water, for
+// grams of sucrose (or of its equivalent) per 100 g of water, and the slope of that: linear
+// interpolation in the table of Leighton 1927 after Pickering 1891 (Goff & Hartel, Ice
+// Cream, 2013, Table 6.1), good to the printed 0.01 K. The book's smooth fit 9e-5 x^2 +
+// 0.0612 x misses the table by up to 0.32 K and is not used inside it.
 //
 // Above the table it goes on
 // with the slope of the book's fit, 0.0612 + 1.8e-4 x: at 185 g this lands 0.14 K
@@ -33,12 +35,13 @@ var depressionTable = [...]float64{
 // last interval on would be 0.27 K short. Towards the deepest temperatures it
 // tends to 0.3 g of water per gram of sugar left unfrozen, which is what sugar
 // solutions keep (from memory).
-func depression(x float64) float64 {
+func Depression(x float64) (kelvin, slope float64) {
 	const last = len(depressionTable) - 1
 	const end = depressionStep * float64(last)
 	if x >= end {
-		return depressionTable[last] + (x-end)*(0.0612+9e-5*(x+end))
+		return depressionTable[last] + (x-end)*(0.0612+9e-5*(x+end)), 0.0612 + 1.8e-4*x
 	}
 	i, f := root.Cell(x/depressionStep, len(depressionTable))
-	return depressionTable[i] + f*(depressionTable[i+1]-depressionTable[i])
+	rise := depressionTable[i+1] - depressionTable[i]
+	return depressionTable[i] + f*rise, rise / depressionStep
 }
