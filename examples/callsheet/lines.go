@@ -9,6 +9,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"example.org/honestplate"
 	"example.org/honestplate/examples/shoot"
 )
 
@@ -63,6 +64,9 @@ func pageOf(p *shoot.Plan, s *shoot.Shot) page {
 		}
 	}
 	pictureWords(&windows, s)
+	for _, n := range s.Said {
+		windows.add("Noted", "%s", said(n))
+	}
 	out.Product, out.Work, out.Windows = merged(product), work, windows
 	for _, n := range s.Notes {
 		out.Attention = append(out.Attention, sentence(note(n)))
@@ -74,6 +78,18 @@ func pageOf(p *shoot.Plan, s *shoot.Shot) page {
 		out.Cautions = append(out.Cautions, cautionWords[c])
 	}
 	return out
+}
+
+// said is a note from the set, with its unit and its time where it has them.
+func said(n shoot.Said) string {
+	text := honestplate.OneLine(n.Text)
+	if n.Unit > 0 {
+		text = fmt.Sprintf("unit %d: %s", n.Unit, text)
+	}
+	if !n.At.IsZero() {
+		text = n.At.Format("15:04") + ", " + text
+	}
+	return text
 }
 
 // sentence begins a text with a capital.

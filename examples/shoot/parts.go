@@ -46,7 +46,9 @@ type CupTest struct {
 	Cup         string             `json:"cup"`
 	TempC       float64            `json:"temp_c"`
 	Expected    honestplate.Window `json:"expected"`
-	Leave       honestplate.Window `json:"leave"` // readings that mean: leave it
+	Leave       honestplate.Window `json:"leave"`   // readings that mean: leave it
+	Least       honestplate.Moment `json:"least_s"` // shortest and longest time that this cup tells
+	Most        honestplate.Moment `json:"most_s"`
 	Corrections []Correction       `json:"corrections,omitempty"`
 }
 

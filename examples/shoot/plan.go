@@ -76,6 +76,7 @@ type Shot struct {
 	Weights   []Weight       `json:"weights,omitempty"` // of the units so far
 	Allergens []string       `json:"allergens,omitempty"`
 	Notes     []Note         `json:"notes,omitempty"`
+	Said      []Said         `json:"said,omitempty"` // notes of the facts
 	Cautions  []Caution      `json:"cautions,omitempty"`
 }
 

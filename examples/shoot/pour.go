@@ -245,7 +245,8 @@ func (d *day) cup(j *job, t *Thing, p *PlannedThing, batch *rheology.Batch, liqu
 	if err != nil {
 		return most, err
 	}
-	test := &CupTest{Cup: cup.Name, TempC: tempC, Expected: expected.Time, Leave: honestplate.Lasting(expected.OK.From, expected.OK.Target, expected.OK.To)}
+	test := &CupTest{Cup: cup.Name, TempC: tempC, Expected: expected.Time, Leave: honestplate.Lasting(expected.OK.From, expected.OK.Target, expected.OK.To),
+		Least: honestplate.After(cup.Least), Most: honestplate.After(cup.Most)}
 	p.Pour.Cup = test
 	j.tool(cup.Name+" cup", 1)
 	// What to add a twelfth off the target, as far as the cup tells. Further off a new batch
