@@ -347,7 +347,7 @@ func pourWords(w *lines, t *shoot.PlannedThing, p *shoot.PourPlan) {
 		w.add("Coat", "%s left on an upright wall after 2 s%s", millimetres(p.CoatMM), hides(p.Hides))
 	}
 	if p.PuddleMM.High > 0 {
-		w.add("Spreads", "to %s across", millimetres(p.PuddleMM))
+		w.add("Spreads", "to %s across on a plate, %s s after it lands", millimetres(p.PuddleMM), number(p.PuddleAfter.After.Seconds()))
 	}
 }
 

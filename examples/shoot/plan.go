@@ -104,6 +104,7 @@ type PlannedThing struct {
 	Grams      float64 `json:"grams,omitempty"`
 	StepGrams  float64 `json:"step_grams,omitempty"`
 	Count      int     `json:"count,omitempty"`
+	Size       Size    `json:"size,omitzero"`
 	Events     []Event `json:"events,omitempty"`
 	// The parts that a kind has of its own.
 	Pour   *PourPlan   `json:"pour,omitempty"`
