@@ -129,7 +129,7 @@ func hours(s *shoot.Shot) string {
 	if s.Done {
 		return "done"
 	}
-	return s.At.Format("15:04") + "–" + s.End.Format("15:04")
+	return wall(s.At) + "–" + wall(s.End)
 }
 
 // frameWords says what a thing is in the frame: product, stand-in or prop.

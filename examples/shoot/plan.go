@@ -54,6 +54,7 @@ type PlanDay struct {
 	LunchTo   time.Time     `json:"lunch_to,omitzero"`
 	Ends      time.Time     `json:"ends"` // of the last slot
 	Wrap      time.Time     `json:"wrap"`
+	ShiftAt   time.Time     `json:"clock_change_at,omitzero"`
 	Shift     time.Duration `json:"clock_change_ns,omitempty"` // by which clocks go forward (or back, negative) between the evening before and the wrap
 }
 
