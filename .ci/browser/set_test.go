@@ -188,9 +188,25 @@ func TestFactsAndRecordAreHandedOverAndReadBack(t *testing.T) {
 	if ask[int](t, ctx, `document.querySelectorAll("#seen button").length`) > 0 {
 		run(t, ctx, focus("#seen button"), chromedp.KeyEvent(kb.Enter))
 	}
-	run(t, ctx, chromedp.Click("#good", chromedp.ByQuery), chromedp.Click("#facts", chromedp.ByQuery), chromedp.Click("#record", chromedp.ByQuery))
-	var facts *shoot.Facts
-	var kept *record.Record
+	run(t, ctx, chromedp.Click("#good", chromedp.ByQuery))
+	facts, kept := handOver(t, ctx, downloads)
+	if len(facts.Takes) != 1 || !facts.Takes[0].Good {
+		t.Errorf("takes %+v", facts.Takes)
+	}
+	if len(kept.Takes) != 1 || !kept.Takes[0].Chosen {
+		t.Errorf("takes in the record %+v", kept.Takes)
+	}
+	if len(facts.Weights) > 0 && facts.Weights[0].Grams != 299.5 {
+		t.Errorf("weights %+v", facts.Weights)
+	}
+	planWith(t, "coast", facts)
+}
+
+// handOver takes the facts and the record of the picture that is chosen out of the page,
+// read by the library.
+func handOver(t *testing.T, ctx context.Context, downloads string) (facts *shoot.Facts, kept *record.Record) {
+	t.Helper()
+	run(t, ctx, chromedp.Click("#facts", chromedp.ByQuery), chromedp.Click("#record", chromedp.ByQuery))
 	for deadline := time.Now().Add(20 * time.Second); time.Now().Before(deadline) && (facts == nil || kept == nil); time.Sleep(200 * time.Millisecond) {
 		names, err := filepath.Glob(downloads + "/*.json")
 		if err != nil {
@@ -217,17 +233,13 @@ func TestFactsAndRecordAreHandedOverAndReadBack(t *testing.T) {
 	if facts == nil || kept == nil {
 		t.Fatalf("facts %v, record %v", facts != nil, kept != nil)
 	}
-	if len(facts.Takes) != 1 || !facts.Takes[0].Good {
-		t.Errorf("takes %+v", facts.Takes)
-	}
-	if len(kept.Takes) != 1 || !kept.Takes[0].Chosen {
-		t.Errorf("takes in the record %+v", kept.Takes)
-	}
-	if len(facts.Weights) > 0 && facts.Weights[0].Grams != 299.5 {
-		t.Errorf("weights %+v", facts.Weights)
-	}
-	// The plan of the rest of the day takes the facts.
-	f, err := os.Open(filepath.Join("../..", "examples", "callsheet", "days", "coast.json"))
+	return facts, kept
+}
+
+// planWith plans the rest of an invented day from what the page has handed over.
+func planWith(t *testing.T, day string, facts *shoot.Facts) *shoot.Plan {
+	t.Helper()
+	f, err := os.Open(filepath.Join("../..", "examples", "callsheet", "days", day+".json"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -236,9 +248,11 @@ func TestFactsAndRecordAreHandedOverAndReadBack(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := brief.Plan(facts); err != nil {
-		t.Error(err)
+	p, err := brief.Plan(facts)
+	if err != nil {
+		t.Fatal(err)
 	}
+	return p
 }
 
 // The page loads nothing from anywhere.

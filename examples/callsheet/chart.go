@@ -13,7 +13,7 @@ import (
 
 // chartStyle sets bars apart by their edges and fills, so that they are told apart in
 // grey too.
-const chartStyle = `text{font:13px system-ui,sans-serif;fill:#1c1a17}.small{font-size:11px}.head{font-weight:700;font-size:15px}` +
+const chartStyle = `text{font:13px system-ui,sans-serif;fill:#1c1a17}.small{font-size:11px;paint-order:stroke;stroke:#fff;stroke-width:2px}.head{font-weight:700;font-size:15px}` +
 	`.hour{stroke:#cfc8ba;stroke-width:1}.half{stroke:#e8e2d6;stroke-width:1}.lane{stroke:#1c1a17;stroke-width:.6}` +
 	`.set{fill:#1c1a17}.on{fill:#fff}.work{fill:#e2d9c5;stroke:#1c1a17}.store{fill:#fff;stroke:#1c1a17;stroke-dasharray:5 3}` +
 	`.rest{fill:#efe9da}.edge{stroke:#1c1a17;stroke-width:2}`
@@ -52,17 +52,24 @@ func dayChart(p *shoot.Plan, day int) []byte {
 		to = d.Ends
 	}
 	dawn := d.Call.Add(-4 * time.Hour)
-	var early []shoot.Task
+	var tasks []shoot.Task
 	for _, t := range p.Tasks {
 		if t.Shot != 0 && !numbers[t.Shot] || t.Shot == 0 && dayOf(p, t) != day {
 			continue
 		}
-		if t.End.Before(dawn) {
+		tasks = append(tasks, t)
+		if t.Hand > 0 && t.Start.Before(from) && !t.End.Before(dawn) {
+			from = t.Start // stores that work alone before that come in from the left
+		}
+	}
+	if from.Before(dawn) {
+		from = dawn
+	}
+	var early []shoot.Task // what is over before the chart begins
+	for _, t := range tasks {
+		if t.End.Before(from) {
 			early = append(early, t)
 			continue
-		}
-		if t.Hand > 0 && t.Start.Before(from) {
-			from = t.Start // stores that work alone before that come in from the left
 		}
 		b := bar{t.Start, t.End, taskWords(&t), "work"}
 		if t.Hand > 0 {
@@ -78,9 +85,6 @@ func dayChart(p *shoot.Plan, day int) []byte {
 			b.class, b.text = "store", strings.Replace(strings.Replace(b.text, " into "+t.Store, "", 1), " "+t.Store, "", 1)
 			stores[t.Store].bars = append(stores[t.Store].bars, b)
 		}
-	}
-	if from.Before(dawn) {
-		from = dawn
 	}
 	lanes := []lane{set}
 	for _, k := range sortedKeys(hands) {
@@ -104,9 +108,6 @@ func dayChart(p *shoot.Plan, day int) []byte {
 	rows++ // under the set stand the names
 	c.h = top + laneHeight*float64(rows) + 26 + 18*float64(len(early))
 	head := d.Call.Format("Monday 2 January 2006")
-	if d.Shift != 0 {
-		head += fmt.Sprintf(" (clocks change by %s h: all times are on the wall clock)", number(d.Shift.Hours()))
-	}
 	c.fit(10, 24, chartWidth-20, 15, "head", head+"   "+p.Title)
 	step := time.Hour
 	if to.Sub(from) > 14*time.Hour {
@@ -159,12 +160,13 @@ func dayChart(p *shoot.Plan, day int) []byte {
 		y += laneHeight * float64(n)
 	}
 	c.line(0, y, chartWidth, y, "lane")
-	for _, when := range []struct {
-		t    time.Time
-		what string
-	}{{d.Call, "call"}, {d.Wrap, "wrap"}} {
-		c.line(x(when.t), top-4, x(when.t), y, "edge")
-		c.text(x(when.t), y+16, "middle", "small", when.what)
+	marks := []bar{{from: d.Call, text: "call"}, {from: d.Wrap, text: "wrap"}}
+	if d.ShiftAt.After(from) && d.ShiftAt.Before(to) {
+		marks = append(marks, bar{from: d.ShiftAt, text: clocksChange(&d)})
+	}
+	for _, m := range marks {
+		c.line(x(m.from), top-4, x(m.from), y, "edge")
+		c.text(x(m.from), y+16, "middle", "small", m.text)
 	}
 	for i, t := range early {
 		c.fit(10, y+34+18*float64(i), chartWidth-30, 13, "", "before: "+t.Start.Format("Mon 15:04")+"  "+taskWords(&t))
@@ -222,7 +224,7 @@ func rowsOf(bars []bar, x func(time.Time) float64) (rows []int, count int) {
 }
 
 // mostText is how wide a bar's text may be beside it.
-const mostText = 330.0
+const mostText = 410.0
 
 // fitsInside reports whether a bar's text has room in it.
 func fitsInside(b bar, width float64) bool { return widthOf(b.text, 11)+10 < width }

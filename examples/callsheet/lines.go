@@ -9,6 +9,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"example.org/honestplate"
 	"example.org/honestplate/examples/shoot"
 )
 
@@ -63,6 +64,9 @@ func pageOf(p *shoot.Plan, s *shoot.Shot) page {
 		}
 	}
 	pictureWords(&windows, s)
+	for _, n := range s.Said {
+		windows.add("Noted", "%s", said(n))
+	}
 	out.Product, out.Work, out.Windows = merged(product), work, windows
 	for _, n := range s.Notes {
 		out.Attention = append(out.Attention, sentence(note(n)))
@@ -74,6 +78,18 @@ func pageOf(p *shoot.Plan, s *shoot.Shot) page {
 		out.Cautions = append(out.Cautions, cautionWords[c])
 	}
 	return out
+}
+
+// said is a note from the set, with its unit and its time where it has them.
+func said(n shoot.Said) string {
+	text := honestplate.OneLine(n.Text)
+	if n.Unit > 0 {
+		text = fmt.Sprintf("unit %d: %s", n.Unit, text)
+	}
+	if !n.At.IsZero() {
+		text = n.At.Format("15:04") + ", " + text
+	}
+	return text
 }
 
 // sentence begins a text with a capital.
@@ -113,7 +129,7 @@ func hours(s *shoot.Shot) string {
 	if s.Done {
 		return "done"
 	}
-	return s.At.Format("15:04") + "–" + s.End.Format("15:04")
+	return wall(s.At) + "–" + wall(s.End)
 }
 
 // frameWords says what a thing is in the frame: product, stand-in or prop.
@@ -331,7 +347,7 @@ func pourWords(w *lines, t *shoot.PlannedThing, p *shoot.PourPlan) {
 		w.add("Coat", "%s left on an upright wall after 2 s%s", millimetres(p.CoatMM), hides(p.Hides))
 	}
 	if p.PuddleMM.High > 0 {
-		w.add("Spreads", "to %s across", millimetres(p.PuddleMM))
+		w.add("Spreads", "to %s across on a plate, %s s after it lands", millimetres(p.PuddleMM), number(p.PuddleAfter.After.Seconds()))
 	}
 }
 

@@ -335,6 +335,37 @@ func TestNowComesFirst(t *testing.T) {
 	}
 }
 
+// What was noted on the set is on the page of its picture, with unit and time where they
+// are known; a note about a picture that there is not is refused by its field.
+func TestNotesOfTheSetAreOnThePage(t *testing.T) {
+	write := func(dish string) string {
+		file := t.TempDir() + "/facts.json"
+		text := fmt.Sprintf(`{"now": "2026-10-14T09:02:00+02:00", "notes": [{"dish": %q, "unit": 2, "at": "2026-10-14T08:31:00+02:00", "text": "lower, from the left"}, {"dish": %q, "text": "less light"}]}`, dish, dish)
+		if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		return file
+	}
+	p, err := planOf("autumn", "", write("Brown-butter scoop"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	files, err := filesOf(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"08:31, unit 2: lower, from the left", "less light"} {
+		for name, text := range map[string]string{"terminal": textOf(t, p), "print.html": string(files["print.html"]), "set.html": string(files["set.html"]), "callsheet.md": string(files["callsheet.md"])} {
+			if !strings.Contains(text, want) {
+				t.Errorf("%s does not say %q", name, want)
+			}
+		}
+	}
+	if _, err := planOf("autumn", "", write("Soup")); err == nil || !strings.Contains(err.Error(), "facts.notes[0].dish") {
+		t.Errorf("a note about a picture that there is not: %v", err)
+	}
+}
+
 // Before the button stand at most four lines, and what a pour takes is on its page.
 func TestAPourCanBeRepeatedFromItsPage(t *testing.T) {
 	for day, p := range demoPlans(t) {

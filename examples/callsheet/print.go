@@ -21,11 +21,11 @@ const mostBoxes = 24
 // printPage is what is printed on A4: the day, a page a picture, tasks, shopping, kit.
 type printPage struct {
 	page
-	Drawings []template.HTML
-	Boxes    []int
-	Weigh    []string // what is weighed of every unit
-	More     int      // units that have no box
-	Tight    string   // how small the text must be to stay on one side
+	Drawing template.HTML
+	Boxes   []int
+	Weigh   []string // what is weighed of every unit
+	More    int      // units that have no box
+	Tight   string   // how small the text must be to stay on one side
 }
 
 // printed sets the pages for the printer.
@@ -60,9 +60,7 @@ func printed(p *shoot.Plan) ([]byte, error) {
 				out.Weigh = append(out.Weigh, t.Name)
 			}
 		}
-		for _, d := range drawings(pg.Shot) {
-			out.Drawings = append(out.Drawings, template.HTML(d))
-		}
+		out.Drawing = template.HTML(benchDrawing(pg.Shot))
 		out.Tight = tight(&out)
 		s.Pages = append(s.Pages, out)
 	}
@@ -71,44 +69,28 @@ func printed(p *shoot.Plan) ([]byte, error) {
 	return b.Bytes(), err
 }
 
-// drawings are all that a shot has to lay out.
-func drawings(s *shoot.Shot) [][]byte {
-	var out [][]byte
-	if d := benchDrawing(s); d != nil {
-		out = append(out, d)
-	}
-	for i := range s.Things {
-		if c := s.Things[i].Cheese; c != nil && c.SVG != "" {
-			out = append(out, []byte(c.SVG))
-		}
-		if c := s.Things[i].Pieces; c != nil && c.SVG != "" {
-			out = append(out, []byte(c.SVG))
-		}
-	}
-	return out
-}
-
-// pageLines is how many lines of text an A4 page holds at its normal size; a line of
-// boxes takes three, a row of drawings seventeen.
-const pageLines = 58
+// pageLines is how many lines of text an A4 page holds at its normal size; a row of the
+// table takes a third more, a row of boxes two and one a thing that is weighed, a drawing
+// that can be laid out from sixteen.
+const pageLines, drawingLines = 60.0, 16.0
 
 // tight counts what a page has to say, in lines of its width, and sets the text smaller
 // where it would not stay on one side of A4.
 func tight(pg *printPage) string {
-	n := 8 + 3*((len(pg.Boxes)+3)/4) + len(pg.Weigh)*((len(pg.Boxes)+3)/4)
-	if len(pg.Drawings) > 0 {
-		n += 17
+	n := 12 + float64((len(pg.Boxes)+3)/4*(2+len(pg.Weigh)))
+	if pg.Drawing != "" {
+		n += drawingLines
 	}
 	for _, list := range [][]line{pg.Product, pg.Work, pg.Windows} {
 		for _, l := range list {
-			n += 1 + utf8.RuneCountInString(l.Text)/88
+			n += 1.35 + float64(utf8.RuneCountInString(l.Text)/88)
 		}
 	}
 	for _, text := range slices.Concat(pg.Attention, pg.Cautions, []string{pg.About, pg.Dish + pg.Dish}) {
-		n += 1 + utf8.RuneCountInString(text)/95
+		n += 1.35 + float64(utf8.RuneCountInString(text)/95)
 	}
 	switch {
-	case n > pageLines*13/10:
+	case n > pageLines*1.25:
 		return "tighter"
 	case n > pageLines:
 		return "tight"

@@ -21,6 +21,7 @@ type setShot struct {
 	Number     int             `json:"number"`
 	When       string          `json:"when"`
 	Dish       string          `json:"dish"`
+	Name       string          `json:"name"` // the dish as the brief writes it, for the facts
 	Do         []string        `json:"do"`   // at most four lines
 	More       []string        `json:"more"` // what is not for the moment
 	Start      string          `json:"start"`
@@ -31,6 +32,7 @@ type setShot struct {
 	Seen       []setSeen       `json:"seen"`
 	Cautions   []string        `json:"cautions"`
 	Weigh      []setWeigh      `json:"weigh"`
+	Cups       []setCup        `json:"cups"`
 	RecordName string          `json:"record_name"`
 	Record     json.RawMessage `json:"record"`
 }
@@ -48,8 +50,41 @@ type setSeen struct {
 
 type setWeigh struct {
 	Thing       string `json:"thing"`
+	Item        string `json:"item"` // what the record calls it
 	Words       string `json:"words"`
 	Placeholder string `json:"placeholder"`
+}
+
+// A setCup is a batch that is timed in a cup: what is right, and what the cup can tell.
+type setCup struct {
+	Thing string             `json:"thing"`
+	Words string             `json:"words"`
+	Cup   string             `json:"cup"`
+	TempC float64            `json:"temp_c"`
+	Leave honestplate.Window `json:"leave"`
+	Least honestplate.Moment `json:"least_s"`
+	Most  honestplate.Moment `json:"most_s"`
+	Thin  string             `json:"thin"`  // what to do where it runs out too soon
+	Thick string             `json:"thick"` // and too late
+}
+
+// cupOf puts a cup test into words for the page.
+func cupOf(t *shoot.PlannedThing) setCup {
+	c := t.Pour.Cup
+	out := setCup{
+		Thing: t.Name, Cup: c.Cup, TempC: c.TempC, Leave: c.Leave, Least: c.Least, Most: c.Most,
+		Words: fmt.Sprintf("%s, %s cup: %s to %s is right", t.Name, c.Cup, stopwatch(c.Leave.Earliest), stopwatch(c.Leave.Latest)),
+		Thin:  "too thin", Thick: "too thick",
+	}
+	for _, k := range c.Corrections {
+		text := fmt.Sprintf(": at %s s add %s of %s, stir, bring back to temperature, time it again", number(k.Seconds), grams(k.Grams, 1), k.Add)
+		if k.Seconds < c.Leave.Likely.After.Seconds() {
+			out.Thin += text
+		} else {
+			out.Thick += text
+		}
+	}
+	return out
 }
 
 // setPage fills the page for a phone on the set with the plan. The page loads nothing
@@ -63,9 +98,9 @@ func setPage(p *shoot.Plan, records []recordFile) ([]byte, error) {
 	for i, pg := range pages(p) {
 		s := pg.Shot
 		out := setShot{
-			Number: s.Number, When: pg.When, Dish: honestplate.OneLine(s.Dish), Start: startWords(s),
+			Number: s.Number, When: pg.When, Dish: honestplate.OneLine(s.Dish), Name: s.Dish, Start: startWords(s),
 			Wanted: s.Units.Wanted - s.Units.Good, Prepare: s.Units.Prepare, Picture: s.Picture,
-			Cautions: append([]string{}, pg.Cautions...), More: []string{}, Events: []setEvent{}, Seen: []setSeen{}, Weigh: []setWeigh{},
+			Cautions: append([]string{}, pg.Cautions...), More: []string{}, Events: []setEvent{}, Seen: []setSeen{}, Weigh: []setWeigh{}, Cups: []setCup{},
 			RecordName: records[i].name, Record: records[i].data,
 		}
 		out.Do, out.More = doWords(pg)
@@ -78,8 +113,11 @@ func setPage(p *shoot.Plan, records []recordFile) ([]byte, error) {
 					out.Seen = append(out.Seen, setSeen{t.Name, e.Key, event(e.Key)})
 				}
 			}
+			if t.Pour != nil && t.Pour.Cup != nil {
+				out.Cups = append(out.Cups, cupOf(t))
+			}
 			if t.Advertised {
-				w := setWeigh{Thing: t.Name, Words: t.Name}
+				w := setWeigh{Thing: t.Name, Item: honestplate.OneLine(t.Name), Words: t.Name}
 				if t.Grams > 0 {
 					w.Words += ", declared " + grams(t.Grams, t.StepGrams)
 					w.Placeholder = number(t.Grams)

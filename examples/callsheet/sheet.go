@@ -52,18 +52,24 @@ func newSheet(p *shoot.Plan) *sheet {
 func leadWords(p *shoot.Plan) []string {
 	var out []string
 	for _, d := range p.Days {
-		text := fmt.Sprintf("%s: call %s, first shot %s", d.Call.Format("Mon 2 Jan 2006"), d.Call.Format("15:04"), d.FirstShot.Format("15:04"))
+		text := fmt.Sprintf("%s: call %s, first shot %s", d.Call.Format("Mon 2 Jan 2006"), wall(d.Call), wall(d.FirstShot))
 		if !d.LunchFrom.IsZero() {
-			text += ", lunch " + d.LunchFrom.Format("15:04")
+			text += ", lunch " + wall(d.LunchFrom)
 		}
-		text += ", last slot ends " + d.Ends.Format("15:04") + ", wrap " + d.Wrap.Format("15:04")
+		switch {
+		case !d.Ends.After(d.FirstShot):
+			text = fmt.Sprintf("%s: call %s, nothing is shot", d.Call.Format("Mon 2 Jan 2006"), wall(d.Call))
+		default:
+			text += ", last slot ends " + wall(d.Ends)
+		}
+		text += ", wrap " + wall(d.Wrap)
 		if d.Wrap.YearDay() != d.Call.YearDay() {
 			text += " on " + d.Wrap.Format("Mon 2 Jan")
 		}
 		out = append(out, text+".")
 	}
 	if !p.Now.IsZero() {
-		out = append(out, "Planned again at "+p.Now.Format("15:04")+" from what the day has shown.")
+		out = append(out, "Planned again at "+wall(p.Now)+" from what the day has shown.")
 	}
 	out = append(out, holds(p))
 	air := fmt.Sprintf("Room %.0f °C at %.0f %% humidity", p.Air.TempC.Likely, p.Air.RHPercent.Likely)
@@ -96,7 +102,7 @@ func now(p *shoot.Plan) *block {
 	if p.Now.IsZero() {
 		return nil
 	}
-	b := &block{Title: "Now, " + p.Now.Format("15:04")}
+	b := &block{Title: "Now, " + wall(p.Now)}
 	for _, n := range p.Next {
 		b.Items = append(b.Items, stepWords(p, n))
 	}
@@ -152,8 +158,17 @@ func dayTable(p *shoot.Plan) block {
 // without it.
 func attention(p *shoot.Plan) *block {
 	b := &block{Title: "Decide first"}
+	changed := time.Time{}
+	for i := range p.Days {
+		if d := &p.Days[i]; !d.ShiftAt.IsZero() && !d.ShiftAt.Equal(changed) {
+			changed = d.ShiftAt
+			b.Items = append(b.Items, d.ShiftAt.Format("Mon 2 Jan")+": the "+clocksChange(d)+"; all times here are on the wall clock")
+		}
+	}
 	for _, n := range p.Notes {
-		b.Items = append(b.Items, note(n))
+		if n.Code != shoot.ClockChanges {
+			b.Items = append(b.Items, note(n))
+		}
 	}
 	for _, pg := range pages(p) {
 		if len(pg.Attention) > 0 && !pg.Shot.Done {
@@ -190,22 +205,27 @@ func before(p *shoot.Plan) block {
 	b := block{Title: "Who does what, by the clock", Head: []string{"from", "until", "who", "what"}}
 	date := ""
 	early := false
+	changed := time.Time{}
 	for i := range p.Tasks {
 		t := &p.Tasks[i]
+		if d := changeBefore(p, t.Start); d != nil && d.ShiftAt.After(changed) && i > 0 && p.Tasks[i-1].Start.Before(d.ShiftAt) {
+			changed = d.ShiftAt
+			b.Rows = append(b.Rows, []string{"", "", "", d.ShiftAt.Format("Mon 2 Jan") + ": " + clocksChange(d)})
+		}
 		if d := t.Start.Format("Mon 2 Jan"); d != date {
 			date, early = d, false
 			b.Rows = append(b.Rows, []string{d, "", "", ""})
 		}
 		if call := callOf(p, t); t.Early && !early && !call.IsZero() && t.Start.Format(time.DateOnly) == call.Format(time.DateOnly) {
 			early = true
-			b.Rows = append(b.Rows, []string{"", "", "", "before the call at " + call.Format("15:04") + ":"})
+			b.Rows = append(b.Rows, []string{"", "", "", "before the call at " + wall(call) + ":"})
 		} else if early && !t.Early {
 			early = false
 			b.Rows = append(b.Rows, []string{"", "", "", "from the call on:"})
 		}
 		until, who := "", "–"
 		if t.End.After(t.Start) {
-			until = t.End.Format("15:04")
+			until = wall(t.End)
 			if t.End.Format(time.DateOnly) != t.Start.Format(time.DateOnly) {
 				until = t.End.Format("Mon 15:04")
 			}
@@ -216,7 +236,7 @@ func before(p *shoot.Plan) block {
 		if t.Who != "" {
 			who += ", " + t.Who
 		}
-		b.Rows = append(b.Rows, []string{t.Start.Format("15:04"), until, who, taskWords(t)})
+		b.Rows = append(b.Rows, []string{wall(t.Start), until, who, taskWords(t)})
 	}
 	b.Foot = "The number before a task is its picture’s. Hands: one person who prepares. Where nobody is named, whoever opens the studio."
 	return b
@@ -342,10 +362,10 @@ func stepWords(p *shoot.Plan, s shoot.Step) string {
 		switch {
 		case shot.Number != s.Shot:
 		case s.What == string(shoot.ShotTask):
-			text = fmt.Sprintf("%d %s is on the set until %s: %s; %d units", s.Shot, shot.Dish, shot.End.Format("15:04"), shootIt(shot), shot.Units.Prepare)
+			text = fmt.Sprintf("%d %s is on the set until %s: %s; %d units", s.Shot, shot.Dish, wall(shot.End), shootIt(shot), shot.Units.Prepare)
 		default:
 			text = fmt.Sprintf("%d %s: %s", s.Shot, shot.Dish, text)
 		}
 	}
-	return s.At.Format("15:04") + "  " + text
+	return wall(s.At) + "  " + text
 }

@@ -135,7 +135,10 @@ func note(n shoot.Note) string {
 	case shoot.ClockChanges:
 		return "the clocks change by " + v + " h: times here are on the wall clock"
 	case shoot.PastMidnight:
-		return "the day ends after midnight"
+		if date, err := time.Parse(time.DateOnly, n.Text); err == nil {
+			return date.Format("Mon 2 Jan") + " ends after midnight"
+		}
+		return "a day ends after midnight"
 	case shoot.StandInHolds:
 		return "the stand-in for " + thing + " does not change on the set"
 	case shoot.LongDay:

@@ -107,6 +107,11 @@ func (d *day) check() error {
 			return err
 		}
 	}
+	for i, s := range d.facts.Notes {
+		if _, _, err := d.brief.find(s.Dish, "", fmt.Sprintf("facts.notes[%d]", i)); err != nil {
+			return err
+		}
+	}
 	for i, s := range d.facts.Done {
 		if _, _, err := d.brief.find(s, "", fmt.Sprintf("facts.done[%d]", i)); err != nil {
 			return err
@@ -131,6 +136,7 @@ func (d *day) jobOf(dish *Dish, field string, stands float64) (*job, error) {
 	s.Dish, s.About, s.Allergens = dish.Name, dish.About, dish.Allergens
 	s.Editorial = dish.advertised() == "none"
 	s.Done = slices.Contains(d.facts.Done, dish.Name)
+	s.Said = d.facts.said(dish.Name)
 	if err := d.countUnits(j); err != nil {
 		return nil, err
 	}

@@ -1,6 +1,7 @@
 package shoot
 
 import (
+	"slices"
 	"time"
 
 	"example.org/honestplate"
@@ -17,6 +18,7 @@ type Facts struct {
 	Weights []WeighedThing `json:"weights,omitzero" range:"0,5000"`
 	RanOut  []RanOut       `json:"ran_out,omitzero" range:"0,100" doc:"what is left of a stock"`
 	Done    []string       `json:"done,omitzero" range:"0,200" doc:"dishes that are finished"`
+	Notes   []Said         `json:"notes,omitzero" range:"0,2000" doc:"what the next unit should know"`
 }
 
 // Seen is an event or a reading of one unit, counted from when its clock began: when it
@@ -61,9 +63,33 @@ type WeighedThing struct {
 	At    time.Time `json:"at,omitzero"`
 }
 
+// Said is a note about a picture, with or without a take.
+type Said struct {
+	Dish string    `json:"dish"`
+	Unit int       `json:"unit,omitzero" range:"0,5000" doc:"which unit it is about; left out: all"`
+	At   time.Time `json:"at,omitzero"`
+	Text string    `json:"text"`
+}
+
 // RanOut says how many units of a thing are left.
 type RanOut struct {
 	Dish  string `json:"dish"`
 	Thing string `json:"thing"`
 	Left  int    `json:"left" range:"0,100000"`
+}
+
+// said are the notes about a dish: those of its takes, and those without one.
+func (f *Facts) said(dish string) (out []Said) {
+	for _, t := range f.Takes {
+		if t.Dish == dish && t.Note != "" {
+			out = append(out, Said{Dish: dish, Unit: t.Unit, At: t.At, Text: t.Note})
+		}
+	}
+	for _, n := range f.Notes {
+		if n.Dish == dish {
+			out = append(out, n)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Said) int { return a.At.Compare(b.At) })
+	return out
 }

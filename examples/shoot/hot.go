@@ -49,12 +49,16 @@ func (d *day) cheese(j *job, t *Thing, p *PlannedThing) (*shown, error) {
 	if err != nil {
 		return nil, err
 	}
-	plan := &CheesePlan{DiameterMM: q.DiameterMM, Favour: q.Favour, SoldAs: cmp.Or(q.SoldAs, "whole"), SVG: string(layout.SVG())}
+	plan := &CheesePlan{DiameterMM: q.DiameterMM, Favour: q.Favour, SoldAs: cmp.Or(q.SoldAs, "whole"), RimMM: q.RimMM}
 	for _, s := range layout.Strips {
 		plan.StripGrams = append(plan.StripGrams, s.Grams)
 	}
+	plan.StripEnds = make([][2]Spot, len(layout.Strips))
+	for _, s := range layout.Segments { // both slices beside a cut have the whole of it
+		plan.StripEnds[s.Strip-1] = [2]Spot{spotOf(s.From), spotOf(s.To)}
+	}
 	for _, s := range layout.Slices {
-		plan.SliceGrams = append(plan.SliceGrams, s.Grams)
+		plan.SliceGrams, plan.SliceAt = append(plan.SliceGrams, s.Grams), append(plan.SliceAt, spotOf(s.Centre))
 	}
 	p.Cheese = plan
 	if plan.SoldAs == "slice" {

@@ -87,6 +87,9 @@ func (b *Brief) days(zone *time.Location) []PlanDay {
 		_, before := p.Call.Add(-18 * time.Hour).Zone()
 		_, after := p.Wrap.Zone()
 		p.Shift = time.Duration(after-before) * time.Second
+		if p.Shift != 0 {
+			p.ShiftAt, _ = p.Wrap.ZoneBounds()
+		}
 		p.Ends = p.FirstShot
 	}
 	return out

@@ -20,6 +20,7 @@ type PourPlan struct {
 	DropMM       float64              `json:"drop_mm"`
 	Onto         string               `json:"onto"` // what it lands on, as in the brief
 	DepthMM      float64              `json:"depth_mm,omitempty"`
+	Into         string               `json:"into,omitempty"` // the thing in the frame that it lands in
 	Lasts        honestplate.Window   `json:"lasts"`
 	LiquidRules  bool                 `json:"liquid_rules"` // the liquid, not the outlet, decides how long
 	StreamMM     float64              `json:"stream_mm"`
@@ -28,8 +29,9 @@ type PourPlan struct {
 	MayBreak     bool                 `json:"may_break"` // at the low end of its band
 	Splash       string               `json:"splash"`
 	NoHigherMM   honestplate.Optional `json:"no_higher_mm,omitzero"` // than this it does not splash
-	PuddleMM     honestplate.Estimate `json:"puddle_mm"`
-	CoatMM       honestplate.Estimate `json:"coat_mm"` // on an upright wall after two seconds
+	PuddleMM     honestplate.Estimate `json:"puddle_mm"`             // across, on a level plate
+	PuddleAfter  honestplate.Moment   `json:"puddle_after_s,omitzero"`        // the first of it has landed
+	CoatMM       honestplate.Estimate `json:"coat_mm"`               // on an upright wall after two seconds
 	Hides        *Hides               `json:"hides,omitempty"`
 	FreezeS      honestplate.Optional `json:"freeze_s,omitzero"` // the longest light that keeps the stream sharp in print
 	Corrected    *Correction          `json:"corrected,omitempty"`
@@ -46,7 +48,9 @@ type CupTest struct {
 	Cup         string             `json:"cup"`
 	TempC       float64            `json:"temp_c"`
 	Expected    honestplate.Window `json:"expected"`
-	Leave       honestplate.Window `json:"leave"` // readings that mean: leave it
+	Leave       honestplate.Window `json:"leave"`   // readings that mean: leave it
+	Least       honestplate.Moment `json:"least_s"` // shortest and longest time that this cup tells
+	Most        honestplate.Moment `json:"most_s"`
 	Corrections []Correction       `json:"corrections,omitempty"`
 }
 
@@ -106,7 +110,9 @@ type CheesePlan struct {
 	StripGrams []float64 `json:"strip_grams"`
 	SliceGrams []float64 `json:"slice_grams"`
 	DiameterMM float64   `json:"diameter_mm"`
-	SVG        string    `json:"svg"` // the layout, drawn
+	RimMM      float64   `json:"rim_mm,omitempty"`
+	StripEnds  [][2]Spot `json:"strip_ends"` // a strip's ends, in the order of StripGrams
+	SliceAt    []Spot    `json:"slice_at"`   // the middle of a slice, in the order of SliceGrams
 	Favour     float64   `json:"favour"`
 	SoldAs     string    `json:"sold_as"`
 	Over       float64   `json:"over_even_share,omitempty"` // of the fullest slice, where a slice is what is sold
@@ -120,7 +126,9 @@ type PiecesPlan struct {
 	Chance  honestplate.Estimate `json:"weigh_chance"`
 	OnTray  int                  `json:"on_tray"`
 	Missing int                  `json:"missing_sets"`
-	SVG     string               `json:"svg,omitempty"` // where the first set lies
+	PlateMM float64              `json:"plate_mm,omitempty"`
+	PieceMM float64              `json:"piece_mm,omitempty"`
+	Spots   []PieceSpot          `json:"spots,omitempty"` // of the first set, in the order of placing: far side first
 }
 
 // A PieceSet is one hero.

@@ -98,15 +98,30 @@ func (d *day) toWeigh(plan *PiecesPlan, pick portion.Pick, need int, t *Thing) e
 	return nil
 }
 
-// lay draws where the first set lies.
+// lay finds where the first set lies.
 func (plan *PiecesPlan) lay(t *Thing, q *Pieces) error {
 	placing, err := plate.Scatter{Count: t.Count, Diameter: q.PieceMM / 1000}.Place(plate.Round{Diameter: q.PlateMM / 1000, Slices: 1})
 	if errors.Is(err, honestplate.ErrRange) || errors.Is(err, honestplate.ErrInfeasible) {
-		return nil // the plate is too small to draw: the eye decides
+		return nil // the plate is too small: the eye decides
 	}
 	if err != nil {
 		return err
 	}
-	plan.SVG = string(placing.SVG())
+	var pieces []portion.Piece
+	for _, name := range plan.Sets[0].Names {
+		for _, w := range q.Weighed {
+			if w.Name == name {
+				pieces = append(pieces, portion.Piece{Name: w.Name, Grams: w.Grams, Score: w.Looks})
+				break
+			}
+		}
+	}
+	if placing, err = placing.Assign(pieces); err != nil {
+		return err
+	}
+	plan.PlateMM, plan.PieceMM = q.PlateMM, q.PieceMM
+	for _, s := range placing.Spots {
+		plan.Spots = append(plan.Spots, PieceSpot{placing.Pieces[s.Piece].Name, spotOf(s.At)})
+	}
 	return nil
 }

@@ -54,6 +54,7 @@ type PlanDay struct {
 	LunchTo   time.Time     `json:"lunch_to,omitzero"`
 	Ends      time.Time     `json:"ends"` // of the last slot
 	Wrap      time.Time     `json:"wrap"`
+	ShiftAt   time.Time     `json:"clock_change_at,omitzero"`
 	Shift     time.Duration `json:"clock_change_ns,omitempty"` // by which clocks go forward (or back, negative) between the evening before and the wrap
 }
 
@@ -76,6 +77,7 @@ type Shot struct {
 	Weights   []Weight       `json:"weights,omitempty"` // of the units so far
 	Allergens []string       `json:"allergens,omitempty"`
 	Notes     []Note         `json:"notes,omitempty"`
+	Said      []Said         `json:"said,omitempty"` // notes of the facts
 	Cautions  []Caution      `json:"cautions,omitempty"`
 }
 
@@ -103,6 +105,7 @@ type PlannedThing struct {
 	Grams      float64 `json:"grams,omitempty"`
 	StepGrams  float64 `json:"step_grams,omitempty"`
 	Count      int     `json:"count,omitempty"`
+	Size       Size    `json:"size,omitzero"`
 	Events     []Event `json:"events,omitempty"`
 	// The parts that a kind has of its own.
 	Pour   *PourPlan   `json:"pour,omitempty"`

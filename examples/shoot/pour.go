@@ -31,10 +31,17 @@ const cupGrams = 110
 // more on the set.
 const testsPerBatch = 3
 
+// puddleAfter is when a puddle is looked at: common practice, no source.
+const puddleAfter = 10 * time.Second
+
+// glazed is the angle at which a liquid meets glazed ware, degrees: the middle of the 20 to
+// 60 that pour.Pour.Dribble states for glass and glazed ware.
+const glazed = 40
+
 // pour works a pour out: what is in the jug, how it is tested, what the stream does.
 func (d *day) pour(j *job, t *Thing, p *PlannedThing, at string) error {
 	q := t.Pour
-	plan := &PourPlan{TempC: q.TempC, PouredGrams: q.PouredG, Outlet: q.Outlet, DropMM: q.DropMM, Onto: q.Onto, DepthMM: q.DepthMM}
+	plan := &PourPlan{TempC: q.TempC, PouredGrams: q.PouredG, Outlet: q.Outlet, DropMM: q.DropMM, Onto: q.Onto, DepthMM: q.DepthMM, Into: j.dish.catches(q)}
 	p.Pour = plan
 	var liquid rheology.Liquid
 	var err error
@@ -133,11 +140,11 @@ func (plan *PourPlan) landing(q *Pour, run pour.Pour) error {
 		return in("depth_mm", err) // else no criterion covers this surface
 	}
 	if q.Onto == "dry plate" {
-		if puddle, err := run.Puddle(10*time.Second, 0); err == nil {
-			plan.PuddleMM = puddle.Radius.Times(2000)
-		} else if !errors.Is(err, honestplate.ErrRange) {
+		puddle, err := run.Puddle(puddleAfter, glazed)
+		if err != nil {
 			return err
 		}
+		plan.PuddleMM, plan.PuddleAfter = puddle.Radius.Times(2000), honestplate.After(puddleAfter)
 	}
 	return nil
 }
@@ -245,7 +252,8 @@ func (d *day) cup(j *job, t *Thing, p *PlannedThing, batch *rheology.Batch, liqu
 	if err != nil {
 		return most, err
 	}
-	test := &CupTest{Cup: cup.Name, TempC: tempC, Expected: expected.Time, Leave: honestplate.Lasting(expected.OK.From, expected.OK.Target, expected.OK.To)}
+	test := &CupTest{Cup: cup.Name, TempC: tempC, Expected: expected.Time, Leave: honestplate.Lasting(expected.OK.From, expected.OK.Target, expected.OK.To),
+		Least: honestplate.After(cup.Least), Most: honestplate.After(cup.Most)}
 	p.Pour.Cup = test
 	j.tool(cup.Name+" cup", 1)
 	// What to add a twelfth off the target, as far as the cup tells. Further off a new batch

@@ -11,7 +11,7 @@ import (
 // thing works one thing in the frame out. What is shown by a stand-in has no clock of
 // the real thing: the stand-in is what stands there.
 func (d *day) thing(j *job, t *Thing, at string) (PlannedThing, *shown, error) {
-	p := PlannedThing{Name: t.Name, Kind: "plain", Advertised: t.Advertised, StandIn: t.StandIn, Why: t.Why, Grams: t.Grams, Count: t.Count, StepGrams: d.step()}
+	p := PlannedThing{Name: t.Name, Kind: "plain", Advertised: t.Advertised, StandIn: t.StandIn, Why: t.Why, Grams: t.Grams, Count: t.Count, StepGrams: d.step(), Size: t.size()}
 	if k := t.kinds(); len(k) > 0 {
 		p.Kind = k[0]
 	}
