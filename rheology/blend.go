@@ -3,6 +3,7 @@ package rheology
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"reflect"
 	"slices"
 	"strings"
@@ -79,6 +80,9 @@ func blend(rule Rule, parts []Part) (Mix, error) {
 	}
 	if err := honestplate.Positive("Parts", total, "g"); err != nil {
 		return Mix{}, err
+	}
+	if math.Abs(total-1) < 1e-12 {
+		total = 1 // fractions as they come from the wire: to divide would move their last digit
 	}
 	m := Mix{rule: rule, parts: make([]share, len(merged))}
 	for i, p := range merged {

@@ -64,12 +64,9 @@ func (b Batch) Correct(measured honestplate.Estimate, instrument float64) (Corre
 	target := math.Log(b.TargetPaS)
 	addThick := measured.Likely < b.TargetPaS
 	tolerance := max(instrument, curve.oneStep(thin, thick))
-	ok := honestplate.Factor(b.TargetPaS, math.Exp(tolerance))
+	c := Correction{MeasuredPaS: measured.Likely, OK: honestplate.Factor(b.TargetPaS, math.Exp(tolerance)), Batch: b}
 	if math.Abs(math.Log(measured.Likely)-target) <= tolerance {
-		c := Correction{
-			LeaveIt: true, TotalGrams: b.ThinGrams + b.ThickGrams, MeasuredPaS: measured.Likely, OK: ok,
-			Predicted: curve.at(float64(thick) / float64(n)), Batch: b,
-		}
+		c.LeaveIt, c.TotalGrams, c.Predicted = true, b.ThinGrams+b.ThickGrams, curve.at(float64(thick)/float64(n))
 		c.Batch.Predicted = c.Predicted
 		return c, nil
 	}
@@ -91,12 +88,7 @@ func (b Batch) Correct(measured honestplate.Estimate, instrument float64) (Corre
 	if add > 0 && math.Abs(at(add-1)-target) <= math.Abs(at(add)-target) {
 		add--
 	}
-	c := Correction{
-		TotalGrams:  gramsOf(n+add, r.StepGrams),
-		MeasuredPaS: measured.Likely, OK: ok,
-		Predicted: curve.at(share(add)),
-		Batch:     b,
-	}
+	c.TotalGrams, c.Predicted = gramsOf(n+add, r.StepGrams), curve.at(share(add))
 	if addThick {
 		thick += add
 		c.AddThickGrams = gramsOf(add, r.StepGrams)
