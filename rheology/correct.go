@@ -44,7 +44,7 @@ const maxAddition = 10
 // RangeError with what can be reached; other errors are those of For.
 //
 // The band of the measurement goes into Predicted. The instrument is one that cannot tell the
-// batch from its target within a half-width in the logarithm of the viscosity, 0 or more: 0.02
+// batch from its target within a half-width in the logarithm of the viscosity, 0 to 10: 0.02
 // is 2 %, and OK is no narrower than that.
 func (b Batch) Correct(measured honestplate.Estimate, instrument float64) (Correction, error) {
 	r := b.Recipe
@@ -56,7 +56,7 @@ func (b Batch) Correct(measured honestplate.Estimate, instrument float64) (Corre
 	thick, err2 := stepsOf("ThickGrams", b.ThickGrams, r.StepGrams)
 	if err := cmp.Or(err, err2, honestplate.Positive("ThinGrams+ThickGrams", b.ThinGrams+b.ThickGrams, "g"),
 		honestplate.Positive("TargetPaS", b.TargetPaS, "Pa s"), honestplate.Positive("MeasuredPaS", measured.Likely, "Pa s"),
-		honestplate.NotNegative("Instrument", instrument, "in ln"), measured.Check("Measured")); err != nil {
+		honestplate.InRange("Instrument", instrument, 0, 10, "in ln", "an instrument that tells anything"), measured.Check("Measured")); err != nil {
 		return Correction{}, err
 	}
 	n := thin + thick
