@@ -3,6 +3,7 @@ package rheology
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"reflect"
 	"slices"
 	"strings"
@@ -49,9 +50,10 @@ type share struct {
 // No part, a nil liquid, grams that are negative or not finite, or nothing but
 // zeros are an InputError, and so are more than 32 different liquids. That the
 // parts go together (oil and water do not) is for the user to know.
-func Blend(parts ...Part) (Mix, error) { return blend(Rule{}, parts) }
+func Blend(parts ...Part) (Mix, error) { return Rule{}.Blend(parts...) }
 
-func blend(rule Rule, parts []Part) (Mix, error) {
+// Blend mixes parts by the rule: see [Blend].
+func (rule Rule) Blend(parts ...Part) (Mix, error) {
 	if err := rule.check(); err != nil {
 		return Mix{}, err
 	}
@@ -79,6 +81,9 @@ func blend(rule Rule, parts []Part) (Mix, error) {
 	}
 	if err := honestplate.Positive("Parts", total, "g"); err != nil {
 		return Mix{}, err
+	}
+	if math.Abs(total-1) < 1e-12 {
+		total = 1 // fractions as they come from the wire: to divide would move their last digit
 	}
 	m := Mix{rule: rule, parts: make([]share, len(merged))}
 	for i, p := range merged {

@@ -44,7 +44,7 @@ const maxAddition = 10
 // RangeError with what can be reached; other errors are those of For.
 //
 // The band of the measurement goes into Predicted. The instrument is one that cannot tell the
-// batch from its target within a half-width in the logarithm of the viscosity, 0 or more: 0.02
+// batch from its target within a half-width in the logarithm of the viscosity, 0 to 10: 0.02
 // is 2 %, and OK is no narrower than that.
 func (b Batch) Correct(measured honestplate.Estimate, instrument float64) (Correction, error) {
 	r := b.Recipe
@@ -56,7 +56,7 @@ func (b Batch) Correct(measured honestplate.Estimate, instrument float64) (Corre
 	thick, err2 := stepsOf("ThickGrams", b.ThickGrams, r.StepGrams)
 	if err := cmp.Or(err, err2, honestplate.Positive("ThinGrams+ThickGrams", b.ThinGrams+b.ThickGrams, "g"),
 		honestplate.Positive("TargetPaS", b.TargetPaS, "Pa s"), honestplate.Positive("MeasuredPaS", measured.Likely, "Pa s"),
-		honestplate.NotNegative("Instrument", instrument, "in ln"), measured.Check("Measured")); err != nil {
+		honestplate.InRange("Instrument", instrument, 0, 10, "in ln", "an instrument that tells anything"), measured.Check("Measured")); err != nil {
 		return Correction{}, err
 	}
 	n := thin + thick
@@ -64,12 +64,9 @@ func (b Batch) Correct(measured honestplate.Estimate, instrument float64) (Corre
 	target := math.Log(b.TargetPaS)
 	addThick := measured.Likely < b.TargetPaS
 	tolerance := max(instrument, curve.oneStep(thin, thick))
-	ok := honestplate.Factor(b.TargetPaS, math.Exp(tolerance))
+	c := Correction{MeasuredPaS: measured.Likely, OK: honestplate.Factor(b.TargetPaS, math.Exp(tolerance)), Batch: b}
 	if math.Abs(math.Log(measured.Likely)-target) <= tolerance {
-		c := Correction{
-			LeaveIt: true, TotalGrams: b.ThinGrams + b.ThickGrams, MeasuredPaS: measured.Likely, OK: ok,
-			Predicted: curve.at(float64(thick) / float64(n)), Batch: b,
-		}
+		c.LeaveIt, c.TotalGrams, c.Predicted = true, b.ThinGrams+b.ThickGrams, curve.at(float64(thick)/float64(n))
 		c.Batch.Predicted = c.Predicted
 		return c, nil
 	}
@@ -91,12 +88,7 @@ func (b Batch) Correct(measured honestplate.Estimate, instrument float64) (Corre
 	if add > 0 && math.Abs(at(add-1)-target) <= math.Abs(at(add)-target) {
 		add--
 	}
-	c := Correction{
-		TotalGrams:  gramsOf(n+add, r.StepGrams),
-		MeasuredPaS: measured.Likely, OK: ok,
-		Predicted: curve.at(share(add)),
-		Batch:     b,
-	}
+	c.TotalGrams, c.Predicted = gramsOf(n+add, r.StepGrams), curve.at(share(add))
 	if addThick {
 		thick += add
 		c.AddThickGrams = gramsOf(add, r.StepGrams)

@@ -290,3 +290,24 @@ func TestTheBandAfterACorrectionIsRight(t *testing.T) {
 		}
 	}
 }
+
+// A batch that measures what is expected once the rule's known lean is taken out blames neither
+// liquid: what it becomes follows from the two as they are, the lean taken out again.
+func TestACorrectionStartsWithoutTheKnownLean(t *testing.T) {
+	thin := Measured{Liquid: Food("olive oil"), TempC: 20, PaS: honestplate.Factor(0.01, 1.3)}
+	thick := Measured{Liquid: Food("sunflower oil"), TempC: 20, PaS: honestplate.Factor(0.1, 1.3)}
+	expected := func(w float64) float64 {
+		return 0.01 * math.Pow(10, w) * math.Exp(-0.85*w*(1-w)*math.Ln10)
+	}
+	b := Batch{
+		Recipe:    Recipe{Thin: thin, Thick: thick, BatchGrams: 1000, StepGrams: 1, TempC: 20},
+		ThinGrams: 700, ThickGrams: 300, TargetPaS: 0.03,
+	}
+	c, err := Correct(b, expected(0.3))
+	if err != nil || c.AddThickGrams == 0 {
+		t.Fatalf("%+v, %v", c, err)
+	}
+	if want := expected(c.Batch.ThickGrams / c.TotalGrams); math.Abs(c.Predicted.Likely/want-1) > 1e-9 {
+		t.Errorf("predicted %v, want %g", c.Predicted, want)
+	}
+}

@@ -96,7 +96,7 @@ func (m *mixing) departure(terms []term) departed {
 	if n > 1 {
 		between := groups[:n]
 		byThickness(between)
-		middle, half := (&mixing{kind: m.kind, tempC: m.tempC}).stepError()
+		middle, half := m.stepError()
 		g := spread(between)
 		d.middle = middle * g
 		square += half * g * half * g
@@ -136,11 +136,13 @@ func (m *mixing) group(terms []term, s sharing) group {
 		share = emulsionStep
 	}
 	if s == sharesFat {
-		g.e = m.meanFatLaw(terms) - law/g.w
-	} else {
-		var mean float64
-		mean, share = m.meanSolution(terms)
+		fat, bigK := meanFat(terms)
+		mean, _, _ := m.lnDairy(fat, PlainCream, bigK)
 		g.e = mean - law/g.w
+	} else {
+		var solution float64
+		solution, share = m.meanSolution(terms)
+		g.e = solution - law/g.w
 	}
 	if measured {
 		// The law's shape over what was measured: as much of E as there is contrast.
@@ -183,13 +185,6 @@ func meanFat(terms []term) (fat, bigK float64) {
 		return 0, plain / w
 	}
 	return fat / w, bigK / fat
-}
-
-// meanFatLaw is ln of the viscosity of milk or cream of the mean fat.
-func (m *mixing) meanFatLaw(terms []term) float64 {
-	fat, bigK := meanFat(terms)
-	v, _, _ := m.lnDairy(fat, PlainCream, bigK)
-	return v
 }
 
 // meanSolution is ln of the viscosity of a solution of the mean strength, and how far E can

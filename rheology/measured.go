@@ -108,12 +108,15 @@ func thinned(e, from, to honestplate.Estimate) honestplate.Estimate {
 	if a == 0 && b == 0 {
 		return e.Times(k)
 	}
+	return widened(e, k, min(0, a, b), max(0, a, b))
+}
+
+// widened is k times an estimate, its band joined in quadrature of the logarithms by so much
+// below and above.
+func widened(e honestplate.Estimate, k, below, above float64) honestplate.Estimate {
 	v := e.Likely * k
-	return honestplate.Estimate{
-		Low:    v * math.Exp(-math.Hypot(math.Log(e.Likely/e.Low), min(0, a, b))),
-		Likely: v,
-		High:   v * math.Exp(math.Hypot(math.Log(e.High/e.Likely), max(0, a, b))),
-	}
+	low, high := math.Hypot(math.Log(e.Likely/e.Low), below), math.Hypot(math.Log(e.High/e.Likely), above)
+	return honestplate.Estimate{Low: v * math.Exp(-low), Likely: v, High: v * math.Exp(high)}
 }
 
 // shape is how the liquid changes with temperature, in Pa s at the rate it states.
@@ -183,9 +186,7 @@ func moved(e honestplate.Estimate, ratio float64) honestplate.Estimate {
 		return e
 	}
 	s := measuredSlope * math.Log(ratio)
-	low, high := math.Log(e.Likely/e.Low), math.Log(e.High/e.Likely)
-	v := e.Likely * ratio
-	return honestplate.Estimate{Low: v * math.Exp(-math.Hypot(low, s)), Likely: v, High: v * math.Exp(math.Hypot(high, s))}
+	return widened(e, ratio, s, s)
 }
 
 // Density is that of the liquid, kg/m3.

@@ -195,3 +195,33 @@ func TestABlendIsMixedAtOneRate(t *testing.T) {
 		t.Errorf("%g, want %g", at.Likely, want)
 	}
 }
+
+// The band of the mixing step is what the doc comments state, per unit of G, the sum over
+// pairs of w_i w_j |ln eta_i/eta_j|: for liquids that share nothing, and for milk and cream
+// log-mixed alone, cold and hot.
+func TestTheMixingStepHasTheBandThatIsStated(t *testing.T) {
+	exact := func(l Liquid, tempC, pas float64) Liquid {
+		return Measured{Liquid: l, TempC: tempC, PaS: honestplate.Exactly(pas)}
+	}
+	for _, c := range []struct {
+		thin, thick Liquid
+		rule        Rule
+		tempC       float64
+		low, high   float64
+	}{
+		{Food("olive oil"), Food("sunflower oil"), Rule{}, 20, -1.8, 0.1},
+		{Dairy{FatPercent: 3.5}, Dairy{FatPercent: 36}, Rule{NoDeparture: true}, 20, -1.3, 0.5},
+		{Dairy{FatPercent: 3.5}, Dairy{FatPercent: 36}, Rule{NoDeparture: true}, 60, -0.6, 0.1},
+		{Dairy{FatPercent: 3.5}, Dairy{FatPercent: 36}, Rule{D: -0.1}, 60, -0.35, 0.35},
+	} {
+		m := mustBlend(t, c.rule, Part{exact(c.thin, c.tempC, 0.01), 1}, Part{exact(c.thick, c.tempC, 0.1), 3})
+		e, err := m.Viscosity(c.tempC)
+		if err != nil {
+			t.Fatal(err)
+		}
+		g := 0.25 * 0.75 * math.Ln10
+		if low, high := math.Log(e.Low/e.Likely)/g, math.Log(e.High/e.Likely)/g; math.Abs(low-c.low) > 0.02 || math.Abs(high-c.high) > 0.02 {
+			t.Errorf("%v: %.3f G to %.3f G, want %g to %g", m.Describe().Name, low, high, c.low, c.high)
+		}
+	}
+}

@@ -55,6 +55,3 @@ func (r Rule) String() string {
 	}
 	return "log-mixing by mass with its departure"
 }
-
-// Blend mixes parts by the rule: see [Blend].
-func (r Rule) Blend(parts ...Part) (Mix, error) { return blend(r, parts) }

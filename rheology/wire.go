@@ -302,21 +302,10 @@ func (m *Mix) UnmarshalJSON(b []byte) error {
 		return err
 	}
 	mixed, err := w.Rule.Blend(w.Parts...)
-	if err != nil {
-		return err
+	if err == nil {
+		*m = mixed
 	}
-	if len(mixed.parts) == len(w.Parts) {
-		// Dividing by a sum of nearly 1 would move the last digit.
-		mixed.fat = 0
-		for i, p := range w.Parts {
-			mixed.parts[i].liquid, mixed.parts[i].w = p.Liquid, p.Grams
-			_, mixed.parts[i].fat = dairyOf(p.Liquid)
-			mixed.fat += p.Grams * mixed.parts[i].fat
-		}
-		mixed.rate = rateOf(mixed.parts)
-	}
-	*m = mixed
-	return nil
+	return err
 }
 
 type recipeWire struct {

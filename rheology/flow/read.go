@@ -53,7 +53,7 @@ func ReadPoints(r io.Reader) ([]Point, error) {
 		return nil, check.Outside("Reader", float64(len(text)), 0, mostFile, "bytes", "a flow curve, not a recording")
 	}
 	text = bytes.TrimPrefix(text, []byte("\ufeff"))
-	t := table{decimal: true}
+	t := table{decimal: true, low: math.Inf(1), top: math.Inf(-1)}
 	c := csv.NewReader(bytes.NewReader(text))
 	c.Comma = separator(text)
 	t.decimal = c.Comma != ','
@@ -119,8 +119,7 @@ type table struct {
 	columns  []column
 	units    bool // the line of units may still come
 	points   []Point
-	warmed   bool    // a temperature was given
-	low, top float64 // temperatures, degC
+	low, top float64 // temperatures, degC; the other way round while none was given
 }
 
 // read takes one line.
@@ -162,7 +161,7 @@ func (t *table) number(field string) (float64, bool) {
 		field = strings.Replace(field, ",", ".", 1)
 	}
 	v, err := strconv.ParseFloat(field, 64)
-	return v, err == nil
+	return v, err == nil && !math.IsNaN(v) && !math.IsInf(v, 0)
 }
 
 // point reads one line of numbers.
@@ -217,12 +216,6 @@ func (t *table) point(line int, record []string) error {
 
 // warm keeps the span of temperatures.
 func (t *table) warm(line, column int, tempC float64) error {
-	if math.IsNaN(tempC) || math.IsInf(tempC, 0) {
-		return wrong(line, column, "no number", "a temperature")
-	}
-	if !t.warmed {
-		t.warmed, t.low, t.top = true, tempC, tempC
-	}
 	t.low, t.top = min(t.low, tempC), max(t.top, tempC)
 	if t.top-t.low > oneTemperature {
 		return wrong(line, column, fmt.Sprintf("%.4g degC in a curve from %.4g to %.4g degC", tempC, t.low, t.top), fmt.Sprintf("one temperature, to %g degC: a file for each", oneTemperature))

@@ -34,7 +34,7 @@ func (c Cup) Test(b rheology.Batch) (CupTest, error) {
 	if err != nil {
 		return CupTest{}, err
 	}
-	tolerance, err := a.tolerance(c, c.Reading.Seconds())
+	tolerance, err := a.tolerance(c)
 	if err != nil {
 		return CupTest{}, err
 	}
@@ -81,18 +81,18 @@ func asked(b rheology.Batch) (target, error) {
 }
 
 // tolerance is the half-width in ln within which a batch cannot be told from its target: the
-// cup's calibration and its reading, in s, at the target's time, or one step of the scale.
-func (a target) tolerance(c Cup, reading float64) (float64, error) {
+// cup's calibration and its Reading at the target's time, or one step of the scale.
+func (a target) tolerance(c Cup) (float64, error) {
 	tempC := a.Recipe.TempC
 	t, err := c.timeOf(a.mix, tempC, a.scale, likelyOf)
 	if err != nil {
 		return 0, err
 	}
-	if err := c.told(t, a.mix, tempC, a.scale); err != nil {
+	if err := c.told("T", t, a.mix, tempC, a.scale); err != nil {
 		return 0, err
 	}
 	s := t.Seconds()
-	cup := math.Hypot(c.Rel, (c.A+c.B/(s*s))*reading/c.nu(s))
+	cup := math.Hypot(c.Rel, (c.A+c.B/(s*s))*c.Reading.Seconds()/c.nu(s))
 	// A batch on target is left alone; how far about it, the recipe's curve says.
 	left, err := a.Correct(honestplate.Exactly(a.TargetPaS), cup)
 	if err != nil {

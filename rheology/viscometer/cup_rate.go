@@ -72,7 +72,7 @@ func (c Cup) TimeOf(l rheology.Liquid, tempC float64) (honestplate.Window, error
 			return honestplate.Window{}, err
 		}
 	}
-	if err := c.told(t[0], l, tempC, 1); err != nil {
+	if err := c.told("T", t[0], l, tempC, 1); err != nil {
 		return honestplate.Window{}, err
 	}
 	return honestplate.Lasting(max(c.Least, t[1]), c.clamp(t[0]), min(c.Most, t[2])), nil
@@ -126,7 +126,7 @@ func (c Cup) seconds(nu float64) time.Duration {
 }
 
 // told returns a RangeError for a time that the cup cannot tell, with a cup that can.
-func (c Cup) told(t time.Duration, l rheology.Liquid, tempC, scale float64) error {
+func (c Cup) told(field string, t time.Duration, l rheology.Liquid, tempC, scale float64) error {
 	if c.Least <= t && t <= c.Most {
 		return nil
 	}
@@ -134,7 +134,7 @@ func (c Cup) told(t time.Duration, l rheology.Liquid, tempC, scale float64) erro
 	if other := c.instead(l, tempC, scale); other != "" {
 		advice = "take " + other
 	}
-	return check.Outside("T", t.Seconds(), c.Least.Seconds(), c.Most.Seconds(), "s", honestplate.OneLine(cmp.Or(c.Name, "the cup"))+": "+advice)
+	return check.Outside(field, t.Seconds(), c.Least.Seconds(), c.Most.Seconds(), "s", honestplate.OneLine(cmp.Or(c.Name, "the cup"))+": "+advice)
 }
 
 // instead is the cup of the list that tells the liquid's time well inside its range, of the

@@ -2,10 +2,8 @@ package viscometer
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
 	"math"
-	"strings"
 	"time"
 
 	"example.org/honestplate"
@@ -25,19 +23,21 @@ type CupReading struct {
 // Timed returns a reading of the cup at the temperature of the recipe; set TempC for another.
 func (c Cup) Timed(times ...time.Duration) CupReading { return CupReading{Cup: c, Times: times} }
 
-// time returns the mean timing and its 95 % half-width: that of the cup's Reading, taken for
-// the scatter of ten earlier timings, and of how these scatter, over the root of their number.
-func (r CupReading) time() (t time.Duration, reading float64, err error) {
-	if err := r.Cup.check(); err != nil {
-		return 0, 0, err
+// timed returns the mean timing and the cup with the 95 % half-width of that mean: that of the
+// cup's Reading, taken for the scatter of ten earlier timings, and of how these scatter, over
+// the root of their number.
+func (r CupReading) timed() (t time.Duration, cup Cup, err error) {
+	cup = r.Cup
+	if err := cup.check(); err != nil {
+		return 0, cup, err
 	}
 	if len(r.Times) == 0 {
-		return 0, 0, check.Missing("Times", "at least one timing")
+		return 0, cup, check.Missing("Times", "at least one timing")
 	}
 	var sum, squares float64
 	for i, t := range r.Times {
-		if err := r.Cup.inRange(fmt.Sprintf("Times[%d]", i), t.Seconds(), r.Cup.Least.Seconds(), r.Cup.Most.Seconds(), "s"); err != nil {
-			return 0, 0, err
+		if err := cup.inRange(fmt.Sprintf("Times[%d]", i), t.Seconds(), cup.Least.Seconds(), cup.Most.Seconds(), "s"); err != nil {
+			return 0, cup, err
 		}
 		sum += t.Seconds()
 	}
@@ -48,21 +48,10 @@ func (r CupReading) time() (t time.Duration, reading float64, err error) {
 	}
 	const earlier = 10.0
 	student := func(nu float64) float64 { return distuv.StudentsT{Mu: 0, Sigma: 1, Nu: nu}.Quantile(0.975) }
-	one := r.Cup.Reading.Seconds() / student(earlier)
-	reading = student(earlier+n-1) * math.Sqrt((earlier*one*one+squares)/(earlier+n-1)/n)
-	return time.Duration(math.Round(mean * float64(time.Second))), reading, nil
-}
-
-// kinematic is the viscosity in m2/s with the error of the cup and its reading.
-func (r CupReading) kinematic() (nu honestplate.Estimate, t time.Duration, err error) {
-	t, reading, err := r.time()
-	if err != nil {
-		return nu, 0, err
-	}
-	c := r.Cup
-	c.Reading = time.Duration(reading * float64(time.Second))
-	nu, err = c.KinematicViscosity(t)
-	return nu, t, err
+	one := cup.Reading.Seconds() / student(earlier)
+	reading := student(earlier+n-1) * math.Sqrt((earlier*one*one+squares)/(earlier+n-1)/n)
+	cup.Reading = time.Duration(reading * float64(time.Second))
+	return time.Duration(math.Round(mean * float64(time.Second))), cup, nil
 }
 
 // Measure returns the liquid as the cup measured it: [rheology.Measured] at the cup's temperature and
@@ -81,9 +70,13 @@ func (r CupReading) Measure(l rheology.Liquid) (rheology.Measured, error) {
 			return rheology.Measured{}, err
 		}
 	}
-	nu, t, err := r.kinematic()
+	t, cup, err := r.timed()
 	rho, err2 := check.Density(l.Density(m.TempC))
 	if err := cmp.Or(err, err2); err != nil {
+		return rheology.Measured{}, err
+	}
+	nu, err := cup.KinematicViscosity(t)
+	if err != nil {
 		return rheology.Measured{}, err
 	}
 	m.PaS, m.ShearRate = nu.Times(rho.Likely), r.Cup.ShearRate(t)
@@ -91,24 +84,6 @@ func (r CupReading) Measure(l rheology.Liquid) (rheology.Measured, error) {
 		return rheology.Measured{}, err
 	}
 	return m, nil
-}
-
-// instead adds to the error of a time outside the cup's range the cup that would tell.
-func (r CupReading) instead(err error, m rheology.Mix, tempC, rho float64) error {
-	var outside *honestplate.RangeError
-	own, failed := m.Viscosity(tempC)
-	if failed != nil || !errors.As(err, &outside) || !strings.HasPrefix(outside.Field, "Times") || !(outside.Value > 0) {
-		return err
-	}
-	// The formula is wrong outside its range, yet near enough to choose a cup by.
-	if nu := r.Cup.nu(outside.Value); nu > 0 {
-		if name := r.Cup.instead(m, tempC, nu*rho/own.Likely); name != "" {
-			told := *outside
-			told.Source = honestplate.OneLine(r.Cup.Name) + ": take " + name
-			return &told
-		}
-	}
-	return err
 }
 
 // A CupCorrection is what to add to a batch that a cup was timed of, and the times that mean
@@ -130,19 +105,29 @@ func (r CupReading) Correct(b rheology.Batch) (CupCorrection, error) {
 	}
 	tempC := r.TempC.Or(b.Recipe.TempC)
 	r.TempC = honestplate.Some(tempC)
+	own, err := kinematicViscosity(a.mix, tempC)
+	err = cmp.Or(r.Cup.check(), err)
+	for i, t := range r.Times {
+		if err == nil && r.Cup.nu(t.Seconds()) > 0 {
+			// The formula is wrong outside its range, yet near enough to choose a cup by.
+			err = r.Cup.told(fmt.Sprintf("Times[%d]", i), t, a.mix, tempC, r.Cup.nu(t.Seconds())/own.Likely)
+		}
+	}
+	if err != nil {
+		return CupCorrection{}, err
+	}
 	m, err := r.Measure(a.mix)
 	if err != nil {
-		rho, failed := a.mix.Density(tempC)
-		return CupCorrection{}, r.instead(cmp.Or(failed, err), a.mix, tempC, rho.Likely)
+		return CupCorrection{}, err
 	}
 	measured, err := m.Viscosity(b.Recipe.TempC)
-	_, reading, err2 := r.time()
+	_, cup, err2 := r.timed()
 	if err := cmp.Or(err, err2); err != nil {
 		return CupCorrection{}, err
 	}
 	// A target that this cup cannot tell may still be corrected to: its own error is then
 	// that of the reading.
-	tolerance, errTold := a.tolerance(r.Cup, reading)
+	tolerance, errTold := a.tolerance(cup)
 	if errTold != nil {
 		tolerance = math.Log(m.PaS.High/m.PaS.Low) / 2
 	}

@@ -62,11 +62,14 @@ func (b FallingBall) wall() (float64, error) {
 // (Oseen 1910). A ball no denser than the liquid is an InputError.
 func (b FallingBall) Viscosity(t time.Duration, density float64) (honestplate.Estimate, error) {
 	f, err := b.wall()
-	if err := cmp.Or(err, honestplate.Positive("T", t.Seconds(), "s"), b.sinks(density)); err != nil {
+	if err := cmp.Or(err, honestplate.Positive("T", t.Seconds(), "s"), honestplate.Positive("Liquid.Density", density, "kg/m3")); err != nil {
 		return honestplate.Estimate{}, err
 	}
+	if b.Density <= density {
+		return honestplate.Estimate{}, check.Input("Density", b.Density, "kg/m3", fmt.Sprintf("above the liquid's, %.6g kg/m3", density))
+	}
 	v := b.Distance / t.Seconds()
-	eta := b.drag(f, density) / v
+	eta := f * (b.Density - density) * physics.Gravity * b.Diameter * b.Diameter / 18 / v
 	re := density * v * b.Diameter / eta
 	if err := honestplate.InRange("Reynolds", re, 0, ballReynolds, "", sourceBall); err != nil {
 		return honestplate.Estimate{}, err
@@ -76,19 +79,4 @@ func (b FallingBall) Viscosity(t time.Duration, density float64) (honestplate.Es
 	down := math.Hypot(up, ballInertiaPerRe*re)
 	e := honestplate.Estimate{Low: max(0, eta*(1-down)), Likely: eta, High: eta * (1 + up)}
 	return e, cmp.Or(honestplate.Positive("T", eta, "Pa s"), honestplate.Finite("Reading", e.High, "Pa s"))
-}
-
-// drag is viscosity times speed.
-func (b FallingBall) drag(f, density float64) float64 {
-	return f * (b.Density - density) * physics.Gravity * b.Diameter * b.Diameter / 18
-}
-
-func (b FallingBall) sinks(density float64) error {
-	if err := honestplate.Positive("Liquid.Density", density, "kg/m3"); err != nil {
-		return err
-	}
-	if b.Density <= density {
-		return check.Input("Density", b.Density, "kg/m3", fmt.Sprintf("above the liquid's, %.6g kg/m3", density))
-	}
-	return nil
 }
