@@ -90,10 +90,3 @@ func AirFromDewPoint(tempC, dewC, pressurePa float64) (Air, error) {
 	a := Air{TempC: tempC, RH: min(1, vapour/full), PressurePa: pressurePa}
 	return a, a.Validate()
 }
-
-// AirFromWetBulb returns the air of tempC with the wet bulb wetC, degC: what a
-// sling psychrometer reads. See [heat.MoistFromWetBulb].
-func AirFromWetBulb(tempC, wetC, pressurePa float64) (Air, error) {
-	a, err := heat.MoistFromWetBulb(tempC, wetC, pressurePa)
-	return Air{TempC: a.TempC, RH: a.RH, PressurePa: a.PressurePa}, err
-}

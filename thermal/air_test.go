@@ -21,13 +21,6 @@ func TestDewPointOfARoomComesBack(t *testing.T) {
 		if err != nil || math.Abs(back.RH-a.RH) > 1e-6 {
 			t.Errorf("%+v gives back %+v, %v", a, back, err)
 		}
-		wet, err := a.WetBulbC()
-		if err != nil {
-			t.Fatal(err)
-		}
-		if back, err = AirFromWetBulb(a.TempC, wet, a.PressurePa); err != nil || wet != 0 && math.Abs(back.RH-a.RH) > 1e-6 {
-			t.Errorf("%+v gives back %+v by its wet bulb, %v", a, back, err)
-		}
 	}
 }
 
@@ -47,7 +40,6 @@ func TestHumidityMustBeGiven(t *testing.T) {
 	for name, f := range map[string]func() (Air, error){
 		"above the air": func() (Air, error) { return AirFromDewPoint(20, 21, 0) },
 		"NaN":           func() (Air, error) { return AirFromDewPoint(20, math.NaN(), 0) },
-		"wet":           func() (Air, error) { return AirFromWetBulb(20, 21, 0) },
 	} {
 		if a, err := f(); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%s: %+v, %v", name, a, err)

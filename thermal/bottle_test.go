@@ -11,6 +11,7 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/food"
+	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/testkit"
 )
 
@@ -154,17 +155,15 @@ func FuzzBottle(f *testing.F) {
 	})
 }
 
-// How much ice brings a drink to a temperature: the balance is MixIce turned round, and
-// the glass needs more.
+// How much ice brings a drink to a temperature: what melts takes the heat
+// that the drink gives, and the glass needs more.
 func TestIceForADrink(t *testing.T) {
 	grams, err := food.IceFor(250, food.Drink{}, 20, -10, 5)
 	if err != nil {
 		t.Fatal(err)
 	}
-	m, err := food.MixIce(grams, -10, 250, 20)
-	if err != nil || math.Abs(m.TempC-5) > 1e-9 || m.IceGrams != 0 {
-		t.Errorf("%g g: %+v, %v", grams, m, err)
-	}
+	took := grams * (10*heat.Ice().SpecificHeat + heat.Fusion + 5*heat.WaterHeat)
+	testkit.CloseRel(t, "heat", took, 250*15*heat.WaterHeat, 1e-9)
 	g := Glass{Diameter: 0.075, DrinkGrams: 250, DrinkC: honestplate.Some(20), IceC: honestplate.Some(-10)}
 	need, err := g.IceFor(5, calmRoom)
 	if err != nil {

@@ -28,10 +28,9 @@ func TestConcurrentUseGivesTheSerialAnswers(t *testing.T) {
 		"steam":     func() (any, error) { return calmRoom.Steam(80, 1) },
 		"exchanger": func() (any, error) { return exchanger.At(-5, 100) },
 		"curve":     func() (any, error) { return food.Recipes().Sorbet.Enthalpy(-8) },
-		"food":      func() (any, error) { return food.Food{Water: 0.7, Protein: 0.3, FreezeC: -1}.Conductivity(-10) },
 		"body":      func() (any, error) { return body.Run(-18, 0, cool, 10*time.Minute) },
 		"lamp":      func() (any, error) { return tungsten.Irradiance() },
-		"mix":       func() (any, error) { return food.MixIce(10, -5, 100, 20) },
+		"mix":       func() (any, error) { return food.Recipes().Gelato.Curve() },
 		"stages": func() (any, error) {
 			return DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: honestplate.Some(-13)}.After(FreezeStage{cold.Freezers().Deep, time.Hour})
 		},

@@ -12,13 +12,13 @@ import (
 
 // An Event says when something happens to what a clock is about.
 type Event struct {
-	honestplate.Window
+	honestplate.Window `json:"window"`
 	// Decides ranks the inputs by how much of this window's width each explains alone,
 	// the decisive one first; empty where the window has no width.
-	Decides []Sensitivity
+	Decides []Sensitivity `json:"decides,omitempty"`
 	// Rest is the share of the width, 0..1, that no input explains alone: inputs that
 	// count only together.
-	Rest float64
+	Rest float64 `json:"rest,omitzero"`
 }
 
 // A Sensitivity says how much of an event's uncertainty comes from one input.
@@ -42,19 +42,7 @@ func (s Sensitivity) String() string {
 	return fmt.Sprintf("%s %.0f %% (%s to %s)", s.Input, 100*s.Share, s.Low, s.High)
 }
 
-// wireEvent is an Event as it is written.
-type wireEvent struct {
-	Window  honestplate.Window `json:"window"`
-	Decides []Sensitivity      `json:"decides,omitempty"`
-	Rest    float64            `json:"rest,omitzero"`
-}
-
-// MarshalJSON writes {"window":..,"decides":..,"rest":..}.
-func (e Event) MarshalJSON() ([]byte, error) {
-	return json.Marshal(wireEvent{e.Window, e.Decides, e.Rest})
-}
-
-// UnmarshalJSON reads what MarshalJSON writes; the window must be there.
+// UnmarshalJSON reads {"window":..,"decides":..,"rest":..}; the window must be there.
 func (e *Event) UnmarshalJSON(b []byte) error {
 	var w struct {
 		Window  *honestplate.Window `json:"window"`

@@ -17,20 +17,3 @@ func ExampleAirFromDewPoint() {
 	// Output:
 	// RH 49.9 %
 }
-
-// The room's humidity from a sling psychrometer, at sea level.
-func ExampleAirFromWetBulb() {
-	room, err := thermal.AirFromWetBulb(23, 15, 0)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	dew, err := room.DewPointC()
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Printf("RH %.0f %%, dew point %.0f degC\n", 100*room.RH, dew)
-	// Output:
-	// RH 42 %, dew point 9 degC
-}

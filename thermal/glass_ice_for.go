@@ -1,6 +1,8 @@
 package thermal
 
 import (
+	"cmp"
+
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/light"
 )
@@ -12,58 +14,45 @@ import (
 // the last of it melts late. IceGrams is not used. What five times the drink does not
 // reach is a [honestplate.RangeError].
 func (g Glass) IceFor(targetC float64, a Air, lamps ...light.Lamp) (honestplate.Estimate, error) {
-	if err := honestplate.Finite("TargetC", targetC, "degC"); err != nil {
-		return honestplate.Estimate{}, err
-	}
-	coldest := func(grams, stir float64) (float64, error) {
+	var failed error
+	over := func(grams, stir float64) float64 { // how much warmer than the target it stays, K
 		g := g
 		g.IceGrams = grams
 		f, err := g.frame(a, lamps)
-		if err != nil {
-			return 0, err
+		if err == nil {
+			f.model.ice.stirring *= stir
+			f.model, _, err = f.likely()
 		}
-		f.model.ice.stirring *= stir
-		m, _, err := f.likely()
-		return m.done.coldestDrink, err
+		failed = cmp.Or(failed, err)
+		return f.model.done.coldestDrink - targetC
 	}
-	find := func(stir float64) (float64, error) {
-		low, high := 0.0, 5*g.DrinkGrams
-		c, err := coldest(high, stir)
-		if err != nil {
-			return 0, err
-		}
-		if c > targetC {
-			return 0, &honestplate.RangeError{Field: "TargetC", Value: targetC, Low: c, High: g.DrinkC.Value, Unit: "degC",
+	most := 5 * g.DrinkGrams
+	find := func(stir float64) float64 {
+		if left := over(most, stir); failed == nil && left > 0 {
+			failed = &honestplate.RangeError{Field: "TargetC", Value: targetC, Low: targetC + left, High: g.DrinkC.Value, Unit: "degC",
 				Source: "what five times the drink in ice comes to"}
 		}
+		low, high := 0.0, most
 		for range 24 {
-			mid := (low + high) / 2
-			c, err := coldest(mid, stir)
-			if err != nil {
-				return 0, err
-			}
-			if c > targetC {
+			if mid := (low + high) / 2; failed == nil && over(mid, stir) > 0 {
 				low = mid
 			} else {
 				high = mid
 			}
 		}
-		return high, nil
+		return high
+	}
+	if err := honestplate.Finite("TargetC", targetC, "degC"); err != nil {
+		return honestplate.Estimate{}, err
 	}
 	limits := stirring
 	if g.IceH != (honestplate.Estimate{}) {
 		limits = g.IceH.Times(1 / g.IceH.Likely)
 	}
-	var out honestplate.Estimate
-	for _, v := range []struct {
-		to   *float64
-		stir float64
-	}{{&out.High, limits.Low}, {&out.Likely, 1}, {&out.Low, limits.High}} {
-		var err error
-		if *v.to, err = find(v.stir); err != nil {
-			return honestplate.Estimate{}, err
-		}
+	likely := find(1)
+	out := band(min(find(limits.High), likely), likely, max(find(limits.Low), likely))
+	if failed != nil {
+		return honestplate.Estimate{}, failed
 	}
-	out.Low, out.High = min(out.Low, out.Likely), max(out.High, out.Likely)
 	return out, nil
 }

@@ -312,7 +312,7 @@ func psychrolibTests(r testdata.Row) ([]Point, error) {
 		}
 	case "GetHumRatioFromTWetBulb":
 		var a heat.MoistAir
-		if a, err = heat.MoistFromWetBulb(t, opt("wet_bulb_c"), p); err == nil {
+		if a, err = fromWetBulb(t, opt("wet_bulb_c"), p); err == nil {
 			got, err = property(a, "HumidityRatio")()
 		}
 	case "GetDryAirEnthalpy":
@@ -356,7 +356,7 @@ func airExamples(r testdata.Row) ([]Point, error) {
 	case "rh":
 		a = heat.MoistAir{TempC: t, RH: given, PressurePa: p}
 	case "wet_bulb":
-		a, err = heat.MoistFromWetBulb(t, given, p)
+		a, err = fromWetBulb(t, given, p)
 	case "dew_point":
 		a, err = fromDewPoint(t, given, p)
 	case "humidity_ratio":
@@ -409,6 +409,25 @@ func fromRatio(tempC, ratio, pressurePa float64) (heat.MoistAir, error) {
 	a := heat.MoistAir{TempC: tempC, PressurePa: pressurePa}
 	a.RH = cmp.Or(pressurePa, heat.StandardPressure) * ratio / (0.621945 + ratio) / full
 	return a, err
+}
+
+// fromWetBulb is the air of a wet bulb: WetBulbC the other way.
+func fromWetBulb(tempC, wetC, pressurePa float64) (heat.MoistAir, error) {
+	a := heat.MoistAir{TempC: tempC, PressurePa: pressurePa}
+	low, high := 0.0, 1.0
+	for range 60 {
+		a.RH = (low + high) / 2
+		wet, err := a.WetBulbC()
+		switch {
+		case err != nil:
+			return a, err
+		case wet < wetC:
+			low = a.RH
+		default:
+			high = a.RH
+		}
+	}
+	return a, nil
 }
 
 func fromDewPoint(tempC, dewC, pressurePa float64) (heat.MoistAir, error) {

@@ -28,14 +28,11 @@ func iceInWater(r testdata.Row) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	m, err := food.MixIce(v[0], v[1], v[2], v[3])
+	grams, err := food.IceFor(v[2], food.Drink{}, v[3], v[1], v[4])
 	if err != nil {
 		return nil, err
 	}
-	if v[5] > 0 {
-		return []Point{Same("melting stops at 0 degC", v[4], m.TempC), Near("ice left, g", v[5], m.IceGrams, 0.005*v[0])}, nil
-	}
-	return []Point{Near("end temperature, degC", v[4], m.TempC, 0.1)}, nil
+	return []Point{Near("ice that melts, g", v[0]-v[5], grams, 0.005*v[0])}, nil
 }
 
 func meltingSphere(r testdata.Row) ([]Point, error) {

@@ -10,27 +10,6 @@ import (
 	"example.org/honestplate/thermal/heat"
 )
 
-// choiOkosCold asks for the properties of a food that is one component.
-func choiOkosCold(r testdata.Row) ([]Point, error) {
-	want, err := r.Float("value")
-	if err != nil {
-		return nil, err
-	}
-	name := r.Text("component")
-	f, ok := map[string]food.Food{
-		"protein": {Protein: 1}, "fat": {Fat: 1}, "carbohydrate": {Carbohydrate: 1}, "fibre": {Fibre: 1}, "ash": {Ash: 1},
-	}[name]
-	if !ok {
-		return []Point{Skip(name, "water and ice come together in a food: checked inside the package")}, nil
-	}
-	f.FreezeC = -1
-	got, err := f.Density(-40)
-	if r.Text("quantity") == "k" {
-		got, err = f.Conductivity(-40)
-	}
-	return []Point{NearRel(r.Text("quantity")+" of "+name, want, got, 6e-4)}, err
-}
-
 // iceProperties compares the constants of ice between -10 and 0 degC.
 func iceProperties(r testdata.Row) ([]Point, error) {
 	temp, err := r.Float("temp_c")
@@ -59,38 +38,6 @@ func iceProperties(r testdata.Row) ([]Point, error) {
 		}
 	}
 	return out, nil
-}
-
-func dairyComposition(r testdata.Row) ([]Point, error) {
-	v, err := floats(r, "water_percent", "protein_percent", "fat_percent", "carbohydrate_percent", "fibre_percent",
-		"ash_percent", "heat_above_kj_kgk", "latent_kj_kg")
-	if err != nil {
-		return nil, err
-	}
-	f := food.Food{Water: v[0] / 100, Protein: v[1] / 100, Fat: v[2] / 100, Carbohydrate: v[3] / 100, Fibre: v[4] / 100, Ash: v[5] / 100}
-	specific, err := f.SpecificHeat(5)
-	if err != nil {
-		return nil, err
-	}
-	latent := heat.Fusion * f.Water / (f.Water + f.Protein + f.Fat + f.Carbohydrate + f.Fibre + f.Ash)
-	return []Point{
-		NearRel(r.Text("food")+", specific heat", v[6], specific/1000, 0.015),
-		NearRel(r.Text("food")+", latent heat", v[7], latent/1000, 0.011),
-	}, nil
-}
-
-func foodEnthalpy(r testdata.Row) ([]Point, error) {
-	v, err := floats(r, "temp_c", "value")
-	if err != nil {
-		return nil, err
-	}
-	label := fmt.Sprintf("%s at %g degC", r.Text("quantity"), v[0])
-	beef := food.Food{Water: 0.58, Protein: 0.17, Fat: 0.24, Ash: 0.01, FreezeC: -1.7}
-	if r.Text("quantity") == "ice_kg_per_kg" {
-		return []Point{Skip(label, "the example uses Tchigeov's formula, which the library leaves out")}, nil
-	}
-	got, err := beef.Enthalpy(v[0])
-	return []Point{NearRel(label, v[1], got/1000, 0.007)}, err
 }
 
 func mixDensityOverrun(r testdata.Row) ([]Point, error) {

@@ -20,21 +20,10 @@ const (
 	proteinPart
 	fatPart
 	carbohydratePart
-	fibrePart
 	ashPart
 	icePart // defined to 0 degC
 	componentCount
 )
-
-// String names the component in lower case.
-func (c component) String() string {
-	if c < 0 || c >= componentCount {
-		return "unknown component"
-	}
-	return [...]string{"water", "protein", "fat", "carbohydrate", "fibre", "ash", "ice"}[c]
-}
-
-const choiOkos = "Choi & Okos 1986"
 
 // quadratic is a0 + a1 t + a2 t^2, t in degC.
 type quadratic struct{ a0, a1, a2 float64 }
@@ -53,7 +42,6 @@ var (
 		proteinPart:      {1329.9, -0.5184, 0},
 		fatPart:          {925.59, -0.41757, 0},
 		carbohydratePart: {1599.1, -0.31046, 0},
-		fibrePart:        {1311.5, -0.36589, 0},
 		ashPart:          {2423.8, -0.28063, 0},
 		icePart:          {916.89, -0.13071, 0},
 	}
@@ -62,7 +50,6 @@ var (
 		proteinPart:      {0.17881, 1.1958e-3, -2.7178e-6},
 		fatPart:          {0.18071, -2.7604e-4, -1.7749e-7},
 		carbohydratePart: {0.20141, 1.3874e-3, -4.3312e-6},
-		fibrePart:        {0.18331, 1.2497e-3, -3.1683e-6},
 		ashPart:          {0.32962, 1.4011e-3, -2.9069e-6},
 		icePart:          {2.2196, -6.2489e-3, 1.0154e-4},
 	}
@@ -71,7 +58,6 @@ var (
 		proteinPart:      {2008.2, 1.2089, -1.3129e-3},
 		fatPart:          {1984.2, 1.4733, -4.8008e-3},
 		carbohydratePart: {1548.8, 1.9625, -5.9399e-3},
-		fibrePart:        {1845.9, 1.8306, -4.6509e-3},
 		ashPart:          {1092.6, 1.8896, -3.6817e-3},
 		icePart:          {2062.3, 6.0769, 0},
 	}

@@ -31,12 +31,12 @@ func TestConstantsThatPublicCodeGetsWrong(t *testing.T) {
 // 2006, ch. 9, tables 1 and 2, after Choi and Okos 1986 (from memory): conductivity in
 // W/(m K), density in kg/m3, specific heat in kJ/(kg K), by powers of the temperature.
 func TestComponentsAreThoseOfTheHandbook(t *testing.T) {
+	names := [componentCount]string{"water", "protein", "fat", "carbohydrate", "ash", "ice"}
 	for c, want := range [componentCount]struct{ conductivity, density, heat [3]float64 }{
 		waterPart:        {[3]float64{5.7109e-1, 1.7625e-3, -6.7036e-6}, [3]float64{9.9718e2, 3.1439e-3, -3.7574e-3}, [3]float64{4.1762, -9.0864e-5, 5.4731e-6}},
 		proteinPart:      {[3]float64{1.7881e-1, 1.1958e-3, -2.7178e-6}, [3]float64{1.3299e3, -5.1840e-1, 0}, [3]float64{2.0082, 1.2089e-3, -1.3129e-6}},
 		fatPart:          {[3]float64{1.8071e-1, -2.7604e-4, -1.7749e-7}, [3]float64{9.2559e2, -4.1757e-1, 0}, [3]float64{1.9842, 1.4733e-3, -4.8008e-6}},
 		carbohydratePart: {[3]float64{2.0141e-1, 1.3874e-3, -4.3312e-6}, [3]float64{1.5991e3, -3.1046e-1, 0}, [3]float64{1.5488, 1.9625e-3, -5.9399e-6}},
-		fibrePart:        {[3]float64{1.8331e-1, 1.2497e-3, -3.1683e-6}, [3]float64{1.3115e3, -3.6589e-1, 0}, [3]float64{1.8459, 1.8306e-3, -4.6509e-6}},
 		ashPart:          {[3]float64{3.2962e-1, 1.4011e-3, -2.9069e-6}, [3]float64{2.4238e3, -2.8063e-1, 0}, [3]float64{1.0926, 1.8896e-3, -3.6817e-6}},
 		icePart:          {[3]float64{2.2196, -6.2489e-3, 1.0154e-4}, [3]float64{9.1689e2, -1.3071e-1, 0}, [3]float64{2.0623, 6.0769e-3, 0}},
 	} {
@@ -55,9 +55,35 @@ func TestComponentsAreThoseOfTheHandbook(t *testing.T) {
 					q.want = [3]float64{4.0817, -5.3062e-3, 9.9516e-4} // its second line in the table
 				}
 				if want := q.unit * (q.want[0] + t1*(q.want[1]+t1*q.want[2])); math.Abs(q.got/want-1) > 1e-12 {
-					t.Errorf("%s of %v at %g degC: %g, handbook %g", name, c, t1, q.got, want)
+					t.Errorf("%s of %s at %g degC: %g, handbook %g", name, names[c], t1, q.got, want)
 				}
 			}
+		}
+	}
+}
+
+// What the handbook worked out with them: density, kg/m3, and conductivity, W/(m K), at -40
+// degC, of its lean pork shoulder (ASHRAE Handbook Refrigeration 2006, ch. 9, example, from
+// memory), and the specific heat above freezing, J/(kg K), of dairy foods by their water,
+// protein, fat, carbohydrate and ash (the same, table 3, from memory).
+func TestComponentsGiveTheHandbooksExamples(t *testing.T) {
+	for c, want := range map[component][2]float64{waterPart: {991.04, 0.4898}, icePart: {922.12, 2.632}, proteinPart: {1350.6, 0.1266},
+		fatPart: {942.29, 0.1914}, ashPart: {2435.0, 0.2689}} {
+		if rho, k := c.densityFit().at(-40), c.conductivityFit().at(-40); math.Abs(rho/want[0]-1) > 6e-4 || math.Abs(k/want[1]-1) > 6e-4 {
+			t.Errorf("component %d: %g kg/m3 and %g W/(m K), handbook %v", c, rho, k, want)
+		}
+	}
+	for name, v := range map[string][6]float64{
+		"ice cream": {61.0, 3.5, 11.0, 23.6, 0.9, 3220}, "whole milk": {87.69, 3.28, 3.66, 4.65, 0.72, 3890}, "skim milk": {90.8, 3.41, 0.18, 4.85, 0.76, 3950},
+		"half and half": {80.57, 2.96, 11.5, 4.3, 0.67, 3730}, "table cream": {73.75, 2.7, 19.31, 3.66, 0.58, 3590}, "whipping cream": {57.71, 2.05, 37.0, 2.79, 0.45, 3250},
+	} {
+		got, whole := 0.0, 0.0
+		for i, c := range []component{waterPart, proteinPart, fatPart, carbohydratePart, ashPart} {
+			got += v[i] * c.heatFit(5).at(5)
+			whole += v[i]
+		}
+		if got /= whole; math.Abs(got/v[5]-1) > 0.015 {
+			t.Errorf("%s: %.0f J/(kg K), handbook %g", name, got, v[5])
 		}
 	}
 }

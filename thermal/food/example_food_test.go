@@ -8,31 +8,6 @@ import (
 	"example.org/honestplate/thermal/food"
 )
 
-// Bread dough, invented: what freezing does to it.
-func ExampleFood() {
-	dough := food.Food{Water: 0.44, Protein: 0.07, Fat: 0.03, Carbohydrate: 0.43, Fibre: 0.015, Ash: 0.015, FreezeC: -4}
-	w := tabwriter.NewWriter(os.Stdout, 0, 0, 2, ' ', tabwriter.AlignRight)
-	fmt.Fprint(w, "degC\tice %\tkg/m3\tW/(m K)\tkJ/kg\t\n")
-	for _, temp := range []float64{-30, -18, -8, 5} {
-		ice, err := dough.IceFraction(temp)
-		if err != nil {
-			fmt.Println(err)
-			return
-		}
-		rho, _ := dough.Density(temp) // the same checks hold
-		k, _ := dough.Conductivity(temp)
-		h, _ := dough.Enthalpy(temp)
-		fmt.Fprintf(w, "%g\t%.0f\t%.0f\t%.2f\t%.0f\t\n", temp, 100*ice, rho, k, h/1000)
-	}
-	w.Flush()
-	// Output:
-	// degC  ice %  kg/m3  W/(m K)  kJ/kg
-	//    -30     36   1190     0.80     27
-	//    -18     32   1192     0.76     66
-	//     -8     21   1205     0.62    127
-	//      5      0   1230     0.41    230
-}
-
 // The freezing curve of a vanilla mix, and what a cold core has to give.
 func ExampleFrozenMix() {
 	mix := food.Recipes().VanillaIceCream

@@ -3,6 +3,7 @@ package heat
 import (
 	"cmp"
 	"math"
+	"slices"
 	"time"
 
 	"example.org/honestplate"
@@ -90,7 +91,9 @@ func (b Body) Run(startC, markC float64, heat func(surfaceC float64, at time.Dur
 	var e solve.Engine
 	e.Build(int(b.Form), b.Radius, b.cells(), b.grade())
 	e.Begin(&c, startC, b.tolerance(), law(heat))
-	e.CareFrom(firstAfterStart(times))
+	if i := slices.IndexFunc(times, func(t time.Duration) bool { return t > 0 }); i >= 0 {
+		e.CareFrom(times[i].Seconds())
+	}
 	states := make([]BodyState, 0, len(times))
 	for _, at := range times {
 		if err := e.RunTo(at.Seconds()); err != nil {
@@ -110,25 +113,15 @@ func (b Body) check() error {
 		honestplate.InRange("Tolerance", b.tolerance(), 1e-9, 0.01, "", "steps that are exact enough in bearable time"))
 }
 
-func (b Body) cells() int {
-	if b.Cells == 0 {
-		return 48
-	}
-	return b.Cells
-}
+func (b Body) cells() int { return cmp.Or(b.Cells, 48) }
+
+func (b Body) tolerance() float64 { return cmp.Or(b.Tolerance, 3e-5) }
 
 func (b Body) grade() float64 {
 	if b.Uniform {
 		return 0
 	}
 	return solve.UsualGrade
-}
-
-func (b Body) tolerance() float64 {
-	if b.Tolerance == 0 {
-		return 3e-5
-	}
-	return b.Tolerance
 }
 
 // maxRun bounds what one run may be asked for: a hundred days.
@@ -149,16 +142,6 @@ func increasing(times []time.Duration) error {
 		return &honestplate.RangeError{Field: "Times", Value: last.Seconds(), High: maxRun.Seconds(), Unit: "s", Source: "nothing is watched for more than a hundred days"}
 	}
 	return nil
-}
-
-// firstAfterStart is the first of the times that is not 0, s.
-func firstAfterStart(times []time.Duration) float64 {
-	for _, t := range times {
-		if t > 0 {
-			return t.Seconds()
-		}
-	}
-	return 0
 }
 
 // law takes the slope of a user's law by a central difference.

@@ -25,14 +25,16 @@ func ExampleMoistAir_DewPointC() {
 	// 65 % RH: dew point 16.1 degC, a drink of 4 degC fogs: true
 }
 
-// The room's humidity from a sling psychrometer, in a studio 1500 m up.
-func ExampleMoistFromWetBulb() {
+// What a sling psychrometer reads in a studio 1500 m up, and how much vapour the air
+// there holds.
+func ExampleMoistAir_WetBulbC() {
 	p, err := heat.PressureAtAltitude(1500)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	room, err := heat.MoistFromWetBulb(23, 15, p)
+	room := heat.MoistAir{TempC: 23, RH: 0.45, PressurePa: p}
+	wet, err := room.WetBulbC()
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -42,9 +44,9 @@ func ExampleMoistFromWetBulb() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%.1f kPa, RH %.0f %%, %.1f g of vapour per kg of dry air\n", p/1000, 100*room.RH, 1000*air.HumidityRatio)
+	fmt.Printf("%.1f kPa, wet bulb %.1f degC, %.1f g of vapour per kg of dry air\n", p/1000, wet, 1000*air.HumidityRatio)
 	// Output:
-	// 84.6 kPa, RH 45 %, 9.5 g of vapour per kg of dry air
+	// 84.6 kPa, wet bulb 15.0 degC, 9.4 g of vapour per kg of dry air
 }
 
 // Water's vapour from the freezer to the steam table: its pressure and the heat it

@@ -46,26 +46,13 @@ func (s Surface) In(a MoistAir) (Exchanger, error) {
 	t := a.TempC + kelvin
 	pw, p := a.vapour(), a.pressure()
 	x := Exchanger{
-		shape: s.Shape, length: s.Length, emissivity: s.Emissivity, activity: s.Activity,
-		factor: s.ConvectionFactor, open: 1 - s.Covered, airC: a.TempC, pressure: p, vapour: pw,
+		shape: s.Shape, length: s.Length, emissivity: cmp.Or(s.Emissivity, defaultEmissivity), activity: s.Activity,
+		factor: cmp.Or(s.ConvectionFactor, 1), open: 1 - s.Covered, airC: a.TempC, pressure: p, vapour: pw,
 		virtual: virtualTemperature(t, pw, p), radiance: t * t * t * t,
-	}
-	if x.emissivity == 0 {
-		x.emissivity = defaultEmissivity
-	}
-	if x.factor == 0 {
-		x.factor = 1
 	}
 	mu, k := viscosity(t), conductivity(t)
 	pr := airHeat * mu / k
-	switch s.Shape {
-	case VerticalPlate, VerticalCylinder:
-		x.free = plateFactor(pr)
-	case HorizontalCylinder:
-		x.free = cylinderFactor(pr)
-	case Sphere:
-		x.free = sphereFactor(pr)
-	}
+	x.free = s.Shape.freeFactor(pr)
 	if s.Shape == VerticalCylinder && s.Diameter > 0 {
 		x.popiel, x.exponent = popiel(pr, s.Length/s.Diameter)
 	}
@@ -192,23 +179,13 @@ func (x *Exchanger) coefficient(ts, ps, nu, k, rho float64) (h, free float64) {
 	dt := virtual - x.virtual
 	grashof := gravity * math.Abs(dt) * 2 * x.length * x.length * x.length / ((virtual + x.virtual) * nu * nu)
 	ra := grashof * nu * rho * airHeat / k
-	var n float64
-	switch x.shape {
-	case VerticalPlate, VerticalCylinder:
-		n = plateNusselt(ra, x.free)
-		if x.popiel > 0 {
-			n *= cylinderBend(x.popiel, x.exponent, grashof)
-		}
-	case HorizontalCylinder:
-		n = cylinderNusselt(ra, x.free)
-	case Sphere:
-		n = sphereNusselt(ra, x.free)
-	case PlateUp, PlateDown:
-		if (dt > 0) == (x.shape == PlateUp) {
-			n = plateUpNusselt(ra)
-		} else {
-			n = plateDownNusselt(ra)
-		}
+	shape := x.shape
+	if (shape == PlateUp || shape == PlateDown) && dt <= 0 {
+		shape = PlateUp + PlateDown - shape // a cold plate facing up is a hot one facing down
+	}
+	n := shape.free(ra, x.free)
+	if x.popiel > 0 {
+		n *= cylinderBend(x.popiel, x.exponent, grashof)
 	}
 	h, free = n*k/x.length, 1
 	if x.forced > 0 {

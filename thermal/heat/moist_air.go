@@ -1,6 +1,7 @@
 package heat
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/honestplate"
@@ -38,12 +39,7 @@ func (a MoistAir) check() error {
 	return nil
 }
 
-func (a MoistAir) pressure() float64 {
-	if a.PressurePa == 0 {
-		return StandardPressure
-	}
-	return a.PressurePa
-}
+func (a MoistAir) pressure() float64 { return cmp.Or(a.PressurePa, StandardPressure) }
 
 // vapour is the vapour's partial pressure, Pa.
 func (a MoistAir) vapour() float64 { return a.RH * saturation(a.TempC) }

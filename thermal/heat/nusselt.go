@@ -122,6 +122,35 @@ func plateUpNusselt(ra float64) float64 {
 // examples).
 func plateDownNusselt(ra float64) float64 { return max(1, 0.27*math.Sqrt(math.Sqrt(ra))) }
 
+// freeFactor is the Prandtl part of a shape's correlation.
+func (s Shape) freeFactor(pr float64) float64 {
+	switch s {
+	case VerticalPlate, VerticalCylinder:
+		return plateFactor(pr)
+	case HorizontalCylinder:
+		return cylinderFactor(pr)
+	case Sphere:
+		return sphereFactor(pr)
+	}
+	return 0
+}
+
+// free is a shape's Nusselt number for a Rayleigh number and its freeFactor; a plate is
+// the warmer one.
+func (s Shape) free(ra, factor float64) float64 {
+	switch s {
+	case HorizontalCylinder:
+		return cylinderNusselt(ra, factor)
+	case Sphere:
+		return sphereNusselt(ra, factor)
+	case PlateUp:
+		return plateUpNusselt(ra)
+	case PlateDown:
+		return plateDownNusselt(ra)
+	}
+	return plateNusselt(ra, factor)
+}
+
 // FreeNusselt returns the Nusselt number of the surface in still fluid, on its Length,
 // for a Rayleigh and a Prandtl number: by Churchill and Chu 1975 (plate, horizontal
 // cylinder), Popiel 2008 (vertical cylinder), Churchill 1983 (sphere), Lloyd and Moran
@@ -136,17 +165,7 @@ func (s Surface) FreeNusselt(rayleigh, prandtl float64) (float64, error) {
 		honestplate.InRange("Prandtl", prandtl, 0.01, 1e4, "", "air, water and oils")); err != nil {
 		return 0, err
 	}
-	switch s.Shape {
-	case HorizontalCylinder:
-		return cylinderNusselt(rayleigh, cylinderFactor(prandtl)), nil
-	case Sphere:
-		return sphereNusselt(rayleigh, sphereFactor(prandtl)), nil
-	case PlateUp:
-		return plateUpNusselt(rayleigh), nil
-	case PlateDown:
-		return plateDownNusselt(rayleigh), nil
-	}
-	n := plateNusselt(rayleigh, plateFactor(prandtl))
+	n := s.Shape.free(rayleigh, s.Shape.freeFactor(prandtl))
 	if s.Shape == VerticalCylinder && s.Diameter > 0 {
 		slenderness := s.Length / s.Diameter
 		if err := cmp.Or(honestplate.InRange("Prandtl", prandtl, 0.01, 100, "", "Popiel 2008"),

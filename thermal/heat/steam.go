@@ -121,28 +121,14 @@ func (a MoistAir) SteamFromC(liquidGM3, activity float64) (float64, error) {
 	}
 	high := min(99, boiling(0.99*a.pressure()))
 	over := func(t float64) float64 { return a.mixingLiquid(t, activity) - liquidGM3 }
-	up := over(high)
-	if low >= high || up < 0 {
+	if low >= high || over(high) < 0 {
 		return 100, nil
 	}
-	// Regula falsi with the Illinois halving: the liquid grows with the surface.
-	down, side := -liquidGM3, 0
-	for range 60 {
-		mid := high - up*(high-low)/(up-down)
-		v := over(mid)
-		if math.Abs(v) < 1e-5 || high-low < 1e-3 {
-			return mid, nil
-		}
-		if v > 0 {
-			if high, up = mid, v; side > 0 {
-				down /= 2
-			}
-			side = 1
+	for high-low > 1e-3 { // the liquid grows with the surface
+		if mid := (low + high) / 2; over(mid) > 0 {
+			high = mid
 		} else {
-			if low, down = mid, v; side < 0 {
-				up /= 2
-			}
-			side = -1
+			low = mid
 		}
 	}
 	return (low + high) / 2, nil

@@ -99,13 +99,3 @@ var (
 	overWater = wetConstants{2501, 2.326, 4.186}
 	overIce   = wetConstants{2830, 0.24, 2.1}
 )
-
-// wetRatio is the humidity ratio of air at t that has the wet bulb wet.
-func wetRatio(t, wet, p float64) float64 {
-	c := overWater
-	if wet < 0 {
-		c = overIce
-	}
-	ws := ratioFrom(saturation(wet), p)
-	return ((c.latent-c.less*wet)*ws - 1.006*(t-wet)) / (c.latent + 1.86*t - c.wet*wet)
-}

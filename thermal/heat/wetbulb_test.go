@@ -48,6 +48,16 @@ func TestWetBulbIsTheRootOfItsEquationEverywhere(t *testing.T) {
 	}
 }
 
+// wetRatio is the humidity ratio of air at t that has the wet bulb wet.
+func wetRatio(t, wet, p float64) float64 {
+	c := overWater
+	if wet < 0 {
+		c = overIce
+	}
+	ws := ratioFrom(saturation(wet), p)
+	return ((c.latent-c.less*wet)*ws - 1.006*(t-wet)) / (c.latent + 1.86*t - c.wet*wet)
+}
+
 func BenchmarkWetBulb(b *testing.B) {
 	b.ReportAllocs()
 	a := MoistAir{TempC: 23, RH: 0.5}

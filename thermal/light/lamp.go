@@ -118,14 +118,12 @@ func (l Lamp) Illuminance() (honestplate.Estimate, error) {
 // At returns the lamp moved to another distance, m: a measured Lux falls with the
 // square of it.
 func (l Lamp) At(distance float64) (Lamp, error) {
-	if err := honestplate.InRange("Distance", distance, 0.05, 100, "m", "lamps of a studio"); err != nil {
-		return Lamp{}, err
-	}
-	if _, err := l.parts(); err != nil {
+	_, err := l.parts()
+	if err := cmp.Or(inStudio(distance), err); err != nil {
 		return Lamp{}, err
 	}
 	if l.Lux > 0 {
-		if err := honestplate.InRange("Distance", l.Distance, 0.05, 100, "m", "lamps of a studio"); err != nil {
+		if err := inStudio(l.Distance); err != nil {
 			return Lamp{}, err
 		}
 		l.Lux *= l.Distance * l.Distance / (distance * distance)
@@ -140,12 +138,9 @@ type part struct {
 	irradiance float64 // W/m2
 }
 
-// parts checks the lamp and returns its light and, for a Flash, that of the
-// modelling lamp.
-func (l Lamp) parts() ([2]part, error) {
-	var none [2]part
-	const source = "lamps of a studio"
-	if err := cmp.Or(check.One("Source", int(l.Source), sources[:]), check.One("Head", int(l.Head), heads[:]), check.Fields(source,
+// check returns the error of the first field that makes no sense, or contradicts another.
+func (l Lamp) check() error {
+	if err := cmp.Or(check.One("Source", int(l.Source), sources[:]), check.One("Head", int(l.Head), heads[:]), check.Fields(studio,
 		check.Number("Watts", l.Watts, 0, 1e5, "W"),
 		check.Number("BeamDegrees", cmp.Or(l.BeamDegrees, 60), 1, 180, "degrees"),
 		check.Number("BeamShare", l.BeamShare, 0, 3, ""),
@@ -155,52 +150,54 @@ func (l Lamp) parts() ([2]part, error) {
 		check.Number("PopsPerMinute", l.PopsPerMinute, 0, 600, "/min"),
 		check.Number("ModellingWatts", l.ModellingWatts, 0, 5000, "W"),
 	)); err != nil {
-		return none, err
+		return err
 	}
-	if l.Source == Flash && l.Watts > 0 {
-		return none, check.Input("Watts", l.Watts, "W", "0 for a flash: give Joules, PopsPerMinute and ModellingWatts")
+	flash, off := l.Source == Flash, l.power() == 0 && l.Lux == 0
+	switch {
+	case flash && l.Watts > 0:
+		return check.Input("Watts", l.Watts, "W", "0 for a flash: give Joules, PopsPerMinute and ModellingWatts")
+	case !flash && (l.Joules > 0 || l.PopsPerMinute > 0 || l.ModellingWatts > 0):
+		return check.Input("Joules", max(l.Joules, l.PopsPerMinute, l.ModellingWatts), "", "0, as PopsPerMinute and ModellingWatts, unless the Source is a flash")
+	case flash && off:
+		return check.Input("Joules", 0, "J", "the energy of a pop, ModellingWatts or Lux; leave out a lamp that is off")
+	case off:
+		return check.Input("Watts", 0, "W", "the electrical power, or Lux as measured at the food; leave out a lamp that is off")
+	case l.power() > 0 && (flash || l.Lux == 0):
+		return inStudio(l.Distance)
 	}
-	if l.Source != Flash && (l.Joules > 0 || l.PopsPerMinute > 0 || l.ModellingWatts > 0) {
-		return none, check.Input("Joules", max(l.Joules, l.PopsPerMinute, l.ModellingWatts), "", "0, as PopsPerMinute and ModellingWatts, unless the Source is a flash")
+	return nil
+}
+
+const studio = "lamps of a studio"
+
+func inStudio(distance float64) error {
+	return honestplate.InRange("Distance", distance, 0.05, 100, "m", studio)
+}
+
+func (l Lamp) power() float64 { return max(l.Watts, l.Joules, l.ModellingWatts) }
+
+// parts checks the lamp and returns its light and, for a Flash, that of the
+// modelling lamp. What a meter measured counts instead of the power.
+func (l Lamp) parts() (parts [2]part, err error) {
+	if err := l.check(); err != nil {
+		return parts, err
 	}
-	power := max(l.Watts, l.Joules, l.ModellingWatts)
-	if power == 0 && l.Lux == 0 {
-		want := "the electrical power, or Lux as measured at the food; leave out a lamp that is off"
-		if l.Source == Flash {
-			return none, check.Input("Joules", 0, "J", "the energy of a pop, ModellingWatts or Lux; leave out a lamp that is off")
-		}
-		return none, check.Input("Watts", 0, "W", want)
+	perWatt := 0.0 // irradiance per watt radiated
+	if l.power() > 0 && l.Distance > 0 {
+		share, _ := l.Head.share()
+		cone := 2 * math.Pi * (1 - math.Cos(cmp.Or(l.BeamDegrees, 60)/2*math.Pi/180))
+		perWatt = cmp.Or(l.BeamShare, share) * cmp.Or(l.Transmittance, 1) / (cone * l.Distance * l.Distance)
 	}
-	var perWatt float64 // irradiance per watt radiated
-	if power > 0 && (l.Lux == 0 || l.Source == Flash) {
-		if err := honestplate.InRange("Distance", l.Distance, 0.05, 100, "m", "lamps of a studio"); err != nil {
-			return none, err
-		}
-		angle, share, transmittance := l.BeamDegrees, l.BeamShare, l.Transmittance
-		if angle == 0 {
-			angle = 60
-		}
-		if share == 0 {
-			share, _ = l.Head.share()
-		}
-		if transmittance == 0 {
-			transmittance = 1
-		}
-		cone := 2 * math.Pi * (1 - math.Cos(angle/2*math.Pi/180))
-		perWatt = share * transmittance / (cone * l.Distance * l.Distance)
-	}
-	watts := l.Watts
-	var modelling part
+	of := func(s Source, watts float64) part { return part{s, watts * s.data().Radiated.Likely * perWatt} }
+	parts[0] = of(l.Source, l.Watts)
+	metered := &parts[0]
 	if l.Source == Flash {
-		watts = l.Joules * l.PopsPerMinute / 60
-		modelling = part{Tungsten, l.ModellingWatts * Tungsten.data().Radiated.Likely * perWatt}
-		if l.Lux > 0 {
-			modelling.irradiance = l.Lux / Tungsten.data().Efficacy.Likely
-		}
+		parts[0] = of(Flash, l.Joules*l.PopsPerMinute/60)
+		parts[1] = of(Tungsten, l.ModellingWatts)
+		metered = &parts[1]
 	}
-	main := part{l.Source, watts * l.Source.data().Radiated.Likely * perWatt}
-	if l.Lux > 0 && l.Source != Flash {
-		main.irradiance = l.Lux / l.Source.data().Efficacy.Likely
+	if l.Lux > 0 {
+		metered.irradiance = l.Lux / metered.source.data().Efficacy.Likely
 	}
-	return [2]part{main, modelling}, nil
+	return parts, nil
 }

@@ -79,25 +79,19 @@ func (m *Compiled) find(knots []float64, v float64) int {
 	return min(max(j, 0), m.last())
 }
 
-func (m *Compiled) walkU(j int, u float64) int {
-	for last := m.last(); j < last && u > m.u[j+1]; {
+// walk returns the piece that holds v among the knots, from one near it.
+func (m *Compiled) walk(knots []float64, j int, v float64) int {
+	for last := m.last(); j < last && v > knots[j+1]; {
 		j++
 	}
-	for j > 0 && u < m.u[j] {
+	for j > 0 && v < knots[j] {
 		j--
 	}
 	return j
 }
 
-func (m *Compiled) walkH(j int, h float64) int {
-	for last := m.last(); j < last && h > m.h[j+1]; {
-		j++
-	}
-	for j > 0 && h < m.h[j] {
-		j--
-	}
-	return j
-}
+func (m *Compiled) walkU(j int, u float64) int { return m.walk(m.u, j, u) }
+func (m *Compiled) walkH(j int, h float64) int { return m.walk(m.h, j, h) }
 
 func (m *Compiled) PotentialAt(tempC float64) float64 {
 	j := m.find(m.temp, tempC)

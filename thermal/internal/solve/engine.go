@@ -120,60 +120,42 @@ func (e *Engine) Build(form int, radius float64, n int, grade float64) {
 		e.Faces[i] = radius * s
 	}
 	e.Faces[0] = 0
-	for i := range n {
-		e.at[i] = e.node(i)
-	}
+	g := geometries[form]
 	for i := range n {
 		a, b := e.Faces[i], e.Faces[i+1]
-		e.Volumes[i] = e.Content(b) - e.Content(a)
-		e.per[i] = 1 / e.Volumes[i]
-		e.area[i] = e.areaAt(b)
-		e.skin[i] = e.conductance(e.at[i], b)
-		if i+1 < n {
-			e.link[i] = e.conductance(e.at[i], e.at[i+1])
+		e.at[i], e.Volumes[i], e.area[i] = g.node(a, b), g.content(b)-g.content(a), g.area(b)
+		e.per[i], e.skin[i] = 1/e.Volumes[i], g.conduct(e.at[i], b)
+		if i > 0 {
+			e.link[i-1] = g.conduct(e.at[i-1], e.at[i])
 		}
 	}
 }
 
-// node is where a shell's mean is its value, to second order: its centroid.
-func (e *Engine) node(i int) float64 {
-	a, b := e.Faces[i], e.Faces[i+1]
-	switch e.form {
-	case slabShells:
-		return (a + b) / 2
-	case cylinderShells:
-		return 2.0 / 3 * (a*a + a*b + b*b) / (a + b)
-	}
-	return 0.75 * (a + b) * (a*a + b*b) / (a*a + a*b + b*b)
+// A geometry is what a form makes of radii: the content to one and the area at one; the
+// node of a shell, where its mean is its value to second order, its centroid; and the
+// conductance of steady flow from one to another, per unit conductivity.
+type geometry struct {
+	content, area func(r float64) float64
+	node, conduct func(a, b float64) float64
 }
 
-func (e *Engine) Content(r float64) float64 {
-	switch e.form {
-	case slabShells:
-		return r
-	case cylinderShells:
-		return math.Pi * r * r
-	}
-	return 4.0 / 3 * math.Pi * r * r * r
+var geometries = [...]geometry{
+	sphereShells: {
+		func(r float64) float64 { return 4.0 / 3 * math.Pi * r * r * r }, func(r float64) float64 { return 4 * math.Pi * r * r },
+		func(a, b float64) float64 { return 0.75 * (a + b) * (a*a + b*b) / (a*a + a*b + b*b) },
+		func(a, b float64) float64 { return 4 * math.Pi * a * b / (b - a) },
+	},
+	cylinderShells: {
+		func(r float64) float64 { return math.Pi * r * r }, func(r float64) float64 { return 2 * math.Pi * r },
+		func(a, b float64) float64 { return 2.0 / 3 * (a*a + a*b + b*b) / (a + b) },
+		func(a, b float64) float64 { return 2 * math.Pi / math.Log(b/a) },
+	},
+	slabShells: {
+		func(r float64) float64 { return r }, func(float64) float64 { return 1 },
+		func(a, b float64) float64 { return (a + b) / 2 },
+		func(a, b float64) float64 { return 1 / (b - a) },
+	},
 }
 
-func (e *Engine) areaAt(r float64) float64 {
-	switch e.form {
-	case slabShells:
-		return 1
-	case cylinderShells:
-		return 2 * math.Pi * r
-	}
-	return 4 * math.Pi * r * r
-}
-
-// conductance is that of steady flow from radius a to b, per unit conductivity.
-func (e *Engine) conductance(a, b float64) float64 {
-	switch e.form {
-	case slabShells:
-		return 1 / (b - a)
-	case cylinderShells:
-		return 2 * math.Pi / math.Log(b/a)
-	}
-	return 4 * math.Pi * a * b / (b - a)
-}
+// Content is the volume to a radius: of a cylinder per metre, of a slab per square metre.
+func (e *Engine) Content(r float64) float64 { return geometries[e.form].content(r) }

@@ -124,7 +124,7 @@ func (e *Engine) move(i int, u float64) float64 {
 	h := c.piece[j].base + c.piece[j].slope*u
 	byU, byH := c.walkU(j, u), c.walkH(j, h)
 	wrong := math.Abs(c.piece[byU].base + c.piece[byU].slope*u - h)
-	if abs(byH-j) < abs(byU-j) {
+	if max(byH-j, j-byH) < max(byU-j, j-byU) {
 		byU = byH
 	}
 	e.put(i, byU)
@@ -141,11 +141,4 @@ func (e *Engine) put(i, j int) {
 		e.vs[i] += g / c.k[j]
 		e.vb[i] += g*(c.temp[j]-c.u[j]/c.k[j]) - e.weight*e.fq[i]
 	}
-}
-
-func abs(i int) int {
-	if i < 0 {
-		return -i
-	}
-	return i
 }

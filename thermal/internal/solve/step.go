@@ -1,6 +1,10 @@
 package solve
 
-import "math"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/floats"
+)
 
 // The TR-BDF2 rule with gamma = 2 - sqrt 2, for which both stages have the same
 // implicit weight.
@@ -74,14 +78,6 @@ func (e *Engine) flank(dt float64) {
 	e.flows(e.u, e.f)
 }
 
-func sum(v []float64) float64 {
-	all := 0.0
-	for _, x := range v {
-		all += x
-	}
-	return all
-}
-
 // step advances by dt if the estimated error allows and returns the error as a
 // multiple of what is allowed; above 1, or when no solution was found, the state
 // is as before.
@@ -138,7 +134,7 @@ func (e *Engine) step(dt float64) float64 {
 	e.Heat += passed
 	e.moved += math.Abs(passed)
 	if e.Flank != nil {
-		beside := dt*(trSide*(sum(f)+sum(f1))+trDiag*sum(f2)) - passed
+		beside := dt*(trSide*(floats.Sum(f)+floats.Sum(f1))+trDiag*floats.Sum(f2)) - passed
 		e.Beside += beside
 		e.moved += math.Abs(beside)
 	}
