@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -128,20 +129,29 @@ func (k *kept[M]) after(seen []Seen) (*kept[M], error) {
 	if err != nil {
 		return nil, err
 	}
+	return f.concluded(k.before, b, look, out, study.TaughtRuns)
+}
+
+// concluded is what a look says of a unit, by the runs of a basis and its outputs, or by
+// so many runs drawn anew where too few of these count.
+func (f frame[M]) concluded(l Lesson, b *basis, look look, out []float64, runs int) (*kept[M], error) {
 	if err := look.outside(out); err != nil {
 		return nil, err
 	}
-	next, effective := f.settled(k.before, b, all, out)
+	next, effective := f.settled(l, b, look.seen, out)
 	if effective >= study.FewestEffective {
 		return next, nil
 	}
-	b, out, err = f.redrawn(k.before, b, look)
+	b, out, err := f.redrawn(l, b, out, look, runs)
+	if err == nil {
+		next, effective = f.settled(l, b, look.seen, out)
+	}
+	if errors.Is(err, study.ErrFar) || err == nil && effective < study.FewestEffective {
+		err = &honestplate.InputError{Field: "Seen", Got: fmt.Sprintf("%d observations that hardly go together", len(look.seen)),
+			Want: "what one unit can show: look at the readings, their errors and the clock's inputs"}
+	}
 	if err != nil {
 		return nil, err
-	}
-	if next, effective = f.settled(k.before, b, all, out); effective < study.FewestEffective {
-		return nil, &honestplate.InputError{Field: "Seen", Got: fmt.Sprintf("%d observations that hardly go together", len(all)),
-			Want: "what one unit can show: look at the readings, their errors and the clock's inputs"}
 	}
 	return next, nil
 }
