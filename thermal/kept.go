@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sync"
 	"time"
 
 	"example.org/honestplate"
@@ -70,23 +71,42 @@ func (f frame[M]) settled(l Lesson, b *basis, seen []Seen, out []float64) (*kept
 func (k *kept[M]) answer() (M, Runs, error) {
 	var z []float64
 	if k.sample.Learned {
-		z, _, _ = k.sample.Centre()
+		z = k.sample.Centre()
 	}
 	m, _, err := k.frame.nominal(z)
 	if err != nil {
 		return m, Runs{}, err
 	}
 	r, err := k.runs()
+	if err == nil {
+		_, err = r.explain()
+	}
 	return m, r, err
 }
 
+// runs are the windows; what decides them is computed when it is asked for.
 func (k *kept[M]) runs() (Runs, error) {
-	outcomes, err := k.frame.study(nil, false).Outcomes(k.sample, len(k.frame.events))
+	s := k.frame.study(nil, false)
+	outcomes, err := s.Outcomes(k.sample, len(k.frame.events))
 	if err != nil {
 		return Runs{}, err
 	}
-	r := runsOf(k.frame.events, k.sample, outcomes)
-	r.kept = k
+	r := Runs{weights: k.sample.Weights, kept: k, events: make([]happening, len(outcomes))}
+	for i, o := range outcomes {
+		h := happening{key: k.frame.events[i], event: eventOf(k.sample.Inputs, o, study.Reasons{}), at: make([]honestplate.Moment, 0, k.sample.Len())}
+		for _, t := range k.sample.Output(i) {
+			h.at = append(h.at, moment(t))
+		}
+		r.events[i] = h
+	}
+	r.explain = sync.OnceValues(func() ([]Event, error) {
+		why, err := s.Reasons(k.sample, outcomes)
+		out := make([]Event, len(why))
+		for i := range why {
+			out[i] = eventOf(k.sample.Inputs, outcomes[i], why[i])
+		}
+		return out, err
+	})
 	return r, nil
 }
 

@@ -58,14 +58,15 @@ type Sight struct {
 // before anything was seen over where they were drawn from, on average 1.
 type Redrawn struct{ Z, Out, Prior []float64 }
 
-// ErrFar says that a unit would have to lie where, of a million, none does.
+// ErrFar says that a unit would have to lie where, of a million, none does, or that no way
+// was found to where it lies.
 var ErrFar = errors.New("farther from what is believed than one unit in a million")
 
 const (
 	swarm     = 4096 // draws of a step towards what is known
 	swarmLeft = 400  // of which so many must stay effective
 	mostSteps = 30
-	lastSwarm = 4    // draws of the last swarm for each that is chosen
+	lastSwarm = 3    // draws of the last swarm for each that is chosen
 	tries     = 6    // surrogates, of which the last is not judged
 	scouts    = 512  // runs that judge a surrogate
 	scoutsMin = 0.2  // share of them that must stay effective
@@ -119,14 +120,18 @@ func (s Study) Redraw(p Points, b Belief, z, out []float64, seen Sight) (Redrawn
 		if err := s.more(&r, d, scouts); err != nil {
 			return Redrawn{}, err
 		}
-		if try < tries && r.left(seen) < scoutsMin*scouts {
+		left := r.left(seen)
+		if try < tries && left < scoutsMin*scouts {
 			u, known = append(u, affine(nil, &turn, x[:scouts*d])...), append(known, r.Out...)
 			continue
+		}
+		if left*float64(doubled*p.Runs) < 0.5*FewestEffective*scouts {
+			return Redrawn{}, ErrFar
 		}
 		if err := s.more(&r, d, p.Runs); err != nil {
 			return Redrawn{}, err
 		}
-		if r.left(seen) < 2*FewestEffective {
+		if left := r.left(seen); left > 0.5*FewestEffective && left < 2*FewestEffective {
 			if err := s.more(&r, d, doubled*p.Runs); err != nil {
 				return Redrawn{}, err
 			}

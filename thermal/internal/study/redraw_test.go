@@ -11,13 +11,13 @@ import (
 	"gonum.org/v1/gonum/stat"
 )
 
-// plain are inputs that have the value of z, the last never below 0.
+// plain are inputs that have the value of z, the last never below -1.
 func plain(x []float64) []Input {
 	in := make([]Input, len(x))
 	for j := range in {
 		in[j] = Input{Key: "unit." + string(rune('a'+j)), Band: honestplate.Estimate{Low: -z95, High: z95}, To: &x[j]}
 	}
-	in[len(x)-1].Max = 100 // and Min 0
+	in[len(x)-1].Min, in[len(x)-1].Max = -1, 100
 	return in
 }
 
@@ -152,7 +152,7 @@ func TestRedrawOfWhatBendsIsExact(t *testing.T) {
 			for j := range n + 1 {
 				for k := range n + 1 {
 					z := [3]float64{step * float64(i-n/2), step * float64(j-n/2), step * float64(k-n/2)}
-					bent([]float64{z[0], z[1], max(0, z[2])}, out)
+					bent([]float64{z[0], z[1], max(-1, z[2])}, out)
 					off := z[0]*z[0] + z[1]*z[1] + z[2]*z[2]
 					for e, v := range out {
 						off += (v - values[e]) * (v - values[e]) / (sds[e] * sds[e])
