@@ -51,23 +51,23 @@ func asInputs(keys []string) []study.Input {
 	return in
 }
 
-// redrawn returns a basis drawn from what is known once something was seen: from what was
-// known before this unit, taken as normal in the normal scores of the inputs, and all
-// that was seen of it.
-func (f frame[M]) redrawn(l Lesson, b *basis, look look) (*basis, []float64, error) {
+// redrawn returns a basis drawn from what is known once something was seen, and the
+// outputs of the look: from what was known before this unit, taken as normal in the normal
+// scores of the inputs, and all that was seen of it.
+func (f frame[M]) redrawn(l Lesson, b *basis, out []float64, look look, runs int) (*basis, []float64, error) {
 	all := slices.Concat(b.inputs, asInputs(b.keys))
 	known := make([][]float64, len(all))
 	for j, u := range all {
 		known[j] = l.columns[u.Column(f.kind)] // nil: nothing learned of it
 	}
-	fresh := study.Points{Runs: study.TaughtRuns, Kind: f.kind, Unit: l.unit}
-	d, err := look.study.Redraw(study.NewBelief(study.Rows(fresh.Columns(all)), known, l.weights), look.logs)
+	points := study.Points{Runs: runs, Kind: f.kind, Unit: l.unit}
+	d, err := look.study.Redraw(points, study.NewBelief(known, l.weights), b.z, out, look.sight())
 	if err != nil {
 		return nil, nil, err
 	}
 	next := &basis{inputs: b.inputs, dims: b.dims, keys: b.keys, z: d.Z, weights: d.Prior, doubts: b.doubts, learned: true}
 	n, w := len(f.events), look.study.Outputs
-	next.out = make([]float64, 0, n*study.TaughtRuns)
+	next.out = make([]float64, 0, n*runs)
 	for r := 0; r < len(d.Out); r += w {
 		next.out = append(next.out, d.Out[r:r+n]...)
 	}

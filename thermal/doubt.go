@@ -38,17 +38,18 @@ func (d doubt) inputs(events []string, to []float64) []study.Input {
 type guess struct{ mean, variance float64 }
 
 // learn returns the guess after the event was seen, and the logarithm of the likelihood:
-// the event comes at t times 1 + sd z, and is seen then with an error, both normal.
-func (g guess) learn(s Seen, t, sd float64) (guess, float64) {
+// the event comes at t times 1 + sd z, and is seen then with an error, both normal; t may
+// itself scatter by a share.
+func (g guess) learn(s Seen, t, sd, scatter float64) (guess, float64) {
 	if math.IsInf(t, 1) {
-		return g, -0.5 * farthest * farthest
+		return g, impossible
 	}
-	slope, reading := t*sd, s.timeSD()
+	slope, reading := t*sd, math.Hypot(s.timeSD(), scatter*(1+t))
 	spread := float64(slope*slope*g.variance) + float64(reading*reading)
 	off := s.At.Seconds() - t - slope*g.mean
 	gain := slope * g.variance / spread
 	after := guess{g.mean + gain*off, g.variance * reading * reading / spread}
-	return after, max(-0.5*off*off/spread, -0.5*farthest*farthest) - 0.5*math.Log(spread/(reading*reading))
+	return after, -0.5*off*off/spread - 0.5*math.Log(spread)
 }
 
 // notYet is the logarithm of the chance that the event had not come when it was looked
@@ -59,5 +60,8 @@ func (g guess) notYet(s Seen, t, sd float64) float64 {
 	}
 	slope, reading := t*sd, s.timeSD()
 	off := (t + slope*g.mean - s.At.Seconds()) / math.Sqrt(slope*slope*g.variance+reading*reading)
-	return math.Log(max(0.5*math.Erfc(-max(off, -farthest)/math.Sqrt2), 1e-190))
+	if off < -30 { // where the chance underflows, its asymptote
+		return -0.5*off*off - math.Log(-off*math.Sqrt(2*math.Pi))
+	}
+	return math.Log(0.5 * math.Erfc(-off/math.Sqrt2))
 }

@@ -60,9 +60,9 @@ func (e *Event) UnmarshalJSON(b []byte) error {
 }
 
 // eventOf puts what a study found for an event into words.
-func eventOf(inputs []study.Input, o study.Outcome) Event {
-	e := Event{Window: window(o.Earliest, o.Likely, o.Latest), Rest: o.Rest}
-	for _, r := range o.Decides {
+func eventOf(inputs []study.Input, o study.Outcome, why study.Reasons) Event {
+	e := Event{Window: window(o.Earliest, o.Likely, o.Latest), Rest: why.Rest}
+	for _, r := range why.Decides {
 		in := inputs[r.Input]
 		e.Decides = append(e.Decides, Sensitivity{Key: in.Key, Input: in.Name, SharedWith: sharedNames[in.Shared],
 			Low: moment(r.Low), High: moment(r.High), Share: r.Share})

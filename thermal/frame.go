@@ -3,7 +3,6 @@ package thermal
 import (
 	"slices"
 
-	"example.org/honestplate"
 	"example.org/honestplate/thermal/internal/study"
 )
 
@@ -116,17 +115,4 @@ func (f frame[M]) observed(l Lesson, seen []Seen) (M, Runs, Lesson, error) {
 	}
 	m, r, err := k.answer()
 	return m, r, k.lesson(), err
-}
-
-// runsOf puts the answer of a study into words.
-func runsOf(events []string, s *study.Sample, outcomes []study.Outcome) Runs {
-	r := Runs{weights: s.Weights}
-	for i, o := range outcomes {
-		h := happening{key: events[i], event: eventOf(s.Inputs, o), at: make([]honestplate.Moment, 0, s.Len())}
-		for _, t := range s.Output(i) {
-			h.at = append(h.at, moment(t))
-		}
-		r.events = append(r.events, h)
-	}
-	return r
 }

@@ -1,9 +1,11 @@
 package thermal
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
+	"sync"
 	"time"
 
 	"example.org/honestplate"
@@ -69,23 +71,42 @@ func (f frame[M]) settled(l Lesson, b *basis, seen []Seen, out []float64) (*kept
 func (k *kept[M]) answer() (M, Runs, error) {
 	var z []float64
 	if k.sample.Learned {
-		z, _, _ = k.sample.Centre()
+		z = k.sample.Centre()
 	}
 	m, _, err := k.frame.nominal(z)
 	if err != nil {
 		return m, Runs{}, err
 	}
 	r, err := k.runs()
+	if err == nil {
+		_, err = r.explain()
+	}
 	return m, r, err
 }
 
+// runs are the windows; what decides them is computed when it is asked for.
 func (k *kept[M]) runs() (Runs, error) {
-	outcomes, err := k.frame.study(nil, false).Outcomes(k.sample, len(k.frame.events))
+	s := k.frame.study(nil, false)
+	outcomes, err := s.Outcomes(k.sample, len(k.frame.events))
 	if err != nil {
 		return Runs{}, err
 	}
-	r := runsOf(k.frame.events, k.sample, outcomes)
-	r.kept = k
+	r := Runs{weights: k.sample.Weights, kept: k, events: make([]happening, len(outcomes))}
+	for i, o := range outcomes {
+		h := happening{key: k.frame.events[i], event: eventOf(k.sample.Inputs, o, study.Reasons{}), at: make([]honestplate.Moment, 0, k.sample.Len())}
+		for _, t := range k.sample.Output(i) {
+			h.at = append(h.at, moment(t))
+		}
+		r.events[i] = h
+	}
+	r.explain = sync.OnceValues(func() ([]Event, error) {
+		why, err := s.Reasons(k.sample, outcomes)
+		out := make([]Event, len(why))
+		for i := range why {
+			out[i] = eventOf(k.sample.Inputs, outcomes[i], why[i])
+		}
+		return out, err
+	})
 	return r, nil
 }
 
@@ -128,20 +149,29 @@ func (k *kept[M]) after(seen []Seen) (*kept[M], error) {
 	if err != nil {
 		return nil, err
 	}
+	return f.concluded(k.before, b, look, out, study.TaughtRuns)
+}
+
+// concluded is what a look says of a unit, by the runs of a basis and its outputs, or by
+// so many runs drawn anew where too few of these count.
+func (f frame[M]) concluded(l Lesson, b *basis, look look, out []float64, runs int) (*kept[M], error) {
 	if err := look.outside(out); err != nil {
 		return nil, err
 	}
-	next, effective := f.settled(k.before, b, all, out)
+	next, effective := f.settled(l, b, look.seen, out)
 	if effective >= study.FewestEffective {
 		return next, nil
 	}
-	b, out, err = f.redrawn(k.before, b, look)
+	b, out, err := f.redrawn(l, b, out, look, runs)
+	if err == nil {
+		next, effective = f.settled(l, b, look.seen, out)
+	}
+	if errors.Is(err, study.ErrFar) || err == nil && effective < study.FewestEffective {
+		err = &honestplate.InputError{Field: "Seen", Got: fmt.Sprintf("%d observations that hardly go together", len(look.seen)),
+			Want: "what one unit can show: look at the readings, their errors and the clock's inputs"}
+	}
 	if err != nil {
 		return nil, err
-	}
-	if next, effective = f.settled(k.before, b, all, out); effective < study.FewestEffective {
-		return nil, &honestplate.InputError{Field: "Seen", Got: fmt.Sprintf("%d observations that hardly go together", len(all)),
-			Want: "what one unit can show: look at the readings, their errors and the clock's inputs"}
 	}
 	return next, nil
 }

@@ -47,16 +47,35 @@ func (l look) outputs(b *basis) ([]float64, error) {
 	return l.study.At(b.z, b.dims)
 }
 
+// sight is the look for a study that draws anew.
+func (l look) sight() study.Sight {
+	s := study.Sight{Events: l.events, Count: len(l.seen), Logs: l.logs}
+	for _, e := range l.which {
+		if !slices.Contains(s.Which, e) {
+			s.Which = append(s.Which, e)
+		}
+	}
+	return s
+}
+
 // logs returns the logarithm of the likelihood of the observations in every run, whatever
-// its events' own doubts.
-func (l look) logs(out []float64) []float64 {
-	logs := make([]float64, len(out)/l.study.Outputs)
+// its events' own doubts; of outputs that are rough, whatever these are in truth.
+func (l look) logs(out []float64, rough *study.Rough) []float64 {
+	n := l.study.Outputs
+	logs := make([]float64, len(out)/n)
 	guesses := make([]guess, l.events)
 	for r := range logs {
-		logs[r] = l.guess(out[r*l.study.Outputs:(r+1)*l.study.Outputs], guesses)
+		run := out[r*n : (r+1)*n]
+		logs[r] = l.guess(run, guesses, rough)
 		for i, s := range l.seen {
+			e, never := l.which[i], 0.0
+			if rough != nil {
+				never = rough.Never[r*n+e]
+			}
 			if s.NotYet {
-				logs[r] += guesses[l.which[i]].notYet(s, out[r*l.study.Outputs+l.which[i]], l.sd)
+				logs[r] += math.Log(never + (1-never)*math.Exp(guesses[e].notYet(s, run[e], l.sd)))
+			} else {
+				logs[r] += math.Log1p(-never)
 			}
 		}
 	}
@@ -65,18 +84,21 @@ func (l look) logs(out []float64) []float64 {
 
 // guess writes what a run leaves to be thought of the events' doubts, and returns the
 // logarithm of the likelihood of what happened and was read.
-func (l look) guess(out []float64, guesses []guess) float64 {
+func (l look) guess(out []float64, guesses []guess, rough *study.Rough) float64 {
 	for e := range guesses {
 		guesses[e] = guess{0, 1}
 	}
-	sum := 0.0
+	sum, scatter := 0.0, 0.0
 	for i, s := range l.seen {
 		e, log := l.which[i], 0.0
+		if rough != nil {
+			scatter = rough.Scatter[e]
+		}
 		switch {
 		case s.Reading != "":
-			log = s.readLog(out[e])
+			log = s.readLog(out[e], scatter)
 		case !s.NotYet:
-			guesses[e], log = guesses[e].learn(s, out[e], l.sd)
+			guesses[e], log = guesses[e].learn(s, out[e], l.sd, scatter)
 		}
 		sum += log
 	}
@@ -91,7 +113,7 @@ func (l look) settle(out []float64, z [][]float64) []float64 {
 	guesses := make([]guess, l.events)
 	for r := range logs {
 		run := out[r*l.study.Outputs : (r+1)*l.study.Outputs]
-		logs[r] = l.guess(run, guesses)
+		logs[r] = l.guess(run, guesses, nil)
 		for e, g := range guesses {
 			z[e][r] = g.mean + math.Sqrt(g.variance)*z[e][r]
 		}

@@ -107,7 +107,7 @@ func (k *kept[M]) course(key string, times []time.Duration) ([]honestplate.Estim
 	if err != nil {
 		return nil, err
 	}
-	centre, _, _ := k.sample.Centre()
+	centre := k.sample.Centre()
 	likely, err := s.At(centre[:len(k.basis.inputs)], len(k.basis.inputs))
 	if err != nil {
 		return nil, err

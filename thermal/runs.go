@@ -16,6 +16,8 @@ type Runs struct {
 	events  []happening
 	weights []float64 // nil: all 1
 	kept    observer  // for Observe and Course; nil once read back
+	// explain returns the events with what decides them; nil where they have it.
+	explain func() ([]Event, error)
 }
 
 // A happening is an event over the runs.
@@ -42,22 +44,36 @@ func (r Runs) Events() []string {
 	return keys
 }
 
-func (r Runs) find(event string) happening {
-	if i := slices.IndexFunc(r.events, func(h happening) bool { return h.key == event }); i >= 0 {
-		return r.events[i]
-	}
-	return happening{event: Event{Window: honestplate.Window{Earliest: honestplate.Never(), Likely: honestplate.Never(), Latest: honestplate.Never()}}}
+func (r Runs) find(event string) int {
+	return slices.IndexFunc(r.events, func(h happening) bool { return h.key == event })
 }
 
 // At returns when the event happens in each run; nil for a key that is none of Events.
-func (r Runs) At(event string) []honestplate.Moment { return slices.Clone(r.find(event).at) }
+func (r Runs) At(event string) []honestplate.Moment {
+	if i := r.find(event); i >= 0 {
+		return slices.Clone(r.events[i].at)
+	}
+	return nil
+}
 
 // Event returns the window of an event and what decides it; never for a key that is none
-// of Events.
-func (r Runs) Event(event string) Event { return r.find(event).event }
+// of Events. After an Observe what decides is computed when an event is first asked for.
+func (r Runs) Event(event string) Event {
+	if i := r.find(event); i >= 0 {
+		return r.at(i)
+	}
+	return Event{Window: window(never, never, never)}
+}
 
 // at is the i-th event, in the order of the clock.
-func (r Runs) at(i int) Event { return r.events[i].event }
+func (r Runs) at(i int) Event {
+	if r.explain != nil {
+		if events, err := r.explain(); err == nil { // else the model fails where one input alone is at its limit
+			return events[i]
+		}
+	}
+	return r.events[i].event
+}
 
 // Weights returns how much each run counts: 1 until something was observed, then on
 // average 1.
@@ -90,10 +106,17 @@ func (r Runs) Chance(holds func(run int) bool) float64 {
 
 // Equal reports whether both came out the same, for comparisons in tests.
 func (r Runs) Equal(other Runs) bool {
-	return slices.Equal(r.weights, other.weights) && slices.EqualFunc(r.events, other.events, func(a, b happening) bool {
-		return a.key == b.key && a.event.Window == b.event.Window && a.event.Rest == b.event.Rest &&
-			slices.Equal(a.event.Decides, b.event.Decides) && slices.Equal(a.at, b.at)
-	})
+	if len(r.events) != len(other.events) || !slices.Equal(r.weights, other.weights) {
+		return false
+	}
+	for i, h := range r.events {
+		a, b := r.at(i), other.at(i)
+		if h.key != other.events[i].key || a.Window != b.Window || a.Rest != b.Rest ||
+			!slices.Equal(a.Decides, b.Decides) || !slices.Equal(h.at, other.events[i].at) {
+			return false
+		}
+	}
+	return true
 }
 
 // String says how many runs there are and of what: not all of them.
@@ -117,8 +140,8 @@ type wireHappening struct {
 // MarshalJSON writes the events with their times, and the weights unless all are 1.
 func (r Runs) MarshalJSON() ([]byte, error) {
 	w := wireRuns{Events: []wireHappening{}, Weights: r.weights}
-	for _, h := range r.events {
-		w.Events = append(w.Events, wireHappening{h.key, h.event, h.at})
+	for i, h := range r.events {
+		w.Events = append(w.Events, wireHappening{h.key, r.at(i), h.at})
 	}
 	return json.Marshal(w)
 }

@@ -91,11 +91,14 @@ func (s Seen) valueSD() float64 {
 // isTemperature reports whether a reading is one in degrees.
 func isTemperature(reading string) bool { return len(reading) > 2 && reading[len(reading)-2:] == "_c" }
 
-// farthest is the greatest deviation, in standard deviations, that is told from others.
-const farthest = 30
+// impossible is the logarithm of the likelihood of what a run cannot show: an event that
+// never happens in it. It is finite, so that runs can still be compared.
+const impossible = -1e300
 
-// readLog is the logarithm of the likelihood of a reading in a run that comes to v.
-func (s Seen) readLog(v float64) float64 {
-	d := min(math.Abs(v-s.Value)/s.valueSD(), farthest)
-	return -0.5 * d * d
+// readLog is the logarithm of the likelihood of a reading in a run that comes to v, give
+// or take a scatter.
+func (s Seen) readLog(v, scatter float64) float64 {
+	sd := math.Hypot(s.valueSD(), scatter)
+	d := (v - s.Value) / sd
+	return -0.5*d*d - math.Log(sd)
 }

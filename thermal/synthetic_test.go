@@ -5,7 +5,10 @@ import (
 	"math"
 	"math/rand/v2"
 	"os"
+	"runtime"
 	"slices"
+	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -19,65 +22,79 @@ import (
 
 // A trial is a frame under test by synthetic truths: units are drawn from what the clock
 // itself takes for possible, something of them is seen with its error, and what the
-// clock then says is compared with what these units do. A clock whose bands are honest
-// gives every rank alike.
+// clock then says is compared with what these units do, and others of the same product.
+// A clock whose bands are honest gives every rank alike.
 type trial interface {
-	// weighed returns the ranks, 0..1, of true times among the runs after one event of a
-	// unit was seen: of the events of this unit and of the next one; and how the window of
-	// the seen event narrows for the next one, as shares of the width.
-	weighed(t *testing.T, truths int)
-	// redrawn is the same where two events are seen so well that few runs are left.
-	redrawn(t *testing.T, truths int)
+	// weighed is for one event, seen so badly that the runs suffice.
+	weighed(t *testing.T, truths int) tally
+	// redrawn is for what is seen so well that few runs are left.
+	redrawn(t *testing.T, truths int) tally
 }
 
+// A tally is the ranks, 0..1, of true times among the runs.
 type tally struct {
-	ranks   []float64
-	narrows []float64
-	redrawn int // truths in which runs had to be drawn anew
+	ranks  []float64
+	truths int // that they are of: ranks of one truth hang together
 }
 
 type trialOf[M any] struct {
 	frame  frame[M]
 	seen   []int         // events seen, the first alone where weighing suffices
-	judged []int         // events compared: those that happen in all runs
+	judged []int         // events compared, continuous ones
 	within time.Duration // of what is seen where weighing suffices
 	sharp  time.Duration // of what is seen where runs are redrawn
-	readAt time.Duration // when the mean temperature is read as well; 0: not
-	cost   int           // of a redraw: so many times fewer of them outside CI
+	read   string        // what is read as well, good to 1 K, where runs are redrawn; "": nothing
+	readAt time.Duration
 }
 
-// unit draws a unit that shares with others what is in shared.
-func (tr trialOf[M]) unit(r *rand.Rand, inputs []study.Input, shared []float64) []float64 {
-	z := make([]float64, len(inputs))
-	for j, u := range inputs {
-		z[j] = r.NormFloat64()
-		if u.Shared != study.Unit {
-			z[j] = shared[j]
+// A pair is two units that share what units share: their events, and a reading of one.
+type pair struct {
+	random     *rand.Rand
+	one, other []float64
+	reading    float64
+}
+
+// pairs draws pairs from what the clock takes for possible.
+func (tr trialOf[M]) pairs(t *testing.T, n int) []pair {
+	t.Helper()
+	s := tr.frame.study(tr.reads(), false)
+	inputs, err := s.Inputs()
+	if err != nil {
+		t.Fatal(err)
+	}
+	pairs, z := make([]pair, n), []float64{}
+	r := rand.New(rand.NewPCG(7, 17))
+	for i := range pairs {
+		pairs[i].random = rand.New(rand.NewPCG(r.Uint64(), r.Uint64())) // its own: pairs are tried at once
+		for range inputs {
+			z = append(z, r.NormFloat64())
+		}
+		for _, u := range inputs {
+			if u.Shared == study.Unit {
+				z = append(z, r.NormFloat64())
+			} else {
+				z = append(z, z[len(z)-len(inputs)])
+			}
 		}
 	}
-	return z
-}
-
-// truth is the times of a unit.
-func (tr trialOf[M]) truth(t *testing.T, z []float64) []float64 {
-	t.Helper()
-	out, err := tr.frame.study(nil, false).At(z, len(z))
+	out, err := s.At(z, len(inputs))
 	if err != nil {
 		t.Fatal(err)
 	}
-	return out
+	w, events := s.Outputs, len(tr.frame.events)
+	for i := range pairs {
+		pairs[i].one, pairs[i].other = out[2*i*w:2*i*w+events], out[(2*i+1)*w:(2*i+1)*w+events]
+		pairs[i].reading = out[2*i*w+w-1]
+	}
+	return pairs
 }
 
-// read is a reading of the mean temperature of a unit, good to 1 K.
-func (tr trialOf[M]) read(t *testing.T, r *rand.Rand, inputs []study.Input, z []float64) Seen {
-	t.Helper()
-	s := Seen{Reading: "mean_c", At: tr.readAt, WithinValue: 1}
-	out, err := tr.frame.study([]readAt{{slices.Index(tr.frame.keys(), s.Reading), s.At.Seconds()}}, false).At(z, len(inputs))
-	if err != nil {
-		t.Fatal(err)
+// reads is what is read of a unit.
+func (tr trialOf[M]) reads() []readAt {
+	if tr.read == "" {
+		return nil
 	}
-	s.Value = out[len(tr.frame.events)] + r.NormFloat64()*s.valueSD()
-	return s
+	return []readAt{{slices.Index(tr.frame.keys(), tr.read), tr.readAt.Seconds()}}
 }
 
 // see is an observation of an event that happens at a time, s.
@@ -87,23 +104,20 @@ func (tr trialOf[M]) see(r *rand.Rand, event int, at float64, within time.Durati
 	return s
 }
 
-// rank is the share of the weight of the runs that come before a true time; ties count
-// at random.
+// rank is the share of the weight of the runs, the truth as one of them, that come before
+// it; ties count at random.
 func rank(r *rand.Rand, at, weights []float64, truth float64) float64 {
 	below, same, all := 0.0, 0.0, 0.0
 	for i, v := range at {
-		w := 1.0
-		if weights != nil {
-			w = weights[i]
-		}
-		all += w
+		all += weights[i]
 		if v < truth {
-			below += w
+			below += weights[i]
 		} else if v == truth {
-			same += w
+			same += weights[i]
 		}
 	}
-	return (below + r.Float64()*same) / all
+	one := all / study.Effective(weights)
+	return (below + r.Float64()*(same+one)) / (all + one)
 }
 
 func (tr trialOf[M]) keep(t *testing.T, l Lesson) *kept[M] {
@@ -115,107 +129,114 @@ func (tr trialOf[M]) keep(t *testing.T, l Lesson) *kept[M] {
 	return tr.frame.known(l, b, nil)
 }
 
-// width of the band of an output, as the logarithm of the ratio of its ends.
-func width(s *study.Sample, event int, weights []float64) float64 {
-	q := study.Quantiles(s.Output(event), weights, 0.025, 0.975)
-	return math.Log(q[1] / q[0])
+// tallied asks for the ranks of each pair, on all cores.
+func tallied(pairs []pair, ranks func(p pair) []float64) tally {
+	all := make([][]float64, len(pairs))
+	var next atomic.Int64
+	var wg sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) {
+		wg.Go(func() {
+			for i := int(next.Add(1)) - 1; i < len(pairs); i = int(next.Add(1)) - 1 {
+				all[i] = ranks(pairs[i])
+			}
+		})
+	}
+	wg.Wait()
+	var out tally
+	for _, r := range all {
+		out.ranks = append(out.ranks, r...)
+		if r != nil {
+			out.truths++
+		}
+	}
+	return out
 }
 
-func (tr trialOf[M]) weighed(t *testing.T, truths int) {
+func (tr trialOf[M]) weighed(t *testing.T, truths int) tally {
 	t.Helper()
 	one, next := tr.keep(t, Lesson{}), tr.keep(t, Lesson{}.Unit(1))
-	r := rand.New(rand.NewPCG(7, 11))
-	var out tally
-	for range truths {
-		shared := make([]float64, len(one.sample.Inputs))
-		for j := range shared {
-			shared[j] = r.NormFloat64()
+	return tallied(tr.pairs(t, truths), func(p pair) (ranks []float64) {
+		at := p.one[tr.seen[0]]
+		if math.IsInf(at, 1) {
+			return nil
 		}
-		a, b := tr.truth(t, tr.unit(r, one.sample.Inputs, shared)), tr.truth(t, tr.unit(r, one.sample.Inputs, shared))
-		if math.IsInf(a[tr.seen[0]], 1) {
-			continue
-		}
-		k, effective := tr.frame.settled(one.before, one.basis, []Seen{tr.see(r, tr.seen[0], a[tr.seen[0]], tr.within)}, one.basis.out)
-		w := k.sample.Weights
-		if effective < study.FewestEffective {
-			out.redrawn++ // its ranks are counted all the same: to leave it out would choose
-		}
+		// Where few runs are left they count all the same: to leave them out would choose.
+		k, _ := tr.frame.settled(one.before, one.basis, []Seen{tr.see(p.random, tr.seen[0], at, tr.within)}, one.basis.out)
 		for _, e := range tr.judged {
-			out.ranks = append(out.ranks, rank(r, k.sample.Output(e), w, a[e]), rank(r, next.sample.Output(e), w, b[e]))
+			ranks = append(ranks, rank(p.random, k.sample.Output(e), k.sample.Weights, p.one[e]),
+				rank(p.random, next.sample.Output(e), k.sample.Weights, p.other[e]))
 		}
-		out.narrows = append(out.narrows, width(next.sample, tr.seen[0], w)/width(next.sample, tr.seen[0], nil))
-	}
-	out.check(t, truths)
+		return ranks
+	})
 }
 
-func (tr trialOf[M]) redrawn(t *testing.T, truths int) {
+func (tr trialOf[M]) redrawn(t *testing.T, truths int) tally {
 	t.Helper()
-	if os.Getenv("HONESTPLATE_TRUTHS") == "" {
-		truths = max(1, truths/tr.cost)
-	}
+	const runs = 1024 // a quarter of those of a user: enough for a rank
 	first := tr.keep(t, Lesson{})
-	r := rand.New(rand.NewPCG(3, 13))
-	var out tally
-	for range truths {
-		shared := make([]float64, len(first.sample.Inputs))
-		for j := range shared {
-			shared[j] = r.NormFloat64()
-		}
-		za := tr.unit(r, first.sample.Inputs, shared)
-		a, b := tr.truth(t, za), tr.truth(t, tr.unit(r, first.sample.Inputs, shared))
+	read, err := tr.frame.study(tr.reads(), true).At(first.basis.z, first.basis.dims)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var few atomic.Int64
+	out := tallied(tr.pairs(t, truths), func(p pair) (ranks []float64) {
 		var seen []Seen
 		for _, e := range tr.seen {
-			if !math.IsInf(a[e], 1) {
-				seen = append(seen, tr.see(r, e, a[e], tr.sharp))
+			if !math.IsInf(p.one[e], 1) {
+				seen = append(seen, tr.see(p.random, e, p.one[e], tr.sharp))
 			}
 		}
-		if tr.readAt > 0 {
-			seen = append(seen, tr.read(t, r, first.sample.Inputs, za))
+		if tr.read != "" {
+			s := Seen{Reading: tr.read, At: tr.readAt, WithinValue: 1}
+			s.Value = p.reading + p.random.NormFloat64()*s.valueSD()
+			seen = append(seen, s)
 		}
 		if len(seen) == 0 {
-			continue
+			return nil
 		}
-		o, err := first.observe(seen)
+		k, err := tr.frame.concluded(Lesson{}, first.basis, tr.frame.looking(seen), read, runs)
 		if err != nil {
-			t.Errorf("%v of a unit with %v: %v", seen, a, err)
-			continue
+			t.Errorf("%+v of a unit with %v: %v", seen, p.one, err)
+			return nil
 		}
-		k := o.(*kept[M])
 		if k.basis != first.basis {
-			out.redrawn++
+			few.Add(1)
 		}
-		next := tr.few(t, k.lesson())
+		next := tr.next(t, p.random, k)
 		for _, e := range tr.judged {
-			out.ranks = append(out.ranks, rank(r, k.sample.Output(e), k.sample.Weights, a[e]), rank(r, next.Output(e), next.Weights, b[e]))
+			ranks = append(ranks, rank(p.random, k.sample.Output(e), k.sample.Weights, p.one[e]), rank(p.random, next.Output(e), next.Weights, p.other[e]))
+		}
+		return ranks
+	})
+	t.Logf("redrawn for %d of %d truths", few.Load(), truths)
+	return out
+}
+
+// next is some runs of the next unit, which keep what is shared.
+func (tr trialOf[M]) next(t *testing.T, r *rand.Rand, k *kept[M]) *study.Sample {
+	t.Helper()
+	const runs = 256
+	s := tr.frame.study(nil, false)
+	inputs, d := k.sample.Inputs, len(k.sample.Inputs)
+	z := slices.Clone(k.sample.Z[:runs*d])
+	for i := range z {
+		if inputs[i%d].Shared == study.Unit {
+			z[i] = r.NormFloat64()
 		}
 	}
-	out.check(t, truths)
+	out, err := s.At(z, d)
+	if err != nil {
+		t.Error(err)
+	}
+	return &study.Sample{Inputs: inputs, Z: z, Out: out, Outputs: s.Outputs, Weights: k.sample.Weights[:runs]}
 }
 
-// few is the first quarter of the runs of the next unit: enough for a rank.
-func (tr trialOf[M]) few(t *testing.T, l Lesson) *study.Sample {
-	t.Helper()
-	s := tr.frame.study(nil, false)
-	inputs, err := s.Inputs()
-	if err != nil {
-		t.Fatal(err)
-	}
-	z := study.Rows(study.Points{Runs: study.TaughtRuns, Kind: tr.frame.kind, Unit: l.unit, Known: l.columns}.Columns(inputs))
-	n := len(z) / len(inputs) / 4
-	out, err := s.At(z[:n*len(inputs)], len(inputs))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return &study.Sample{Inputs: inputs, Z: z[:n*len(inputs)], Out: out, Outputs: s.Outputs, Weights: l.weights[:n]}
-}
-
-// check demands of pooled ranks that 94..96 % of them lie in the 95 % band and that their
-// histogram is even at p 0.001; of few truths, that they do so to within what chance does
-// to so many. Ranks of one truth hang together: as many count as there are truths.
-func (a tally) check(t *testing.T, truths int) {
+// check demands that the ranks' histogram is even at p 0.001 and that 94..96 % of them lie
+// in the 95 % band; of few truths, to within what chance does to so many.
+func (a tally) check(t *testing.T) {
 	t.Helper()
 	const bins = 10
-	n, free := float64(len(a.ranks)), float64(truths)
+	n, free := float64(len(a.ranks)), float64(a.truths)
 	counts, inside := make([]float64, bins), 0.0
 	for _, u := range a.ranks {
 		counts[min(bins-1, int(u*bins))]++
@@ -227,24 +248,13 @@ func (a tally) check(t *testing.T, truths int) {
 	for _, c := range counts {
 		chi += (c - n/bins) * (c - n/bins) / (n / bins) * free / n
 	}
-	t.Logf("%d ranks of %d truths, %d with few runs: chi squared %.1f, inside %.2f %%, narrows to %.2f",
-		len(a.ranks), truths, a.redrawn, chi, 100*inside, median(a.narrows))
-	if truths < 5 {
-		return
-	}
+	t.Logf("%d ranks of %d truths: chi squared %.1f, inside %.2f %%", len(a.ranks), a.truths, chi, 100*inside)
 	if limit := (distuv.ChiSquared{K: bins - 1}).Quantile(0.999); chi > limit {
 		t.Errorf("ranks are uneven: chi squared %.1f, at most %.1f: %v", chi, limit, counts)
 	}
 	if room := max(0.01, 3.3*math.Sqrt(0.95*0.05/free)); math.Abs(inside-0.95) > room {
 		t.Errorf("%.2f %% inside", 100*inside)
 	}
-}
-
-func median(v []float64) float64 {
-	if len(v) == 0 {
-		return math.NaN()
-	}
-	return slices.Sorted(slices.Values(v))[len(v)/2]
 }
 
 // truths is how many synthetic truths are tried: all in CI, a tenth of them here.
@@ -266,22 +276,28 @@ func trials(t *testing.T) map[string]trial {
 	dish, err4 := HotDish{Grams: 300, Diameter: 0.13, StartC: 80, VesselGrams: 400}.frame(studio, nil)
 	freeze, err5 := DeepFreeze{Mix: food.Recipes().VanillaIceCream, Diameter: 0.055, StartC: honestplate.Some(-13), TargetC: -28, Medium: cold.Freezers().Deep}.frame()
 	soft, err6 := Softening{Food: food.SoftFoods().Butter, Thickness: 0.02, StartC: honestplate.Some(5)}.frame(studio, []light.Lamp{tungsten})
-	if err := cmp.Or(err1, err2, err3, err4, err5, err6); err != nil {
+	bottle, err7 := Bottle{DrinkGrams: 330, Diameter: 0.062, StartC: honestplate.Some(20), TargetC: 4, Medium: cold.Freezers().Deep}.frame()
+	ice, err8 := IceOnTable{Size: 0.03, StartC: -18}.frame(studio, nil)
+	if err := cmp.Or(err1, err2, err3, err4, err5, err6, err7, err8); err != nil {
 		t.Fatal(err)
 	}
 	return map[string]trial{
 		"glass": trialOf[glassModel]{frame: glass, seen: []int{eventBeads, eventHaze}, judged: []int{eventHaze, eventOpaque, eventIceGone},
-			within: 2 * time.Minute, sharp: 5 * time.Second, cost: 10},
+			within: 2 * time.Minute, sharp: 5 * time.Second},
 		"scoop": trialOf[scoopModel]{frame: scoop, seen: []int{drips, softens}, judged: []int{softens, drips, slumps},
-			within: 90 * time.Second, sharp: 10 * time.Second, cost: 20},
+			within: 90 * time.Second, sharp: 10 * time.Second},
 		"cheese": trialOf[cheeseModel]{frame: cheese, seen: []int{1}, judged: []int{1},
-			within: 20 * time.Second, sharp: 2 * time.Second, readAt: 40 * time.Second, cost: 10},
+			within: 20 * time.Second, sharp: 2 * time.Second, read: "mean_c", readAt: 40 * time.Second},
 		"dish": trialOf[dishModel]{frame: dish, seen: []int{0, 1}, judged: []int{0, 1},
-			within: 40 * time.Second, sharp: 10 * time.Second, cost: 3},
+			within: 40 * time.Second, sharp: 10 * time.Second},
 		"freeze": trialOf[freezeModel]{frame: freeze, seen: []int{freezeCore}, judged: []int{freezeMean, freezeCore},
-			within: 10 * time.Minute, sharp: time.Minute, readAt: 20 * time.Minute, cost: 5},
+			within: 10 * time.Minute, sharp: time.Minute, read: "mean_c", readAt: 20 * time.Minute},
 		"soft": trialOf[softModel]{frame: soft, seen: []int{0, 1}, judged: []int{0},
-			within: 2 * time.Minute, sharp: 20 * time.Second, cost: 5},
+			within: 2 * time.Minute, sharp: 20 * time.Second},
+		"bottle": trialOf[bottleModel]{frame: bottle, seen: []int{bottleCold, bottleFreezes}, judged: []int{bottleCold, bottleFreezes, bottleBursts},
+			within: 10 * time.Minute, sharp: time.Minute, read: "drink_c", readAt: 20 * time.Minute},
+		"ice": trialOf[iceModel]{frame: ice, seen: []int{iceHalf, iceGone}, judged: []int{iceHalf, iceGone},
+			within: 20 * time.Minute, sharp: time.Minute, read: "ice_grams", readAt: 20 * time.Minute},
 	}
 }
 
@@ -291,10 +307,23 @@ func testGlass() Glass {
 
 // The clocks are honest about what one test teaches: of this unit and of the next.
 func TestSyntheticTruths(t *testing.T) {
-	for name, tr := range trials(t) {
-		t.Run(name+"/weighed", func(t *testing.T) { tr.weighed(t, truths(2000)) })
-		if !testing.Short() {
-			t.Run(name+"/redrawn", func(t *testing.T) { tr.redrawn(t, truths(100)) })
+	for _, c := range []struct {
+		name  string
+		all   int
+		trial func(trial, *testing.T, int) tally
+	}{{"weighed", 2000, trial.weighed}, {"redrawn", 100, trial.redrawn}} {
+		var pooled tally
+		for name, tr := range trials(t) {
+			t.Run(name+"/"+c.name, func(t *testing.T) {
+				a := c.trial(tr, t, truths(c.all))
+				a.check(t)
+				pooled.ranks, pooled.truths = append(pooled.ranks, a.ranks...), pooled.truths+a.truths
+			})
 		}
+		t.Run("all/"+c.name, func(t *testing.T) {
+			if pooled.truths > 0 { // else others were asked for by name
+				pooled.check(t)
+			}
+		})
 	}
 }

@@ -1,112 +1,306 @@
 package study
 
 import (
-	"cmp"
+	"errors"
+	"hash/fnv"
 	"math"
+	"math/rand/v2"
 	"slices"
 
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/stat/distuv"
 )
 
 // A Belief is what is thought of the inputs of a study, and of others that hang together
-// with them: a normal distribution in Dims standardised values, those of the study first.
+// with them: a normal distribution in standardised values, those of the study first.
 type Belief struct {
-	Dims int
-	Base []float64 // standard normal values to draw with, Dims for each run
 	Mean []float64
 	Cov  *mat.SymDense
 }
 
-// Belief returns the mean and the covariance of columns under weights; nil columns are
+// NewBelief returns the mean and the covariance of columns under weights; nil columns are
 // standard normal and hang together with nothing.
-func NewBelief(base []float64, columns [][]float64, weights []float64) Belief {
+func NewBelief(columns [][]float64, weights []float64) Belief {
 	d := len(columns)
-	b := Belief{Dims: d, Base: base, Mean: make([]float64, d), Cov: mat.NewSymDense(d, nil)}
+	b := Belief{Mean: make([]float64, d), Cov: mat.NewSymDense(d, nil)}
 	sum := floats.Sum(weights) // 0 where all columns are nil
+	off := make([][]float64, d)
 	for j, c := range columns {
 		if c == nil {
 			b.Cov.SetSym(j, j, 1)
 			continue
 		}
 		b.Mean[j] = floats.Dot(c, weights) / sum
+		off[j] = slices.Clone(c)
+		floats.AddConst(-b.Mean[j], off[j])
+		weighed := slices.Clone(off[j])
+		floats.Mul(weighed, weights)
 		for k := range j + 1 {
-			if columns[k] == nil {
-				continue
+			if off[k] != nil {
+				b.Cov.SetSym(j, k, floats.Dot(weighed, off[k])/sum)
 			}
-			v := 0.0
-			for i, w := range weights {
-				v += float64(w * (c[i] - b.Mean[j]) * (columns[k][i] - b.Mean[k]))
-			}
-			b.Cov.SetSym(j, k, v/sum)
 		}
 	}
 	return b
 }
 
-const (
-	scouts     = 1024 // runs that look for where to draw from
-	mostScouts = 10   // how often they look
-	scoutsLeft = 120  // of which so many must stay effective in one step
-	mostDraws  = 3    // how often all are drawn again where too few count
-)
+// A Sight is something seen of a unit.
+type Sight struct {
+	Events int   // the first outputs are times of events, +Inf where they never happen
+	Which  []int // outputs that were seen
+	Count  int   // of observations
+	// Logs returns the logarithms of the likelihoods of outputs, run by run.
+	Logs func(out []float64, rough *Rough) []float64
+}
 
 // Redrawn are runs drawn anew: their values and outputs, and what was believed of them
 // before anything was seen over where they were drawn from, on average 1.
 type Redrawn struct{ Z, Out, Prior []float64 }
 
-// Redraw draws runs from what is known once something was seen: logs returns the
-// logarithms of the likelihoods of outputs, run by run. A few runs look for where the
-// others are to be drawn from, with the likelihood raised to a power that grows to 1
+// ErrFar says that a unit would have to lie where, of a million, none does, or that no way
+// was found to where it lies.
+var ErrFar = errors.New("farther from what is believed than one unit in a million")
+
+const (
+	swarm     = 4096 // draws of a step towards what is known
+	swarmLeft = 400  // of which so many must stay effective
+	mostSteps = 30
+	lastSwarm = 3    // draws of the last swarm for each that is chosen
+	tries     = 6    // surrogates, of which the last is not judged
+	scouts    = 512  // runs that judge a surrogate
+	scoutsMin = 0.2  // share of them that must stay effective
+	doubled   = 2    // times as many runs as are wanted are run where few count
+	oneIn     = 1e-6 // units that lie too far
+)
+
+// Redraw draws runs from what is known once something was seen, for points that say how
+// many and for whom. The outputs of the runs z are fitted by a surrogate, under which many
+// draws cost little: these go in steps, the likelihood raised to a power that grows to 1
 // (tempering: Neal 2001, Annealed importance sampling, Statistics and Computing 11:125),
-// each time from a distribution fitted to what the last ones found; then all are drawn.
-func (s Study) Redraw(b Belief, logs func(out []float64) []float64) (Redrawn, error) {
-	d, runs := b.Dims, len(b.Base)/b.Dims
-	believed := rootOf(b.Cov)
-	q := proposal{mean: make([]float64, d), axes: identity(d), narrow: slices.Repeat([]float64{1}, d), wide: slices.Repeat([]float64{1}, d)}
-	power, all, again := 0.0, false, 0
-	for step := 0; ; step++ {
-		n := min(runs, scouts)
-		if all || step >= mostScouts {
-			n = runs
+// each time from a distribution fitted to the last; of a last swarm as many as are wanted
+// are chosen, the likely ones more often, and run. Their weights make up for all of that,
+// so that a poor surrogate costs runs that count, and leans nowhere; where scouts say that
+// it is too poor they better it first.
+func (s Study) Redraw(p Points, b Belief, z, out []float64, seen Sight) (Redrawn, error) {
+	d := len(b.Mean)
+	inputs, err := s.Inputs()
+	if err != nil {
+		return Redrawn{}, err
+	}
+	n := len(inputs)
+	believed := rootOf(b.Cov, 0.5)
+	inner := mat.NewSymDense(n, nil)
+	for j := range n {
+		for k := range j + 1 {
+			inner.SetSym(j, k, b.Cov.At(j, k))
 		}
-		x, drawn := q.draw(b.Base[:n*d])
-		z := affine(b.Mean, believed, x)
-		out, err := s.At(z, d)
-		if err != nil {
+	}
+	// The surrogate's values: those of the study, standardised for themselves.
+	back := rootOf(inner, -0.5)
+	var turn mat.Dense // to them from the standardised ones of all
+	turn.Mul(back, believed.Slice(0, n, 0, d))
+	off := make([]float64, 0, len(z)/d*n)
+	for r := 0; r < len(z); r += d {
+		off = append(off, z[r:r+n]...)
+		floats.Sub(off[len(off)-n:], b.Mean[:n])
+	}
+	u, known := affine(nil, back, off), slices.Clone(out)
+	h := fnv.New64a()
+	h.Write([]byte(p.Kind)) // never fails
+	w := &wanderer{rand: rand.New(rand.NewPCG(h.Sum64(), uint64(p.Unit))), turn: &turn, seen: seen}
+	w.surrogate = newSurrogate(seen, s.Outputs, u, n, known, slices.Repeat([]float64{1}, len(u)/n))
+	for try := 1; ; try++ {
+		w.surrogate = newSurrogate(seen, s.Outputs, u, n, known, w.near(u, n))
+		x, drawn := w.wander(d, doubled*p.Runs)
+		if x == nil {
+			return Redrawn{}, ErrFar
+		}
+		r := Redrawn{Z: affine(b.Mean, believed, x), Prior: priorOver(x, drawn)}
+		if err := s.more(&r, d, scouts); err != nil {
 			return Redrawn{}, err
 		}
-		ll, prior := logs(out), make([]float64, n)
-		for i := range prior {
-			prior[i] = -0.5*floats.Dot(x[i*d:(i+1)*d], x[i*d:(i+1)*d]) - drawn[i]
+		left := r.left(seen)
+		if try < tries && left < scoutsMin*scouts {
+			u, known = append(u, affine(nil, &turn, x[:scouts*d])...), append(known, r.Out...)
+			continue
 		}
-		if n == runs {
-			if again++; again > mostDraws || Effective(powered(prior, ll, 1)) >= 1.5*FewestEffective {
-				return Redrawn{z, out, powered(prior, ll, 0)}, nil
-			}
+		if left*float64(doubled*p.Runs) < 0.5*FewestEffective*scouts {
+			return Redrawn{}, ErrFar
 		}
-		enough := func(p float64) bool { return Effective(powered(prior, ll, p)) >= scoutsLeft }
-		next := 1.0
-		if !enough(next) {
-			low, high := power, 1.0
-			if all { // it may fall again
-				low = 0
-			}
-			for range 40 {
-				if mid := (low + high) / 2; enough(mid) {
-					low = mid
-				} else {
-					high = mid
-				}
-			}
-			next = low
-			if !all {
-				next = min(1, max(low, 1.3*power)) // it must go on
+		if err := s.more(&r, d, p.Runs); err != nil {
+			return Redrawn{}, err
+		}
+		if left := r.left(seen); left > 0.5*FewestEffective && left < 2*FewestEffective {
+			if err := s.more(&r, d, doubled*p.Runs); err != nil {
+				return Redrawn{}, err
 			}
 		}
-		all, power = all || next == 1, next
-		q = propose(x, powered(prior, ll, power), d)
+		return r.best(seen, p.Runs), nil
 	}
+}
+
+// more runs the first of the values up to a number.
+func (s Study) more(r *Redrawn, d, to int) error {
+	from := len(r.Out) / s.Outputs
+	if to <= from {
+		return nil
+	}
+	out, err := s.At(r.Z[from*d:to*d], d)
+	r.Out = append(r.Out, out...)
+	return err
+}
+
+// weights are those of the runs so far after what was seen.
+func (r *Redrawn) weights(seen Sight) []float64 {
+	ll := seen.Logs(r.Out, nil)
+	return powered(r.Prior[:len(ll)], ll, 1)
+}
+
+// left is how many runs of equal weight that makes.
+func (r *Redrawn) left(seen Sight) float64 { return Effective(r.weights(seen)) }
+
+// best returns n of the runs so far, those that count.
+func (r *Redrawn) best(seen Sight, n int) Redrawn {
+	weights := r.weights(seen)
+	d, w := len(r.Z)/len(r.Prior), len(r.Out)/len(weights)
+	chosen, chance := choose(weights, n)
+	out := Redrawn{Z: make([]float64, 0, n*d), Out: make([]float64, 0, n*w), Prior: make([]float64, n)}
+	for k, i := range chosen {
+		out.Z, out.Out = append(out.Z, r.Z[i*d:(i+1)*d]...), append(out.Out, r.Out[i*w:(i+1)*w]...)
+		out.Prior[k] = r.Prior[i] - math.Log(chance[i])
+	}
+	out.Prior = powered(out.Prior, out.Prior, 0)
+	return out
+}
+
+// A wanderer goes from what was believed to what is known under a surrogate.
+type wanderer struct {
+	rand      *rand.Rand
+	surrogate *surrogate
+	turn      *mat.Dense
+	seen      Sight
+}
+
+// near are weights of runs by how likely the surrogate takes them for, so far as enough of
+// them count for another surrogate: what is far away does not bend that one.
+func (w *wanderer) near(u []float64, d int) []float64 {
+	ll := w.logs(mat.NewDense(len(u)/d, d, u))
+	flat := make([]float64, len(ll))
+	power := largest(0, func(p float64) bool {
+		return Effective(powered(flat, ll, p)) >= 512+fewest*float64(1+d+d*(d+1)/2)
+	})
+	return powered(flat, ll, power)
+}
+
+// largest is the largest power up to 1 for which there is enough, which there is from low.
+func largest(low float64, enough func(float64) bool) float64 {
+	if enough(1) {
+		return 1
+	}
+	high := 1.0
+	for range 40 {
+		if mid := (low + high) / 2; enough(mid) {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return low
+}
+
+// of are the surrogate's values of standardised ones.
+func (w *wanderer) of(x []float64, d int) *mat.Dense {
+	var u mat.Dense
+	u.Mul(mat.NewDense(len(x)/d, d, x), w.turn.T())
+	return &u
+}
+
+// logs are the logarithms of the likelihoods under the surrogate. Where it errs it errs
+// far: one in ten is taken for four times as rough.
+func (w *wanderer) logs(u *mat.Dense) []float64 {
+	out, rough := w.surrogate.at(u)
+	logs := w.seen.Logs(out, rough)
+	rough.Scatter = slices.Clone(rough.Scatter)
+	floats.Scale(4, rough.Scatter)
+	for i, far := range w.seen.Logs(out, rough) {
+		near := logs[i]
+		most := max(near, far)
+		logs[i] = most + math.Log(0.9*math.Exp(near-most)+0.1*math.Exp(far-most))
+	}
+	return logs
+}
+
+// wander returns standardised values of runs and the logarithms of their densities, but
+// for a constant; nil where all that fits what was seen is too far away.
+func (w *wanderer) wander(d, runs int) (x, logs []float64) {
+	q := proposal{upright(d)}
+	farthest := distuv.ChiSquared{K: float64(min(w.seen.Count, d))}.Quantile(1 - oneIn)
+	power := 0.0
+	for step := 0; power < 1 && step < mostSteps; step++ {
+		x, drawn := q.draw(w.rand, swarm)
+		ll, prior := w.logs(w.of(x, d)), priorOver(x, drawn)
+		enough := func(p float64) bool { return Effective(powered(prior, ll, p)) >= swarmLeft }
+		power = max(largest(power, enough), min(1, 1.1*power)) // it must go on
+		b := fitBell(x, powered(prior, ll, power), d)
+		if floats.Dot(b.mean, b.mean) > farthest {
+			return nil, nil
+		}
+		q = append(q, b)
+	}
+	x, logs = q.draw(w.rand, lastSwarm*runs)
+	ll, prior := w.logs(w.of(x, d)), priorOver(x, logs)
+	chosen, chance := choose(powered(prior, ll, 1), runs)
+	values := make([]float64, 0, runs*d)
+	densities := make([]float64, runs)
+	for k, i := range chosen {
+		values = append(values, x[i*d:(i+1)*d]...)
+		densities[k] = logs[i] + math.Log(chance[i])
+	}
+	return values, densities
+}
+
+// choose chooses n of draws, each with a chance of its weight over a level, at most 1
+// (rejection control: Liu, Chen and Wong 1998, Journal of the American Statistical
+// Association 93:1022, from memory).
+func choose(weights []float64, n int) (chosen []int, chance []float64) {
+	const least = 1e-9 // none is left without a chance
+	chance = make([]float64, len(weights))
+	sum := func(level float64) (sum float64) {
+		for i, w := range weights {
+			chance[i] = min(1, max(w, least)/level)
+			sum += chance[i]
+		}
+		return sum
+	}
+	low, high := 0.0, 1.01*floats.Sum(weights)/float64(n)
+	for range 100 {
+		if level := (low + high) / 2; sum(level) > float64(n) {
+			low = level
+		} else {
+			high = level
+		}
+	}
+	sum(low)
+	upTo := 0.0
+	for i, c := range chance {
+		for upTo += c; len(chosen) < n && upTo > float64(len(chosen))+0.5; {
+			chosen = append(chosen, i)
+		}
+	}
+	return chosen, chance
+}
+
+// priorOver is the logarithm of what was believed of standardised values over the density
+// they were drawn from.
+func priorOver(x, drawn []float64) []float64 {
+	d := len(x) / len(drawn)
+	out := make([]float64, len(drawn))
+	for i, q := range drawn {
+		v := x[i*d : (i+1)*d]
+		out[i] = -0.5*floats.Dot(v, v) - q
+	}
+	return out
 }
 
 // powered are the weights, on average 1, for a likelihood raised to a power.
@@ -121,119 +315,4 @@ func powered(prior, ll []float64, power float64) []float64 {
 	}
 	floats.Scale(float64(len(w))/floats.Sum(w), w)
 	return w
-}
-
-// A proposal is the distribution to draw from: of every four runs three from a normal
-// distribution and one from a wider one, so that no weight grows beyond bounds.
-type proposal struct {
-	mean         []float64
-	axes         *mat.Dense // columns
-	narrow, wide []float64  // standard deviations along the axes
-}
-
-// draw returns values and the logarithms of their densities, but for a constant.
-func (q proposal) draw(base []float64) (x, logs []float64) {
-	d := len(q.mean)
-	n := len(base) / d
-	var along mat.Dense
-	along.Mul(mat.NewDense(n, d, base), q.axes)
-	logs = make([]float64, n)
-	narrow, wide := 0.0, 0.0 // of the densities' factors
-	for k := range d {
-		narrow, wide = narrow-math.Log(q.narrow[k]), wide-math.Log(q.wide[k])
-	}
-	for i := range n {
-		v := along.RawRowView(i)
-		scale := q.narrow
-		if i%4 == 3 {
-			scale = q.wide
-		}
-		floats.Mul(v, scale)
-		a, b := narrow, wide
-		for k := range v {
-			a -= 0.5 * v[k] * v[k] / (q.narrow[k] * q.narrow[k])
-			b -= 0.5 * v[k] * v[k] / (q.wide[k] * q.wide[k])
-		}
-		most := max(a, b)
-		logs[i] = most + math.Log(0.75*math.Exp(a-most)+0.25*math.Exp(b-most))
-	}
-	var out mat.Dense
-	out.Mul(&along, q.axes.T())
-	x = out.RawMatrix().Data
-	for i := range x {
-		x[i] += q.mean[i%d]
-	}
-	return x, logs
-}
-
-// propose fits a proposal to weighted values. Directions in which the spread is what
-// chance makes of 1 are taken as untouched (the edges of Marchenko and Pastur 1967, from
-// memory).
-func propose(x, weights []float64, d int) proposal {
-	columns := make([][]float64, d)
-	for j := range columns {
-		columns[j] = stride(x, j, d)
-	}
-	b := NewBelief(nil, columns, weights)
-	values, axes := axesOf(b.Cov)
-	q := proposal{mean: b.Mean, axes: axes, narrow: values, wide: make([]float64, d)}
-	edge := 1 - min(math.Sqrt(float64(d)/Effective(weights)), 0.5)
-	for k, v := range values {
-		if v > edge*edge {
-			q.narrow[k] = math.Sqrt(max(1, min(v, 2)))
-		} else {
-			q.narrow[k] = math.Sqrt(1.2 * max(v, 1e-8))
-		}
-		q.wide[k] = max(1.1*q.narrow[k], min(2.5*q.narrow[k], 1.1))
-	}
-	return q
-}
-
-// axesOf returns the variances of a covariance along its axes, and these.
-func axesOf(cov *mat.SymDense) ([]float64, *mat.Dense) {
-	d := cov.SymmetricDim()
-	var e mat.EigenSym
-	if !e.Factorize(cov, true) {
-		return slices.Repeat([]float64{1}, d), identity(d)
-	}
-	var v mat.Dense
-	e.VectorsTo(&v)
-	// The sign of an axis must not decide what a run draws.
-	for k := range d {
-		column := mat.Col(nil, k, &v)
-		if most := slices.MaxFunc(column, func(a, b float64) int { return cmp.Compare(math.Abs(a), math.Abs(b)) }); most < 0 {
-			floats.Scale(-1, column)
-			v.SetCol(k, column)
-		}
-	}
-	return e.Values(nil), &v
-}
-
-// rootOf returns the symmetric square root of a covariance.
-func rootOf(cov *mat.SymDense) *mat.Dense {
-	values, axes := axesOf(cov)
-	var scaled, out mat.Dense
-	scaled.Apply(func(_, k int, v float64) float64 { return v * math.Sqrt(max(values[k], 0)) }, axes)
-	out.Mul(&scaled, axes.T())
-	return &out
-}
-
-func identity(d int) *mat.Dense {
-	m := mat.NewDense(d, d, nil)
-	for j := range d {
-		m.Set(j, j, 1)
-	}
-	return m
-}
-
-// affine returns mean + root x for every run of x.
-func affine(mean []float64, root *mat.Dense, x []float64) []float64 {
-	d := len(mean)
-	var out mat.Dense
-	out.Mul(mat.NewDense(len(x)/d, d, x), root)
-	v := out.RawMatrix().Data
-	for i := range v {
-		v[i] += mean[i%d]
-	}
-	return v
 }

@@ -2,8 +2,9 @@ package study
 
 import (
 	"cmp"
-	"math"
 	"slices"
+
+	"gonum.org/v1/gonum/floats"
 )
 
 // A Sample is runs of a study: what they drew, what came of it, and how much each
@@ -74,75 +75,84 @@ func (s *Sample) effective() float64 {
 	return Effective(s.Weights)
 }
 
-// A weighed is values in order, with the share of the weight up to each.
-type weighed struct{ values, upTo []float64 }
-
-func weigh(values, weights []float64) weighed {
-	if weights == nil {
-		sorted := slices.Sorted(slices.Values(values))
-		upTo := make([]float64, len(sorted))
-		for i := range upTo {
-			upTo[i] = float64(i+1) / float64(len(sorted))
-		}
-		return weighed{sorted, upTo}
-	}
-	order := inOrder(values)
-	out := weighed{make([]float64, 0, len(order)), make([]float64, 0, len(order))}
-	sum := 0.0
-	for _, i := range order {
-		if w := weights[i]; w > 0 {
-			sum += w
-			out.values, out.upTo = append(out.values, values[i]), append(out.upTo, sum)
-		}
-	}
-	for i := range out.upTo {
-		out.upTo[i] /= sum
-	}
-	return out
-}
-
-// quantile is the least value that has at least the share p of the weight up to it.
-func (w weighed) quantile(p float64) float64 {
-	// A rounding of the sum must not decide which run an end is.
-	i, _ := slices.BinarySearchFunc(w.upTo, p-1e-9, func(a, b float64) int { return cmp.Compare(a, b) })
-	return w.values[min(i, len(w.values)-1)]
-}
-
-// Quantiles returns the quantiles of some values under weights; nil weights are equal.
+// Quantiles returns the least values that have at least the shares p of the weight up to
+// them; nil weights are equal.
 func Quantiles(values, weights []float64, p ...float64) []float64 {
-	w := weigh(values, weights)
+	left := make([]weighed, 0, len(values))
+	all := 0.0
+	for i, v := range values {
+		w := 1.0
+		if weights != nil {
+			w = weights[i]
+		}
+		if w > 0 {
+			left = append(left, weighed{v, w})
+			all += w
+		}
+	}
 	out := make([]float64, len(p))
 	for i := range p {
-		out[i] = w.quantile(p[i])
+		// A rounding of the sum must not decide which run an end is.
+		out[i] = upTo(left, (p[i]-1e-9)*all)
 	}
 	return out
 }
 
-// Centre returns the likely value of every input, in standard deviations, and its 95 %
-// limits: what was thought, or once something was learned the mean and the quantiles of
-// the runs.
-func (s *Sample) Centre() (centre, low, high []float64) {
-	d := len(s.Inputs)
-	centre, low, high = make([]float64, d), make([]float64, d), make([]float64, d)
-	for j := range d {
-		if !s.Learned {
-			low[j], high[j] = -z95, z95
-			continue
-		}
-		column, sum := s.Column(j), 0.0
-		for i, z := range column {
-			w := 1.0
-			if s.Weights != nil {
-				w = s.Weights[i]
+type weighed struct{ value, weight float64 }
+
+// upTo is the least value with a weight up to it, itself included, of at least so much; it
+// changes the order of the values.
+func upTo(v []weighed, weight float64) float64 {
+	for {
+		a, b, c := v[0].value, v[len(v)/2].value, v[len(v)-1].value
+		pivot := max(min(a, b), min(max(a, b), c))
+		// Those below the pivot go to the front, those above it to the end.
+		from, to := 0, len(v)
+		below, here := 0.0, 0.0
+		for i := 0; i < to; {
+			switch w := v[i]; {
+			case w.value < pivot:
+				below += w.weight
+				v[i], v[from] = v[from], w
+				from, i = from+1, i+1
+			case w.value > pivot:
+				to--
+				v[i], v[to] = v[to], w
+			default:
+				here += w.weight
+				i++
 			}
-			centre[j] += float64(w * z)
-			sum += w
 		}
-		centre[j] /= sum
-		q := Quantiles(column, s.Weights, 0.025, 0.975)
-		low[j], high[j] = min(q[0], centre[j]), max(q[1], centre[j])
+		switch {
+		case below >= weight && from > 0:
+			v = v[:from]
+		case below+here >= weight || to == len(v):
+			return pivot
+		default:
+			v, weight = v[to:], weight-below-here
+		}
 	}
-	return centre, low, high
+}
+
+// Centre returns the likely value of every input, in standard deviations: 0, or once
+// something was learned the mean of the runs.
+func (s *Sample) Centre() []float64 {
+	d := len(s.Inputs)
+	centre := make([]float64, d)
+	if !s.Learned {
+		return centre
+	}
+	sum := 0.0
+	for i := range s.Len() {
+		w := 1.0
+		if s.Weights != nil {
+			w = s.Weights[i]
+		}
+		floats.AddScaled(centre, w, s.Z[i*d:(i+1)*d])
+		sum += w
+	}
+	floats.Scale(1/sum, centre)
+	return centre
 }
 
 func inOrder(v []float64) []int {
@@ -157,45 +167,19 @@ func inOrder(v []float64) []int {
 // An Outcome is what a study finds for one event, in seconds.
 type Outcome struct {
 	Earliest, Likely, Latest float64 // 2.5 % quantile, the likely run, 97.5 % quantile
-	// Decides ranks the inputs by how much of the spread they explain, the decisive
-	// one first, and Rest is what none explains alone; empty where the window has no width.
-	Decides []Rank
-	Rest    float64
 }
 
 // Outcomes returns what a sample says of the first events of its outputs. It runs the
-// model with every input likely, and twice per input with that one alone at its limits.
+// model with every input likely.
 func (s Study) Outcomes(m *Sample, events int) ([]Outcome, error) {
-	d := len(m.Inputs)
-	centre, low, high := m.Centre()
-	z := slices.Repeat(centre, 1+2*d)
-	for j := range d {
-		z[(1+2*j)*d+j], z[(2+2*j)*d+j] = low[j], high[j]
-	}
-	alone, err := s.At(z, d)
+	likely, err := s.At(m.Centre(), len(m.Inputs))
 	if err != nil {
 		return nil, err
 	}
-	columns := make([][]float64, d)
-	for j := range columns {
-		if b := m.Inputs[j].Band; b.Low < b.High {
-			columns[j] = ranks(m.Column(j), m.Weights)
-		}
-	}
 	out := make([]Outcome, events)
 	for e := range out {
-		at := m.Output(e)
-		q := Quantiles(at, m.Weights, 0.025, 0.975)
-		likely := alone[e]
-		o := Outcome{Earliest: min(q[0], likely), Likely: likely, Latest: max(q[1], likely)}
-		if o.Earliest < o.Latest && !math.IsInf(o.Earliest, 1) { // else one stray run decides nothing
-			o.Decides, o.Rest = m.rank(columns, at)
-			for i := range o.Decides {
-				j := o.Decides[i].Input
-				o.Decides[i].Low, o.Decides[i].High = alone[(1+2*j)*s.Outputs+e], alone[(2+2*j)*s.Outputs+e]
-			}
-		}
-		out[e] = o
+		q := Quantiles(m.Output(e), m.Weights, 0.025, 0.975)
+		out[e] = Outcome{Earliest: min(q[0], likely[e]), Likely: likely[e], Latest: max(q[1], likely[e])}
 	}
 	return out, nil
 }

@@ -54,24 +54,34 @@ func (s Study) At(z []float64, d int) ([]float64, error) {
 	runs := len(z) / d
 	out := make([]float64, runs*s.Outputs)
 	errs := make([]error, runs)
-	var next atomic.Int64
-	var wg sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), runs) {
-		wg.Go(func() {
-			in, run := s.Model()
-			for r := int(next.Add(1)) - 1; r < runs; r = int(next.Add(1)) - 1 {
-				Set(in, z[r*d:(r+1)*d])
-				errs[r] = run(out[r*s.Outputs : (r+1)*s.Outputs : (r+1)*s.Outputs])
-			}
-		})
-	}
-	wg.Wait()
+	spread(runs, func() func(int) {
+		in, run := s.Model()
+		return func(r int) {
+			Set(in, z[r*d:(r+1)*d])
+			errs[r] = run(out[r*s.Outputs : (r+1)*s.Outputs : (r+1)*s.Outputs])
+		}
+	})
 	for r, err := range errs {
 		if err != nil {
 			return nil, fmt.Errorf("run %d of the band: %w", r, err)
 		}
 	}
 	return out, nil
+}
+
+// spread does n pieces of work on all cores, each of which begins once.
+func spread(n int, begin func() func(int)) {
+	var next atomic.Int64
+	var wg sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), n) {
+		wg.Go(func() {
+			work := begin()
+			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+				work(i)
+			}
+		})
+	}
+	wg.Wait()
 }
 
 // Set writes values, in standard deviations, to the fields of the inputs.

@@ -43,12 +43,18 @@ func TestBandOfASum(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	why, err := s.Reasons(m, out)
+	if err != nil {
+		t.Fatal(err)
+	}
 	half := math.Hypot(10, 1)
-	if o := out[0]; o.Likely != 150 || math.Abs(o.Latest-150-half) > 0.5 || math.Abs(150-o.Earliest-half) > 0.5 ||
-		o.Decides[0].Input != 0 || math.Abs(o.Decides[0].Share-100.0/101) > 0.01 || o.Rest > 0.01 || math.Abs(o.Decides[0].Low-140) > 1e-9 {
+	if o := out[0]; o.Likely != 150 || math.Abs(o.Latest-150-half) > 0.5 || math.Abs(150-o.Earliest-half) > 0.5 {
 		t.Errorf("%+v", o)
 	}
-	if o := out[1]; !math.IsInf(o.Earliest, 1) || o.Decides != nil {
+	if r := why[0]; r.Decides[0].Input != 0 || math.Abs(r.Decides[0].Share-100.0/101) > 0.01 || r.Rest > 0.01 || math.Abs(r.Decides[0].Low-140) > 1e-9 {
+		t.Errorf("%+v", r)
+	}
+	if o := out[1]; !math.IsInf(o.Earliest, 1) || why[1].Decides != nil {
 		t.Errorf("%+v", o)
 	}
 }
@@ -63,8 +69,11 @@ func TestRestIsWhatNoInputExplains(t *testing.T) {
 		}
 	}}, TaughtRuns)
 	out, err := s.Outcomes(m, 1)
-	if o := out[0]; err != nil || o.Rest < 0.95 {
-		t.Errorf("%+v, %v", o, err)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if why, err := s.Reasons(m, out); err != nil || why[0].Rest < 0.95 {
+		t.Errorf("%+v, %v", why, err)
 	}
 }
 
