@@ -80,7 +80,7 @@ func (a Amount) Judge(w *Weighing, pieces int, guard honestplate.Optional) (Find
 		return f, err
 	}
 	f.Probability = d.Probability
-	g := f.Limits.Band(w.Standard)
+	g := f.Limits.band(w.Standard)
 	narrow := a.MinusGrams+a.PlusGrams < 2*g
 	switch {
 	case d.Verdict == Differs && w.Grams < a.Grams:

@@ -66,7 +66,7 @@ func (l Limits) Decide(value, u float64) (Decision, error) {
 		return Decision{}, err
 	}
 	low, high := l.ends()
-	g := l.Band(u)
+	g := l.band(u)
 	d := Decision{Verdict: CannotTell, Probability: l.probability(value, u)}
 	// Decimals of a scale are not to fall outside by the dust of their binary form.
 	dust := 1e-9 * (1 + math.Abs(value))
@@ -85,7 +85,7 @@ func (l Limits) Accept(u float64) (Limits, error) {
 	if err := cmp.Or(l.Validate(), honestplate.NotNegative("U", u, "")); err != nil {
 		return Limits{}, err
 	}
-	g := l.Band(u)
+	g := l.band(u)
 	if l.Low.Given {
 		l.Low.Value += g
 	}
@@ -95,8 +95,8 @@ func (l Limits) Accept(u float64) (Limits, error) {
 	return l, nil
 }
 
-// Band returns the guard band: so many expanded uncertainties, k = 2.
-func (l Limits) Band(u float64) float64 { return 2 * u * l.Guard.Or(1) }
+// band returns the guard band: so many expanded uncertainties, k = 2.
+func (l Limits) band(u float64) float64 { return 2 * u * l.Guard.Or(1) }
 
 // ends are the limits as numbers.
 func (l Limits) ends() (low, high float64) { return l.Low.Or(math.Inf(-1)), l.High.Or(math.Inf(1)) }

@@ -57,5 +57,5 @@ func ExamplePick_ToWeigh() {
 	fmt.Printf("weigh %.0f (%.0f..%.0f) plums: the three plates exist on %.0f %% of %d trays\n",
 		n.Pieces.Likely, n.Pieces.Low, n.Pieces.High, 100*n.Chance.Likely, n.Trays)
 	// Output:
-	// weigh 33 (33..34) plums: the three plates exist on 91 % of 512 trays
+	// weigh 33 (32..34) plums: the three plates exist on 92 % of 512 trays
 }

@@ -7,7 +7,7 @@ import (
 
 // A Finding is what a check found of one thing: a layer, a total, a ratio.
 type Finding struct {
-	Name     string  `json:"name"`            // of the layer, "total", or "patty / bun"
+	Name     string  `json:"name"`            // of the layer, "total", "patty / bun" or the item
 	Found    float64 `json:"found"`           // g, in the state that is declared; of a ratio a pure number
 	Standard float64 `json:"standard"`        // its standard uncertainty
 	Pieces   int     `json:"pieces,omitzero"` // counted; 0 if not

@@ -51,13 +51,11 @@ func (p Pick) Sets(k int) (PickedSets, error) {
 	if err != nil {
 		return PickedSets{}, err
 	}
-	a, err := q.sets(k, p.LeastFirst).Solve()
+	a := sets.Problem{Problem: q.Problem, Sets: k, Goal: p.goal()}.Solve()
 	switch {
-	case err != nil:
-		return PickedSets{}, err
 	case a.Most == 0:
 		return PickedSets{}, p.infeasible(q)
-	case a.Number == 0:
+	case len(a.Sets) == 0:
 		return PickedSets{}, noneFound(q.Effort)
 	}
 	points := q.scoreStep.Times
@@ -69,35 +67,20 @@ func (p Pick) Sets(k int) (PickedSets, error) {
 		out.Gap = points(a.Bound - a.Least)
 	}
 	for _, s := range a.Sets {
-		if s != nil {
-			out.Sets = append(out.Sets, p.set(q, s))
-		}
+		out.Sets = append(out.Sets, p.set(q, s))
 	}
 	return out, nil
 }
 
-// sets is a problem of k sets at once.
-func (q pickProblem) sets(k int, leastFirst bool) sets.Problem {
-	out := sets.Problem{Mass: q.Masses, Score: q.Scores, Effort: q.Effort}
+// goal is what is best among as many sets.
+func (p Pick) goal() sets.Goal {
 	switch {
-	case q.Closest:
-		out.Goal = sets.Closest
-	case leastFirst:
-		out.Goal = sets.Least
+	case p.Closest:
+		return sets.Closest
+	case p.LeastFirst:
+		return sets.Least
 	}
-	want := sets.Want{Lo: q.Low, Hi: q.High, Target: q.Target}
-	for _, g := range q.Groups {
-		out.Groups = append(out.Groups, sets.Span{From: g.From, To: g.To})
-		count := g.Count
-		if count == subset.AnyCount {
-			count = sets.Any
-		}
-		want.Counts = append(want.Counts, count)
-	}
-	for range k {
-		out.Wants = append(out.Wants, want)
-	}
-	return out
+	return sets.Total
 }
 
 // A PieceMass says what pieces of a kind weigh: normally spread about a mean. Weigh some
@@ -122,7 +105,7 @@ type ToWeigh struct {
 const (
 	simulatedTrays  = 512
 	simulatedPieces = 200
-	simulatedEffort = 100_000
+	simulatedEffort = 10_000
 )
 
 // ToWeigh returns how many pieces to weigh besides p.Pieces, which may be none, so that k
@@ -141,10 +124,7 @@ func (p Pick) ToWeigh(k int, chance float64, of PieceMass) (ToWeigh, error) {
 	if err != nil {
 		return ToWeigh{}, err
 	}
-	n, err := q.Need()
-	if err != nil {
-		return ToWeigh{}, err
-	}
+	n := q.Need()
 	if n.High > q.Most {
 		return ToWeigh{}, &honestplate.RefusedError{
 			Field: "Chance", Kind: honestplate.ErrInfeasible,
@@ -196,7 +176,7 @@ func (p Pick) supply(k int, chance float64, of PieceMass) (sets.Supply, error) {
 	}
 	return sets.Supply{
 		Have: q.Masses, Mean: of.MeanGrams / step, SD: of.SDGrams / step,
-		Want: sets.Want{Lo: q.Low, Hi: q.High, Target: q.Target, Counts: []int{p.Count}},
+		Want: subset.Problem{Low: q.Low, High: q.High, Target: q.Target, Groups: []subset.Group{{Count: p.Count}}},
 		Sets: k, Chance: chance, Most: 4*all + 40, Trays: max(64, min(simulatedTrays, 800*simulatedTrays/(all*all))), Effort: simulatedEffort,
 	}, nil
 }

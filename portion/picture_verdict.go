@@ -8,20 +8,12 @@ import (
 	"example.org/honestplate/portion/internal/check"
 )
 
-// A PictureVerdict says whether what lies in front of the camera is what is
-// declared.
-type PictureVerdict struct {
-	Difference  float64 `json:"difference_grams"`  // weighed less declared, g
-	Uncertainty float64 `json:"uncertainty_grams"` // of the weighing, expanded, g
-	Decision
-	Reason string `json:"reason"` // in words, for the record
-}
-
 // JudgePicture compares a weighing ([Scale.Weigh], or the sum of many) with the
 // declared mass and its tolerance, MinusGrams and PlusGrams, by the rule of
 // [Limits.Decide] with a guard band of the expanded uncertainty. A weighing that is not
 // sure enough, or below the scale's least load, cannot tell: it neither agrees nor
-// differs. Without a tolerance nothing agrees, since no scale is exact.
+// differs. Without a tolerance nothing agrees, since no scale is exact. Reason gives the
+// verdict in words, for the record.
 //
 // A package may be a little short and still be legal; the picture of an advertised
 // product should be neither short nor over: where it differs, a
@@ -31,37 +23,37 @@ type PictureVerdict struct {
 //
 // Errors besides: those of [Declaration.Validate]; [honestplate.InputError] where no mass is declared
 // or the weighing makes no sense.
-func (d Declaration) JudgePicture(w Weighing) (PictureVerdict, error) {
+func (d Declaration) JudgePicture(w Weighing) (Finding, error) {
 	if err := d.Validate(); err != nil {
-		return PictureVerdict{}, err
+		return Finding{}, err
 	}
 	if d.Grams == 0 {
-		return PictureVerdict{}, check.NoMass("to compare a weighing with")
+		return Finding{}, check.NoMass("to compare a weighing with")
 	}
 	err := cmp.Or(honestplate.NotNegative("Weighing.Grams", w.Grams, "g"), honestplate.NotNegative("Weighing.Expanded", w.Expanded, "g"),
 		honestplate.NotNegative("Weighing.LeastGrams", w.LeastGrams, "g"))
 	if err != nil {
-		return PictureVerdict{}, err
+		return Finding{}, err
 	}
 	a := Amount{Grams: d.Grams, MinusGrams: d.MinusGrams, PlusGrams: d.PlusGrams}
 	w.Standard = w.Expanded / 2
 	f, err := a.Judge(&w, 0, honestplate.Optional{})
-	v := PictureVerdict{w.Grams - d.Grams, w.Expanded, f.Decision, cmp.Or(f.Reason, "as declared")}
 	if err != nil {
-		return PictureVerdict{}, err
+		return Finding{}, err
 	}
-	if v.Verdict == CannotTell {
-		v.Reason = "cannot tell, " + v.Reason
+	f.Name, f.Reason = d.Item, cmp.Or(f.Reason, "as declared")
+	if f.Verdict == CannotTell {
+		f.Reason = "cannot tell, " + f.Reason
 	}
-	v.Reason += fmt.Sprintf(": %.6g g weighed, +- %.2g g, against %s declared", w.Grams, w.Expanded, a.String())
-	if v.Verdict != Differs {
-		return v, nil
+	f.Reason += fmt.Sprintf(": %.6g g weighed, +- %.2g g, against %s declared", w.Grams, w.Expanded, a.String())
+	if f.Verdict != Differs {
+		return f, nil
 	}
 	act := Exceed
 	if w.Grams < d.Grams {
 		act = Reduce
 	}
-	return v, d.allows("Weighing", act)
+	return f, d.allows("Weighing", act)
 }
 
 // JudgeCount compares the pieces in the picture with the declared count. For an

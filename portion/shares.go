@@ -47,7 +47,7 @@ func (d Declaration) Share(zones []Zone) ([]Portion, error) {
 		return nil, err
 	}
 	if d.Grams == 0 {
-		return d.ShareCount(zones)
+		return d.shareCount(zones)
 	}
 	step := d.step()
 	claims := make([]apportion.Claim, len(zones))
@@ -70,9 +70,9 @@ func (d Declaration) Share(zones []Zone) ([]Portion, error) {
 	return out, nil
 }
 
-// ShareCount spreads the declared pieces over the zones, within MinCount and
+// shareCount spreads the declared pieces over the zones, within MinCount and
 // MaxCount, also where a mass is declared beside the count.
-func (d Declaration) ShareCount(zones []Zone) ([]Portion, error) {
+func (d Declaration) shareCount(zones []Zone) ([]Portion, error) {
 	if err := d.Validate(); err != nil {
 		return nil, err
 	}

@@ -60,7 +60,7 @@ func FuzzDeclaration(f *testing.F) {
 				allFinite(t, "portion", p.Grams)
 			}
 		}
-		if s, err := d.ShareCount(zones); err == nil && sumOfSteps(s) != int64(count) {
+		if s, err := d.shareCount(zones); err == nil && sumOfSteps(s) != int64(count) {
 			t.Fatalf("%d of %d pieces", sumOfSteps(s), count)
 		}
 	})

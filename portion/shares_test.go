@@ -81,7 +81,7 @@ func TestSharesAreExact(t *testing.T) {
 func TestSharingPieces(t *testing.T) {
 	d := Declaration{Item: "dumplings", Count: 9, Grams: 120}
 	zones := []Zone{{Name: "front", Weight: 3}, {Name: "middle", Weight: 2, MaxCount: 2}, {Name: "back", Weight: 1, MinCount: 2}}
-	s, err := d.ShareCount(zones)
+	s, err := d.shareCount(zones)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -103,7 +103,7 @@ func TestSharingPieces(t *testing.T) {
 		"no zones":       {d, nil},
 		"minima":         {d, []Zone{{Weight: 1, MinCount: 10}}},
 	} {
-		if _, err := c.d.ShareCount(c.zones); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrInfeasible) {
+		if _, err := c.d.shareCount(c.zones); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrInfeasible) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}

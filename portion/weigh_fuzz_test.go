@@ -26,13 +26,13 @@ func FuzzTolerances(f *testing.F) {
 		w.Standard = uncertainty / 2
 		if got, err := a.Judge(&w, 0, honestplate.Optional{}); err == nil {
 			allFinite(t, "finding", got.Found, got.Standard, got.Probability)
-			if band := got.Limits.Band(w.Standard); got.Verdict.Worst(Agrees) != got.Verdict || got.Limits.Validate() == nil && band != uncertainty {
+			if band := got.Limits.band(w.Standard); got.Verdict.Worst(Agrees) != got.Verdict || got.Limits.Validate() == nil && band != uncertainty {
 				t.Fatalf("%s with a band of %v", got, band)
 			}
 		}
 		d := Declaration{Item: "x", Grams: nominal, MinusGrams: nominal / 20, PlusGrams: nominal / 50, Advertised: even}
 		if v, err := d.JudgePicture(w); err == nil {
-			allFinite(t, "difference", v.Difference, v.Uncertainty, v.Probability)
+			allFinite(t, "difference", v.Found, v.Standard, v.Probability)
 			if v.Verdict == Agrees && (contents < nominal*0.95-1e-6*nominal || contents > nominal*1.02*(1+1e-6)) {
 				t.Fatalf("%v agrees with %v", contents, nominal)
 			}

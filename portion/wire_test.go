@@ -28,7 +28,7 @@ func wireTypes() map[string]reflect.Type {
 		portion.Amount{}, plate.Arrangement(0), record.Basis(""), record.Build{}, record.BuildCheck{}, portion.CheckWeight{}, portion.Class(0), portion.Decision{}, portion.Declaration{}, record.Edit{},
 		portion.Finding{}, portion.Formula{}, portion.Grid{}, portion.Group{}, portion.Heroes{}, portion.Ingredient{}, record.Layer{}, plate.Layout{}, portion.Limits{}, record.Placed{}, portion.Prior{}, record.Ratio{}, record.Revision{},
 		record.RevisionCheck{}, record.Specification{}, record.SpecificationRef{}, portion.Stopping{}, record.Take{}, portion.Verdict(""),
-		plate.Oval{}, plate.Pattern(0), portion.Pick{}, portion.Picked{}, portion.PickedSets{}, portion.PieceMass{}, portion.PieceSet{}, portion.PictureVerdict{}, portion.Piece{}, plate.Placing{}, plate.Point{}, portion.Portion{}, portion.QuidLine{}, record.Record{},
+		plate.Pattern(0), portion.Pick{}, portion.Picked{}, portion.PickedSets{}, portion.PieceMass{}, portion.PieceSet{}, portion.Piece{}, plate.Placing{}, plate.Point{}, portion.Portion{}, portion.QuidLine{}, record.Record{},
 		record.Item{}, plate.Rectangle{}, plate.Round{}, portion.Scale{}, plate.Scatter{}, plate.Segment{}, record.Signature{}, plate.Slice{}, plate.SliceSold{}, portion.ToWeigh{}, plate.Spot{}, plate.Spread{}, record.StandIn{},
 		plate.Strip{}, plate.Strips{}, portion.Table{}, record.Weighed{}, portion.Weighing{}, portion.Evidence{}, portion.Zone{}, apportion.Claim{}, apportion.Method(0),
 	} {

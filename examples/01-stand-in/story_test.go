@@ -112,7 +112,7 @@ func Example_theScaleDecides() {
 		if errors.Is(err, honestplate.ErrAdvertised) {
 			refused = ": refused"
 		}
-		fmt.Printf("%4.1f g %+.1f, +- %.1f g: %s%s\n", reading, verdict.Difference, verdict.Uncertainty, verdict.Verdict, refused)
+		fmt.Printf("%4.1f g %+.1f, +- %.1f g: %s%s\n", reading, verdict.Found-cheese.Grams, 2*verdict.Standard, verdict.Verdict, refused)
 	}
 	// Output:
 	// 60.0 g -2.0, +- 0.7 g: differs: refused

@@ -186,9 +186,9 @@ func Example_howManyMore() {
 		fmt.Printf("%2.0f %%: weigh %.0f more (%.0f..%.0f)\n", 100*chance, more.Pieces.Likely, more.Pieces.Low, more.Pieces.High)
 	}
 	// Output:
-	// 50 %: weigh 10 more (10..11)
-	// 90 %: weigh 16 more (15..17)
-	// 99 %: weigh 22 more (21..29)
+	// 50 %: weigh 10 more (10..10)
+	// 90 %: weigh 15 more (15..16)
+	// 99 %: weigh 22 more (20..25)
 }
 
 // Sixteen would be prudent. The kitchen has filling for ten, an even chance, and is

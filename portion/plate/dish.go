@@ -9,7 +9,7 @@ import (
 	"example.org/honestplate/portion/internal/check"
 )
 
-// A Dish is what the food lies on or is: a Round, an Oval or a Rectangle. Seen from
+// A Dish is what the food lies on or is: a Round or a Rectangle. Seen from
 // above, the camera stands at the bottom.
 type Dish interface {
 	// plate returns the dish as plain geometry, or what is wrong with it.
@@ -26,16 +26,6 @@ type Round struct {
 	// TurnDegrees turns the cuts clockwise as seen from above; at 0 the middle of
 	// slice 1 faces the camera.
 	TurnDegrees float64 `json:"turn_degrees,omitzero"`
-}
-
-// An Oval is an elliptical dish cut from its centre into slices of equal area (of
-// equal angle if it were stretched to a round). Slices are counted as in a Round.
-type Oval struct {
-	Width       float64 `json:"width_m,omitzero"`      // m, across, above 0, up to 10
-	Depth       float64 `json:"depth_m,omitzero"`      // m, away from the camera, likewise
-	Edge        float64 `json:"edge_m,omitzero"`       // free rim, m, measured along the axes
-	Slices      int     `json:"slices,omitzero"`       // 0 or 1 means uncut; up to 1000
-	TurnDegrees float64 `json:"turn_degrees,omitzero"` // as in a Round
 }
 
 // A Rectangle is a tray cut into equal rows and columns. Slice 1 is nearest to the
@@ -65,11 +55,7 @@ func (d Round) plate() (plate, error) {
 	if err := checkSize("Diameter", d.Diameter); err != nil {
 		return plate{}, err
 	}
-	return Oval{d.Diameter, d.Diameter, d.Edge, d.Slices, d.TurnDegrees}.plate()
-}
-
-func (d Oval) plate() (plate, error) {
-	p, err := newPlate(d.Width, d.Depth, d.Edge, d.Slices)
+	p, err := newPlate(d.Diameter, d.Diameter, d.Edge, d.Slices)
 	if err != nil {
 		return p, err
 	}
@@ -77,24 +63,28 @@ func (d Oval) plate() (plate, error) {
 		return p, err
 	}
 	n := max(d.Slices, 1)
-	p.elliptic, p.turn = true, d.TurnDegrees*math.Pi/180
-	step := 2 * math.Pi / float64(n)
+	p.round, p.turn, p.sector = true, d.TurnDegrees*math.Pi/180, 2*math.Pi/float64(n)
 	for k := range n {
-		// The centre of area of a sector of a unit circle lies at
-		// 2 sin(t/2) / (3 t/2) from its point.
-		t := -math.Pi/2 - p.turn - step*float64(k)
-		r := 0.0
+		p.slices = append(p.slices, Slice{Number: k + 1, Area: math.Pi * p.a * p.a / float64(n), Centre: p.sectorCentre(k, p.a)})
 		if n > 1 {
-			r = 4 * math.Sin(step/2) / (3 * step)
-		}
-		centre := Point{p.a * r * math.Cos(t), p.b * r * math.Sin(t)}
-		p.slices = append(p.slices, Slice{Number: k + 1, Area: math.Pi * p.a * p.b / float64(n), Centre: centre})
-		if n > 1 {
-			sin, cos := math.Sincos(t - step/2)
-			p.cuts = append(p.cuts, path{q: Point{p.a * cos, p.b * sin}})
+			sin, cos := math.Sincos(p.middle(k) - p.sector/2)
+			p.cuts = append(p.cuts, path{q: Point{p.a * cos, p.a * sin}})
 		}
 	}
 	return p, nil
+}
+
+// middle is the direction of the middle of a slice of the round kind, in radians.
+func (p plate) middle(k int) float64 { return -math.Pi/2 - p.turn - p.sector*float64(k) }
+
+// sectorCentre is the centre of area of a slice of the round kind up to a radius: for
+// an angle t it lies at 2 sin(t/2) / (3 t/2) of it from the middle.
+func (p plate) sectorCentre(k int, radius float64) Point {
+	if p.sector > math.Pi {
+		return Point{} // uncut
+	}
+	sin, cos := math.Sincos(p.middle(k))
+	return Point{cos, sin}.times(radius * 4 * math.Sin(p.sector/2) / (3 * p.sector))
 }
 
 func (d Rectangle) plate() (plate, error) {

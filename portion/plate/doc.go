@@ -1,5 +1,5 @@
 // Package plate lays a declared amount on a dish as seen from above, in whole steps of
-// the scale, and draws it for the bench. Start with a [Round], an [Oval] or a
+// the scale, and draws it for the bench. Start with a [Round] or a
 // [Rectangle] and its cuts: [Strips] and [Spread] lay a mass on it ([Layout]), [Scatter]
 // finds spots for separate pieces ([Placing]). Pieces that weigh what is declared come
 // from portion.Pick.

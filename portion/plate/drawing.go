@@ -140,21 +140,28 @@ type view struct {
 
 func (v view) at(p Point) (x, y float64) { return v.x + p.X*v.scale, v.y - p.Y*v.scale }
 
+func (v view) pair(p Point) string {
+	x, y := v.at(p)
+	return num(x) + " " + num(y)
+}
+
 // dish draws the outline and the cuts.
 func (d *drawing) dish(p plate, v view) {
 	outline := `fill="` + bread + `" stroke="` + ink + `" stroke-width="2"`
 	edge := `fill="none" stroke="` + hairline + `" stroke-width="1"`
 	a, b := p.inner()
-	if p.elliptic {
-		d.ellipse(v.x, v.y, p.a*v.scale, p.b*v.scale, outline)
-		if p.edge > 0 {
-			d.ellipse(v.x, v.y, a*v.scale, b*v.scale, edge)
-		}
-		return
-	}
-	d.rect(v.x-p.a*v.scale, v.y-p.b*v.scale, 2*p.a*v.scale, 2*p.b*v.scale, outline)
+	d.outline(p, v, p.a, p.b, outline)
 	if p.edge > 0 {
-		d.rect(v.x-a*v.scale, v.y-b*v.scale, 2*a*v.scale, 2*b*v.scale, edge)
+		d.outline(p, v, a, b, edge)
+	}
+}
+
+// outline draws the dish's shape with the radius a or the half sides a and b.
+func (d *drawing) outline(p plate, v view, a, b float64, style string) {
+	if p.round {
+		d.ellipse(v.x, v.y, a*v.scale, a*v.scale, style)
+	} else {
+		d.rect(v.x-a*v.scale, v.y-b*v.scale, 2*a*v.scale, 2*b*v.scale, style)
 	}
 }
 

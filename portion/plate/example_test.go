@@ -69,20 +69,3 @@ func ExampleSpread_Lay() {
 	// Output:
 	// 16 17 16 13 15 13
 }
-
-// Sauce on an oval plate, all of it inside a rim of 2 cm, a third on each of three slices.
-func ExampleOval() {
-	dish := plate.Oval{Width: 0.28, Depth: 0.20, Edge: 0.02, Slices: 3}
-	layout, err := plate.Spread{}.Lay(dish, portion.Declaration{Item: "sauce", Grams: 45, StepGrams: 1})
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	for _, s := range layout.Slices {
-		fmt.Printf("slice %d: %.0f cm2, %v g\n", s.Number, s.Area*1e4, s.Grams)
-	}
-	// Output:
-	// slice 1: 147 cm2, 15 g
-	// slice 2: 147 cm2, 15 g
-	// slice 3: 147 cm2, 15 g
-}

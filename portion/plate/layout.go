@@ -21,7 +21,6 @@ type Segment struct {
 	To     Point   `json:"to"`    // and ends
 	steps  int64
 	weight float64
-	path   path
 }
 
 // A Strip is one piece to weigh out, cut to length and lay.
@@ -29,8 +28,7 @@ type Strip struct {
 	Number int     `json:"number"`   // from 1, in the order of placing: far side first, nearest last
 	Length float64 `json:"length_m"` // m
 	Grams  float64 `json:"grams"`    // whole steps: the sum of its segments
-	middle Point   // where its number is drawn
-	paths  []path
+	path   path
 }
 
 // A Layout is a dish with a declared amount laid out on it. The strips' grams and

@@ -56,13 +56,8 @@ func (l Layout) headline() string {
 func (l Layout) manner() []string {
 	n := strconv.Itoa(len(l.Strips))
 	s := n + " strips " + l.how.Pattern.String()
-	switch {
-	case len(l.Strips) == 0:
+	if len(l.Strips) == 0 {
 		s = "Spread inside the edge"
-	case l.how.Pattern == Lattice:
-		s = n + " strips in a lattice"
-	case l.how.Pattern == Rings:
-		s = n + " rings"
 	}
 	lines := []string{s + ", " + sliced(len(l.Slices)) + "."}
 	favour := ""
@@ -99,10 +94,9 @@ func (l Layout) drawStrips(d *drawing, v view) {
 		fmt.Sprintf(`stroke="%s" stroke-width="%s"`, amber, num(px)),
 	} {
 		for _, s := range l.Strips {
-			if len(s.paths) == 0 {
-				continue // not of Lay's making
+			if s.path != (path{}) { // of Lay's making
+				fmt.Fprintf(d, `<path d="M%sL%s" fill="none" stroke-linecap="butt" stroke-linejoin="miter" %s/>`+"\n", v.pair(s.path.p), v.pair(s.path.q), pass)
 			}
-			fmt.Fprintf(d, `<path d="%s" fill="none" stroke-linecap="butt" stroke-linejoin="miter" %s/>`+"\n", pathData(s.paths, v), pass)
 		}
 	}
 }
@@ -111,60 +105,25 @@ func (l Layout) drawStrips(d *drawing, v view) {
 func (l Layout) drawSpread(d *drawing, v view) {
 	a, b := l.plate.inner()
 	style := `fill="` + amber + `" fill-opacity="0.45" stroke="` + amberEdge + `" stroke-width="1"`
-	if l.plate.elliptic {
-		d.ellipse(v.x, v.y, a*v.scale, b*v.scale, style)
-		return
-	}
-	d.rect(v.x-a*v.scale, v.y-b*v.scale, 2*a*v.scale, 2*b*v.scale, style)
-}
-
-func pathData(paths []path, v view) string {
-	var b strings.Builder
-	pair := func(p Point) string {
-		x, y := v.at(p)
-		return num(x) + " " + num(y)
-	}
-	for i, c := range paths {
-		if i == 0 {
-			b.WriteString("M" + pair(c.at(0)))
-		}
-		if !c.arc {
-			b.WriteString("L" + pair(c.q))
-			continue
-		}
-		// A whole turn is two arcs: one would be ambiguous.
-		for _, u := range []float64{0.5, 1} {
-			fmt.Fprintf(&b, "A%s %s 0 0 0 %s", num(c.a*v.scale), num(c.b*v.scale), pair(c.at(u)))
-		}
-	}
-	if l := len(paths); l > 1 || paths[0].arc {
-		b.WriteString("Z")
-	}
-	return b.String()
+	d.outline(l.plate, v, a, b, style)
 }
 
 // drawLabels sets the strips' numbers just outside the rim, where nothing lies, and
 // the slices' grams beyond them; on a rectangle the grams stand on the slices.
 func (l Layout) drawLabels(d *drawing, v view) {
 	for _, s := range l.Strips {
-		if len(s.paths) == 0 {
+		if s.path == (path{}) {
 			continue
 		}
-		c := s.paths[0]
-		x, y := v.at(c.at(0))
-		if c.arc || len(s.paths) > 1 {
-			d.disc(x, y, s.Number)
-			continue
-		}
-		end, before := c.p, c.q
+		end, before := s.path.p, s.path.q
 		if l.how.Pattern == AlongCuts {
-			end, before = c.q, c.p
+			end, before = before, end
 		}
 		out := end.minus(before)
 		out = out.times(1 / out.norm())
 		rim := end.plus(out.times(l.plate.beyond(end, out)))
 		// 16 pixels clear of the rim, also where the strip leaves it at a slant.
-		x, y = v.at(rim.plus(out.times(16 / v.scale / max(0.4, out.dot(l.plate.normal(rim))))))
+		x, y := v.at(rim.plus(out.times(16 / v.scale / max(0.4, out.dot(l.plate.normal(rim))))))
 		d.disc(x, y, s.Number)
 	}
 	if len(l.Slices) > 24 {
@@ -185,7 +144,7 @@ func (l Layout) drawLabels(d *drawing, v view) {
 
 // labelsAround reports that the slices' grams stand around the dish.
 func (l Layout) labelsAround() bool {
-	return l.plate.elliptic && len(l.Slices) > 1 && len(l.Slices) <= 24
+	return l.plate.round && len(l.Slices) > 1 && len(l.Slices) <= 24
 }
 
 // beyond is how far from x, inside the dish, the rim lies along the unit vector.
@@ -200,14 +159,13 @@ func (p plate) beyond(x, along Point) float64 {
 
 // normal is the unit vector out of the dish at a point of its rim.
 func (p plate) normal(x Point) Point {
-	n := Point{x.X / (p.a * p.a), x.Y / (p.b * p.b)}
-	if !p.elliptic {
-		n = Point{math.Copysign(1, x.X), 0}
-		if p.b-math.Abs(x.Y) < p.a-math.Abs(x.X) {
-			n = Point{0, math.Copysign(1, x.Y)}
-		}
+	switch {
+	case p.round:
+		return x.times(1 / x.norm())
+	case p.b-math.Abs(x.Y) < p.a-math.Abs(x.X):
+		return Point{0, math.Copysign(1, x.Y)}
 	}
-	return n.times(1 / n.norm())
+	return Point{math.Copysign(1, x.X), 0}
 }
 
 // drawTable prints the grams: strips down, slices across where they fit, with both

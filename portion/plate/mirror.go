@@ -9,15 +9,12 @@ import (
 // mirror returns which slice is the image of each as the camera sees left and right, and
 // false if the cuts are not their own image.
 func (p plate) mirror() (image []int, ok bool) {
-	dust := 1e-9 * (p.a + p.b)
 	image = make([]int, len(p.slices))
 	for k, s := range p.slices {
-		to := Point{-s.Centre.X, s.Centre.Y}
-		i := p.sliceAt(to)
-		if t := p.slices[i]; math.Abs(t.Centre.X-to.X) > dust || math.Abs(t.Centre.Y-to.Y) > dust {
+		image[k] = p.sliceAt(Point{-s.Centre.X, s.Centre.Y})
+		if !p.images(s.Centre, p.slices[image[k]].Centre) {
 			return nil, false
 		}
-		image[k] = i
 	}
 	for k, i := range image {
 		if image[i] != k {
@@ -27,13 +24,17 @@ func (p plate) mirror() (image []int, ok bool) {
 	return image, true
 }
 
+// images reports whether two places are each other's image.
+func (p plate) images(s, t Point) bool {
+	return math.Abs(s.X+t.X) <= p.tolerance() && math.Abs(s.Y-t.Y) <= p.tolerance()
+}
+
 // mirror returns the images of strips and slices where the whole table of their parts
 // is its own image.
 func (l *Layout) mirror(parts [][]int64) (m controlled.Mirror, ok bool) {
 	if m.Columns, ok = l.plate.mirror(); !ok {
 		return m, false
 	}
-	dust := 1e-9 * (l.plate.a + l.plate.b)
 	m.Rows = make([]int, len(l.Strips))
 	for i := range m.Rows {
 		m.Rows[i] = -1
@@ -43,7 +44,7 @@ func (l *Layout) mirror(parts [][]int64) (m controlled.Mirror, ok bool) {
 			if m.Rows[i] >= 0 {
 				break
 			}
-			if m.Rows[k] < 0 && math.Abs(s.middle.X+t.middle.X) <= dust && math.Abs(s.middle.Y-t.middle.Y) <= dust && imageOf(parts[i], parts[k], m.Columns) {
+			if m.Rows[k] < 0 && l.plate.images(s.path.at(0.5), t.path.at(0.5)) && imageOf(parts[i], parts[k], m.Columns) {
 				m.Rows[i], m.Rows[k] = k, i
 			}
 		}

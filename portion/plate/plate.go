@@ -11,26 +11,26 @@ import (
 
 // A plate is a dish in plain geometry.
 type plate struct {
-	elliptic bool
-	a, b     float64 // half width and half depth, rim included, m
-	edge     float64
-	cuts     []path // straight, rim to rim or centre to rim
-	slices   []Slice
-	turn     float64 // radians, of the elliptic kind
-	columns  int
-	rows     int
+	round   bool
+	a, b    float64 // half width and half depth, rim included, m
+	edge    float64
+	cuts    []path // straight, rim to rim or centre to rim
+	slices  []Slice
+	turn    float64 // radians, of the round kind
+	sector  float64 // angle of a slice of the round kind, radians
+	columns int
+	rows    int
 }
 
-// inner is the outline inside the free edge: half axes or half sides.
+// inner is the outline inside the free edge: radius or half sides.
 func (p plate) inner() (a, b float64) { return p.a - p.edge, p.b - p.edge }
 
 // sliceAt returns the index of the slice that holds the point.
 func (p plate) sliceAt(x Point) int {
-	if p.elliptic {
+	if p.round {
 		n := len(p.slices)
-		step := 2 * math.Pi / float64(n)
-		t := -math.Pi/2 - p.turn + step/2 - math.Atan2(x.Y/p.b, x.X/p.a)
-		k := int(math.Floor(t / step))
+		t := -math.Pi/2 - p.turn + p.sector/2 - math.Atan2(x.Y, x.X)
+		k := int(math.Floor(t / p.sector))
 		return ((k % n) + n) % n
 	}
 	column := int((x.X + p.a) / (2 * p.a) * float64(p.columns))
@@ -43,17 +43,14 @@ func (p plate) sliceAt(x Point) int {
 func (p plate) clip(x, d Point) (path, bool) {
 	a, b := p.inner()
 	low, high := math.Inf(-1), math.Inf(1)
-	if p.elliptic {
-		// |(x + t d) / (a, b)| = 1
-		u, v := Point{x.X / a, x.Y / b}, Point{d.X / a, d.Y / b}
-		half := u.dot(v) / v.dot(v)
-		// The distance from the centre in the stretched plane, at the foot.
-		foot := u.minus(v.times(half))
-		rest := (1 - foot.norm()) * (1 + foot.norm()) / v.dot(v)
+	if p.round {
+		middle := -x.dot(d)
+		foot := x.plus(d.times(middle)).norm()
+		rest := (a - foot) * (a + foot)
 		if rest <= 0 {
 			return path{}, false
 		}
-		low, high = -half-math.Sqrt(rest), -half+math.Sqrt(rest)
+		low, high = middle-math.Sqrt(rest), middle+math.Sqrt(rest)
 	} else {
 		for _, s := range [2][3]float64{{x.X, d.X, a}, {x.Y, d.Y, b}} {
 			if math.Abs(s[1]) < 1e-15 {
@@ -75,8 +72,8 @@ func (p plate) clip(x, d Point) (path, bool) {
 // extent is how far the outline inside the free edge extends along a unit vector.
 func (p plate) extent(n Point) float64 {
 	a, b := p.inner()
-	if p.elliptic {
-		return math.Hypot(a*n.X, b*n.Y)
+	if p.round {
+		return a
 	}
 	return a*math.Abs(n.X) + b*math.Abs(n.Y)
 }
@@ -84,7 +81,7 @@ func (p plate) extent(n Point) float64 {
 // plateOf returns the geometry of a dish, or what is wrong with it.
 func plateOf(on Dish) (plate, error) {
 	if v := reflect.ValueOf(on); on == nil || v.Kind() == reflect.Pointer && v.IsNil() {
-		return plate{}, check.Input("Dish", "nil", "", "a Round, an Oval or a Rectangle")
+		return plate{}, check.Input("Dish", "nil", "", "a Round or a Rectangle")
 	}
 	p, err := on.plate()
 	return p, honestplate.In("Dish", err)

@@ -21,8 +21,8 @@ const (
 	Ring
 	// Spiral sets pieces on a sunflower's spiral from the centre: the k-th at radius
 	// c sqrt(k), each 137.508 degrees further than the last (Vogel 1979, A better way
-	// to construct the sunflower head; the angle 180 (3 - sqrt 5) is exact). On an
-	// oval or a rectangle the spiral is stretched with it. One piece alone lies in the
+	// to construct the sunflower head; the angle 180 (3 - sqrt 5) is exact). On a
+	// Rectangle the spiral is stretched with it. One piece alone lies in the
 	// middle, where that is clear.
 	Spiral
 )
@@ -126,7 +126,7 @@ const roundoff = 1e-12
 
 // clear reports whether a piece at x is clear of the edge and the cuts.
 func (s Scatter) clear(p plate, x Point) bool {
-	if !p.insideBy(x, s.Diameter/2-roundoff) {
+	if p.inside(x) < s.Diameter/2-roundoff {
 		return false
 	}
 	return s.OverCuts || p.fromCuts(x) >= s.Diameter/2+s.CutGap-roundoff

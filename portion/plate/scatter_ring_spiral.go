@@ -3,45 +3,32 @@ package plate
 import (
 	"math"
 
+	"example.org/honestplate/portion/internal/check"
 	"example.org/honestplate/portion/internal/root"
 )
 
-// ring sets the pieces on the outermost line on which they are clear of the edge,
+// ring sets the pieces on the outermost circle on which they are clear of the edge,
 // evenly on every slice's part of it.
 func (s Scatter) ring(p plate) ([]Point, error) {
-	a, b := p.inner()
-	// The largest line of the dish's shape at which the whole of it is clear.
-	share, _ := root.Split(0, 1, func(f float64) bool { return s.lineClear(p, ring(p, a*f, b*f)) })
-	share *= 1 - 1e-9 // a nanometre inside, so that no last bit decides
-	if share < 1e-9 {
+	if !p.round {
+		return nil, check.Input("Arrangement", s.Arrangement, "", "scattered or in a spiral on a Rectangle: a ring wants a Round")
+	}
+	radius := (p.a - p.edge - s.Diameter/2) * (1 - 1e-9) // a hair inside, so that no last bit decides
+	if radius < 1e-9 {
 		return nil, s.crowded(0)
 	}
-	// The line in parts: each within one slice, kept clear of its cuts.
-	l := Layout{plate: p}
-	line := ring(p, a*share, b*share)
-	if p.elliptic && len(p.cuts) > 0 {
-		// Begin at a cut, so that no slice's part is in two.
-		start := math.Atan2(p.cuts[0].q.Y/p.b, p.cuts[0].q.X/p.a)
-		line[0].t0, line[0].t1 = start, start+2*math.Pi
-	}
-	for _, c := range line {
-		l.cut(0, c)
-	}
-	if p.elliptic && len(p.slices) == 1 {
-		// One line without ends: the pieces are as far apart across its seam.
-		return s.apart(alongPath(l.Segments[0].path, s.Count))
-	}
-	lengths := make([]float64, len(l.Segments))
-	for i, g := range l.Segments {
-		lengths[i] = g.Length
-	}
-	quota, ok := shareByParts(int64(s.Count), lengths)
-	if !ok {
-		return nil, s.crowded(0)
-	}
+	n := len(p.slices)
 	var at []Point
-	for i, n := range quota {
-		at = append(at, alongPath(l.Segments[i].path, int(n))...)
+	for k := range n {
+		middle := p.middle(k)
+		if n == 1 {
+			middle = math.Pi / 2 // one line without ends, whatever the turn
+		}
+		own := (s.Count + n - 1 - k) / n // the first slices take what is over
+		for i := range own {
+			sin, cos := math.Sincos(middle + p.sector*((float64(i)+0.5)/float64(own)-0.5))
+			at = append(at, Point{radius * cos, radius * sin})
+		}
 	}
 	placed := 0
 	for _, x := range at {
@@ -53,33 +40,6 @@ func (s Scatter) ring(p plate) ([]Point, error) {
 		return nil, s.crowded(placed)
 	}
 	return s.apart(at)
-}
-
-// lineClear reports whether pieces everywhere on the line are clear of the edge.
-func (s Scatter) lineClear(p plate, line []path) bool {
-	for _, c := range line {
-		for k := range 65 {
-			if !p.insideBy(c.at(float64(k)/64), s.Diameter/2-roundoff) {
-				return false
-			}
-		}
-	}
-	return true
-}
-
-// alongPath returns n points in the middles of n equal lengths of the path.
-func alongPath(c path, n int) []Point {
-	var out []Point
-	whole, _ := c.measure()
-	for k := range n {
-		want := whole * (float64(k) + 0.5) / float64(n)
-		_, u := root.Split(0, 1, func(u float64) bool {
-			l, _ := c.part(0, u).measure()
-			return l < want
-		})
-		out = append(out, c.at(u))
-	}
-	return out
 }
 
 // apart returns the points if they keep their distance.

@@ -9,25 +9,11 @@ import (
 )
 
 // place numbers the strips in the order of placing and cuts them into segments.
-func (l *Layout) place(paths [][]path) {
-	for _, path := range paths {
-		s := Strip{paths: path}
-		moment := Point{}
-		for _, c := range path {
-			length, rise := c.measure()
-			s.Length += length
-			moment = moment.plus(Point{c.at(0.5).X * length, rise})
-		}
-		s.middle = moment.times(1 / s.Length)
-		l.Strips = append(l.Strips, s)
-	}
-	slices.SortStableFunc(l.Strips, func(s, t Strip) int { return l.plate.farFirst(s.middle, t.middle) })
-	for i := range l.Strips {
-		s := &l.Strips[i]
-		s.Number = i + 1
-		for _, c := range s.paths {
-			l.cut(s.Number, c)
-		}
+func (l *Layout) place(paths []path) {
+	slices.SortStableFunc(paths, func(c, d path) int { return l.plate.farFirst(c.at(0.5), d.at(0.5)) })
+	for i, c := range paths {
+		l.Strips = append(l.Strips, Strip{Number: i + 1, Length: c.length(), path: c})
+		l.cut(i+1, c)
 	}
 }
 
@@ -36,36 +22,33 @@ func (l *Layout) cut(number int, c path) {
 	tolerance := l.plate.tolerance()
 	at := []float64{0, 1}
 	for _, k := range l.plate.cuts {
-		for _, u := range c.crossings(k.p, k.q, tolerance) {
-			if u > 0 && u < 1 {
-				at = append(at, u)
-			}
+		if u, ok := c.crossing(k, tolerance); ok && u > 0 && u < 1 {
+			at = append(at, u)
 		}
 	}
 	slices.Sort(at)
 	// Two cuts that meet on the strip leave a segment of no length between them.
 	for i := 1; i < len(at); i++ {
-		part := c.part(at[i-1], at[i])
-		length, rise := part.measure()
+		part := path{c.at(at[i-1]), c.at(at[i])}
+		length := part.length()
 		if length <= tolerance {
 			continue
 		}
-		middle := part.at(0.5)
 		// A strip that runs along a cut lies half on either side of it.
-		d := part.at(0.5 + 1e-3).minus(part.at(0.5 - 1e-3))
-		side := Point{-d.Y, d.X}.times(tolerance / d.norm())
+		middle, d := part.at(0.5), part.q.minus(part.p)
+		side := Point{-d.Y, d.X}.times(tolerance / length)
 		holders := []int{l.plate.sliceAt(middle.plus(side)), l.plate.sliceAt(middle.minus(side))}
 		if holders[0] == holders[1] {
 			holders = holders[:1]
 		}
 		share := 1 / float64(len(holders))
 		for _, h := range holders {
-			weight := (length - float64(l.how.Favour*rise)/l.plate.b) * share
+			weight := length * (1 - float64(l.how.Favour*middle.Y)/l.plate.b) * share
 			if len(l.how.Weights) > 0 {
 				weight *= l.how.Weights[h]
 			}
 			l.Segments = append(l.Segments, Segment{Strip: number, Slice: h + 1, Length: length * share,
-				From: part.at(0), To: part.at(1), weight: weight, path: part})
+				From: part.p, To: part.q, weight: weight})
 		}
 	}
 }

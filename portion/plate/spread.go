@@ -59,38 +59,11 @@ func (s Spread) Lay(on Dish, d portion.Declaration) (Layout, error) {
 func (p plate) covered(k int) (area float64, centre Point) {
 	a, b := p.inner()
 	s := p.slices[k]
-	if p.elliptic {
-		return p.sector(k, a, b)
+	if p.round {
+		return math.Pi * a * a / float64(len(p.slices)), p.sectorCentre(k, a)
 	}
 	w, h := p.a/float64(p.columns), p.b/float64(p.rows)
 	left, right := max(s.Centre.X-w, -a), min(s.Centre.X+w, a)
 	near, far := max(s.Centre.Y-h, -b), min(s.Centre.Y+h, b)
 	return math.Max(right-left, 0) * math.Max(far-near, 0), Point{(left + right) / 2, (near + far) / 2}
-}
-
-// sector is a slice's part of the ellipse inside the free edge. An edge of one width
-// makes an ellipse of another shape than the dish, while the cuts run to the outline of
-// the dish: in the plane where the inner ellipse is a unit circle a cut at t of the outer
-// one stands at atan2(b' sin t, a' cos t), with each half axis over the inner one.
-func (p plate) sector(k int, a, b float64) (area float64, centre Point) {
-	n := len(p.slices)
-	if n == 1 {
-		return math.Pi * a * b, Point{}
-	}
-	step := 2 * math.Pi / float64(n)
-	angle := func(t float64) float64 {
-		sin, cos := math.Sincos(t)
-		return math.Atan2(p.b/b*sin, p.a/a*cos)
-	}
-	middle := -math.Pi/2 - p.turn - step*float64(k)
-	from, to := angle(middle-step/2), angle(middle+step/2)
-	if to <= from {
-		to += 2 * math.Pi
-	}
-	wide := to - from
-	// The centre of area of a sector of the unit circle is 2/3 of the mean of its rim.
-	return a * b * wide / 2, Point{
-		a * 2 / 3 * (math.Sin(to) - math.Sin(from)) / wide,
-		b * 2 / 3 * (math.Cos(from) - math.Cos(to)) / wide,
-	}
 }

@@ -20,13 +20,9 @@ const (
 	AlongCuts Pattern = iota
 	// Across lays parallel strips across the dish and its cuts, evenly spaced.
 	Across
-	// Lattice lays two sets of parallel strips at right angles.
-	Lattice
-	// Rings lays concentric strips, each through the middle of a ring of equal area.
-	Rings
 )
 
-var patternNames = [...]string{"along the cuts", "across", "lattice", "rings"}
+var patternNames = [...]string{"along the cuts", "across"}
 
 // String names the pattern.
 func (p Pattern) String() string { return words.Of("Pattern", int(p), patternNames[:]) }
@@ -43,14 +39,14 @@ func (p *Pattern) UnmarshalText(text []byte) error {
 // mass goes with its length.
 type Strips struct {
 	Pattern Pattern `json:"pattern,omitzero"` // how they lie
-	// Count is the number of strips: of each direction for a Lattice. AlongCuts takes
-	// one a cut and wants 0 here. Up to 1000.
+	// Count is the number of strips. AlongCuts takes one a cut and wants 0 here. Up to
+	// 1000.
 	Count int `json:"count,omitzero"`
-	// TurnDegrees turns Across and Lattice anticlockwise as seen from above; at 0
-	// Across runs left to right, parallel to the picture. -360..360.
+	// TurnDegrees turns Across anticlockwise as seen from above; at 0 it runs left to
+	// right, parallel to the picture. -360..360.
 	TurnDegrees float64 `json:"turn_degrees,omitzero"`
-	// Hub is the radius about the centre that strips along the cuts of a Round or an
-	// Oval keep free, m.
+	// Hub is the radius about the centre that strips along the cuts of a Round keep
+	// free, m.
 	Hub float64 `json:"hub_m,omitzero"`
 	// Width is the strip's width, m: strips side by side must have room for it. 0 takes
 	// any room and draws 8 mm, or less where they lie closer.
@@ -79,8 +75,8 @@ const (
 // total is exact. Of equally near answers the one that is its own mirror image, left and
 // right of the camera, is taken, and of several such the one with the most even slices.
 //
-// Lengths are in closed form, those of ovals by elliptic integrals. Laid over the
-// cuts before baking the item is still the declared amount: no more, no less.
+// Laid over the cuts before baking the item is still the declared amount: no more, no
+// less.
 //
 // Errors: those of [portion.Declaration.Validate]; a [honestplate.InputError] for a dish or
 // strips that make no sense, for a declaration without a mass, and where nothing would
@@ -116,9 +112,9 @@ func (s Strips) check(p plate) error {
 	switch {
 	case err != nil:
 		return err
-	case s.TurnDegrees != 0 && s.Pattern != Across && s.Pattern != Lattice:
-		return check.Input("TurnDegrees", s.TurnDegrees, "degrees", "0, for only strips across and lattices turn")
-	case s.Hub > 0 && (s.Pattern != AlongCuts || !p.elliptic):
+	case s.TurnDegrees != 0 && s.Pattern != Across:
+		return check.Input("TurnDegrees", s.TurnDegrees, "degrees", "0, for only strips across turn")
+	case s.Hub > 0 && (s.Pattern != AlongCuts || !p.round):
 		return check.Input("Hub", s.Hub, "m", "0, for only cuts from a centre leave one free")
 	case s.Hub >= min(a, b):
 		return check.Input("Hub", s.Hub, "m", fmt.Sprintf("less than the laid radius, %.6g m", min(a, b)))
@@ -132,26 +128,17 @@ func (s Strips) check(p plate) error {
 // room is the distance between the middles of strips side by side, m; those along cuts
 // have it from the hub on.
 func (s Strips) room(p plate) float64 {
-	a, b := p.inner()
-	n := float64(s.Count)
-	switch {
-	case s.Count < 2 || s.Pattern == AlongCuts:
+	if s.Count < 2 || s.Pattern == AlongCuts {
 		return math.Inf(1)
-	case s.Pattern == Rings: // the outermost lie closest
-		return min(a, b) * (math.Sqrt((n-0.5)/n) - math.Sqrt((n-1.5)/n))
 	}
-	sin, cos := math.Sincos(s.TurnDegrees * math.Pi / 180)
-	room := 2 * p.extent(Point{-sin, cos}) / n
-	if s.Pattern == Lattice {
-		room = min(room, 2*p.extent(Point{cos, sin})/n)
-	}
-	return room
+	_, normal := s.directions()
+	return 2 * p.extent(normal) / float64(s.Count)
 }
 
 // leastHub is the radius inside which strips along neighbouring cuts from a centre lie on
 // each other, 0 where none do.
 func (s Strips) leastHub(p plate) float64 {
-	if s.Pattern != AlongCuts || !p.elliptic {
+	if s.Pattern != AlongCuts || !p.round {
 		return 0
 	}
 	half, hub := cmp.Or(s.Width, defaultBar)/2, 0.0
@@ -173,7 +160,7 @@ func (s Strips) leastHub(p plate) float64 {
 func (s Strips) checkCount() error {
 	switch {
 	case s.Pattern < 0 || int(s.Pattern) >= len(patternNames):
-		return check.Input("Pattern", s.Pattern, "", "AlongCuts, Across, Lattice or Rings")
+		return check.Input("Pattern", s.Pattern, "", "AlongCuts or Across")
 	case s.Pattern == AlongCuts && s.Count != 0:
 		return check.Input("Count", s.Count, "", "0, for there is one strip a cut")
 	case s.Pattern != AlongCuts && (s.Count < 1 || s.Count > maxStrips):

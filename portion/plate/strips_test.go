@@ -22,19 +22,17 @@ func randomLayout(r *rand.Rand) (Strips, Dish, portion.Declaration) {
 	edge := 0.02 * r.Float64()
 	slices, turn := r.IntN(13), 720*r.Float64()-360
 	var on Dish
-	switch r.IntN(3) {
+	switch r.IntN(2) {
 	case 0:
 		on = Round{size(), edge, slices, turn}
-	case 1:
-		on = Oval{size(), size(), edge, slices, turn}
 	default:
 		on = Rectangle{size(), size(), edge, r.IntN(5), r.IntN(5)}
 	}
-	s := Strips{Pattern: Pattern(r.IntN(4)), Favour: 0.9 * r.Float64() * float64(r.IntN(2)), TurnDegrees: 720*r.Float64() - 360}
+	s := Strips{Pattern: Pattern(r.IntN(2)), Favour: 0.9 * r.Float64() * float64(r.IntN(2)), TurnDegrees: 720*r.Float64() - 360}
 	if s.Pattern != AlongCuts {
 		s.Count = 1 + r.IntN(9)
 	}
-	if s.TurnDegrees > 180 || s.Pattern == AlongCuts || s.Pattern == Rings {
+	if s.TurnDegrees > 180 || s.Pattern == AlongCuts {
 		s.TurnDegrees = 0
 	}
 	d := portion.Declaration{Item: "cheese", StepGrams: []float64{0.1, 0.5, 1, 0.3}[r.IntN(4)]}
@@ -129,17 +127,15 @@ func TestSliceSharesFollowTheLengthWalked(t *testing.T) {
 		}
 		worth, all := make([]float64, len(l.Slices)), 0.0
 		for _, strip := range l.Strips {
-			for _, c := range strip.paths {
-				const n = 2000
-				for i := range n {
-					a, b := c.at(float64(i)/n), c.at(float64(i+1)/n)
-					w := b.minus(a).norm() * (1 - s.Favour*(a.Y+b.Y)/2/l.plate.b)
-					// Half to either side, for the strips that lie along a cut.
-					side := Point{a.Y - b.Y, b.X - a.X}.times(1e-3)
-					worth[l.plate.sliceAt(a.toward(b, 0.5).plus(side))] += w / 2
-					worth[l.plate.sliceAt(a.toward(b, 0.5).minus(side))] += w / 2
-					all += w
-				}
+			const n = 2000
+			for i := range n {
+				a, b := strip.path.at(float64(i)/n), strip.path.at(float64(i+1)/n)
+				w := b.minus(a).norm() * (1 - s.Favour*(a.Y+b.Y)/2/l.plate.b)
+				// Half to either side, for the strips that lie along a cut.
+				side := Point{a.Y - b.Y, b.X - a.X}.times(1e-3)
+				worth[l.plate.sliceAt(a.toward(b, 0.5).plus(side))] += w / 2
+				worth[l.plate.sliceAt(a.toward(b, 0.5).minus(side))] += w / 2
+				all += w
 			}
 		}
 		for i, x := range l.Slices {
@@ -197,7 +193,7 @@ func TestFavourMovesGramsTowardsTheCamera(t *testing.T) {
 // constraint, not a wish: 2 to 1 is 2 to 1 and nothing stays nothing.
 func TestSliceWeightsAreKept(t *testing.T) {
 	d := portion.Declaration{Item: "cheese", Grams: 90, StepGrams: 1}
-	l, err := Strips{Pattern: Rings, Count: 2, Weights: []float64{2, 1, 0, 0}}.Lay(Round{Diameter: 0.3, Slices: 4}, d)
+	l, err := Strips{Weights: []float64{2, 1, 0, 0}}.Lay(Round{Diameter: 0.3, Slices: 4}, d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -245,9 +241,9 @@ func TestLayRefusesByName(t *testing.T) {
 		{"Dish", Strips{}, nil, good},
 		{"Dish.Diameter", Strips{}, Round{Diameter: nan, Slices: 2}, good},
 		{"Dish.Diameter", Strips{}, Round{Diameter: 11, Slices: 2}, good},
-		{"Dish.Width", Strips{}, Oval{Width: 0, Depth: 1, Slices: 2}, good},
+		{"Dish.Width", Strips{}, Rectangle{Width: 0, Depth: 1, Columns: 2}, good},
 		{"Dish.Depth", Strips{}, Rectangle{Width: 1, Depth: inf}, good},
-		{"Dish.TurnDegrees", Strips{}, Oval{Width: 1, Depth: 1, Slices: 2, TurnDegrees: nan}, good},
+		{"Dish.TurnDegrees", Strips{}, Round{Diameter: 1, Slices: 2, TurnDegrees: nan}, good},
 		{"Dish.Edge", Strips{}, Round{Diameter: 0.3, Edge: 0.15}, good},
 		{"Dish.Edge", Strips{}, Round{Diameter: 0.3, Edge: -1}, good},
 		{"Dish.Slices", Strips{}, Round{Diameter: 0.3, Slices: 1001}, good},
@@ -255,13 +251,13 @@ func TestLayRefusesByName(t *testing.T) {
 		{"Dish.Slices", Strips{}, Rectangle{Width: 1, Depth: 1, Columns: 40, Rows: 40}, good},
 		{"Pattern", Strips{Pattern: 9}, round, good},
 		{"Count", Strips{Count: 3}, round, good},
-		{"Count", Strips{Pattern: Rings}, round, good},
+		{"Count", Strips{Pattern: Across}, round, good},
 		{"uncut", Strips{}, Round{Diameter: 0.3}, good},
 		{"TurnDegrees", Strips{TurnDegrees: inf}, round, good},
 		{"Favour", Strips{Favour: 1}, round, good},
 		{"TurnDegrees", Strips{TurnDegrees: 10}, round, good},
 		{"Hub", Strips{Hub: -1}, round, good},
-		{"Hub", Strips{Hub: 0.01, Pattern: Rings, Count: 2}, round, good},
+		{"Hub", Strips{Hub: 0.01, Pattern: Across, Count: 2}, round, good},
 		{"Hub", Strips{Hub: 0.01}, Rectangle{Width: 1, Depth: 1, Columns: 2}, good},
 		{"Hub", Strips{Hub: 0.15}, round, good},
 		{"Width", Strips{Width: 1}, round, good},
@@ -302,8 +298,8 @@ func TestSpreadFollowsTheArea(t *testing.T) {
 		}
 		a, b := l.plate.inner()
 		want := 4 * a * b
-		if l.plate.elliptic {
-			want = math.Pi * a * b
+		if l.plate.round {
+			want = math.Pi * a * a
 		}
 		// Favouring moves grams, it adds none: the weights sum to the area.
 		if math.Abs(area-want) > 1e-12*want || math.Abs(weight-want) > 1e-12*want {
@@ -386,8 +382,6 @@ func FuzzLay(f *testing.F) {
 		switch shape {
 		case 0:
 			on = Round{width, edge, n, turn}
-		case 1:
-			on = Oval{width, depth, edge, n, turn}
 		default:
 			on = Rectangle{width, depth, edge, n, rows}
 		}
@@ -395,7 +389,7 @@ func FuzzLay(f *testing.F) {
 		if s.Pattern == AlongCuts {
 			s.Count = 0
 		}
-		if s.Pattern == AlongCuts || s.Pattern == Rings {
+		if s.Pattern == AlongCuts {
 			s.TurnDegrees = 0
 		}
 		if n > 0 && n < 50 {

@@ -139,7 +139,7 @@ func (s Specification) ratio(r Ratio, m measured) (portion.Finding, error) {
 	case portion.Differs:
 		f.Reason = "outside the ratio that is signed off"
 	case portion.CannotTell:
-		f.Reason = fmt.Sprintf("nearer to a limit than the weighing is good to, +- %.2g", f.Limits.Band(f.Standard))
+		f.Reason = fmt.Sprintf("nearer to a limit than the weighing is good to, +- %.2g", 2*f.Standard*s.Guard.Or(1))
 	}
 	return f, err
 }

@@ -2,6 +2,7 @@ package record_test
 
 import (
 	"crypto/ed25519"
+	"encoding/json"
 	"fmt"
 	"strings"
 
@@ -144,12 +145,12 @@ func ExampleFileSHA256() {
 }
 
 // A specification reads back as it was written; its sum names this version.
-func ExampleReadSpecification() {
+func ExampleSpecification_Ref() {
 	file := `{"schema": "honestplate/specification/1", "product": "olives (invented)", "version": "7",
 		"layers": [{"name": "olives", "declared": {"count": 9}}],
 		"signed": {"name": "T. Invented", "date": "2026-01-10"}, "valid_until": "2026-12-31"}`
-	s, err := record.ReadSpecification(strings.NewReader(file))
-	if err != nil {
+	var s record.Specification
+	if err := json.Unmarshal([]byte(file), &s); err != nil {
 		fmt.Println(err)
 		return
 	}

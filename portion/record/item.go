@@ -33,8 +33,8 @@ type Weighed struct {
 	Basis      Basis   `json:"basis,omitzero"`       // the state in which it was weighed, if that matters
 }
 
-// Declaration returns what the item declares, for Share, Allows and the rest.
-func (i Item) Declaration() portion.Declaration {
+// declaration returns what the item declares, for Share, Allows and the rest.
+func (i Item) declaration() portion.Declaration {
 	return portion.Declaration{Item: i.Item, Grams: i.Declared.Grams, StepGrams: i.Declared.StepGrams,
 		MinusGrams: i.Declared.MinusGrams, PlusGrams: i.Declared.PlusGrams, Count: i.Declared.Count, Advertised: i.Advertised}
 }
@@ -65,7 +65,7 @@ func (i Item) validate() error {
 			return honestplate.In("Declared", err)
 		}
 	}
-	d := i.Declaration()
+	d := i.declaration()
 	if i.StandIn != nil {
 		err := cmp.Or(check.Rename(d.Allows(portion.Replace), "Advertised", ""), textAt("What", i.StandIn.What, true), textAt("Reason",
 			i.StandIn.Reason, true))

@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"example.org/honestplate/portion"
+	"example.org/honestplate/portion/internal/check"
 )
 
 // wireRecord is a Record without its methods, with the schema's name.
@@ -63,10 +64,17 @@ func (r Record) Write(w io.Writer) error { return writeIndented(w, r) }
 // empty list), a verdict other than what the numbers say, text after the record,
 // invalid UTF-8, more than 4 MiB and whatever Validate refuses are refused. What it
 // returns Write writes back with nothing lost, and the canonical bytes of the file are
-// [Record.Canonical]; only a verdict may be missing, since it follows. Errors are
+// what [Record.Sign] signs; only a verdict may be missing, since it follows. Errors are
 // [honestplate.InputError], or the reader's own.
 func Read(from io.Reader) (Record, error) {
+	if from == nil {
+		return Record{}, check.Input("From", "nil", "", "a reader")
+	}
+	data, err := io.ReadAll(io.LimitReader(from, maxFileBytes+1))
+	if err != nil {
+		return Record{}, err
+	}
 	var r Record
-	err := readFile(from, &r)
+	err = r.UnmarshalJSON(data)
 	return r, err
 }

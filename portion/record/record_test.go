@@ -93,7 +93,7 @@ func TestRecordReadsBackAsWritten(t *testing.T) {
 			t.Errorf("bytes changed:\n%s\n%s", text, again)
 		}
 		file, err := jcs.Canonical([]byte(text))
-		canonical, err2 := r.Canonical()
+		canonical, err2 := r.canonical()
 		if err != nil || err2 != nil || string(file) != string(canonical) {
 			t.Errorf("the file's canonical bytes are not the record's: %v, %v", err, err2)
 		}
@@ -348,7 +348,7 @@ func FuzzReadRecord(f *testing.F) {
 			t.Fatalf("%v\n%+v\n%+v", err, r, back)
 		}
 		file, err := jcs.Canonical(data)
-		canonical, _ := r.Canonical()
+		canonical, _ := r.canonical()
 		changed, err2 := seal.Changes(file, canonical)
 		if err != nil || err2 != nil {
 			t.Fatal(err, err2)

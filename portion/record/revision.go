@@ -12,14 +12,14 @@ import (
 	"example.org/honestplate/portion/internal/seal"
 )
 
-// Canonical returns the record's canonical bytes by RFC 8785: what is hashed and
+// canonical returns the record's canonical bytes by RFC 8785: what is hashed and
 // signed, whatever spaces and order the file has. Errors: those of Validate.
-func (r Record) Canonical() ([]byte, error) { return canonicalOf(r) }
+func (r Record) canonical() ([]byte, error) { return canonicalOf(r) }
 
 // SHA256 returns the sum of the canonical bytes in hexadecimal. Give that of the last
 // revision into other hands: a chain cannot show that its end was cut off.
 func (r Record) SHA256() (string, error) {
-	b, err := r.Canonical()
+	b, err := r.canonical()
 	if err != nil {
 		return "", err
 	}
@@ -42,7 +42,7 @@ func (r Record) Next() (Record, error) {
 // holder saw these bytes, not that they are true, nor when. Errors: those of
 // Validate; [honestplate.InputError] for a key of another length.
 func (r Record) Sign(key ed25519.PrivateKey) ([]byte, error) {
-	b, err := r.Canonical()
+	b, err := r.canonical()
 	if err != nil {
 		return nil, err
 	}
@@ -52,11 +52,11 @@ func (r Record) Sign(key ed25519.PrivateKey) ([]byte, error) {
 // Changes lists the fields in which the record differs from an earlier one, by their
 // names in the JSON, such as items[2].weighed.grams. Errors: those of Validate.
 func (r Record) Changes(earlier Record) ([]string, error) {
-	a, err := earlier.Canonical()
+	a, err := earlier.canonical()
 	if err != nil {
 		return nil, honestplate.In("Earlier", err)
 	}
-	b, err := r.Canonical()
+	b, err := r.canonical()
 	if err != nil {
 		return nil, err
 	}
@@ -101,7 +101,7 @@ func Verify(revisions []Revision, keys ...ed25519.PublicKey) ([]RevisionCheck, e
 	links := make([]seal.Link, len(revisions))
 	checks := make([]RevisionCheck, len(revisions))
 	for i, v := range revisions {
-		b, err := v.Record.Canonical()
+		b, err := v.Record.canonical()
 		if err != nil {
 			return nil, honestplate.In(fmt.Sprintf("Revisions[%d]", i), err)
 		}

@@ -101,7 +101,7 @@ func TestChainRefusesBadRecords(t *testing.T) {
 	stylist, _ := testKeys()
 	bad := Record{}
 	for name, err := range map[string]error{
-		"Canonical": failure(bad.Canonical()), "SHA256": failure(bad.SHA256()), "Next": failure(bad.Next()),
+		"Canonical": failure(bad.canonical()), "SHA256": failure(bad.SHA256()), "Next": failure(bad.Next()),
 		"Sign": failure(bad.Sign(stylist)), "Changes": failure(goodRecord().Changes(bad)), "Changes of": failure(bad.Changes(goodRecord())),
 		"Key": failure(goodRecord().Sign(stylist[:32])), "nil": failure(FileSHA256(nil)),
 	} {

@@ -20,18 +20,6 @@ import (
 // maxFileBytes bounds what a reader takes in.
 const maxFileBytes = 4 << 20
 
-// readFile reads one file into a type whose UnmarshalJSON is strict.
-func readFile(from io.Reader, into json.Unmarshaler) error {
-	if from == nil {
-		return check.Input("From", "nil", "", "a reader")
-	}
-	data, err := io.ReadAll(io.LimitReader(from, maxFileBytes+1))
-	if err != nil {
-		return err
-	}
-	return into.UnmarshalJSON(data)
-}
-
 // readStrictly decodes a file of the schema into its wire form. Text that is no JSON,
 // comes twice or is no UTF-8 is refused here, fields that nobody asked for in
 // acceptRead.

@@ -1,10 +1,15 @@
 package jcs
 
 import (
+	"bytes"
+	"encoding/json"
+	"errors"
 	"fmt"
-	"io"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
+	"unicode/utf16"
 	"unicode/utf8"
 
 	"example.org/honestplate"
@@ -16,96 +21,82 @@ const mostDepth = 100
 // Canonical returns the canonical bytes of one JSON value. What cannot be read is a
 // *honestplate.InputError that says where.
 func Canonical(data []byte) ([]byte, error) {
-	p := parser{data: data}
 	if !utf8.Valid(data) {
-		return nil, p.wrong("bytes that are no UTF-8", "valid UTF-8")
+		return nil, wrong(0, "bytes that are no UTF-8", "valid UTF-8")
 	}
-	out, err := p.value(make([]byte, 0, len(data)), 0)
-	if err != nil {
-		return nil, err
+	var whole json.RawMessage
+	syntax := json.NewDecoder(bytes.NewReader(data))
+	if err := syntax.Decode(&whole); err != nil {
+		at := int64(len(data))
+		if s, ok := errors.AsType[*json.SyntaxError](err); ok {
+			at = s.Offset - 1
+		}
+		return nil, wrong(at, err.Error(), "one value in JSON")
 	}
-	if p.space(); p.at < len(p.data) {
-		return nil, p.wrong("more text", "nothing after the value")
+	at := syntax.InputOffset()
+	if len(bytes.Trim(data[at:], " \t\r\n")) > 0 {
+		return nil, wrong(at, "more text", "nothing after the value")
 	}
-	return out, nil
+	for _, m := range escapes.FindAllSubmatchIndex(data, -1) {
+		if m[2] >= 0 {
+			return nil, wrong(int64(m[0]), "half a surrogate pair", "both halves, high before low")
+		}
+	}
+	r := reader{json.NewDecoder(bytes.NewReader(data))}
+	r.UseNumber()
+	return r.value(make([]byte, 0, len(data)), 0)
 }
 
-type parser struct {
-	data []byte
-	at   int
+// escapes finds what follows a backslash: two surrogates that make one character, a
+// surrogate alone (the submatch), or something else.
+var escapes = regexp.MustCompile(`\\(?:u[dD][89abAB]..\\u[dD][c-fC-F]|(u[dD][89a-fA-F])|.)`)
+
+func wrong(at int64, got, want string) error {
+	return &honestplate.InputError{Field: fmt.Sprintf("file, byte %d", at+1), Got: got, Want: want}
 }
 
-func (p *parser) wrong(got, want string) error {
-	return &honestplate.InputError{Field: fmt.Sprintf("file, byte %d", p.at+1), Got: got, Want: want}
-}
-
-// unexpected says what stands where something else is wanted.
-func (p *parser) unexpected(want string) error {
-	if p.at >= len(p.data) {
-		return p.wrong(io.ErrUnexpectedEOF.Error(), want)
-	}
-	r, _ := utf8.DecodeRune(p.data[p.at:])
-	return p.wrong(fmt.Sprintf("%q", r), want)
-}
-
-func (p *parser) space() {
-	for p.at < len(p.data) && strings.IndexByte(" \t\r\n", p.data[p.at]) >= 0 {
-		p.at++
-	}
-}
-
-// take consumes the byte c if it comes next.
-func (p *parser) take(c byte) bool {
-	if p.at < len(p.data) && p.data[p.at] == c {
-		p.at++
-		return true
-	}
-	return false
-}
+// A reader reads the tokens of what is known to be JSON.
+type reader struct{ *json.Decoder }
 
 // value reads one value and appends its canonical form.
-func (p *parser) value(out []byte, depth int) ([]byte, error) {
-	if depth > mostDepth {
-		return nil, p.wrong("one more list or object inside the others", fmt.Sprintf("at most %d", mostDepth))
-	}
-	p.space()
-	switch {
-	case p.take('{'):
-		return p.object(out, depth)
-	case p.take('['):
-		return p.list(out, depth)
-	case p.take('"'):
-		s, err := p.text()
-		return appendText(out, s), err
-	}
-	for _, word := range []string{"true", "false", "null"} {
-		if strings.HasPrefix(string(p.data[p.at:min(p.at+5, len(p.data))]), word) {
-			p.at += len(word)
-			return append(out, word...), nil
+func (r reader) value(out []byte, depth int) ([]byte, error) {
+	token, err := r.Token()
+	switch v := token.(type) {
+	case json.Delim:
+		if depth >= mostDepth {
+			return nil, wrong(r.InputOffset()-1, "one more list or object inside the others", fmt.Sprintf("at most %d", mostDepth))
 		}
+		if v == '{' {
+			return r.object(out, depth+1)
+		}
+		return r.list(out, depth+1)
+	case string:
+		return appendText(out, v), nil
+	case json.Number:
+		f, err := v.Float64()
+		if err != nil {
+			return nil, wrong(r.InputOffset()-int64(len(v)), fmt.Sprintf("the number %.40s", v), "one that a binary64 holds")
+		}
+		return AppendNumber(out, f), nil
+	case bool:
+		return strconv.AppendBool(out, v), nil
 	}
-	return p.number(out)
+	return append(out, "null"...), err
 }
 
-func (p *parser) list(out []byte, depth int) ([]byte, error) {
+func (r reader) list(out []byte, depth int) ([]byte, error) {
 	out = append(out, '[')
-	if p.space(); p.take(']') {
-		return append(out, ']'), nil
-	}
-	for {
+	for i := 0; r.More(); i++ {
+		if i > 0 {
+			out = append(out, ',')
+		}
 		var err error
-		if out, err = p.value(out, depth+1); err != nil {
+		if out, err = r.value(out, depth); err != nil {
 			return nil, err
 		}
-		switch p.space(); {
-		case p.take(','):
-			out = append(out, ',')
-		case p.take(']'):
-			return append(out, ']'), nil
-		default:
-			return nil, p.unexpected("a comma or the end of the list")
-		}
 	}
+	_, err := r.Token() // the end of the list
+	return append(out, ']'), err
 }
 
 // A member is a name with its value in canonical form.
@@ -114,30 +105,32 @@ type member struct {
 	value []byte
 }
 
-func (p *parser) object(out []byte, depth int) ([]byte, error) {
+func (r reader) object(out []byte, depth int) ([]byte, error) {
 	var members []member
-	if p.space(); !p.take('}') {
-		for more := true; more; {
-			m, err := p.member(depth)
-			if err != nil {
-				return nil, err
-			}
-			members = append(members, m)
-			switch p.space(); {
-			case p.take(','):
-			case p.take('}'):
-				more = false
-			default:
-				return nil, p.unexpected("a comma or the end of the object")
-			}
+	for r.More() {
+		name, err := r.Token()
+		if err != nil {
+			return nil, err
 		}
+		value, err := r.value(nil, depth)
+		if err != nil {
+			return nil, err
+		}
+		members = append(members, member{name.(string), value})
 	}
-	slices.SortFunc(members, func(a, b member) int { return byUTF16(a.name, b.name) })
+	if _, err := r.Token(); err != nil { // the end of the object
+		return nil, err
+	}
+	// Names are ordered by their UTF-16 code units (RFC 8785, 3.2.3), in which a
+	// character beyond U+FFFF comes before U+E000: not the order of UTF-8 bytes.
+	slices.SortFunc(members, func(a, b member) int {
+		return slices.Compare(utf16.Encode([]rune(a.name)), utf16.Encode([]rune(b.name)))
+	})
 	out = append(out, '{')
 	for i, m := range members {
 		if i > 0 {
 			if members[i-1].name == m.name {
-				return nil, p.wrong(fmt.Sprintf("an object with the name %q twice", m.name), "every name once")
+				return nil, wrong(r.InputOffset()-1, fmt.Sprintf("an object with the name %q twice", m.name), "every name once")
 			}
 			out = append(out, ',')
 		}
@@ -147,16 +140,25 @@ func (p *parser) object(out []byte, depth int) ([]byte, error) {
 	return append(out, '}'), nil
 }
 
-func (p *parser) member(depth int) (m member, err error) {
-	if p.space(); !p.take('"') {
-		return m, p.unexpected("a name in quotes")
-	}
-	if m.name, err = p.text(); err != nil {
-		return m, err
-	}
-	if p.space(); !p.take(':') {
-		return m, p.unexpected("a colon after the name")
-	}
-	m.value, err = p.value(nil, depth+1)
-	return m, err
+// AppendNumber appends a finite number as ECMAScript writes it: the fewest digits that
+// read back as the same binary64, plain from 1e-6 to below 1e21, with an exponent
+// outside, and 0 for minus zero (RFC 8785, 3.2.2.3). encoding/json writes so too, but
+// for minus zero.
+func AppendNumber(out []byte, v float64) []byte {
+	text, _ := json.Marshal(v + 0) // fails for what is no number alone; -0 + 0 is 0
+	return append(out, text...)
 }
+
+// appendText appends a string in quotes: escaped are only the quote, the backslash
+// and what lies below U+0020 (RFC 8785, 3.2.2.2).
+func appendText(out []byte, s string) []byte {
+	return append(append(append(out, '"'), toEscape.Replace(s)...), '"')
+}
+
+var toEscape = func() *strings.Replacer {
+	pairs := []string{`"`, `\"`, `\`, `\\`, "\b", `\b`, "\t", `\t`, "\n", `\n`, "\f", `\f`, "\r", `\r`}
+	for c := range rune(0x20) { // the first of a pair given twice holds
+		pairs = append(pairs, string(c), fmt.Sprintf(`\u%04x`, c))
+	}
+	return strings.NewReplacer(pairs...)
+}()

@@ -5,114 +5,180 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+
+	"example.org/honestplate/portion/internal/subset"
 )
 
-// A build is disjoint sets of a large tray on their way to be the best.
+// A build is disjoint sets of a tray on their way to be the best.
 type build struct {
 	t    *tray
 	x    *price
-	sets [][]int // by want; nil where there is none
+	sets [][]int
 	used []bool
 	rnd  *rand.Rand // of a fixed seed: the same tray gives the same answer
 }
 
-// built answers where the permitted sets are too many to list: it builds one set after
-// the other, then improves them in parts until the bound is met or the effort is spent.
-func (t *tray) built(most int) Answer {
-	x := t.newPrice(most)
-	best := t.newBuild(x)
-	best.greedy(x.value)
-	if best.number() < most {
-		// The pieces that fit least go first.
-		b, far := t.newBuild(x), make([]int64, len(t.mass))
-		for _, sp := range t.Groups {
-			var sum int64
-			for i := sp.From; i < sp.To; i++ {
-				sum += t.mass[i]
-			}
-			mean := sum / int64(max(sp.To-sp.From, 1))
-			for i := sp.From; i < sp.To; i++ {
-				far[i] = max(t.mass[i]-mean, mean-t.mass[i])
-			}
-		}
-		b.greedy(far)
-		if b.number() > best.number() {
-			best = b
-		}
-	}
-	best.grow(most)
-	m := best.number()
-	if m == 0 {
-		return Answer{Sets: best.sets, Most: most}
-	}
-	x = t.newPrice(m)
-	best.x = x
-	bound := t.boundOf(x, m)
-	if t.Goal != Exist {
-		best.improve(bound)
-	}
-	return best.answer(most, bound)
+func (t *tray) newBuild(m int) *build {
+	return &build{t: t, x: t.newPrice(m), used: make([]bool, len(t.mass)), rnd: rand.New(rand.NewPCG(14, 3))}
 }
 
-func (t *tray) newBuild(x *price) *build {
-	return &build{t, x, make([][]int, len(t.Wants)), make([]bool, len(t.mass)), rand.New(rand.NewPCG(14, 3))}
-}
-
-func (b *build) number() int {
-	n := 0
-	for _, s := range b.sets {
-		if s != nil {
-			n++
-		}
+// put sets or adds the set at a place.
+func (b *build) put(at int, set []int) {
+	if at == len(b.sets) {
+		b.sets = append(b.sets, nil)
 	}
-	return n
-}
-
-func (b *build) put(want int, set []int) {
-	for _, i := range b.sets[want] {
+	for _, i := range b.sets[at] {
 		b.used[i] = false
 	}
-	b.sets[want] = set
+	b.sets[at] = set
 	for _, i := range set {
 		b.used[i] = true
 	}
 }
 
-// greedy builds the sets one after the other, valuable pieces first.
-func (b *build) greedy(value []int64) {
-	t := b.t
-	order := make([][]int, len(t.Groups))
-	for g, sp := range t.Groups {
-		for i := sp.From; i < sp.To; i++ {
-			order[g] = append(order[g], i)
+// greedy builds the sets one after the other, each the best of some free pieces.
+func (b *build) greedy(most int) {
+	open := make([][]int, len(b.x.order))
+	for g, order := range b.x.order {
+		open[g] = slices.Clone(order)
+		if b.t.Goal == Exist {
+			b.t.byFit(open[g])
 		}
-		slices.SortFunc(order[g], func(i, j int) int { return cmp.Or(cmp.Compare(value[j], value[i]), cmp.Compare(i, j)) })
 	}
-	for _, c := range t.classes {
-		for k, want := range c.wants {
-			if !c.possible() {
-				break
-			}
-			for g := range order {
-				order[g] = slices.DeleteFunc(order[g], func(i int) bool { return b.used[i] })
-			}
-			set := b.one(want, len(c.wants)-k, order)
-			if set == nil {
-				break
-			}
-			b.put(want, set)
+	for len(b.sets) < most {
+		set := b.one(open)
+		if set == nil {
+			return
+		}
+		b.put(len(b.sets), set)
+		for g := range open {
+			open[g] = slices.DeleteFunc(open[g], func(i int) bool { return b.used[i] })
 		}
 	}
 }
 
-// totals returns the value of the sets that stand.
+// byFit puts the pieces of a group in order of how near they are to their mean: where
+// only the number of sets counts, these go first.
+func (t *tray) byFit(pieces []int) {
+	var mean int64
+	for _, i := range pieces {
+		mean += t.mass[i]
+	}
+	mean /= int64(max(len(pieces), 1))
+	slices.SortFunc(pieces, func(i, j int) int {
+		return cmp.Or(cmp.Compare(gap(t.mass[i], mean), gap(t.mass[j], mean)), cmp.Compare(i, j))
+	})
+}
+
+// reachWords bounds the memory of a list of totals while sets are built, 8 bytes a word.
+const reachWords = 1 << 18
+
+// one returns the best set of some of the open pieces, which are in order of value by
+// group, or the first of all where only the number of sets counts; nil if there is none.
+func (b *build) one(open [][]int) []int {
+	t := b.t
+	for _, spare := range [2]int{24, len(t.mass)} {
+		var pieces []int
+		for g, order := range open {
+			pieces = append(pieces, order[:min(len(order), max(t.Groups[g].Count, 0)+spare)]...)
+		}
+		if t.Goal == Exist && t.partable(len(pieces), reachWords) {
+			if set := t.reach(pieces, t.hi).within(t.lo, t.hi); set != nil {
+				return set
+			}
+		}
+	}
+	tied, rest := b.tie(open)
+	for _, spare := range [2]int{60, 600} {
+		p, at := t.Problem.Problem, []int(nil)
+		p.Masses, p.Scores, p.Groups, p.Effort, p.Closest = nil, nil, nil, partEffort, t.Goal == Closest
+		for _, i := range tied {
+			p.Low, p.High, p.Target = p.Low-t.Masses[i], p.High-t.Masses[i], p.Target-t.Masses[i]
+		}
+		for g, sp := range t.Groups {
+			from, count := len(at), min(sp.Count, looseTie)
+			at = append(at, b.pool(rest[g], 2*max(count, 0)+spare)...)
+			slices.Sort(at[from:])
+			if len(at)-from < count {
+				return nil
+			}
+			p.Groups = append(p.Groups, subset.Group{From: from, To: len(at), Count: count})
+		}
+		for _, i := range at {
+			p.Masses, p.Scores = append(p.Masses, t.Masses[i]), append(p.Scores, t.Scores[i])
+		}
+		s, err := p.Best()
+		t.work += s.Work + len(at)
+		if err == nil && len(s.Chosen)+len(tied) > 0 {
+			for _, pos := range s.Chosen {
+				tied = append(tied, at[pos])
+			}
+			slices.Sort(tied)
+			return tied
+		}
+	}
+	return nil
+}
+
+// looseTie is how many pieces of a group are left to the search.
+const looseTie = 40
+
+// tie takes the pieces of a set from the front of the open ones, each near the mean that
+// is still wanted, until so few are missing in each group that the search can choose them,
+// and returns them and the others.
+func (b *build) tie(open [][]int) (tied []int, rest [][]int) {
+	t, mass, left := b.t, b.t.Target, 0
+	for _, sp := range t.Groups {
+		left += max(sp.Count, 0)
+	}
+	for g, sp := range t.Groups {
+		order := slices.Clone(open[g])
+		for len(order) > 0 {
+			at := 0
+			if sp.Count == subset.AnyCount {
+				if mass <= looseTie*t.Masses[order[0]] {
+					break
+				}
+			} else {
+				if len(open[g])-len(order) >= sp.Count-looseTie {
+					break
+				}
+				for j := range min(16, len(order)) {
+					if gap(t.Masses[order[j]], mass/int64(left)) < gap(t.Masses[order[at]], mass/int64(left)) {
+						at = j
+					}
+				}
+				left--
+			}
+			tied, mass = append(tied, order[at]), mass-t.Masses[order[at]]
+			order[0], order[at] = order[at], order[0]
+			order = order[1:]
+		}
+		rest = append(rest, order)
+	}
+	return tied, rest
+}
+
+// pool takes n pieces of an order: half of them from its front, the others spread over
+// the masses of some of the rest.
+func (b *build) pool(order []int, n int) []int {
+	front := min(n/2, len(order))
+	rest := slices.Clone(order[front:min(len(order), front+4*n)])
+	slices.SortFunc(rest, func(i, j int) int { return cmp.Or(cmp.Compare(b.t.mass[i], b.t.mass[j]), cmp.Compare(i, j)) })
+	out := slices.Clone(order[:front])
+	k := min(n-front, len(rest))
+	for j := range k {
+		out = append(out, rest[j*len(rest)/k])
+	}
+	return out
+}
+
+// totals returns the value of the sets.
 func (b *build) totals() (score, off, least int64) {
 	least = math.MaxInt64
-	for want, s := range b.sets {
-		if s != nil {
-			v, d := b.t.valueOf(s, b.t.Wants[want])
-			score, off, least = score+v, off+d, min(least, v)
-		}
+	for _, s := range b.sets {
+		v, d := b.t.valueOf(s)
+		score, off, least = score+v, off+d, min(least, v)
 	}
 	return score, off, least
 }
@@ -121,31 +187,17 @@ func (b *build) totals() (score, off, least int64) {
 // wanted one. The goal Least wants the bound of the score met too.
 func (b *build) reached(bound int64) bool {
 	score, off, least := b.totals()
-	if b.t.Goal == Exist {
-		return true
-	}
 	if b.t.Goal == Least {
-		return least == bound && off == 0 && score == b.t.scoreBound(b.x, nil, b.number())
+		return least == bound && off == 0 && score == b.t.scoreBound(b.x, nil, len(b.sets))
 	}
-	return score == bound && off == 0
+	return b.t.Goal == Exist || score == bound && off == 0
 }
 
 // answer lists the sets by their earliest piece.
 func (b *build) answer(most int, bound int64) Answer {
-	a := Answer{Sets: make([][]int, len(b.sets)), Number: b.number(), Most: most, Bound: bound}
+	a := Answer{Sets: b.sets, Most: most, Bound: bound}
 	a.Score, a.Off, a.Least = b.totals()
-	a.Proven = a.Number == most && b.reached(bound)
-	for _, c := range b.t.classes {
-		var own [][]int
-		for _, want := range c.wants {
-			if b.sets[want] != nil {
-				own = append(own, b.sets[want])
-			}
-		}
-		slices.SortFunc(own, func(a, b []int) int { return cmp.Compare(a[0], b[0]) })
-		for k, s := range own {
-			a.Sets[c.wants[k]] = s
-		}
-	}
+	a.Proven = len(b.sets) == most && b.reached(bound)
+	slices.SortFunc(a.Sets, func(a, b []int) int { return cmp.Compare(a[0], b[0]) })
 	return a
 }

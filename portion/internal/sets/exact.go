@@ -8,9 +8,10 @@ import (
 	"example.org/honestplate/portion/internal/decimal"
 )
 
-// exact packs a family that holds every permitted set: any packing of as many sets as
-// can be, the rarest pieces first, then the best one, then the first of its equals.
-func (t *tray) exact(family []set, most int) Answer {
+// exact packs a family: any packing of as many sets as can be, the rarest pieces first,
+// then the best one, then the first of its equals. Where the family does not hold all
+// permitted sets, nothing is proven.
+func (t *tray) exact(family []set, all bool, most int) Answer {
 	useful, sharers := uint64(0), make([]int, len(t.mass))
 	for _, s := range family {
 		useful |= s.mask
@@ -26,11 +27,14 @@ func (t *tray) exact(family []set, most int) Answer {
 	}
 	rarest := slices.Clone(pieces)
 	slices.SortStableFunc(rarest, func(a, b int) int { return cmp.Compare(sharers[a], sharers[b]) })
-	m, proven, best := min(most, len(family)), true, packing{}
-	for most = m; m > 0; m-- {
-		p := t.newPacker(t.unpriced(), family, rarest)
+	m, proven, best := min(most, len(family)), all, packing{}
+	if all {
+		most = m
+	}
+	for ; m > 0; m-- {
+		p := t.newPacker(t.newPrice(m), family, rarest)
 		p.byGoal()
-		done := p.seek(anything, m)
+		done := p.run(anything, m, 2)
 		if best = p.best; best.found {
 			break
 		}
@@ -54,23 +58,26 @@ func (t *tray) exact(family []set, most int) Answer {
 	p := t.newPacker(x, family, valued)
 	p.byGoal()
 	p.best = best
-	done := p.seek(improve, m)
+	done := p.run(improve, m, 2)
 	best = p.best
 	bound := best.score
 	switch {
 	case t.Goal == Least && lifted:
 		bound = best.least()
 	case t.Goal == Least:
-		bound = min(t.highest(family), decimal.FloorDiv(t.scoreBound(x, family, m), int64(m)))
+		bound = min(highest(family), decimal.FloorDiv(t.scoreBound(x, family, m), int64(m)))
 	case !done || t.Goal == Closest:
-		bound = max(bound, min(p.reach, t.scoreBound(x, family, m)))
+		bound = max(bound, t.scoreBound(x, family, m))
+	}
+	if !all {
+		bound = t.boundOf(x, m)
 	}
 	first := false
 	if done = done && lifted && proven; done {
 		p := t.newPacker(x, family, pieces)
 		p.inOrder()
 		p.best = best
-		p.run(equal, m, t.remaining(1))
+		p.run(equal, m, 1)
 		best, first = p.best, p.found
 	}
 	return t.answer(best, most, bound, done, first)
@@ -87,7 +94,7 @@ func (t *tray) lift(x *price, family []set, order []int, m int, best packing) (p
 		p := t.newPacker(x, family, order)
 		p.byGoal()
 		p.floor = best.least() + 1
-		done := p.seek(anything, m)
+		done := p.run(anything, m, 2)
 		if !p.best.found {
 			return best, done
 		}

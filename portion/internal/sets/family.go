@@ -4,26 +4,25 @@ import (
 	"cmp"
 	"slices"
 	"sort"
+
+	"example.org/honestplate/portion/internal/subset"
 )
 
 // maxBits is how many pieces a listed family can tell apart.
 const maxBits = 64
 
-// A set is a permitted set of one class. The first piece is the highest bit, so that of
+// A set is a permitted set. The first piece is the highest bit, so that of
 // two sets the larger number comes earlier in stated order.
 type set struct {
 	mask       uint64
 	score, off int64
-	class      int
 }
 
 func bit(piece int) uint64 { return 1 << (63 - piece) }
 
-// A lister lists the permitted sets of a class.
+// A lister lists the permitted sets.
 type lister struct {
-	t     *tray
-	c     *class
-	k     int
+	*tray
 	order [][]int   // by group: positions by mass, light to heavy
 	sums  [][]int64 // by group: sums of the first masses in that order
 	out   []set
@@ -32,10 +31,10 @@ type lister struct {
 	cut   bool
 }
 
-// family lists the permitted sets of all classes, each at least one piece, and whether
-// all are there.
-func (t *tray) family(effort int) ([]set, bool) {
-	l := &lister{t: t, limit: max(effort/16, 1000), until: t.work + effort}
+// family lists the permitted sets, each of at least one piece, up to a number, and
+// whether all are there.
+func (t *tray) family(limit, effort int) ([]set, bool) {
+	l := &lister{tray: t, limit: limit, until: t.work + effort}
 	for _, sp := range t.Groups {
 		order := make([]int, 0, sp.To-sp.From)
 		for i := sp.From; i < sp.To; i++ {
@@ -48,11 +47,7 @@ func (t *tray) family(effort int) ([]set, bool) {
 		}
 		l.order, l.sums = append(l.order, order), append(l.sums, sums)
 	}
-	for k := range t.classes {
-		if l.c, l.k = &t.classes[k], k; l.c.possible() {
-			l.group(0, 0, 0, 0)
-		}
-	}
+	l.group(0, 0, 0, 0)
 	return l.out, !l.cut
 }
 
@@ -60,18 +55,18 @@ func (t *tray) family(effort int) ([]set, bool) {
 func (l *lister) group(g int, mask uint64, sum, score int64) {
 	switch {
 	case g == len(l.order):
-		if mask == 0 || sum < l.c.lo || sum > l.c.hi {
+		if mask == 0 || sum < l.lo || sum > l.hi {
 			return
 		}
 		if len(l.out) >= l.limit {
 			l.cut = true
 			return
 		}
-		l.out = append(l.out, set{mask, score, l.t.off(l.c, sum), l.k})
-	case l.c.want.Counts[g] == Any:
+		l.out = append(l.out, set{mask, score, l.off(sum)})
+	case l.Groups[g].Count == subset.AnyCount:
 		l.free(g, len(l.order[g]), mask, sum, score)
 	default:
-		l.choose(g, 0, l.c.want.Counts[g], mask, sum, score)
+		l.choose(g, 0, l.Groups[g].Count, mask, sum, score)
 	}
 }
 
@@ -85,32 +80,32 @@ func (l *lister) choose(g, j, left int, mask uint64, sum, score int64) {
 	n := len(order)
 	// What must be added by the piece chosen now at the least, so that the heaviest
 	// others still reach the window.
-	need := l.c.lo - sum - (sums[n] - sums[n-left+1]) - l.c.most[g+1]
+	need := l.lo - sum - (sums[n] - sums[n-left+1]) - l.most[g+1]
 	if need > 0 {
-		j += sort.Search(n-j, func(i int) bool { return l.t.mass[order[j+i]] >= need })
+		j += sort.Search(n-j, func(i int) bool { return l.mass[order[j+i]] >= need })
 	}
-	room := l.c.hi - sum - l.c.least[g+1]
+	room := l.hi - sum - l.least[g+1]
 	for i := j; i <= n-left && !l.cut; i++ {
-		l.t.work++
+		l.work++
 		if sums[i+left]-sums[i] > room {
 			return
 		}
-		if l.t.work > l.until {
+		if l.work > l.until {
 			l.cut = true
 			return
 		}
 		k := order[i]
-		l.choose(g, i+1, left-1, mask|bit(k), sum+l.t.mass[k], score+l.t.Score[k])
+		l.choose(g, i+1, left-1, mask|bit(k), sum+l.mass[k], score+l.Scores[k])
 	}
 }
 
 // free takes or leaves the pieces of a group below index j of its order, the heaviest
 // first.
 func (l *lister) free(g, j int, mask uint64, sum, score int64) {
-	if l.t.work++; l.t.work > l.until {
+	if l.work++; l.work > l.until {
 		l.cut = true
 	}
-	if l.cut || sum+l.c.least[g+1] > l.c.hi || sum+l.sums[g][j]+l.c.most[g+1] < l.c.lo {
+	if l.cut || sum+l.least[g+1] > l.hi || sum+l.sums[g][j]+l.most[g+1] < l.lo {
 		return
 	}
 	if j == 0 {
@@ -118,6 +113,6 @@ func (l *lister) free(g, j int, mask uint64, sum, score int64) {
 		return
 	}
 	k := l.order[g][j-1]
-	l.free(g, j-1, mask|bit(k), sum+l.t.mass[k], score+l.t.Score[k])
+	l.free(g, j-1, mask|bit(k), sum+l.mass[k], score+l.Scores[k])
 	l.free(g, j-1, mask, sum, score)
 }

@@ -5,12 +5,12 @@ import "math"
 // halves parts a union into two permitted sets whose totals are closest to what is wanted,
 // of equals the first in stated order; nil if there is no way.
 func (t *tray) halves(mask uint64) []uint64 {
-	c, pieces := &t.classes[0], members(mask)
+	pieces := members(mask)
 	var all int64
 	for _, i := range pieces {
 		all += t.mass[i]
 	}
-	low, high := max(c.lo, all-c.hi, 0), min(c.hi, all-c.lo)
+	low, high := max(t.lo, all-t.hi, 0), min(t.hi, all-t.lo)
 	if low > high {
 		return nil
 	}
@@ -20,11 +20,11 @@ func (t *tray) halves(mask uint64) []uint64 {
 		if !r.has(0, r.start, sum) {
 			continue
 		}
-		d := t.off(c, sum) + t.off(c, all-sum)
+		d := t.off(sum) + t.off(all-sum)
 		if d > off {
 			continue
 		}
-		half := r.first(sum)
+		half := maskOf(r.first(sum))
 		half = max(half, mask&^half) // the one with the earliest piece
 		if d < off || half > best {
 			best, off = half, d
@@ -55,10 +55,9 @@ func (t *tray) reach(pieces []int, most int64) *reach {
 	}
 	n := len(pieces)
 	r.group[n] = len(t.Groups)
-	counts := t.classes[0].want.Counts
 	widest := 0
-	for _, c := range counts {
-		widest = max(widest, c)
+	for _, g := range t.Groups {
+		widest = max(widest, g.Count)
 	}
 	slab := make([]uint64, (n+1)*(widest+1)*r.words)
 	r.rows = make([][]uint64, n+1)
@@ -68,7 +67,7 @@ func (t *tray) reach(pieces []int, most int64) *reach {
 	r.rows[n][0] = 1
 	for k := n - 1; k >= 0; k-- {
 		w := t.mass[pieces[k]]
-		for c := 0; c <= counts[r.group[k]]; c++ {
+		for c := 0; c <= t.Groups[r.group[k]].Count; c++ {
 			to := r.row(k, c)
 			copy(to, r.after(k, c))
 			if c > 0 {
@@ -78,7 +77,7 @@ func (t *tray) reach(pieces []int, most int64) *reach {
 	}
 	t.work += (n + 1) * (widest + 1) * r.words / 8
 	if n > 0 {
-		r.start = counts[r.group[0]]
+		r.start = t.Groups[r.group[0]].Count
 	}
 	return r
 }
@@ -97,7 +96,7 @@ func (r *reach) after(k, c int) []uint64 {
 	if k+1 == len(r.pieces) {
 		return r.row(k+1, 0)
 	}
-	return r.row(k+1, r.t.classes[0].want.Counts[r.group[k+1]])
+	return r.row(k+1, r.t.Groups[r.group[k+1]].Count)
 }
 
 // shiftInto sets the bits of from, moved up, in to.
@@ -120,18 +119,28 @@ func has(row []uint64, sum int64) bool {
 	return row != nil && sum >= 0 && sum < int64(len(row))*64 && row[sum/64]>>(uint(sum)%64)&1 == 1
 }
 
-// first reads back the first set in stated order that makes a sum.
-func (r *reach) first(sum int64) (mask uint64) {
+// within reads back a set whose sum is within a window; nil if there is none.
+func (r *reach) within(low, high int64) []int {
+	for sum := max(low, 0); sum <= high && sum < int64(r.words)*64; sum++ {
+		if r.has(0, r.start, sum) {
+			return r.first(sum)
+		}
+	}
+	return nil
+}
+
+// first reads back the first set in order that makes a sum.
+func (r *reach) first(sum int64) (set []int) {
 	c := r.start
 	for k, i := range r.pieces {
 		w := r.t.mass[i]
 		if c > 0 && has(r.after(k, c-1), sum-w) {
-			mask |= bit(i)
+			set = append(set, i)
 			c, sum = c-1, sum-w
 		}
 		if r.group[k+1] != r.group[k] && k+1 < len(r.pieces) {
-			c = r.t.classes[0].want.Counts[r.group[k+1]]
+			c = r.t.Groups[r.group[k+1]].Count
 		}
 	}
-	return mask
+	return set
 }

@@ -1,50 +1,37 @@
 package sets
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // improve takes two sets at a time, loosens some of their pieces and puts them together
 // again the best way, with free pieces to choose from.
 func (b *build) improve(bound int64) {
-	var have []int
-	for want, s := range b.sets {
-		if s != nil {
-			have = append(have, want)
-		}
-	}
 	idle := 0
-	for b.t.work < b.t.Effort && idle < 60+40*len(have) && !b.reached(bound) {
-		two := []int{have[b.rnd.IntN(len(have))], have[b.rnd.IntN(len(have))]}
+	for b.t.work < b.t.Effort && idle < 60+40*len(b.sets) && !b.reached(bound) {
+		two := []int{b.rnd.IntN(len(b.sets)), b.rnd.IntN(len(b.sets))}
 		if b.t.Goal == Least {
-			two[0] = b.lowest(have)
+			two[0] = b.lowest()
 		}
 		if two[0] == two[1] {
 			two = two[:1]
 		}
-		pt, free := part{}, b.someFree()
-		for _, want := range two {
-			s := slices.Clone(b.sets[want])
-			b.rnd.Shuffle(len(s), func(i, j int) { s[i], s[j] = s[j], s[i] })
-			n := min(len(s), looseCount)
-			pt.loose = append(pt.loose, s[:n]...)
-			pt.tied = append(pt.tied, s[n:])
-			pt.wants = append(pt.wants, b.t.Wants[want])
+		pt := part{loose: b.someFree()}
+		for _, k := range two {
+			loose, tied := b.loosen(b.sets[k])
+			pt.loose, pt.tied = append(pt.loose, loose...), append(pt.tied, tied)
 		}
-		pt.loose = append(pt.loose, free...)
-		if got := b.t.part(pt); got != nil && b.gains(two, got) {
-			for k := range two {
-				b.put(two[k], nil)
-			}
-			for k, want := range two {
-				b.put(want, got[k])
-			}
-			idle = 0
+		b.t.work += len(pt.loose)
+		got := b.t.part(pt)
+		if got == nil || !b.gains(two, got) {
+			idle++
 			continue
 		}
-		idle++
-		b.t.work += len(pt.loose)
+		for _, at := range two {
+			b.put(at, nil)
+		}
+		for k, at := range two {
+			b.put(at, got[k])
+		}
+		idle = 0
 	}
 }
 
@@ -73,23 +60,23 @@ func (b *build) someFree() []int {
 	return out
 }
 
-func (b *build) lowest(have []int) int {
+func (b *build) lowest() int {
 	low, at := int64(math.MaxInt64), 0
-	for _, want := range have {
-		if s, _ := b.t.valueOf(b.sets[want], b.t.Wants[want]); s < low {
-			low, at = s, want
+	for k, set := range b.sets {
+		if s, _ := b.t.valueOf(set); s < low {
+			low, at = s, k
 		}
 	}
 	return at
 }
 
-// gains reports whether new sets for some wants are better than those that stand.
-func (b *build) gains(wants []int, got [][]int) bool {
+// gains reports whether new sets in some places are better than those that stand.
+func (b *build) gains(places []int, got [][]int) bool {
 	var score, off [2]int64
 	least := [2]int64{math.MaxInt64, math.MaxInt64}
-	for k, want := range wants {
-		for side, pieces := range [2][]int{b.sets[want], got[k]} {
-			s, d := b.t.valueOf(pieces, b.t.Wants[want])
+	for k, at := range places {
+		for side, pieces := range [2][]int{b.sets[at], got[k]} {
+			s, d := b.t.valueOf(pieces)
 			score[side], off[side], least[side] = score[side]+s, off[side]+d, min(least[side], s)
 		}
 	}

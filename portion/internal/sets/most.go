@@ -3,51 +3,31 @@ package sets
 import (
 	"math"
 	"slices"
+	"sort"
 
 	"example.org/honestplate/portion/internal/decimal"
+	"example.org/honestplate/portion/internal/subset"
 )
 
 // mostSets is a bound on the number of sets, by pieces and by mass.
 func (t *tray) mostSets() int {
-	able := 0
-	for _, c := range t.classes {
-		if c.possible() {
-			able += len(c.wants)
-		}
+	if !t.possible() {
+		return 0
 	}
-	if len(t.classes) > 1 {
-		return able
-	}
-	heavy := make([][]int64, len(t.Groups))
+	sorted := make([][]int64, len(t.Groups))
 	for g, sp := range t.Groups {
-		heavy[g] = slices.Sorted(slices.Values(t.mass[sp.From:sp.To]))
+		sorted[g] = slices.Sorted(slices.Values(t.mass[sp.From:sp.To]))
 	}
-	return 1 + lastTrue(able-1, func(k int) bool { return t.roomFor(k+1, heavy) })
+	return sort.Search(t.Sets, func(k int) bool { return !t.roomFor(k+1, sorted) })
 }
 
-// lastTrue returns the last of 0..n-1... for which ok holds, where it holds from 0 up to
-// some number and not beyond; -1 where never.
-func lastTrue(n int, ok func(int) bool) int {
-	low, high := -1, n+1
-	for high-low > 1 {
-		mid := low + (high-low)/2
-		if ok(mid) {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
-	return low
-}
-
-// roomFor reports whether m alike sets have pieces enough, and mass, by extremes: light
-// ones for the lower end of all windows together and heavy ones for the upper.
+// roomFor reports whether m sets have pieces enough, and mass, by extremes: light ones
+// for the lower end of all windows together and heavy ones for the upper.
 func (t *tray) roomFor(m int, sorted [][]int64) bool {
-	c := &t.classes[0]
 	var least, most int64
 	for g, mass := range sorted {
-		count := c.want.Counts[g]
-		if count == Any {
+		count := t.Groups[g].Count
+		if count == subset.AnyCount {
 			for _, w := range mass {
 				most += w
 			}
@@ -63,7 +43,7 @@ func (t *tray) roomFor(m int, sorted [][]int64) bool {
 			most += w
 		}
 	}
-	return least <= int64(m)*c.hi && most >= int64(m)*c.lo
+	return least <= int64(m)*t.hi && most >= int64(m)*t.lo
 }
 
 // boundOf bounds the goal of m sets by the price alone.
@@ -77,14 +57,17 @@ func (t *tray) boundOf(x *price, m int) int64 {
 
 // scoreBound is what m sets can score at the most.
 func (t *tray) scoreBound(x *price, family []set, m int) int64 {
-	bound, _ := x.bound(m, t.needs(m), func(int) bool { return true })
+	bound, _ := x.bound(m, func(int) bool { return true })
+	if m == t.bounded {
+		bound = min(bound, t.total)
+	}
 	if len(family) > 0 {
-		bound = min(bound, int64(m)*t.highest(family))
+		bound = min(bound, int64(m)*highest(family))
 	}
 	return bound
 }
 
-func (t *tray) highest(family []set) int64 {
+func highest(family []set) int64 {
 	high := int64(math.MinInt64)
 	for _, s := range family {
 		high = max(high, s.score)

@@ -26,14 +26,11 @@ type packer struct {
 	after  []uint64 // by rank: the pieces from there on
 	most   []int64  // by rank: the highest score of a set led from there on
 	nigh   []int64  // by rank: the least distance of one
-	need   [][]int  // by number of sets
-	left   []int    // by class: wants still open
 	table  *table
 	until  int
 	mode   mode
 	found  bool // and that is the end, but for mode better
 	spent  bool
-	reach  int64 // what the score of a packing not yet looked at can be, by unions
 	floor  int64 // anything: what each set scores at the least
 	sorted bool  // the sets of a piece are in order of the goal
 	stack  []set
@@ -66,14 +63,7 @@ func (t *tray) newPacker(x *price, family []set, order []int) *packer {
 			p.most[r], p.nigh[r] = max(p.most[r], s.score), min(p.nigh[r], s.off)
 		}
 	}
-	for r := range len(t.Wants) + 1 {
-		p.need = append(p.need, t.needs(r))
-	}
-	p.floor, p.reach = math.MinInt64/4096, math.MaxInt64
-	p.left = make([]int, len(t.classes))
-	for k, c := range t.classes {
-		p.left[k] = len(c.wants)
-	}
+	p.floor = math.MinInt64 / 4096
 	t.work += len(family)
 	return p
 }
@@ -100,15 +90,16 @@ func (p *packer) inOrder() {
 	}
 }
 
-// run searches for m sets in a mode and reports whether the search came to its end.
-func (p *packer) run(mode mode, m, effort int) bool {
+// run searches for m sets in a mode with a part of the effort that is left, and reports
+// whether the search came to its end.
+func (p *packer) run(mode mode, m, part int) bool {
 	p.mode = mode
 	size := 0
 	for _, l := range p.lead {
 		size += len(l)
 	}
 	p.table = newTable(size)
-	p.until = p.t.work + effort
+	p.until = p.t.work + p.t.remaining(part)
 	p.found, p.spent, p.stack = false, false, p.stack[:0]
 	p.search(0, 0, m, 0, 0)
 	return !p.spent
@@ -130,7 +121,7 @@ func (p *packer) search(rank int, taken uint64, r int, score, off int64) {
 		if free&bit(p.order[rank]) == 0 {
 			continue
 		}
-		if !p.promising(rank, free, r, score, off) || p.table.seen(free, p.key(r), score, off, p.t) {
+		if !p.promising(rank, free, r, score, off) || p.table.seen(free, r, score, off, p.t) {
 			return
 		}
 		for _, s := range p.lead[rank] {
@@ -138,10 +129,9 @@ func (p *packer) search(rank int, taken uint64, r int, score, off int64) {
 			if p.sorted && p.hopeless(score+s.score+int64(r-1)*p.most[rank], off+s.off+int64(r-1)*p.nigh[rank]) {
 				break
 			}
-			if s.mask&taken != 0 || p.left[s.class] == 0 {
+			if s.mask&taken != 0 {
 				continue
 			}
-			p.left[s.class]--
 			p.stack = append(p.stack, s)
 			if p.mode == anything {
 				p.search(rank+1, taken|s.mask, r-1, 0, 0)
@@ -149,7 +139,6 @@ func (p *packer) search(rank int, taken uint64, r int, score, off int64) {
 				p.search(rank+1, taken|s.mask, r-1, score+s.score, off+s.off)
 			}
 			p.stack = p.stack[:len(p.stack)-1]
-			p.left[s.class]++
 			if p.spent || p.found {
 				return
 			}
@@ -182,7 +171,7 @@ func (p *packer) take(score, off int64) {
 // the best, or as good where that is sought.
 func (p *packer) promising(rank int, free uint64, r int, score, off int64) bool {
 	p.t.work += 4
-	bound, ok := p.x.bound(r, p.need[r], func(i int) bool { return free&bit(i) != 0 })
+	bound, ok := p.x.bound(r, func(i int) bool { return free&bit(i) != 0 })
 	if !ok {
 		return false
 	}
@@ -200,36 +189,5 @@ func (p *packer) promising(rank int, free uint64, r int, score, off int64) bool 
 	return p.t.better(score, off, p.best.score, p.best.off) || p.mode == equal && score == p.best.score && off == p.best.off
 }
 
-// key packs what is still open.
-func (p *packer) key(r int) uint64 {
-	k := uint64(r)
-	if len(p.left) > 1 {
-		for _, n := range p.left {
-			k = k*67 + uint64(n)
-		}
-	}
-	return k
-}
-
-// directly is the effort of a direct search before unions are asked.
-const directly = 200_000
-
-// seek looks for m sets in a mode with a part of the effort, directly and union by union,
-// and reports whether the search came to its end.
-func (p *packer) seek(mode mode, m int) bool {
-	if !p.t.unionable() || p.t.Goal == Closest {
-		return p.run(mode, m, p.t.remaining(2))
-	}
-	floor := int64(math.MinInt64)
-	if p.floor > math.MinInt64/4096 {
-		floor = int64(m) * p.floor
-	}
-	if p.run(mode, m, min(directly, p.t.remaining(4))) {
-		return true
-	}
-	p.x = p.t.newPrice(m)
-	return p.unions(mode, m, p.t.remaining(3), floor) || p.run(mode, m, p.t.remaining(3))
-}
-
 // remaining is a part of the effort that is left, and a little where none is.
-func (t *tray) remaining(part int) int { return max((t.Effort-t.work)/part, 2000) }
+func (t *tray) remaining(part int) int { return max((t.until-t.work)/part, 2000) }

@@ -41,24 +41,16 @@ func (p packing) least() int64 {
 }
 
 // stated is the stated order of sets.
-func stated(a, b set) int {
-	return cmp.Or(cmp.Compare(b.mask, a.mask), cmp.Compare(a.class, b.class))
-}
+func stated(a, b set) int { return cmp.Compare(b.mask, a.mask) }
 
-// answer gives a packing its places among the wants: of wants that are alike the first
-// takes the first set.
+// answer lists the sets of a packing in stated order.
 func (t *tray) answer(p packing, most int, bound int64, proven, first bool) Answer {
-	a := Answer{Sets: make([][]int, len(t.Wants)), Number: len(p.sets), Most: most, Score: p.score, Off: p.off, Bound: bound, Proven: proven, First: first}
-	if a.Number == 0 {
-		return a
+	a := Answer{Most: most, Score: p.score, Off: p.off, Bound: bound, Proven: proven, First: first}
+	for _, s := range slices.SortedFunc(slices.Values(p.sets), stated) {
+		a.Sets = append(a.Sets, members(s.mask))
 	}
-	a.Least = p.least()
-	sets := slices.SortedFunc(slices.Values(p.sets), stated)
-	given := make([]int, len(t.classes))
-	for _, s := range sets {
-		at := t.classes[s.class].wants[given[s.class]]
-		given[s.class]++
-		a.Sets[at] = members(s.mask)
+	if len(a.Sets) > 0 {
+		a.Least = p.least()
 	}
 	return a
 }
@@ -70,4 +62,12 @@ func members(mask uint64) []int {
 		out = append(out, bits.LeadingZeros64(mask))
 	}
 	return out
+}
+
+// maskOf is the set of some pieces.
+func maskOf(pieces []int) (mask uint64) {
+	for _, i := range pieces {
+		mask |= bit(i)
+	}
+	return mask
 }

@@ -2,99 +2,97 @@ package sets
 
 import (
 	"slices"
+
+	"example.org/honestplate/portion/internal/subset"
 )
 
 // A part is a small problem cut out of a large one: some pieces are loose, the others of
-// each set are tied into one piece that only this set can hold.
+// each set, as many of each group in every set, are tied into one piece, of which each
+// set holds one.
 type part struct {
-	wants []Want
-	tied  [][]int // by want: pieces that stay
+	tied  [][]int // by set: pieces that stay
 	loose []int
 }
 
-// partEffort bounds the work on a part.
-const partEffort = 60_000
+const (
+	partEffort = 60_000 // bounds the work on a part
+	looseCount = 4      // pieces of a set that come loose
+	loosePool  = 18     // of so many they are chosen again
+)
 
-// solve returns the sets of the best answer found for the part, by want, and nil unless
-// it found them all.
+// part returns the sets of the best answer found for a part, and nil unless it found them
+// all.
 func (t *tray) part(pt part) [][]int {
-	p := Problem{Goal: t.Goal, Effort: partEffort}
+	p := Problem{Problem: t.Problem.Problem, Goal: t.Goal, Sets: len(pt.tied)}
+	p.Masses, p.Scores, p.Groups, p.Effort = nil, nil, nil, partEffort
 	slices.Sort(pt.loose)
-	var at []int // position in the part to position in the tray; -1 for tied ones
+	var at []int // position in the part to position in the tray
 	for _, sp := range t.Groups {
-		from := len(at)
+		g := subset.Group{From: len(at), Count: sp.Count}
 		for _, i := range pt.loose {
 			if i >= sp.From && i < sp.To {
 				at = append(at, i)
-				p.Mass, p.Score = append(p.Mass, t.Mass[i]), append(p.Score, t.Score[i])
+				p.Masses, p.Scores = append(p.Masses, t.Masses[i]), append(p.Scores, t.Scores[i])
 			}
 		}
-		p.Groups = append(p.Groups, Span{from, len(at)})
+		for _, i := range pt.tied[0] {
+			if g.Count != subset.AnyCount && i >= sp.From && i < sp.To {
+				g.Count--
+			}
+		}
+		g.To = len(at)
+		p.Groups = append(p.Groups, g)
 	}
-	for k, w := range pt.wants {
-		w.Counts = slices.Clone(w.Counts)
+	n := len(at)
+	for _, tied := range pt.tied {
 		var mass, score int64
-		for _, i := range pt.tied[k] {
-			mass, score = mass+t.Mass[i], score+t.Score[i]
-			if g := t.groupOf(i); w.Counts[g] != Any {
-				w.Counts[g]--
-			}
+		for _, i := range tied {
+			mass, score = mass+t.Masses[i], score+t.Scores[i]
 		}
-		for j := range pt.wants {
-			one := 0
-			if j == k && len(pt.tied[k]) > 0 {
-				one = 1
-			}
-			w.Counts = append(w.Counts, one)
-		}
-		at = append(at, -1)
-		p.Mass, p.Score = append(p.Mass, mass), append(p.Score, score)
-		p.Groups = append(p.Groups, Span{len(at) - 1, len(at)})
-		p.Wants = append(p.Wants, w)
+		p.Masses, p.Scores = append(p.Masses, mass), append(p.Scores, score)
 	}
-	if len(at) > maxBits {
+	p.Groups = append(p.Groups, subset.Group{From: n, To: len(p.Masses), Count: 1})
+	if len(p.Masses) > maxBits {
 		return nil
 	}
 	small := newTray(&p)
 	defer func() { t.work += small.work }()
-	most := small.mostSets()
-	if most < len(pt.wants) {
+	if small.mostSets() < p.Sets {
 		return nil
 	}
-	family, _ := small.family(partEffort)
-	a := small.exact(family, most)
-	if a.Number < len(pt.wants) {
+	a := small.small(p.Sets)
+	if len(a.Sets) < p.Sets {
 		return nil
 	}
-	out := make([][]int, len(pt.wants))
 	for k, s := range a.Sets {
-		out[k] = slices.Clone(pt.tied[k])
+		var whole []int
 		for _, i := range s {
-			if at[i] >= 0 {
-				out[k] = append(out[k], at[i])
+			if i < n {
+				whole = append(whole, at[i])
+			} else {
+				whole = append(whole, pt.tied[i-n]...)
 			}
 		}
-		slices.Sort(out[k])
+		slices.Sort(whole)
+		a.Sets[k] = whole
 	}
-	return out
+	return a.Sets
 }
 
-func (t *tray) groupOf(piece int) int {
-	g, _ := slices.BinarySearchFunc(t.Groups, piece, func(s Span, i int) int {
-		if s.To <= i {
-			return -1
+// loosen draws some pieces of a set, of every group as many in every set, and returns
+// them and the others.
+func (b *build) loosen(set []int) (loose, tied []int) {
+	t := b.t
+	for _, sp := range t.Groups {
+		var own []int
+		for _, i := range set {
+			if i >= sp.From && i < sp.To {
+				own = append(own, i)
+			}
 		}
-		return 1
-	})
-	return g
-}
-
-// valueOf returns the score and the distance from the wanted total of a set.
-func (t *tray) valueOf(pieces []int, w Want) (score, off int64) {
-	var mass int64
-	for _, i := range pieces {
-		mass, score = mass+t.Mass[i], score+t.Score[i]
+		b.rnd.Shuffle(len(own), func(i, j int) { own[i], own[j] = own[j], own[i] })
+		n := min(len(own), max(1, looseCount/len(t.Groups)))
+		loose, tied = append(loose, own[:n]...), append(tied, own[n:]...)
 	}
-	d := mass - w.Target
-	return score, max(d, -d)
+	return loose, tied
 }

@@ -1,54 +1,24 @@
 package sets
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Where sets are too many to list, the pieces used at all come in order of score, union by
 // union, and each union is parted exactly: set by set, and the last two by the totals that
 // its halves can make, one bit a total.
 
-// listed is how many sets are listed rather than asked union by union.
-const listed = 200
-
-// many reports whether a problem is one for unions: alike sets, wanted for their total
-// score, of which more are to be expected than are to be listed.
-func (t *tray) many() bool {
-	return t.Goal == Total && t.unionable() && t.expected() > listed
-}
-
-// expected is about how many permitted sets of the first class there are: all ways to
-// choose the counts, times the share of a normal spread of totals that the window takes.
-func (t *tray) expected() float64 {
-	c, ways, mean, variance := &t.classes[0], 1.0, 0.0, 0.0
-	for g, sp := range t.Groups {
-		n, count := float64(sp.To-sp.From), float64(c.want.Counts[g])
-		sum, squares := 0.0, 0.0
-		for _, w := range t.mass[sp.From:sp.To] {
-			sum += float64(w)
-			squares += float64(w) * float64(w)
-		}
-		if n > 1 { // count of n without putting back
-			mean += count * sum / n
-			variance += count * (n - count) / (n - 1) * (squares/n - sum/n*sum/n)
-		}
-		for k := range c.want.Counts[g] {
-			ways *= (n - float64(k)) / float64(k+1)
-		}
-	}
-	spread := math.Sqrt(2 * max(variance, 0.1))
-	below := func(x float64) float64 { return math.Erfc((mean-x)/spread) / 2 }
-	return ways * (below(float64(c.hi)+0.5) - below(float64(c.lo)-0.5))
-}
-
 // byParting finds the best m sets, and reports whether the search came to its end: then
 // they are the best and of equals the first, or there are none.
 func (t *tray) byParting(m, effort int) (packing, int64, bool) {
 	x, best, until := t.newPrice(m), packing{}, t.work+effort
-	done, bound := t.unionsOf(x, ^uint64(0)<<(maxBits-len(t.mass)), m, effort, func(bound int64) bool {
+	done, bound := t.unionsOf(x, t.all(), m, effort, func(bound int64) bool {
 		return !best.found || bound >= best.score
 	}, func(mask uint64) bool {
 		var score int64
 		for _, i := range members(mask) {
-			score += t.Score[i]
+			score += t.Scores[i]
 		}
 		if best.found && score < best.score {
 			return true
@@ -63,7 +33,7 @@ func (t *tray) byParting(m, effort int) (packing, int64, bool) {
 			p.off += p.sets[len(p.sets)-1].off
 		}
 		if !best.found || t.better(p.score, p.off, best.score, best.off) ||
-			p.score == best.score && p.off == best.off && earlier(p.sets, best.sets) {
+			p.score == best.score && p.off == best.off && slices.CompareFunc(p.sets, best.sets, stated) < 0 {
 			best = p
 		}
 		return ok
@@ -74,24 +44,14 @@ func (t *tray) byParting(m, effort int) (packing, int64, bool) {
 	return best, bound, done
 }
 
-// earlier reports whether sets, the earliest piece first, come before others.
-func earlier(a, b []set) bool {
-	for k := range a {
-		if c := stated(a[k], b[k]); c != 0 {
-			return c < 0
-		}
-	}
-	return false
-}
-
-// setOf is the set of a class of pieces, the only one.
+// setOf is the set of some pieces.
 func (t *tray) setOf(mask uint64) set {
 	s, sum := set{mask: mask}, int64(0)
 	for _, i := range members(mask) {
-		s.score += t.Score[i]
+		s.score += t.Scores[i]
 		sum += t.mass[i]
 	}
-	s.off = t.off(&t.classes[0], sum)
+	s.off = t.off(sum)
 	return s
 }
 
@@ -99,7 +59,7 @@ func (t *tray) setOf(mask uint64) set {
 // of equals the first in stated order; nil if there is no way. ok is unset where the work
 // ran out.
 func (t *tray) parted(mask uint64, m, until int) (sets []uint64, ok bool) {
-	d := &parting{t: t, c: &t.classes[0], until: until}
+	d := &parting{t: t, until: until}
 	// The distances can be no less than the union's own, and rise from there.
 	for limit := d.least(d.sum(mask), m); limit < math.MaxInt64; limit = d.next {
 		d.limit, d.next = limit, math.MaxInt64
@@ -113,13 +73,30 @@ func (t *tray) parted(mask uint64, m, until int) (sets []uint64, ok bool) {
 	return nil, true
 }
 
+// spared looks for m permitted sets, one after the other, whatever pieces they leave over,
+// and reports whether the search came to its end.
+func (t *tray) spared(m, effort int) (packing, bool) {
+	d := &parting{t: t, until: t.work + effort, limit: math.MaxInt64, spare: true}
+	if !d.part(t.all(), m, 0) {
+		return packing{}, t.work <= d.until
+	}
+	var found []set
+	for _, one := range d.sets {
+		found = append(found, t.setOf(one))
+	}
+	return packed(found), true
+}
+
+// all is the set of all pieces.
+func (t *tray) all() uint64 { return ^uint64(0) << (maxBits - len(t.mass)) }
+
 // A parting is a union being parted within a limit of distances.
 type parting struct {
 	t           *tray
-	c           *class
 	sets        []uint64
 	limit, next int64 // next is the least distance beyond the limit that was met
 	until       int
+	spare       bool // pieces may be left over
 }
 
 func (d *parting) sum(mask uint64) (sum int64) {
@@ -131,7 +108,7 @@ func (d *parting) sum(mask uint64) (sum int64) {
 
 // least is how far the totals of m sets are off at the least.
 func (d *parting) least(sum int64, m int) int64 {
-	off := int64(m)*(d.c.base-d.c.want.Target) + sum*d.t.divisor
+	off := int64(m)*(d.t.base-d.t.Target) + sum*d.t.divisor
 	return max(off, -off)
 }
 
@@ -147,7 +124,8 @@ func (d *parting) within(off int64) bool {
 func (d *parting) part(mask uint64, m int, off int64) bool {
 	sum := d.sum(mask)
 	switch {
-	case sum < int64(m)*d.c.lo || sum > int64(m)*d.c.hi || !d.within(off+d.least(sum, m)):
+	case d.spare:
+	case sum < int64(m)*d.t.lo || sum > int64(m)*d.t.hi || !d.within(off+d.least(sum, m)):
 		return false
 	case m == 1:
 		d.sets = append(d.sets, mask)
@@ -160,9 +138,16 @@ func (d *parting) part(mask uint64, m int, off int64) bool {
 		d.sets = append(d.sets, halves...)
 		return true
 	}
-	// A set with the earliest piece, in stated order.
-	r := d.t.reach(members(mask), d.c.hi)
-	return d.choose(r, mask, 0, 0, r.start, 0, m, off)
+	// A set with the earliest piece, in stated order; or any set.
+	r := d.t.reach(members(mask), min(d.t.hi, sum))
+	if m > 1 {
+		return d.choose(r, mask, 0, 0, r.start, 0, m, off)
+	}
+	one := r.within(d.t.lo, d.t.hi)
+	if one != nil {
+		d.sets = append(d.sets, maskOf(one))
+	}
+	return one != nil
 }
 
 // choose takes or leaves the piece at position k of a union's pieces, with c more of its
@@ -172,7 +157,7 @@ func (d *parting) choose(r *reach, mask, one uint64, k, c int, sum int64, m int,
 		return false
 	}
 	if k == len(r.pieces) {
-		own := d.t.off(d.c, sum)
+		own := d.t.off(sum)
 		n := len(d.sets)
 		d.sets = append(d.sets, one)
 		if d.part(mask&^one, m-1, off+own) {
@@ -183,7 +168,7 @@ func (d *parting) choose(r *reach, mask, one uint64, k, c int, sum int64, m int,
 	}
 	next := func(c int) int {
 		if k+1 < len(r.pieces) && r.group[k+1] != r.group[k] {
-			return d.c.want.Counts[r.group[k+1]]
+			return d.t.Groups[r.group[k+1]].Count
 		}
 		return c
 	}
@@ -192,12 +177,12 @@ func (d *parting) choose(r *reach, mask, one uint64, k, c int, sum int64, m int,
 		return true
 	}
 	// Without the earliest piece of all it would be a later set.
-	return k > 0 && d.reaches(r.after(k, c), sum) && d.choose(r, mask, one, k+1, next(c), sum, m, off)
+	return (k > 0 || d.spare) && d.reaches(r.after(k, c), sum) && d.choose(r, mask, one, k+1, next(c), sum, m, off)
 }
 
 // reaches reports whether a row brings a sum into the window.
 func (d *parting) reaches(row []uint64, sum int64) bool {
-	for total := max(d.c.lo, sum); total <= d.c.hi; total++ {
+	for total := max(d.t.lo, sum); total <= d.t.hi; total++ {
 		if has(row, total-sum) {
 			return true
 		}

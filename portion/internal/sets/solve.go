@@ -1,64 +1,93 @@
 package sets
 
+import "example.org/honestplate/portion/internal/decimal"
+
 // solve finds the most sets and the best of them.
 func (t *tray) solve() Answer {
-	most := t.mostSets()
-	if most == 0 {
+	a := Answer{Most: t.mostSets()}
+	switch {
+	case a.Most == 0:
 		return t.answer(packing{}, 0, 0, true, true)
-	}
-	if len(t.mass) <= maxBits && t.many() {
-		a, done := t.manySets(most)
-		switch {
-		case done:
-			return a
-		case a.Number == most:
-			return t.further(a)
+	case len(t.mass) <= maxBits:
+		a = t.small(a.Most)
+		if m := len(a.Sets); t.Goal == Least && !a.Proven && m > 0 && t.partable(len(t.mass), 8*t.Effort) {
+			t.boundTotal(m)
+			a.Bound = min(a.Bound, decimal.FloorDiv(t.total, int64(m)))
 		}
 	}
-	if len(t.mass) <= maxBits {
-		if family, all := t.family(t.Effort / 4); all {
-			a := t.exact(family, most)
-			if !a.Proven && a.Most > 0 {
-				a = t.further(a)
-			}
-			return a
-		}
+	if !a.Proven && a.Most > 0 {
+		return t.further(a)
 	}
-	return t.built(most)
+	return a
 }
 
-// manySets finds sets union by union, with half the effort, and reports whether the answer
-// is proven.
-func (t *tray) manySets(most int) (Answer, bool) {
+// boundTotal bounds the total score of m sets by the best that parting finds.
+func (t *tray) boundTotal(m int) {
+	other := *t
+	other.Problem = &Problem{Problem: t.Problem.Problem, Sets: t.Sets}
+	best, bound, _ := other.byParting(m, t.Effort/4)
+	t.work, t.bounded, t.total = other.work, m, max(bound, best.score)
+}
+
+// listed is how many sets are listed rather than asked union by union.
+const listed = 200
+
+// small answers for up to 64 pieces: sets are listed where they are few; where they are
+// many and the total score counts, or none does, they are parted.
+func (t *tray) small(most int) Answer {
+	parts := t.partable(len(t.mass), 8*t.Effort) && (t.Goal == Total || t.Goal == Exist)
+	limit := max(t.Effort/64, 1000)
+	if parts {
+		limit = listed
+	}
+	family, all := t.family(limit, t.Effort/4)
+	switch {
+	case parts && !all:
+		return t.manySets(most)
+	case !all: // some of the sets, for a start
+		t.until = t.work + partEffort
+	}
+	return t.exact(family, all, most)
+}
+
+// manySets finds sets union by union or, where only their number counts, one by one.
+func (t *tray) manySets(most int) Answer {
+	proven, effort := true, t.Effort/(2*most)
 	for m := most; m > 0; m-- {
-		best, bound, done := t.byParting(m, t.Effort/(2*most))
-		if !done || best.found {
-			return t.answer(best, m, max(bound, best.score), done, done), done
+		best, bound, done := packing{}, int64(0), false
+		if t.Goal == Exist {
+			best, done = t.spared(m, effort)
+		} else {
+			best, bound, done = t.byParting(m, effort)
+		}
+		if proven = proven && done; best.found {
+			return t.answer(best, most, max(bound, best.score), proven, proven)
+		}
+		if proven {
+			most = m - 1
 		}
 	}
-	return t.answer(packing{}, 0, 0, true, true), true
+	return t.answer(packing{}, most, 0, proven, proven)
 }
 
-// further improves an answer that the exact search could not prove, with what effort is
-// left, and keeps what is known of it.
+// further improves an answer that is not proven, or builds one from nothing, with what
+// effort is left.
 func (t *tray) further(a Answer) Answer {
-	b := t.newBuild(t.newPrice(max(a.Number, 1)))
-	for want, s := range a.Sets {
-		if s != nil {
-			b.put(want, s)
-		}
+	b := t.newBuild(max(len(a.Sets), 1))
+	for _, s := range a.Sets {
+		b.put(len(b.sets), s)
 	}
-	if a.Number < a.Most {
-		other := t.newBuild(t.newPrice(a.Most))
-		other.greedy(other.x.value)
+	if len(a.Sets) < a.Most {
+		other := t.newBuild(a.Most)
+		other.greedy(a.Most)
 		other.grow(a.Most)
-		if other.number() > a.Number {
-			b, a.Number = other, other.number()
-			b.x = t.newPrice(a.Number)
-			a.Bound = t.boundOf(b.x, a.Number)
+		if len(other.sets) > len(b.sets) {
+			b = other
+			b.x = t.newPrice(len(b.sets))
+			a.Bound = t.boundOf(b.x, len(b.sets))
 		}
 	}
-	if a.Number == 0 {
+	if len(b.sets) == 0 {
 		return a
 	}
 	if t.Goal != Exist {

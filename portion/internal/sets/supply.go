@@ -4,14 +4,16 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+
+	"example.org/honestplate/portion/internal/subset"
 )
 
 // A Supply asks how many more pieces to weigh until a number of disjoint sets exists with
 // a chance, where the masses of pieces spread normally.
 type Supply struct {
-	Have     []int64 // masses already weighed, steps
-	Mean, SD float64 // of the pieces to come, steps
-	Want     Want    // of one group
+	Have     []int64        // masses already weighed, steps
+	Mean, SD float64        // of the pieces to come, steps
+	Want     subset.Problem // one set of it: a count, Low, High and Target
 	Sets     int
 	Chance   float64 // wanted, above 0 and below 1
 	Most     int     // pieces to weigh at the most
@@ -36,7 +38,7 @@ type Need struct {
 // Technometrics 21:239; from memory), shuffled by a fixed seed. A tray in which the sets
 // are not found within the effort counts as one without, so the answer leans to more
 // pieces, never to fewer.
-func (s Supply) Need() (Need, error) {
+func (s Supply) Need() Need {
 	first := make([]int, s.Trays) // new pieces each tray needs; Most+1 for more than that
 	columns := make([][]int64, s.Most)
 	for j := range columns {
@@ -50,10 +52,7 @@ func (s Supply) Need() (Need, error) {
 		for _, c := range columns {
 			masses = append(masses, c[r])
 		}
-		n, err := s.first(masses, guess)
-		if err != nil {
-			return Need{}, err
-		}
+		n := s.first(masses, guess)
 		guess = n
 		if first[r] = n; n > s.Most {
 			if failed++; float64(failed) > hopeless {
@@ -62,7 +61,7 @@ func (s Supply) Need() (Need, error) {
 			}
 		}
 	}
-	return s.read(first), nil
+	return s.read(first)
 }
 
 // column returns the masses of one piece over all trays.
@@ -79,24 +78,20 @@ func (s Supply) column(j int) []int64 {
 // first returns with how many of the new masses the sets exist. It looks around guess, what
 // another tray needed: proving that there are none is what takes time, and far below the
 // answer there is much to prove.
-func (s Supply) first(masses []int64, guess int) (int, error) {
+func (s Supply) first(masses []int64, guess int) int {
 	from := 0
-	if n := s.Want.Counts[0]; n != Any {
+	if n := s.Want.Groups[0].Count; n != subset.AnyCount {
 		from = max(0, n*s.Sets-len(s.Have))
 	}
 	if from > s.Most {
-		return s.Most + 1, nil
+		return s.Most + 1
 	}
 	// A piece more never takes a set away: steps that double, then halving, between low,
 	// which does not hold the sets, and high, which does or is beyond Most.
 	low, high := from-1, s.Most+1
 	at := min(max(guess, from), s.Most)
 	for step := 1; low < at && at < high; step *= 2 {
-		ok, err := s.exist(masses[:len(s.Have)+at])
-		if err != nil {
-			return 0, err
-		}
-		if ok {
+		if s.exist(masses[:len(s.Have)+at]) {
 			if high = at; low >= from {
 				break
 			}
@@ -110,29 +105,23 @@ func (s Supply) first(masses []int64, guess int) (int, error) {
 	}
 	for high-low > 1 {
 		mid := low + (high-low)/2
-		ok, err := s.exist(masses[:len(s.Have)+mid])
-		if err != nil {
-			return 0, err
-		}
-		if ok {
+		if s.exist(masses[:len(s.Have)+mid]) {
 			high = mid
 		} else {
 			low = mid
 		}
 	}
-	return high, nil
+	return high
 }
 
-func (s Supply) exist(masses []int64) (bool, error) {
+func (s Supply) exist(masses []int64) bool {
 	if len(masses) == 0 {
-		return false, nil
+		return false
 	}
-	p := Problem{Mass: masses, Score: make([]int64, len(masses)), Groups: []Span{{0, len(masses)}}, Goal: Exist, Effort: s.Effort}
-	for range s.Sets {
-		p.Wants = append(p.Wants, s.Want)
-	}
-	a, err := p.Solve()
-	return a.Number == s.Sets, err
+	p := Problem{Problem: s.Want, Goal: Exist, Sets: s.Sets}
+	p.Masses, p.Scores, p.Effort = masses, make([]int64, len(masses)), s.Effort
+	p.Groups = []subset.Group{{To: len(masses), Count: s.Want.Groups[0].Count}}
+	return len(p.Solve().Sets) == s.Sets
 }
 
 // read turns the pieces each tray needs into the answer.

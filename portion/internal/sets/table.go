@@ -10,7 +10,8 @@ type table struct {
 }
 
 type entry struct {
-	free, open uint64
+	free       uint64
+	open       int
 	score, off int64
 	used       bool
 }
@@ -21,10 +22,10 @@ func newTable(family int) *table {
 	return &table{make([]entry, 1<<b), 64 - b}
 }
 
-// seen reports whether the free pieces were met before with the same wants open and no
+// seen reports whether the free pieces were met before with as many sets open and no
 // worse a value, and remembers this one otherwise.
-func (t *table) seen(free, open uint64, score, off int64, by *tray) bool {
-	e := &t.entries[(free*0x9e3779b97f4a7c15^open*0xbf58476d1ce4e5b9)>>t.shift]
+func (t *table) seen(free uint64, open int, score, off int64, by *tray) bool {
+	e := &t.entries[(free*0x9e3779b97f4a7c15^uint64(open)*0xbf58476d1ce4e5b9)>>t.shift]
 	if e.used && e.free == free && e.open == open && !by.better(score, off, e.score, e.off) {
 		return true
 	}

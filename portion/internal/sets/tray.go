@@ -4,45 +4,39 @@ import (
 	"slices"
 
 	"example.org/honestplate/portion/internal/decimal"
+	"example.org/honestplate/portion/internal/subset"
 )
 
 // A tray is a problem made ready: masses less the lightest of their group where its
-// count is fixed, all over their common divisor, and wants that are alike in classes.
-// Even masses with an odd total wanted leave an empty window, which proves that no set
-// exists.
+// count is fixed, all over their common divisor. Even masses with an odd total wanted
+// leave an empty window, which proves that no set exists.
 type tray struct {
 	*Problem
 	mass    []int64
 	divisor int64
-	classes []class
+	base    int64 // a total is base + divisor*reduced
+	lo, hi  int64 // the window, reduced
+	limits        // what the groups can add
 	work    int
+	until   int   // of the work on a listed family
+	bounded int   // sets, the total score of which is known to be
+	total   int64 // no more than this
 }
 
-// A class is the wants that ask for the same.
-type class struct {
-	want   Want
-	wants  []int // their places in Problem.Wants
-	base   int64 // total mass is base + divisor*reduced
-	lo, hi int64 // the window, reduced
-	limits       // what the groups can add
-}
-
-// limits are bounds of the reduced mass that groups from an index on can add.
+// limits are bounds of the reduced mass that groups from an index on can add; nil where a
+// group has too few pieces.
 type limits struct{ least, most []int64 }
 
 func newTray(p *Problem) *tray {
-	t := &tray{Problem: p, mass: slices.Clone(p.Mass)}
-	less := make([]int64, len(p.Groups))
-	for g, sp := range p.Groups {
-		fixed := sp.To > sp.From
-		for _, w := range p.Wants {
-			fixed = fixed && w.Counts[g] != Any
-		}
-		if fixed {
-			less[g] = slices.Min(p.Mass[sp.From:sp.To])
+	t := &tray{Problem: p, mass: slices.Clone(p.Masses), until: p.Effort}
+	for _, sp := range p.Groups {
+		less := int64(0)
+		if sp.Count != subset.AnyCount && sp.To > sp.From {
+			less = slices.Min(p.Masses[sp.From:sp.To])
+			t.base += less * int64(sp.Count)
 		}
 		for i := sp.From; i < sp.To; i++ {
-			t.mass[i] -= less[g]
+			t.mass[i] -= less
 			t.divisor = decimal.CommonDivisor(t.divisor, t.mass[i])
 		}
 	}
@@ -50,41 +44,26 @@ func newTray(p *Problem) *tray {
 	for i := range t.mass {
 		t.mass[i] /= t.divisor
 	}
-	for at, w := range p.Wants {
-		if k := slices.IndexFunc(t.classes, func(c class) bool { return sameWant(c.want, w) }); k >= 0 {
-			t.classes[k].wants = append(t.classes[k].wants, at)
-			continue
-		}
-		c := class{want: w, wants: []int{at}}
-		for g, n := range w.Counts {
-			c.base += less[g] * int64(max(n, 0))
-		}
-		c.lo, c.hi = decimal.CeilDiv(w.Lo-c.base, t.divisor), decimal.FloorDiv(w.Hi-c.base, t.divisor)
-		t.classes = append(t.classes, c)
-	}
-	for k := range t.classes {
-		t.classes[k].limits = t.limitsOf(t.classes[k].want)
-	}
+	t.lo, t.hi = decimal.CeilDiv(p.Low-t.base, t.divisor), decimal.FloorDiv(p.High-t.base, t.divisor)
+	t.limits = t.limitsOf()
 	return t
 }
 
-// limitsOf returns the least and most that the groups from each index on can add; nil
-// where a group has too few pieces.
-func (t *tray) limitsOf(w Want) limits {
+func (t *tray) limitsOf() limits {
 	n := len(t.Groups)
 	l := limits{make([]int64, n+1), make([]int64, n+1)}
 	for g := n - 1; g >= 0; g-- {
-		sp, count := t.Groups[g], w.Counts[g]
-		if count > sp.To-sp.From {
+		sp := t.Groups[g]
+		if sp.Count > sp.To-sp.From {
 			return limits{}
 		}
 		l.least[g], l.most[g] = l.least[g+1], l.most[g+1]
 		sorted := slices.Sorted(slices.Values(t.mass[sp.From:sp.To]))
 		for i, m := range sorted {
-			if count == Any || i >= len(sorted)-count {
+			if sp.Count == subset.AnyCount || i >= len(sorted)-sp.Count {
 				l.most[g] += m
 			}
-			if count != Any && i < count {
+			if sp.Count != subset.AnyCount && i < sp.Count {
 				l.least[g] += m
 			}
 		}
@@ -92,15 +71,45 @@ func (t *tray) limitsOf(w Want) limits {
 	return l
 }
 
-// off is the distance of a reduced total from what the class wants.
-func (t *tray) off(c *class, sum int64) int64 {
-	d := c.base + sum*t.divisor - c.want.Target
-	return max(d, -d)
+// off is the distance of a reduced total from what is wanted.
+func (t *tray) off(sum int64) int64 { return gap(t.base+sum*t.divisor, t.Target) }
+
+// possible reports whether there can be a set at all, by the extremes.
+func (t *tray) possible() bool {
+	return t.lo <= t.hi && t.least != nil && t.least[0] <= t.hi && t.most[0] >= t.lo
 }
 
-// possible reports whether the class can have a set at all, by the extremes.
-func (c *class) possible() bool {
-	return c.lo <= c.hi && c.least != nil && c.least[0] <= c.hi && c.most[0] >= c.lo
+// partable reports whether every group has its count and the totals that so many pieces
+// reach fit so many words.
+func (t *tray) partable(pieces, words int) bool {
+	widest := 0
+	for _, g := range t.Groups {
+		if g.Count == subset.AnyCount {
+			return false
+		}
+		widest = max(widest, g.Count)
+	}
+	row := min(t.hi, t.most[0])/64 + 1
+	return row*int64(pieces+1)*int64(widest+1) <= int64(words)
+}
+
+func (t *tray) groupOf(piece int) int {
+	g, _ := slices.BinarySearchFunc(t.Groups, piece, func(s subset.Group, i int) int {
+		if s.To <= i {
+			return -1
+		}
+		return 1
+	})
+	return g
+}
+
+// valueOf returns the score and the distance from the wanted total of a set.
+func (t *tray) valueOf(pieces []int) (score, off int64) {
+	var mass int64
+	for _, i := range pieces {
+		mass, score = mass+t.Masses[i], score+t.Scores[i]
+	}
+	return score, gap(mass, t.Target)
 }
 
 // gap is the distance of two numbers.

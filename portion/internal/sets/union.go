@@ -34,44 +34,12 @@ func (h *unionHeap) Pop() any {
 	return u
 }
 
-// unionable reports whether all sets have the same fixed counts.
-func (t *tray) unionable() bool {
-	if len(t.classes) != 1 {
-		return false
-	}
-	for _, n := range t.classes[0].want.Counts {
-		if n == Any {
-			return false
-		}
-	}
-	return true
-}
-
-// unions searches for m sets in a mode, union by union, as long as their score can be
-// floor or more. It reports whether the search came to its end.
-func (p *packer) unions(mode mode, m, effort int, floor int64) bool {
-	p.mode, p.until = mode, p.t.work+effort
-	p.found, p.spent, p.stack = false, false, p.stack[:0]
-	p.table = newTable(1 << 14)
-	done, bound := p.t.unionsOf(p.x, p.after[0], m, effort, func(bound int64) bool {
-		return bound >= floor && (p.mode != improve || !p.best.found ||
-			p.t.better(bound, int64(m)*p.nigh[0], p.best.score, p.best.off))
-	}, func(mask uint64) bool {
-		p.search(0, ^mask, m, 0, 0)
-		return !p.found && !p.spent
-	})
-	if p.reach = bound; p.best.found {
-		p.reach = max(bound, p.best.score)
-	}
-	return p.found || done && !p.spent
-}
-
 // unionsOf visits the unions of m sets of the pieces whose mass can be that of m sets, as
 // long as it is told to go on: by the bound of their score, which falls, and by the visit.
 // It reports whether it came to its end within the effort, and the last bound.
 func (t *tray) unionsOf(x *price, pieces uint64, m, effort int, goOn func(int64) bool, visit func(uint64) bool) (bool, int64) {
-	c, need, until := &t.classes[0], t.needs(m), t.work+effort
-	start, ok := x.top(pieces, need)
+	until := t.work + effort
+	start, ok := x.top(pieces, m)
 	if !ok {
 		return true, math.MinInt64
 	}
@@ -82,11 +50,11 @@ func (t *tray) unionsOf(x *price, pieces uint64, m, effort int, goOn func(int64)
 		if !goOn(bound) {
 			return true, bound
 		}
-		top, _ := x.top(u.free, need)
+		top, _ := x.top(u.free, m)
 		if t.work += 16; t.work > until || h.Len() > effort/8 {
 			return false, bound
 		}
-		if top.mass >= int64(m)*c.lo && top.mass <= int64(m)*c.hi && !visit(top.mask) {
+		if top.mass >= int64(m)*t.lo && top.mass <= int64(m)*t.hi && !visit(top.mask) {
 			return false, bound
 		}
 		// Every other union leaves out one of these pieces, and holds those before it.
@@ -114,11 +82,12 @@ type topmost struct {
 	next        []int // by group: the best piece that is not among them; -1 for none
 }
 
-// top returns the best free pieces, so many of each group, and false if there are too few.
-func (x *price) top(free uint64, need []int) (topmost, bool) {
-	u := topmost{members: make([][]int, len(need)), next: make([]int, len(need))}
+// top returns the best free pieces, as many as m sets hold of each group, and false if
+// there are too few.
+func (x *price) top(free uint64, m int) (topmost, bool) {
+	u := topmost{members: make([][]int, len(x.order)), next: make([]int, len(x.order))}
 	for g, order := range x.order {
-		left := need[g]
+		left := m * x.t.Groups[g].Count
 		u.next[g] = -1
 		for _, i := range order {
 			if free&bit(i) == 0 {

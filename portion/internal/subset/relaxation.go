@@ -68,6 +68,13 @@ func (in *instance) relax() *relaxation {
 	return x
 }
 
+// Price returns the price of a step of mass with about the least bound of the score: both
+// over a scale, so that scale times a score less price times a mass is whole.
+func (p Problem) Price() (scale, price int64) {
+	x := (&instance{w: p.Masses, v: p.Scores, groups: p.Groups, lo: p.Low, hi: p.High}).relax()
+	return x.scale, x.price
+}
+
 // end is the end of the window that a price pulls towards.
 func (in *instance) end(price int64) int64 {
 	if price >= 0 {
