@@ -29,7 +29,7 @@ var errInterrupted = errors.New("interrupted: nothing was written")
 // Of two runs into one folder the second waits for the first, where the system has locks.
 //
 // A record that somebody filled in is never replaced. Files of an earlier plan that the
-// new one does not have are removed.
+// new one does not have are removed, as is what a killed run has left.
 func writeFolder(dir string, files map[string][]byte, interrupt <-chan os.Signal) (err error) {
 	dir, files = filepath.Clean(dir), withManifest(files)
 	parent, exists := filepath.Dir(dir), false
@@ -47,11 +47,13 @@ func writeFolder(dir string, files map[string][]byte, interrupt <-chan os.Signal
 	} else if err := os.MkdirAll(parent, 0o755); err != nil {
 		return err
 	}
-	unlock, err := locked(parent, interrupt)
+	unlock, alone, err := locked(parent, interrupt)
 	if err != nil {
 		return err
 	}
 	defer unlock()
+	tidy(parent, dir, alone)
+	tidy(dir, dir, alone)
 	if exists {
 		// Another run may have written meanwhile.
 		if err := replaceable(dir, files); err != nil {
