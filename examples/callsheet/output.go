@@ -152,20 +152,50 @@ func inOneStep(set, dir string, files map[string][]byte, outdated []string) bool
 	return true
 }
 
-// withoutFilledIn leaves the records out that somebody filled in, and lists them.
+// withoutFilledIn leaves the records out that somebody filled in, and lists them. A picture
+// has one record: where a filled-in one has another number, of a plan of another order, no
+// blank one is put beside it.
 func withoutFilledIn(dir string, files map[string][]byte) (rest map[string][]byte, kept []string) {
 	rest = maps.Clone(files)
-	for _, name := range slices.Sorted(maps.Keys(files)) {
-		if !isRecord(name) {
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		return rest, nil // nothing is there, or it is told when it is written into
+	}
+	filled := map[string]string{} // names by picture
+	for _, e := range entries {
+		if !isRecord(e.Name()) {
 			continue
 		}
-		data, err := os.ReadFile(filepath.Join(dir, name))
-		if err == nil && filledIn(data) {
+		data, err := os.ReadFile(filepath.Join(dir, e.Name()))
+		if err != nil || !filledIn(data) {
+			continue
+		}
+		if picture := pictureOf(data); picture != "" {
+			filled[picture] = e.Name()
+		}
+		if _, again := rest[e.Name()]; again {
+			delete(rest, e.Name())
+			kept = append(kept, e.Name())
+		}
+	}
+	for _, name := range slices.Sorted(maps.Keys(rest)) {
+		if other, ok := filled[pictureOf(rest[name])]; ok && isRecord(name) {
 			delete(rest, name)
-			kept = append(kept, name)
+			if !slices.Contains(kept, other) {
+				kept = append(kept, other)
+			}
 		}
 	}
 	return rest, kept
+}
+
+// pictureOf is the picture that a record is of; empty for what cannot be read as one.
+func pictureOf(data []byte) string {
+	r, err := record.Read(bytes.NewReader(data))
+	if err != nil {
+		return ""
+	}
+	return r.Picture
 }
 
 // swap moves the files called names from set into dir and takes the outdated ones out

@@ -117,7 +117,7 @@ func helps(fail func(string, ...any), b *Brief, p *Plan) {
 	for i := range p.Shots {
 		s := &p.Shots[i]
 		if q := s.Picture; !q.Always && !q.Sure {
-			if q.Chance >= SureShare || q.Best != q.From || q.From != q.To || q.Chance == 0 != q.Best.Never {
+			if q.Chance >= nineInTen || q.Best != q.From || q.From != q.To || q.Chance == 0 != q.Best.Never {
 				fail("%s: best at %v with %g, from %v to %v", s.Dish, q.Best, q.Chance, q.From, q.To)
 			}
 			if len(q.Remedies) == 0 {
@@ -384,7 +384,7 @@ func piecesOnce(fail func(string, ...any), b *Brief, p *Plan) {
 					fail("%s: a hero of %d pieces, %g g (said %g), wanted %d and %g", s.Dish, len(set.Names), sum, set.Grams, t.Count, t.Grams)
 				}
 			}
-			if missing := max(min(max(s.Units.Need, 1), mostUnits)-len(plan.Sets), 0); plan.Missing != missing || (missing > 0) != (plan.Weigh > plan.OnTray) {
+			if missing := max(min(max(s.Units.Need, 1), mostUnits)-len(plan.Sets), 0); plan.Missing != missing || (missing > 0) != (plan.Weigh > plan.OnTray) || plan.Chance.Likely > 0 && plan.Chance.Likely < 0.9 {
 				fail("%s: %d sets of %d, missing %d, weigh %d with %d on the tray", s.Dish, len(plan.Sets), s.Units.Need, plan.Missing, plan.Weigh, plan.OnTray)
 			}
 		}
@@ -420,16 +420,16 @@ func covered(fail func(string, ...any), b *Brief, p *Plan) {
 							}
 						}
 					}
-					use[part.Name] += (part.Grams + add) * float64(t.Pour.Batches) * (1 + losses)
+					use[part.Name] += (part.Grams + add) * float64(t.Pour.Batches) * 1.1
 				}
-				if len(t.Pour.Blend) == 2 && float64(t.Pour.Batches)*(t.Pour.BatchGrams-testsPerBatch*cupGrams) < x.Pour.PouredG*float64(s.Units.Prepare)*(1-1e-9) && t.Pour.BatchGrams > x.Pour.PouredG+testsPerBatch*cupGrams {
+				if len(t.Pour.Blend) == 2 && float64(t.Pour.Batches)*(t.Pour.BatchGrams-3*110) < x.Pour.PouredG*float64(s.Units.Prepare)*(1-1e-9) && t.Pour.BatchGrams > x.Pour.PouredG+3*110 {
 					fail("%s: %d batches of %g g for %d takes and their tests", s.Dish, t.Pour.Batches, t.Pour.BatchGrams, s.Units.Prepare)
 				}
 			case t.Coil != nil:
-				use[x.Drizzle.Liquid.Name] += x.Drizzle.DrizzleG * float64(s.Units.Prepare) * (1 + losses)
+				use[x.Drizzle.Liquid.Name] += x.Drizzle.DrizzleG * float64(s.Units.Prepare) * 1.1
 			case t.Build != nil:
 				for _, c := range d.Specification.Components {
-					if g := c.Grams * float64(s.Units.Prepare) * (1 + losses); c.Cooked {
+					if g := c.Grams * float64(s.Units.Prepare) * 1.1; c.Cooked {
 						use[c.Name] += g / (c.YieldPercent / 100)
 					} else {
 						use[c.Name] += g
@@ -442,7 +442,7 @@ func covered(fail func(string, ...any), b *Brief, p *Plan) {
 			case x.Count > 0 && (x.PackCount > 0 || x.Grams == 0) || x.Pieces != nil:
 				pieces[x.Name] += x.Count * s.Units.Prepare
 			default:
-				use[x.Name] += x.Grams * float64(s.Units.Prepare) * (1 + losses)
+				use[x.Name] += x.Grams * float64(s.Units.Prepare) * 1.1
 			}
 		}
 	}
