@@ -35,8 +35,7 @@ func ordered(fail func(string, ...any), b *Brief, p *Plan) {
 	}
 }
 
-// nineInTen is DESIGN's share of the runs, written once more: the plan's own is under test,
-
+// nineInTen is DESIGN's share of the runs, written once more: the plan's own is under test.
 const nineInTen = 0.9
 
 // A boundary is an event that opens or closes what a thing shows, with its runs.
