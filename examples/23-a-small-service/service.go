@@ -2,7 +2,6 @@ package main
 
 import (
 	"encoding/json"
-	"errors"
 	"fmt"
 	"io"
 	"net/http"
@@ -109,6 +108,24 @@ func problemOf(err error) (int, problem) {
 	return http.StatusInternalServerError, problem{Text: "this is ours to mend"}
 }
 
+// problemsOf maps all that is wrong: the faults of a file, by line, or the dishes of a brief
+// that cannot be planned. The status is that of the last.
+func problemsOf(err error) (status int, list []problem) {
+	wrong := []error{err}
+	if many, ok := err.(interface{ Unwrap() []error }); ok {
+		wrong = many.Unwrap()
+	}
+	faults, inFile := err.(shoot.Faults)
+	for i, e := range wrong {
+		code, p := problemOf(e)
+		if status = code; inFile {
+			p.Line = faults[i].Line
+		}
+		list = append(list, p)
+	}
+	return status, list
+}
+
 // answer wraps a question as a handler: one at a time a core, errors as problems.
 func answer(ask func(io.Reader) (any, error)) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) {
@@ -121,18 +138,8 @@ func answer(ask func(io.Reader) (any, error)) http.HandlerFunc {
 		status := http.StatusOK
 		out, err := ask(http.MaxBytesReader(w, r.Body, mostBytes))
 		if err != nil {
-			var faults shoot.Faults
 			var list []problem
-			if errors.As(err, &faults) {
-				for _, f := range faults {
-					code, p := problemOf(f.Err)
-					p.Line, status = f.Line, code
-					list = append(list, p)
-				}
-			} else {
-				code, p := problemOf(err)
-				status, list = code, []problem{p}
-			}
+			status, list = problemsOf(err)
 			out = map[string][]problem{"problems": list}
 		}
 		w.Header().Set("Content-Type", "application/json")

@@ -201,3 +201,20 @@ func TestNothingButPostIsAnsweredAndHugeBodiesAreRefused(t *testing.T) {
 		t.Error("a huge body is taken")
 	}
 }
+
+// Of a brief that reads well every dish that cannot be planned is told.
+func TestEveryDishThatCannotBePlannedIsAProblem(t *testing.T) {
+	dish := func(name string) string {
+		return `{"name": "` + name + `", "slot_minutes": 30, "wanted_takes": 1, "success_rate": 0.5, "things": [{"name": "tea", "advertised": true, "grams": 900,
+			"iced_drink": {"diameter_mm": 60, "height_mm": 90, "wall_mm": 2, "fill_grams": 900, "drink_c": 5, "wanted": "haze"}}]}`
+	}
+	status, body := ask("/plan", `{"title": "t", "client": "c", "about": "a", "days": [{"date": "2026-10-14", "call": "08:00", "first_shot": "10:00", "wrap": "17:00"}],
+		"room": {"temp_c": 20, "rh_percent": 50}, "dishes": [`+dish("one")+", "+dish("two")+"]}")
+	var got struct{ Problems []problem }
+	if err := json.Unmarshal([]byte(body), &got); err != nil {
+		t.Fatal(err)
+	}
+	if len(got.Problems) != 2 || got.Problems[0].Field != "dishes[0].things[0].iced_drink.height_mm" || got.Problems[1].Field != "dishes[1].things[0].iced_drink.height_mm" || status < 400 {
+		t.Errorf("%d %s", status, body)
+	}
+}

@@ -112,14 +112,14 @@ func folderNames(t *testing.T, dir string) (names []string) {
 func TestRunsAtOnceDoNotMix(t *testing.T) {
 	parent := t.TempDir()
 	dir := filepath.Join(parent, "day")
-	if unlock, err := locked(parent, nil); err != nil {
+	if unlock, _, err := locked(parent, nil); err != nil {
 		t.Fatal(err)
 	} else {
 		defer unlock()
 	}
 	interrupt := make(chan os.Signal, 1)
 	interrupt <- os.Interrupt
-	if _, err := locked(parent, interrupt); err == nil {
+	if _, _, err := locked(parent, interrupt); err == nil {
 		t.Skip("this system has no locks")
 	}
 	another := t.TempDir()
@@ -179,7 +179,8 @@ func TestAKilledRunLeavesOneSet(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var seen []string
+	seen := []string{"0"}
+	pause := 20 * time.Millisecond
 	for i := range 40 {
 		var out bytes.Buffer
 		c := exec.Command(program)
@@ -187,18 +188,100 @@ func TestAKilledRunLeavesOneSet(t *testing.T) {
 		if err := c.Start(); err != nil {
 			t.Fatal(err)
 		}
-		time.Sleep(time.Duration(20+7*i%30) * time.Millisecond)
+		time.Sleep(pause + time.Duration(7*i%30)*time.Millisecond)
 		c.Process.Kill()
 		c.Wait()
 		if out.Len() > 0 {
 			t.Fatalf("the other process says %s", out.String())
 		}
 		seen = append(seen, wholeSet(t, dir, "notes.txt"))
+		if seen[i] == seen[i+1] { // a busy machine: it had not begun
+			pause = min(2*pause, 5*time.Second)
+		} else {
+			pause = max(pause/2, 20*time.Millisecond)
+		}
 	}
 	if len(slices.Compact(slices.Sorted(slices.Values(seen)))) < 2 {
 		t.Errorf("no run got anywhere: %s", strings.Join(seen, " "))
 	}
 	if err := writeFolder(dir, version("9"), nil); err != nil || wholeSet(t, dir, "notes.txt") != "9" {
 		t.Errorf("a whole run after that: %v", err)
+	}
+	if got := folderNames(t, parent); len(got) != 1 {
+		t.Errorf("killed runs left %v", got)
+	}
+}
+
+// What killed runs have staged is removed by the next run; what is somebody's, of another
+// program, or of a run that may still be at work is not.
+func TestWhatKilledRunsLeftIsRemoved(t *testing.T) {
+	blank := demoFiles(t)["record-1-filled-plums.json"]
+	filled := strings.Replace(string(blank), `"revision": 1`, `"signed": [{"name": "x"}], "revision": 1`, 1)
+	half := string(blank[:len(blank)/2])
+	for _, c := range []struct {
+		what, name string
+		files      map[string]string
+		stays      bool
+	}{
+		{"nothing yet", ".callsheet-123", nil, false},
+		{"half a set", ".callsheet-123", map[string]string{"new/.callsheet": "a.md\nrecord-1-x.json\n", "new/a.md": "n", "new/record-1-x.json": half}, false},
+		{"an earlier set, after the exchange", ".callsheet-123", map[string]string{"new/.callsheet": "a.md\n", "new/a.md": "old", "new/z.json": "old"}, false},
+		{"what was taken out, file by file", ".callsheet-123", map[string]string{"new/.callsheet": "z.json\n", "old/a.md": "old", "old/m.svg": "old"}, false},
+		{"a file of somebody's", ".callsheet-123", map[string]string{"new/.callsheet": "a.md\n", "new/letter.txt": "mine"}, true},
+		{"a record that is filled in", ".callsheet-123", map[string]string{"old/record-1-x.json": filled, "new/.callsheet": "record-1-x.json\n"}, true},
+		{"another program's folder", ".callsheet-backup", map[string]string{"new/a.md": "n"}, true},
+		{"a folder inside", ".callsheet-123", map[string]string{"new/deep/a.md": "n"}, true},
+		{"something else in it", ".callsheet-123", map[string]string{"kept/a.md": "n"}, true},
+	} {
+		for _, inside := range []bool{false, true} {
+			parent := t.TempDir()
+			dir := filepath.Join(parent, "day")
+			if err := writeFolder(dir, version("0"), nil); err != nil {
+				t.Fatal(err)
+			}
+			stage := filepath.Join(parent, c.name)
+			if inside {
+				stage = filepath.Join(dir, c.name)
+			}
+			lay := func() {
+				if err := os.MkdirAll(stage, 0o700); err != nil {
+					t.Fatal(err)
+				}
+				for name, text := range c.files {
+					path := filepath.Join(stage, name)
+					if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+						t.Fatal(err)
+					}
+					if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+						t.Fatal(err)
+					}
+				}
+			}
+			left := func() bool { _, err := os.Stat(stage); return err == nil }
+			lay()
+			tidy(filepath.Dir(stage), dir, false)
+			if !left() {
+				t.Errorf("%s: another run may be at work, and it is gone", c.what)
+			}
+			tidy(filepath.Dir(stage), dir, true)
+			if left() != c.stays {
+				t.Errorf("%s: it stays %v, wanted %v", c.what, left(), c.stays)
+			}
+			lay()
+			old := time.Now().Add(-2 * longAgo)
+			err := filepath.WalkDir(stage, func(path string, _ os.DirEntry, err error) error {
+				return errors.Join(err, os.Chtimes(path, old, old))
+			})
+			if err != nil {
+				t.Fatal(err)
+			}
+			tidy(filepath.Dir(stage), dir, false)
+			if left() != c.stays {
+				t.Errorf("%s, of long ago: it stays %v, wanted %v", c.what, left(), c.stays)
+			}
+			if err := writeFolder(dir, version("1"), nil); err != nil {
+				t.Errorf("%s: %v", c.what, err)
+			}
+		}
 	}
 }

@@ -37,21 +37,22 @@ func exchange(a, b string) error {
 }
 
 // locked waits until no other run writes into a folder of parent, and keeps others out
-// until unlock is called or this process ends. A file system without locks is not locked.
-func locked(parent string, interrupt <-chan os.Signal) (unlock func(), err error) {
+// until unlock is called or this process ends. A file system without locks is not locked:
+// then others may be at work, and alone is false.
+func locked(parent string, interrupt <-chan os.Signal) (unlock func(), alone bool, err error) {
 	f, err := os.Open(parent)
 	if err != nil {
-		return func() {}, nil // what cannot be opened is told when it is written into
+		return func() {}, false, nil // what cannot be opened is told when it is written into
 	}
 	for {
 		err := syscall.Flock(int(f.Fd()), syscall.LOCK_EX|syscall.LOCK_NB)
 		if !errors.Is(err, syscall.EWOULDBLOCK) {
-			return func() { f.Close() }, nil
+			return func() { f.Close() }, err == nil, nil
 		}
 		select {
 		case <-interrupt:
 			f.Close()
-			return nil, errInterrupted
+			return nil, false, errInterrupted
 		case <-time.After(10 * time.Millisecond):
 		}
 	}

@@ -29,7 +29,7 @@ var errInterrupted = errors.New("interrupted: nothing was written")
 // Of two runs into one folder the second waits for the first, where the system has locks.
 //
 // A record that somebody filled in is never replaced. Files of an earlier plan that the
-// new one does not have are removed.
+// new one does not have are removed, as is what a killed run has left.
 func writeFolder(dir string, files map[string][]byte, interrupt <-chan os.Signal) (err error) {
 	dir, files = filepath.Clean(dir), withManifest(files)
 	parent, exists := filepath.Dir(dir), false
@@ -47,11 +47,13 @@ func writeFolder(dir string, files map[string][]byte, interrupt <-chan os.Signal
 	} else if err := os.MkdirAll(parent, 0o755); err != nil {
 		return err
 	}
-	unlock, err := locked(parent, interrupt)
+	unlock, alone, err := locked(parent, interrupt)
 	if err != nil {
 		return err
 	}
 	defer unlock()
+	tidy(parent, dir, alone)
+	tidy(dir, dir, alone)
 	if exists {
 		// Another run may have written meanwhile.
 		if err := replaceable(dir, files); err != nil {
@@ -150,20 +152,50 @@ func inOneStep(set, dir string, files map[string][]byte, outdated []string) bool
 	return true
 }
 
-// withoutFilledIn leaves the records out that somebody filled in, and lists them.
+// withoutFilledIn leaves the records out that somebody filled in, and lists them. A picture
+// has one record: where a filled-in one has another number, of a plan of another order, no
+// blank one is put beside it.
 func withoutFilledIn(dir string, files map[string][]byte) (rest map[string][]byte, kept []string) {
 	rest = maps.Clone(files)
-	for _, name := range slices.Sorted(maps.Keys(files)) {
-		if !isRecord(name) {
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		return rest, nil // nothing is there, or it is told when it is written into
+	}
+	filled := map[string]string{} // names by picture
+	for _, e := range entries {
+		if !isRecord(e.Name()) {
 			continue
 		}
-		data, err := os.ReadFile(filepath.Join(dir, name))
-		if err == nil && filledIn(data) {
+		data, err := os.ReadFile(filepath.Join(dir, e.Name()))
+		if err != nil || !filledIn(data) {
+			continue
+		}
+		if picture := pictureOf(data); picture != "" {
+			filled[picture] = e.Name()
+		}
+		if _, again := rest[e.Name()]; again {
+			delete(rest, e.Name())
+			kept = append(kept, e.Name())
+		}
+	}
+	for _, name := range slices.Sorted(maps.Keys(rest)) {
+		if other, ok := filled[pictureOf(rest[name])]; ok && isRecord(name) {
 			delete(rest, name)
-			kept = append(kept, name)
+			if !slices.Contains(kept, other) {
+				kept = append(kept, other)
+			}
 		}
 	}
 	return rest, kept
+}
+
+// pictureOf is the picture that a record is of; empty for what cannot be read as one.
+func pictureOf(data []byte) string {
+	r, err := record.Read(bytes.NewReader(data))
+	if err != nil {
+		return ""
+	}
+	return r.Picture
 }
 
 // swap moves the files called names from set into dir and takes the outdated ones out

@@ -99,6 +99,36 @@ func TestAFilledInRecordIsNotReplaced(t *testing.T) {
 	}
 }
 
+// A plan of another order numbers its pictures anew: a record that is filled in under the
+// old number is the picture's record.
+func TestAFilledInRecordOfAnotherNumberIsThePicturesRecord(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "day")
+	files := demoFiles(t)
+	if err := writeFolder(dir, files, nil); err != nil {
+		t.Fatal(err)
+	}
+	const before, now = "record-1-filled-plums.json", "record-4-filled-plums.json"
+	filled := strings.Replace(string(files[before]), `"revision": 1`, `"signed": [{"name": "x"}], "revision": 1`, 1)
+	fill(t, dir, map[string]string{before: filled})
+	renumbered := maps.Clone(files)
+	delete(renumbered, before)
+	renumbered[now] = files[before]
+	rest, kept := withoutFilledIn(dir, renumbered)
+	if diff := cmp.Diff([]string{before}, kept); diff != "" {
+		t.Error(diff)
+	}
+	if err := writeFolder(dir, rest, nil); err != nil {
+		t.Fatal(err)
+	}
+	got := folder(t, dir)
+	if _, blank := got[now]; blank || got[before] != filled {
+		t.Errorf("beside the record that is filled in there is a blank one: %v; or it was changed", blank)
+	}
+	if len(got) != len(files)+1 {
+		t.Errorf("%d files, want %d and their list", len(got), len(files))
+	}
+}
+
 func TestFilesOfAnEarlierPlanAreTakenAwayAndNothingElse(t *testing.T) {
 	dir := t.TempDir()
 	blank := demoFiles(t)["record-1-filled-plums.json"]

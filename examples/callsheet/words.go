@@ -122,6 +122,8 @@ func note(n shoot.Note) string {
 		}
 		return fmt.Sprintf("%s must stand for %s min; the real thing %sin %s of the units does: "+
 			"declare a stand-in, or change the shot", thing, v, likely, percent(n.Share.Value))
+	case shoot.HardlyStands:
+		return fmt.Sprintf("only %s of the units show the picture at its best moment: declare a stand-in, or change the shot", percent(n.Share.Value))
 	case shoot.NotSigned:
 		return "the specification is not signed: ask the client's technician before the build"
 	case shoot.SpecExpired:

@@ -22,6 +22,8 @@ type day struct {
 	lamps []light.Lamp
 	// lesson is what the day has taught so far.
 	lesson thermal.Lesson
+	// clocks are those that were asked for, by the thing they are of.
+	clocks map[any]any
 }
 
 // Plan works the brief out from what has happened so far; nil facts are the morning's.
@@ -29,7 +31,7 @@ type day struct {
 // Its errors name the field of the brief, or of the facts under facts; there is one for
 // every dish that cannot be planned, joined.
 func (b *Brief) Plan(facts *Facts) (*Plan, error) {
-	d := &day{brief: b, facts: facts}
+	d := &day{brief: b, facts: facts, clocks: map[any]any{}}
 	if facts == nil {
 		d.facts = &Facts{}
 	}
@@ -120,8 +122,8 @@ func (d *day) check() error {
 	return nil
 }
 
-// job works one dish out, all but its time of day. Where not every unit stands as long as
-// the picture must, it is worked out again with that chance in the success rate.
+// job works one dish out, all but its time of day. Where not every unit shows the picture,
+// or stands as long as it must, it is worked out again with that chance in the success rate.
 func (d *day) job(dish *Dish, field string) (*job, error) {
 	j, err := d.jobOf(dish, field, 1)
 	if err != nil || j.stands >= SureShare || j.stands < leastStands {
@@ -154,6 +156,7 @@ func (d *day) jobOf(dish *Dish, field string, stands float64) (*job, error) {
 	}
 	s.Picture = joint(looks, j.weights)
 	d.mustStand(j, looks)
+	d.mayShow(j)
 	s.Picture.Remedies = d.remedies(j)
 	d.limit(j)
 	j.cut()
@@ -193,11 +196,12 @@ func (d *day) heroes(dish *Dish, stands float64) (h portion.Heroes, good, taken 
 			}
 		}
 	}
-	h = portion.Heroes{SuccessRate: dish.SuccessRate * stands, Wanted: max(dish.Wanted-good, 0), Confidence: cmp.Or(d.brief.Confidence, 0.9), Correlation: dish.Together}
+	rate := dish.SuccessRate * stands
+	h = portion.Heroes{SuccessRate: rate, Wanted: max(dish.Wanted-good, 0), Confidence: cmp.Or(d.brief.Confidence, 0.9), Correlation: dish.Together}
 	if taken >= 5 || dish.Earlier != nil {
 		// Takes of today speak for themselves; a stated rate counts as ten takes.
 		h.SuccessRate, h.Good, h.Takes = 0, good, taken
-		h.Prior = portion.Prior{A: 1 + 10*dish.SuccessRate, B: 1 + 10*(1-dish.SuccessRate)}
+		h.Prior = portion.Prior{A: 1 + 10*rate, B: 1 + 10*(1-rate)}
 	}
 	if e := dish.Earlier; e != nil {
 		h.Prior, err = portion.Prior{}.After(e.Takes, e.Good, cmp.Or(e.Weight, 0.5))
@@ -246,7 +250,8 @@ func (d *day) limit(j *job) {
 		one = l.After
 	}
 	one = max(one, minutes(j.dish.LongestMinutes)) + minutes(cmp.Or(j.dish.SwapMinutes, 1))
-	j.limits = append(j.limits, limit{int(j.dish.slot() / one), "slot"})
+	one, by := d.keepUp(j, one)
+	j.limits = append(j.limits, limit{int(j.dish.slot() / one), by})
 	for i := range j.dish.Things {
 		t := &j.dish.Things[i]
 		if t.Stock.Given {

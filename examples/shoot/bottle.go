@@ -24,7 +24,7 @@ func (d *day) vessel(q *Bottle) thermal.Glass {
 // bottle works a closed bottle or can out: how it is chilled and how it fogs.
 func (d *day) bottle(j *job, t *Thing, p *PlannedThing) (*shown, error) {
 	q := t.Bottle
-	clock, err := d.vessel(q).Knowing(d.lesson, d.air, d.lamps...)
+	clock, err := clockOf(d, d.vessel(q))
 	if err != nil {
 		return nil, err
 	}

@@ -3,6 +3,7 @@ package shoot
 import (
 	"cmp"
 	"math"
+	"time"
 
 	"example.org/honestplate"
 	"example.org/honestplate/portion"
@@ -44,6 +45,9 @@ func (s *Specification) portion(step float64) record.Specification {
 	return out
 }
 
+// layer is how long a layer takes to lay and weigh: common practice, no source.
+const layer = 2 * time.Minute
+
 // build works a specification out: what to lay, between which readings it agrees, and
 // whether the scale can tell at all.
 func (d *day) build(j *job, p *PlannedThing) error {
@@ -82,7 +86,7 @@ func (d *day) build(j *job, p *PlannedThing) error {
 	if s.SignedBy == "" {
 		p.Notes = append(p.Notes, Note{Code: NotSigned, Thing: p.Name})
 	}
-	j.drafts = append(j.drafts, draft{task: Task{What: Assemble, Thing: p.Name, Units: 1}, ahead: carry, lasts: minutes(2 * float64(len(s.Components))), hands: true})
+	j.built, j.build = p.Name, layer*time.Duration(len(s.Components))
 	return nil
 }
 

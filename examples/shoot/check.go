@@ -116,7 +116,7 @@ func (p *Plan) checkTasks() error {
 		if t.End.Before(t.Start) {
 			return contradiction(field+".end", t.End.String(), "not before its start")
 		}
-		if t.Shot > 0 && t.Shot <= len(p.Shots) && t.End.After(p.Shots[t.Shot-1].At) && (t.What != Bake || t.End.After(p.Shots[t.Shot-1].End)) {
+		if t.Shot > 0 && t.Shot <= len(p.Shots) && t.End.After(p.Shots[t.Shot-1].At) && (t.What != Bake && t.What != Assemble || t.End.After(p.Shots[t.Shot-1].End)) {
 			return contradiction(field+".end", t.End.String(), "not after the shot begins")
 		}
 		for _, o := range p.Tasks[:i] {

@@ -8,6 +8,24 @@ import (
 	"example.org/honestplate/thermal/light"
 )
 
+// A clockwork is a thing that thermal has a clock for.
+type clockwork[C any] interface {
+	comparable
+	Knowing(l thermal.Lesson, a thermal.Air, lamps ...light.Lamp) (C, error)
+}
+
+// clockOf asks for the clock of a thing in this room. Things that are alike are asked for
+// once: the runs of two clocks stand for the same rooms and judgements anyway.
+func clockOf[T clockwork[C], C any](d *day, thing T) (clock C, err error) {
+	if known, ok := d.clocks[thing]; ok {
+		return known.(C), nil
+	}
+	if clock, err = thing.Knowing(d.lesson, d.air, d.lamps...); err == nil {
+		d.clocks[thing] = clock
+	}
+	return clock, err
+}
+
 // mark is an event of a clock and what it does to the picture.
 type mark struct {
 	key     string

@@ -43,7 +43,7 @@ func (d *day) glass(q *Drink) thermal.Glass {
 // drink works a cold drink out: its fog, its ice and what the picture wants of them.
 func (d *day) drink(j *job, t *Thing, p *PlannedThing) (*shown, error) {
 	q := t.Drink
-	clock, err := d.glass(q).Knowing(d.lesson, d.air, d.lamps...)
+	clock, err := clockOf(d, d.glass(q))
 	if err != nil {
 		return nil, err
 	}
@@ -75,8 +75,8 @@ func (d *day) drink(j *job, t *Thing, p *PlannedThing) (*shown, error) {
 	if q.DrinkC < d.air.TempC-1 {
 		d.chill(j, t, p, q.DrinkC, overnight, Chill)
 	}
-	if glassC < d.air.TempC-1 {
-		d.chill(j, t, p, glassC, wallTime(q.WallMM/1000, d.air.TempC, glassC), ChillDry)
+	if wall := heat.SodaLime(); glassC < d.air.TempC-1 {
+		d.chill(j, t, p, glassC, coolTime(wall.Density*wall.SpecificHeat, q.WallMM/1000, d.air.TempC, glassC), ChillDry)
 	}
 	return l, nil
 }
@@ -92,9 +92,14 @@ func fill(q *Drink) float64 {
 	return grams * 1000 / (math.Pi / 4 * bore * bore)
 }
 
-// chill drafts the time in a fridge, and says where there is none so cold.
+// chill drafts the time in a fridge, or in a freezer for what is below freezing, and says
+// where there is none so cold.
 func (d *day) chill(j *job, t *Thing, p *PlannedThing, tempC float64, lasts time.Duration, what TaskKind) {
-	store, ok := atLeast(d.brief.Fridges, tempC-0.9)
+	stores := d.brief.Fridges
+	if tempC < 0 {
+		stores = d.brief.Freezers
+	}
+	store, ok := atLeast(stores, tempC-0.9)
 	if !ok {
 		p.Notes = append(p.Notes, Note{Code: NoColdStore, Thing: t.Name, Value: honestplate.Some(tempC - 1), Text: store.Name})
 		if store.Name == "" {
@@ -110,11 +115,10 @@ func (d *day) chill(j *job, t *Thing, p *PlannedThing, tempC float64, lasts time
 	j.drafts = append(j.drafts, draft{task: Task{What: what, Thing: t.Name, Store: store.Name, TempC: store.TempC, HasTemp: true, Units: min(j.shot.Units.Need, store.Units)}, ahead: carry, lasts: lasts})
 }
 
-// wallTime is how long an empty glass takes to cool in a fridge a kelvin colder than it has
-// to be; both sides give heat off, half as long again is left for the crowd.
-func wallTime(thickness, fromC, toC float64) time.Duration {
-	glass := heat.SodaLime()
-	tau := glass.Density * glass.SpecificHeat * thickness / (2 * fridgeH) // s
+// coolTime is how long a wall or a slab takes to cool in a fridge a kelvin colder than it
+// has to be: both sides give heat off, half as long again is left for the crowd.
+func coolTime(heatPerM3, thickness, fromC, toC float64) time.Duration {
+	tau := heatPerM3 * thickness / (2 * fridgeH) // s
 	took := tau * math.Log((fromC-toC+1)/1)
 	return time.Duration(1.5*took*float64(time.Second)).Round(time.Minute) + 10*time.Minute
 }
@@ -183,7 +187,7 @@ func (d *day) scoop(j *job, t *Thing, p *PlannedThing) (*shown, error) {
 	case q.Freeze:
 		p.Notes = append(p.Notes, Note{Code: NotWorthIt, Thing: t.Name, Value: honestplate.Some(0)})
 	}
-	clock, err := s.Knowing(d.lesson, d.air, d.lamps...)
+	clock, err := clockOf(d, s)
 	if err != nil {
 		return nil, err
 	}
@@ -245,11 +249,17 @@ func (d *day) piece(q *Soft) thermal.Softening {
 
 // soft works butter and the like out.
 func (d *day) soft(j *job, t *Thing, p *PlannedThing) (*shown, error) {
-	clock, err := d.piece(t.Soft).Knowing(d.lesson, d.air, d.lamps...)
+	clock, err := clockOf(d, d.piece(t.Soft))
 	if err != nil {
 		return nil, err
 	}
 	events, l := d.clocked(j, t, kept(clock.Kept, "soft", "softens", false, true), kept(clock.Kept, "runny", "runs", false, true))
 	p.Events = events
+	if startC := t.Soft.StartC; startC < d.air.TempC-1 {
+		p.Cold = &ColdPlan{StartC: startC}
+		// No soft food takes more heat than water does, and a thick one may stay overnight.
+		lasts := coolTime(1000*heat.WaterHeat, t.Soft.ThicknessMM/1000, d.air.TempC, startC)
+		d.chill(j, t, p, startC, min(lasts, overnight), Chill)
+	}
 	return l, nil
 }

@@ -15,7 +15,7 @@ type Dish struct {
 	SwapMinutes float64 `json:"swap_minutes,omitzero" range:"0,120" doc:"between two units; default 1"`
 	Wanted      int     `json:"wanted_takes" range:"1,100" doc:"good takes"`
 
-	SuccessRate float64  `json:"success_rate,omitzero" range:"0.02,0.99" doc:"share of units that give a good take; left out: earlier says it"`
+	SuccessRate float64  `json:"success_rate,omitzero" range:"0.02,0.99" doc:"share of units that give a good take, of those that show the picture; left out: earlier says it"`
 	Earlier     *Earlier `json:"earlier,omitzero" doc:"takes of earlier days like this one"`
 	Together    float64  `json:"go_wrong_together,omitzero" range:"0,0.9" doc:"correlation of takes of one batch; default 0"`
 
@@ -27,7 +27,7 @@ type Dish struct {
 	Specification *Specification `json:"specification,omitzero" doc:"of a build, as the client's technician gives it"`
 }
 
-// Earlier are takes of days before.
+// Earlier are takes of days before; a look that did not come is among what spoilt them.
 type Earlier struct {
 	Good   int     `json:"good" range:"0,10000"`
 	Takes  int     `json:"takes" range:"1,10000"`

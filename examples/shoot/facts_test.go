@@ -1,6 +1,7 @@
 package shoot
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -15,6 +16,16 @@ func facts(t *testing.T, text string) *Facts {
 		t.Fatal(err)
 	}
 	return f
+}
+
+// only keeps some dishes of a brief: what is taught takes sixteen times as many runs.
+func only(t *testing.T, b *Brief, dishes ...string) *Brief {
+	t.Helper()
+	b.Dishes = slices.DeleteFunc(b.Dishes, func(d Dish) bool { return !slices.Contains(dishes, d.Name) })
+	if len(b.Dishes) != len(dishes) {
+		t.Fatalf("not all of %q are there", dishes)
+	}
+	return b
 }
 
 func shot(t *testing.T, p *Plan, dish string) *Shot {
@@ -33,7 +44,7 @@ func width(w honestplate.Window) time.Duration { return w.Latest.After - w.Earli
 // One test glass: its haze and its white fog are seen, and the next glass is known far
 // better; what hangs on the same room is known no worse.
 func TestWhatWasSeenNarrowsTheRestOfTheDay(t *testing.T) {
-	b := demo(t, "autumn")
+	b := only(t, demo(t, "autumn"), "Rosehip cooler", "Buckwheat pancakes")
 	before, err := b.Plan(nil)
 	if err != nil {
 		t.Fatal(err)
@@ -56,8 +67,16 @@ func TestWhatWasSeenNarrowsTheRestOfTheDay(t *testing.T) {
 	if p := shot(t, after, "Rosehip cooler").Picture; !p.Sure || p.Chance < SureShare {
 		t.Errorf("the picture still does not stand: %+v", p)
 	}
-	if x, y := shot(t, before, "Brown-butter scoop").Things[0].Events[0].When, shot(t, after, "Brown-butter scoop").Things[0].Events[0].When; float64(width(y)) > 1.1*float64(width(x)) {
-		t.Errorf("the scoop is known less well: %v, then %v", x, y)
+	butter := func(p *Plan) honestplate.Window {
+		for _, t := range shot(t, p, "Buckwheat pancakes").Things {
+			if t.Name == "butter curl" {
+				return t.Events[0].When
+			}
+		}
+		return honestplate.Window{}
+	}
+	if x, y := butter(before), butter(after); width(x) == 0 || float64(width(y)) > 1.1*float64(width(x)) {
+		t.Errorf("the butter is known less well: %v, then %v", x, y)
 	}
 }
 
@@ -122,7 +141,7 @@ func TestFactsAboutWhatIsNotThereNameTheirField(t *testing.T) {
 // The batch's own predicted time means: leave it. A thinner one asks for cream, and what is
 // bought covers it.
 func TestACupTimeCorrectsTheBatchOrLeavesIt(t *testing.T) {
-	b := demo(t, "autumn")
+	b := only(t, demo(t, "autumn"), "Spiced oat bowl")
 	before, err := b.Plan(nil)
 	if err != nil {
 		t.Fatal(err)

@@ -20,7 +20,7 @@ func (d *day) hotDish(q *Bowl) thermal.HotDish {
 
 // bowl works hot food in an open vessel out.
 func (d *day) bowl(j *job, t *Thing, p *PlannedThing) (*shown, error) {
-	clock, err := d.hotDish(t.Bowl).Knowing(d.lesson, d.air, d.lamps...)
+	clock, err := clockOf(d, d.hotDish(t.Bowl))
 	if err != nil {
 		return nil, err
 	}
@@ -72,7 +72,7 @@ func (d *day) cheese(j *job, t *Thing, p *PlannedThing) (*shown, error) {
 			p.Notes = append(p.Notes, Note{Code: FavourFlagged, Thing: t.Name, Value: honestplate.Some(sold.Over), Second: honestplate.Some(allowance)})
 		}
 	}
-	clock, err := t.pull().Knowing(d.lesson, d.air, d.lamps...)
+	clock, err := clockOf(d, t.pull())
 	if err != nil {
 		return nil, err
 	}

@@ -13,23 +13,49 @@ import (
 	"example.org/honestplate/portion/record"
 )
 
-// rules are what DESIGN calls the rules of the day, one test each. Those on pictures,
-// reasons, hands and overlaps that need no brief are in [Plan.Check].
+// rules are what DESIGN, section 4, and point 2 of the day's issue ask of every plan of a
+// morning; each says of which sentence it is. What needs no brief (pictures inside their
+// bands, reasons, no pair of hands at two things, slots that do not overlap) is in
+// [Plan.Check], which every plan passes. A rule with every is tried on one brief in so
+// many: it runs the clocks again.
 var rules = []struct {
 	name  string
+	every int
 	check func(fail func(format string, args ...any), b *Brief, p *Plan)
 }{
-	{"slots keep the first shot, lunch, changeover and wrap, or say so", keepsTheDay},
-	{"days past midnight, long ones and changes of clocks are marked", marksTheDay},
-	{"a picture that does not stand has a best moment, its chance and what would help", helps},
-	{"units fit, and where not the chance and the reason are told", unitsFit},
-	{"a unit comes on the set as often as it stands", swaps},
-	{"stand-ins have no clock of the real thing", standIns},
-	{"what is cold, hot, mixed or prepared is so in time", inTime},
-	{"stores are switched on, verified the evening before, ovens preheated", storesReady},
-	{"heroes are drawn from the tray all at once", piecesOnce},
-	{"everything in the frame is bought, with tests, corrections and losses, in whole packs", covered},
-	{"every record is written and reads back", recordsReadBack},
+	// "slots", "fixed order, lunch, changeover" are ordinary wishes; "order by a stated rule
+	// that a brief can overrule".
+	{"slots keep the first shot, lunch, changeover and wrap, or say so", 0, keepsTheDay},
+	{"the order is the stated rule's, or the brief's", 0, ordered},
+	// "midnight, days and daylight saving marked".
+	{"days past midnight, long ones and changes of clocks are marked", 0, marksTheDay},
+	// "from the joint runs of its clocks (not from separate bands), the interval in which at
+	// least 90 % of the runs show it, between its opening and the first thing that ends it";
+	// "reasons belong to their event".
+	{"a window is that of the joint runs, and a reason its own event's", 8, jointRuns},
+	// "where no such interval exists, the best instant, its chance, and what would raise it".
+	{"a picture that does not stand has a best moment, its chance and what would help", 0, helps},
+	// "units fit their slot, hands, freezer, oven and fridge; where they do not, the chance
+	// that results and the options"; "three bottles".
+	{"units fit, and where not the chance and the reason are told", 0, unitsFit},
+	{"what is in a store at once fits it, or the plan says so", 0, capacities},
+	{"what is baked or built one by one keeps up", 0, keepsUp},
+	// "the swap rhythm comes from the same runs".
+	{"a unit comes on the set as often as it stands", 0, swaps},
+	// "a stand-in has its own clock (or none), the thing it replaces has none".
+	{"stand-ins have no clock of the real thing", 0, standIns},
+	// "times counted back from each shot including warming, baking, chilling, setting out".
+	{"what is cold, hot, mixed or prepared is so in time", 0, inTime},
+	// "freezers verified the evening before".
+	{"stores are switched on, verified the evening before, ovens preheated", 0, storesReady},
+	// "heroes are drawn from a tray all at once, and how many pieces to weigh is a computed
+	// chance".
+	{"heroes are drawn from the tray all at once", 0, piecesOnce},
+	// "what is bought covers units, tests, corrections and losses, rounded up to packs;
+	// stand-ins and props are bought too"; "bought >= used in the worst permitted course".
+	{"everything in the frame is bought, with tests, corrections and losses, in whole packs", 0, covered},
+	// "every file written is read back by the library"; "advertised: none" is said.
+	{"every record is written and reads back", 0, recordsReadBack},
 }
 
 func keepsTheDay(fail func(string, ...any), b *Brief, p *Plan) {
@@ -57,13 +83,6 @@ func keepsTheDay(fail func(string, ...any), b *Brief, p *Plan) {
 			fail("%s has not its slot or its day", s.Dish)
 		}
 	}
-	if b.Order == "fixed" && len(b.Days) == 1 {
-		for i := range p.Shots {
-			if p.Shots[i].Dish != b.Dishes[i].Name {
-				fail("%s is number %d of a fixed order", p.Shots[i].Dish, i+1)
-			}
-		}
-	}
 }
 
 func has(notes []Note, code NoteCode) bool {
@@ -72,9 +91,21 @@ func has(notes []Note, code NoteCode) bool {
 
 func marksTheDay(fail func(string, ...any), b *Brief, p *Plan) {
 	past, shift, long := false, false, false
-	for _, d := range p.Days {
+	for i, d := range p.Days {
 		past = past || d.Ends.Format(time.DateOnly) != d.Call.Format(time.DateOnly)
-		shift = shift || d.Shift != 0
+		// On the wall clock the wrap is so long after six of the evening before; else clocks change.
+		wall := func(t time.Time) time.Duration {
+			return time.Date(t.Year(), t.Month(), t.Day(), t.Hour(), t.Minute(), 0, 0, time.UTC).Sub(time.Unix(0, 0))
+		}
+		before := d.Call.Add(-18 * time.Hour)
+		change := wall(d.Wrap) - wall(before) - d.Wrap.Sub(before).Truncate(time.Minute)
+		shift = shift || change != 0
+		if change != d.Shift {
+			fail("day %d: the clocks change by %v, marked %v", i+1, change, d.Shift)
+		}
+		if want := b.Days[i].Wrap.String(); d.Wrap.Format("15:04") != want || d.Wrap.Before(d.FirstShot) {
+			fail("day %d wraps at %v, wanted %s", i+1, d.Wrap, want)
+		}
 		long = long || d.Ends.Sub(d.Call) > 12*time.Hour
 	}
 	if past != has(p.Notes, PastMidnight) || shift != has(p.Notes, ClockChanges) || long != has(p.Notes, LongDay) {
@@ -86,7 +117,7 @@ func helps(fail func(string, ...any), b *Brief, p *Plan) {
 	for i := range p.Shots {
 		s := &p.Shots[i]
 		if q := s.Picture; !q.Always && !q.Sure {
-			if q.Chance >= SureShare || q.Best != q.From || q.From != q.To || q.Chance == 0 != q.Best.Never {
+			if q.Chance >= nineInTen || q.Best != q.From || q.From != q.To || q.Chance == 0 != q.Best.Never {
 				fail("%s: best at %v with %g, from %v to %v", s.Dish, q.Best, q.Chance, q.From, q.To)
 			}
 			if len(q.Remedies) == 0 {
@@ -119,6 +150,11 @@ func change(d *Dish) time.Duration {
 	return time.Minute
 }
 
+// neverLooks reports whether a look of the shot has to be made by a declared stand-in.
+func neverLooks(s *Shot) bool {
+	return slices.ContainsFunc(s.Things, func(t PlannedThing) bool { return has(t.Notes, NeverLooks) })
+}
+
 func unitsFit(fail func(string, ...any), b *Brief, p *Plan) {
 	for i := range p.Shots {
 		s := &p.Shots[i]
@@ -131,11 +167,18 @@ func unitsFit(fail func(string, ...any), b *Brief, p *Plan) {
 				fail("%s: %d units of %g %s", s.Dish, s.Units.Prepare, t.Stock.Value, t.Name)
 			}
 		}
-		if s.Units.Prepare < s.Units.Need && !has(s.Notes, UnitsLimited) && !has(s.Notes, NoUnitFits) && !has(s.Notes, CannotStand) {
+		if s.Units.Prepare < s.Units.Need && !has(s.Notes, UnitsLimited) && !has(s.Notes, NoUnitFits) && !has(s.Notes, CannotStand) && !has(s.Notes, HardlyStands) {
 			fail("%s: %d of %d units, unsaid", s.Dish, s.Units.Prepare, s.Units.Need)
 		}
+		if q := s.Picture; !q.Always && !q.Sure && q.Chance < 0.05 && s.Units.Prepare > 0 && !neverLooks(s) {
+			fail("%s: %d units, of which %g show the picture", s.Dish, s.Units.Prepare, q.Chance)
+		}
 		if d.Earlier == nil && d.LongestMinutes == 0 && s.Units.Prepare > 0 {
-			want, err := portion.Heroes{SuccessRate: d.SuccessRate, Wanted: d.Wanted, Confidence: s.Units.Confidence, Correlation: d.Together}.Chance(s.Units.Prepare)
+			rate := d.SuccessRate
+			if q := s.Picture; !q.Always && !q.Sure && !neverLooks(s) {
+				rate *= q.Chance // only what shows the picture can be good
+			}
+			want, err := portion.Heroes{SuccessRate: rate, Wanted: d.Wanted, Confidence: s.Units.Confidence, Correlation: d.Together}.Chance(s.Units.Prepare)
 			if err != nil || math.Abs(want-s.Units.Chance) > 1e-12 {
 				fail("%s: chance %g, portion says %g (%v)", s.Dish, s.Units.Chance, want, err)
 			}
@@ -160,10 +203,14 @@ func swaps(fail func(string, ...any), b *Brief, p *Plan) {
 		s := &p.Shots[i]
 		d, _, _ := b.find(s.Dish, "", "")
 		l := s.Picture.Length()
-		if s.Swap > 0 && s.Swap != max(oneUnit(d, s)+change(d), time.Second) {
+		made := s.Units.LimitedBy == "hands" || slices.ContainsFunc(b.Ovens, func(o Oven) bool { return o.Name == s.Units.LimitedBy })
+		slow := d.Specification != nil || slices.ContainsFunc(d.Things, func(t Thing) bool {
+			return slices.ContainsFunc(t.Prep, func(q Prep) bool { return q.Each && q.OvenC > 0 })
+		}) // it may be made slower than the set wants it
+		if want := max(oneUnit(d, s)+change(d), time.Second); s.Swap > 0 && s.Swap != want && !(slow && s.Swap > want) || made && !slow {
 			fail("%s: a fresh one every %v, and one takes %v and %v", s.Dish, s.Swap, oneUnit(d, s), change(d))
 		}
-		if s.Swap > 0 && d.LongestMinutes == 0 && s.Picture.Sure && !l.Never && s.Swap-change(d) > l.After {
+		if s.Swap > 0 && d.LongestMinutes == 0 && s.Picture.Sure && !l.Never && s.Swap-change(d) > l.After && !slow {
 			fail("%s: a fresh one every %v, and one stands %v", s.Dish, s.Swap, l)
 		}
 		if s.Swap == 0 && s.Units.Prepare > 1 && !s.Picture.Always && !l.Never && l.After < d.slot() {
@@ -221,15 +268,31 @@ func inTime(fail func(string, ...any), b *Brief, p *Plan) {
 					fail("%s: %s never goes into %s", s.Dish, t.Name, c.Store)
 				}
 				for _, q := range cold {
-					if q.End.After(s.At) || q.End.Sub(q.Start) < c.Needs.Latest.After-time.Minute && !c.Bursts {
+					if q.End.After(s.At.Add(-time.Minute)) || q.End.Sub(q.Start) < c.Needs.Latest.After-time.Minute && !c.Bursts {
 						fail("%s: %s is in %s from %v to %v, wants %v before %v", s.Dish, t.Name, q.Store, q.Start, q.End, c.Needs.Latest, s.At)
 					}
+				}
+			}
+			if x.Drink != nil && x.StandIn == "" && x.Drink.GlassC.Given && x.Drink.GlassC.Value < b.Room.TempC-1 && len(tasks(s, t.Name, ChillDry)) == 0 && !has(t.Notes, NoColdStore) {
+				fail("%s: nobody chills the glasses for %s", s.Dish, t.Name)
+			}
+			if x.Soft != nil && x.StandIn == "" && x.Soft.StartC < b.Room.TempC-1 && len(tasks(s, t.Name, Chill)) == 0 && !has(t.Notes, NoColdStore) {
+				fail("%s: nobody chills %s", s.Dish, t.Name)
+			}
+			if x.Drizzle != nil && math.Abs(x.Drizzle.TempC-b.Room.TempC) > 2 || t.Pour != nil && len(t.Pour.Blend) == 1 && math.Abs(t.Pour.TempC-b.Room.TempC) > 2 {
+				if warm := tasks(s, t.Name, Warm); len(warm) != 1 || warm[0].End.After(s.At) || warm[0].End.Sub(warm[0].Start) < 30*time.Minute {
+					fail("%s: nobody brings %s to its temperature: %v", s.Dish, t.Name, warm)
+				}
+			}
+			for _, q := range tasks(s, t.Name, Bake) {
+				if q.Start.After(s.At.Add(-minutes(x.Prep[0].Minutes))) {
+					fail("%s: %s is baked from %v, for %g min, and wanted at %v", s.Dish, t.Name, q.Start, x.Prep[0].Minutes, s.At)
 				}
 			}
 			if t.Pour != nil && len(t.Pour.Blend) == 2 && len(tasks(s, t.Name, Mix)) != 1 {
 				fail("%s: nobody mixes %s", s.Dish, t.Name)
 			}
-			if t.Build != nil && len(tasks(s, t.Name, Assemble)) != 1 {
+			if t.Build != nil && len(tasks(s, t.Name, Assemble)) == 0 {
 				fail("%s: nobody builds %s", s.Dish, t.Name)
 			}
 			if got := len(tasks(s, t.Name, OwnStep, Bake)); got != len(x.Prep) {
@@ -321,7 +384,7 @@ func piecesOnce(fail func(string, ...any), b *Brief, p *Plan) {
 					fail("%s: a hero of %d pieces, %g g (said %g), wanted %d and %g", s.Dish, len(set.Names), sum, set.Grams, t.Count, t.Grams)
 				}
 			}
-			if missing := max(min(max(s.Units.Need, 1), mostUnits)-len(plan.Sets), 0); plan.Missing != missing || (missing > 0) != (plan.Weigh > plan.OnTray) {
+			if missing := max(min(max(s.Units.Need, 1), mostUnits)-len(plan.Sets), 0); plan.Missing != missing || (missing > 0) != (plan.Weigh > plan.OnTray) || plan.Chance.Likely > 0 && plan.Chance.Likely < 0.9 {
 				fail("%s: %d sets of %d, missing %d, weigh %d with %d on the tray", s.Dish, len(plan.Sets), s.Units.Need, plan.Missing, plan.Weigh, plan.OnTray)
 			}
 		}
@@ -337,10 +400,10 @@ func covered(fail func(string, ...any), b *Brief, p *Plan) {
 			fail("%d packs of %s", k.Packs, k.What)
 		}
 	}
-	use := map[string]float64{}
+	use, pieces := map[string]float64{}, map[string]int{}
 	for i := range p.Shots {
 		s := &p.Shots[i]
-		if s.Units.Prepare == 0 {
+		if s.Units.Prepare == 0 || s.Done {
 			continue
 		}
 		d, _, _ := b.find(s.Dish, "", "")
@@ -357,16 +420,16 @@ func covered(fail func(string, ...any), b *Brief, p *Plan) {
 							}
 						}
 					}
-					use[part.Name] += (part.Grams + add) * float64(t.Pour.Batches) * (1 + losses)
+					use[part.Name] += (part.Grams + add) * float64(t.Pour.Batches) * 1.1
 				}
-				if len(t.Pour.Blend) == 2 && float64(t.Pour.Batches)*(t.Pour.BatchGrams-testsPerBatch*cupGrams) < x.Pour.PouredG*float64(s.Units.Prepare)*(1-1e-9) && t.Pour.BatchGrams > x.Pour.PouredG+testsPerBatch*cupGrams {
+				if len(t.Pour.Blend) == 2 && float64(t.Pour.Batches)*(t.Pour.BatchGrams-3*110) < x.Pour.PouredG*float64(s.Units.Prepare)*(1-1e-9) && t.Pour.BatchGrams > x.Pour.PouredG+3*110 {
 					fail("%s: %d batches of %g g for %d takes and their tests", s.Dish, t.Pour.Batches, t.Pour.BatchGrams, s.Units.Prepare)
 				}
 			case t.Coil != nil:
-				use[x.Drizzle.Liquid.Name] += x.Drizzle.DrizzleG * float64(s.Units.Prepare) * (1 + losses)
+				use[x.Drizzle.Liquid.Name] += x.Drizzle.DrizzleG * float64(s.Units.Prepare) * 1.1
 			case t.Build != nil:
 				for _, c := range d.Specification.Components {
-					if g := c.Grams * float64(s.Units.Prepare) * (1 + losses); c.Cooked {
+					if g := c.Grams * float64(s.Units.Prepare) * 1.1; c.Cooked {
 						use[c.Name] += g / (c.YieldPercent / 100)
 					} else {
 						use[c.Name] += g
@@ -376,14 +439,21 @@ func covered(fail func(string, ...any), b *Brief, p *Plan) {
 				if count[x.StandIn] == 0 {
 					fail("%s: %s is not bought", s.Dish, x.StandIn)
 				}
-			case x.Advertised && x.Pieces == nil:
-				use[x.Name] += x.Grams * float64(s.Units.Prepare) * (1 + losses)
+			case x.Count > 0 && (x.PackCount > 0 || x.Grams == 0) || x.Pieces != nil:
+				pieces[x.Name] += x.Count * s.Units.Prepare
+			default:
+				use[x.Name] += x.Grams * float64(s.Units.Prepare) * 1.1
 			}
 		}
 	}
 	for name, g := range use {
 		if grams[name] < g*(1-1e-9) {
 			fail("%s: %g g are used at the most, with losses, and %g bought", name, g, grams[name])
+		}
+	}
+	for name, n := range pieces {
+		if count[name] < n {
+			fail("%s: %d pieces are used and %d bought", name, n, count[name])
 		}
 	}
 }

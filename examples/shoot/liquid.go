@@ -28,4 +28,10 @@ func (Liquid) JSONSchema() map[string]any {
 }
 
 // MarshalJSON writes a liquid as [rheology.ReadLiquid] reads it.
-func (l Liquid) MarshalJSON() ([]byte, error) { return json.Marshal(l.Liquid) }
+// A food is a name alone and writes itself as one; here its kind stands beside it.
+func (l Liquid) MarshalJSON() ([]byte, error) {
+	if food, ok := l.Liquid.(rheology.Food); ok {
+		return json.Marshal(map[string]string{"kind": "food", "food": string(food)})
+	}
+	return json.Marshal(l.Liquid)
+}

@@ -14,6 +14,7 @@ const (
 	NoOven         NoteCode = "no oven so hot"   // value: wanted degC
 	NeverLooks     NoteCode = "the look never comes by itself"
 	CannotStand    NoteCode = "the real thing cannot stand so long" // value: wanted min; second: likely min, left out where it likely never ends; share: of units that stand so long
+	HardlyStands   NoteCode = "hardly any unit shows the picture"   // share: of units that do at the best moment
 	NotSigned      NoteCode = "specification not signed"
 	SpecExpired    NoteCode = "specification out of date"
 	ScaleTooCoarse NoteCode = "scale too coarse" // value: tolerance, g; second: what the scale can tell, g

@@ -18,17 +18,51 @@ type job struct {
 	kit    []Kit
 	// limits are the most units that something allows, with what it is.
 	limits []limit
-	// stands is the share of units that last as long as the picture must; 1 where it
-	// needs no more than a moment.
+	// stands is the share of units that show the picture as long as they must; 1 where
+	// they surely do.
 	stands float64
 	rate   float64 // what the success rate is multiplied by: the stands of an earlier pass
 	// weights are those of the joint runs; all clocks of a plan have the same.
 	weights []float64
+	// build is how long one pair of hands builds one unit of the thing called built.
+	build time.Duration
+	built string
 }
 
 type limit struct {
 	units int
 	by    string
+}
+
+// keepUp is how often a unit can be made, where each is built or baked while the shot goes
+// on: by no more pairs of hands, and no faster than the oven, than there are. It returns
+// the longer of that and of how often one is wanted, with what it hangs on, and drafts who
+// builds.
+func (d *day) keepUp(j *job, wanted time.Duration) (every time.Duration, by string) {
+	every, by = wanted, "slot"
+	for i := range j.dish.Things {
+		t := &j.dish.Things[i]
+		for _, p := range t.Prep {
+			oven, ok := hotEnough(d.brief.Ovens, p.OvenC)
+			if !p.Each || p.OvenC == 0 || !ok {
+				continue
+			}
+			if load := minutes(p.Minutes) / time.Duration(oven.Units); load > every {
+				every, by = load, oven.Name
+			}
+		}
+	}
+	if j.build == 0 {
+		return every, by
+	}
+	builders := min(int((j.build+every-1)/every), cmp.Or(d.brief.Hands, 2))
+	if each := j.build / time.Duration(builders); each > every {
+		every, by = each, "hands"
+	}
+	for range builders {
+		j.drafts = append(j.drafts, draft{through: true, task: Task{What: Assemble, Thing: j.built, Units: 1}, ahead: carry, lasts: j.build, hands: true})
+	}
+	return every, by
 }
 
 // slot is the time that the dish has on the set.

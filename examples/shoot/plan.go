@@ -90,8 +90,8 @@ type Units struct {
 	Need       int     `json:"need"`    // for the confidence asked, whether or not they fit
 	Confidence float64 `json:"confidence"`
 	Chance     float64 `json:"chance"` // that those prepared suffice
-	// LimitedBy says why Prepare is less than Need: slot, stock, freezer, fridge, oven,
-	// pieces; empty where it is not.
+	// LimitedBy says why Prepare is less than Need: slot, hands, day, picture, the stock of
+	// a thing, or the name of a freezer, fridge or oven; empty where it is not.
 	LimitedBy string `json:"limited_by,omitempty"`
 }
 
@@ -175,6 +175,8 @@ type Purchase struct {
 	StandIn   bool    `json:"stand_in,omitempty"`
 	Prop      bool    `json:"prop,omitempty"`
 	Shots     []int   `json:"shots"`
+
+	once bool // one serves all units, and none is used up
 }
 
 // A Kit is a tool of the day.

@@ -68,10 +68,32 @@ func (d *day) remedies(j *job) []Remedy {
 			}
 		}
 	}
-	if j.dish.LongestMinutes > 0 && j.stands < SureShare {
+	if (j.dish.LongestMinutes > 0 || len(out) == 0) && j.stands < SureShare || j.stands < leastStands {
 		add(DeclareOther)
 	}
 	return out
+}
+
+// mayShow takes the share of units that show the picture at its best moment as the most
+// that can give a good take, where it does not surely stand. A look that never comes by
+// itself is for a declared stand-in, which is said; it then stands as long as that does.
+func (d *day) mayShow(j *job) {
+	p := &j.shot.Picture
+	if p.Always || p.Sure || p.Chance >= j.stands {
+		return
+	}
+	for i := range j.shot.Things {
+		for _, n := range j.shot.Things[i].Notes {
+			if n.Code == NeverLooks {
+				return
+			}
+		}
+	}
+	if j.stands >= leastStands && p.Chance < leastStands {
+		j.shot.Notes = append(j.shot.Notes, Note{Code: HardlyStands, Share: honestplate.Some(p.Chance)})
+		j.limits = append(j.limits, limit{0, "picture"})
+	}
+	j.stands = p.Chance
 }
 
 // seen are the events that a crew can see happen, as facts name them.

@@ -29,7 +29,7 @@ func (j *job) tool(what string, count int) {
 }
 
 // things buys everything in the frame that no part of its own buys: of what is
-// advertised for every unit, of a stand-in and a prop once.
+// advertised, or has an amount, for every unit, of a stand-in and another prop once.
 func (j *job) things() {
 	for i := range j.dish.Things {
 		t := &j.dish.Things[i]
@@ -40,9 +40,9 @@ func (j *job) things() {
 		switch {
 		case t.Pour != nil || t.Drizzle != nil || t.Build:
 		case t.StandIn != "":
-			j.buy(Purchase{What: t.StandIn, Count: 1, StandIn: true})
+			j.buy(Purchase{What: t.StandIn, Count: 1, StandIn: true, once: true})
 		case !t.Advertised && t.Grams == 0 && t.Count == 0:
-			j.buy(Purchase{What: t.Name, Count: 1, Prop: true})
+			j.buy(Purchase{What: t.Name, Count: 1, Prop: true, once: true})
 		case t.Pieces != nil:
 			j.buy(Purchase{What: t.Name, Count: max(j.piecesToWeigh(t), t.Count*int(n)), PackCount: t.PackCount, Prop: !t.Advertised})
 		default:
@@ -76,11 +76,11 @@ func purchases(jobs []*job) []Purchase {
 		}
 		for _, p := range j.buys {
 			k := slices.IndexFunc(out, func(o Purchase) bool {
-				return o.What == p.What && o.StandIn == p.StandIn && o.Prop == p.Prop && o.PackGrams == p.PackGrams && o.PackCount == p.PackCount
+				return o.What == p.What && o.StandIn == p.StandIn && o.Prop == p.Prop && o.once == p.once && o.PackGrams == p.PackGrams && o.PackCount == p.PackCount
 			})
 			if k < 0 {
 				k = len(out)
-				out = append(out, Purchase{What: p.What, StandIn: p.StandIn, Prop: p.Prop, PackGrams: p.PackGrams, PackCount: p.PackCount})
+				out = append(out, Purchase{What: p.What, StandIn: p.StandIn, Prop: p.Prop, PackGrams: p.PackGrams, PackCount: p.PackCount, once: p.once})
 			}
 			out[k].Grams += p.Grams
 			out[k].Count += p.Count
@@ -91,7 +91,7 @@ func purchases(jobs []*job) []Purchase {
 	}
 	for i := range out {
 		p := &out[i]
-		if !p.Prop && !p.StandIn {
+		if !p.once {
 			p.Grams = math.Ceil(p.Grams * (1 + losses) * (1 - 1e-12))
 			p.Count = int(math.Ceil(float64(p.Count) * (1 + losses) * (1 - 1e-12)))
 		}
