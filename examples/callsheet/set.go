@@ -27,6 +27,7 @@ type setShot struct {
 	Start      string          `json:"start"`
 	Wanted     int             `json:"wanted"`
 	Prepare    int             `json:"prepare"`
+	SwapS      float64         `json:"swap_s"` // from one unit to the next; 0 where one lasts
 	Picture    shoot.Picture   `json:"picture"`
 	Events     []setEvent      `json:"events"`
 	Seen       []setSeen       `json:"seen"`
@@ -73,7 +74,7 @@ func cupOf(t *shoot.PlannedThing) setCup {
 	c := t.Pour.Cup
 	out := setCup{
 		Thing: t.Name, Cup: c.Cup, TempC: c.TempC, Leave: c.Leave, Least: c.Least, Most: c.Most,
-		Words: fmt.Sprintf("%s, %s cup: %s to %s is right", t.Name, c.Cup, stopwatch(c.Leave.Earliest), stopwatch(c.Leave.Latest)),
+		Words: fmt.Sprintf("%s, %s cup: %s is right", t.Name, c.Cup, cupRange(c)),
 		Thin:  "too thin", Thick: "too thick",
 	}
 	for _, k := range c.Corrections {
@@ -99,7 +100,7 @@ func setPage(p *shoot.Plan, records []recordFile) ([]byte, error) {
 		s := pg.Shot
 		out := setShot{
 			Number: s.Number, When: pg.When, Dish: honestplate.OneLine(s.Dish), Name: s.Dish, Start: startWords(s),
-			Wanted: s.Units.Wanted - s.Units.Good, Prepare: s.Units.Prepare, Picture: s.Picture,
+			Wanted: s.Units.Wanted - s.Units.Good, Prepare: s.Units.Prepare, SwapS: s.Swap.Seconds(), Picture: s.Picture,
 			Cautions: append([]string{}, pg.Cautions...), More: []string{}, Events: []setEvent{}, Seen: []setSeen{}, Weigh: []setWeigh{}, Cups: []setCup{},
 			RecordName: records[i].name, Record: records[i].data,
 		}
