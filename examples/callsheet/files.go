@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -17,28 +18,30 @@ type recordFile struct {
 	data []byte
 }
 
-// files makes what -out writes, by file name.
-func filesOf(p *shoot.Plan) (map[string][]byte, error) {
+// filesOf makes what -out writes, by file name, but for the records that are kept.
+func filesOf(p *shoot.Plan, kept ...string) (map[string][]byte, error) {
 	files := map[string][]byte{}
 	records, err := recordFiles(p)
 	if err != nil {
 		return nil, err
 	}
 	for _, r := range records {
-		files[r.name] = r.data
+		if !slices.Contains(kept, r.name) {
+			files[r.name] = r.data
+		}
 	}
 	plan, err := json.MarshalIndent(p, "", "  ")
 	if err != nil {
 		return nil, err
 	}
 	files["plan.json"] = append(plan, '\n')
-	if files["print.html"], err = printed(p); err != nil {
+	if files["print.html"], err = printed(p, kept...); err != nil {
 		return nil, err
 	}
-	if files["set.html"], err = setPage(p, records); err != nil {
+	if files["set.html"], err = setPage(p, records, kept...); err != nil {
 		return nil, err
 	}
-	files["callsheet.md"] = newSheet(p).markdown()
+	files["callsheet.md"] = newSheet(p, kept...).markdown()
 	for i := range p.Days {
 		files[chartName(i)] = dayChart(p, i)
 	}

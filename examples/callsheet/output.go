@@ -150,20 +150,22 @@ func inOneStep(set, dir string, files map[string][]byte, outdated []string) bool
 	return true
 }
 
-// withoutFilledIn leaves the records out that somebody filled in, and lists them.
-func withoutFilledIn(dir string, files map[string][]byte) (rest map[string][]byte, kept []string) {
-	rest = maps.Clone(files)
-	for _, name := range slices.Sorted(maps.Keys(files)) {
-		if !isRecord(name) {
+// filledInRecords lists the records in a folder that somebody filled in: they stay, and
+// the pages say so.
+func filledInRecords(dir string) (names []string) {
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		return nil // none yet; what cannot be read is noticed when it is written
+	}
+	for _, e := range entries {
+		if !isRecord(e.Name()) {
 			continue
 		}
-		data, err := os.ReadFile(filepath.Join(dir, name))
-		if err == nil && filledIn(data) {
-			delete(rest, name)
-			kept = append(kept, name)
+		if data, err := os.ReadFile(filepath.Join(dir, e.Name())); err == nil && filledIn(data) {
+			names = append(names, e.Name())
 		}
 	}
-	return rest, kept
+	return names
 }
 
 // swap moves the files called names from set into dir and takes the outdated ones out

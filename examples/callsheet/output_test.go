@@ -94,8 +94,19 @@ func TestAFilledInRecordIsNotReplaced(t *testing.T) {
 	if status := run([]string{"-out", dir}, &stdout, &stderr); status != 0 || stderr.String() != "callsheet: "+name+" is filled in, or not as this program wrote it: it stays as it is\n" {
 		t.Errorf("exit status %d, message %q", status, stderr.String())
 	}
-	if got := folder(t, dir); !strings.Contains(got["callsheet.md"], "Filled plums") || got[name] != filled {
+	got := folder(t, dir)
+	if !strings.Contains(got["callsheet.md"], "Filled plums") || got[name] != filled {
 		t.Errorf("the record was replaced, or the sheet was not: %q", got[name])
+	}
+	// And so do the pages, whichever somebody holds.
+	const said = " was filled in: it is kept as it is and not written anew."
+	if !strings.Contains(strings.Join(strings.Fields(stdout.String()), " "), name+said) || !strings.Contains(got["print.html"], name+said) || !strings.Contains(got["callsheet.md"], plain(name+said)) {
+		t.Errorf("a page does not say that %s was kept", name)
+	}
+	for i, s := range island(t, []byte(got["set.html"])).Shots {
+		if s.Kept != (i == 0) {
+			t.Errorf("picture %d on the set's page: kept %v", i, s.Kept)
+		}
 	}
 }
 

@@ -39,7 +39,7 @@ type printPage struct {
 }
 
 // printed sets the pages for the printer.
-func printed(p *shoot.Plan) ([]byte, error) {
+func printed(p *shoot.Plan, kept ...string) ([]byte, error) {
 	s := struct {
 		Title           string
 		Lead            []string
@@ -52,7 +52,7 @@ func printed(p *shoot.Plan) ([]byte, error) {
 		Kit, Wrap       block
 	}{
 		Title: p.Title + ", " + p.Client, Lead: leadWords(p), Day: dayTable(p), Tasks: before(p),
-		Now: now(p), Attention: attention(p), Shopping: shopping(p), Kit: kit(p), People: people(p), Wrap: wrap(p),
+		Now: now(p), Attention: attention(p), Shopping: shopping(p), Kit: kit(p), People: people(p), Wrap: wrap(p, kept),
 	}
 	for i := range p.Days {
 		s.Charts = append(s.Charts, template.HTML(dayChart(p, i)))

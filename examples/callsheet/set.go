@@ -35,6 +35,7 @@ type setShot struct {
 	Weigh      []setWeigh      `json:"weigh"`
 	Cups       []setCup        `json:"cups"`
 	RecordName string          `json:"record_name"`
+	Kept       bool            `json:"kept"` // the folder has one that is filled in
 	Record     json.RawMessage `json:"record"`
 }
 
@@ -90,7 +91,7 @@ func cupOf(t *shoot.PlannedThing) setCup {
 
 // setPage fills the page for a phone on the set with the plan. The page loads nothing
 // and computes no window: what it counts down to stands in the plan.
-func setPage(p *shoot.Plan, records []recordFile) ([]byte, error) {
+func setPage(p *shoot.Plan, records []recordFile, kept ...string) ([]byte, error) {
 	data := struct {
 		Key   string    `json:"key"`
 		Title string    `json:"title"`
@@ -102,7 +103,7 @@ func setPage(p *shoot.Plan, records []recordFile) ([]byte, error) {
 			Number: s.Number, When: pg.When, Dish: honestplate.OneLine(s.Dish), Name: s.Dish, Start: startWords(s),
 			Wanted: s.Units.Wanted - s.Units.Good, Prepare: s.Units.Prepare, SwapS: s.Swap.Seconds(), Picture: s.Picture,
 			Cautions: append([]string{}, pg.Cautions...), More: []string{}, Events: []setEvent{}, Seen: []setSeen{}, Weigh: []setWeigh{}, Cups: []setCup{},
-			RecordName: records[i].name, Record: records[i].data,
+			RecordName: records[i].name, Kept: slices.Contains(kept, records[i].name), Record: records[i].data,
 		}
 		out.Do, out.More = doWords(pg)
 		out.Picture.OpensBy, out.Picture.ClosesBy, out.Picture.Remedies = nil, nil, nil // in words already

@@ -28,7 +28,7 @@ type block struct {
 
 // newSheet sets a plan in the order in which a crew reads it: what to do now, what must
 // be decided, the day, who does what, then each picture, then the lists.
-func newSheet(p *shoot.Plan) *sheet {
+func newSheet(p *shoot.Plan, kept ...string) *sheet {
 	s := &sheet{Title: p.Title + ", " + p.Client, Lead: leadWords(p)}
 	if b := now(p); b != nil {
 		s.Blocks = append(s.Blocks, *b)
@@ -45,7 +45,7 @@ func newSheet(p *shoot.Plan) *sheet {
 			s.Blocks = append(s.Blocks, dishBlock(pg))
 		}
 	}
-	s.Blocks = append(s.Blocks, shopping(p), kit(p), people(p), wrap(p))
+	s.Blocks = append(s.Blocks, shopping(p), kit(p), people(p), wrap(p, kept))
 	return s
 }
 
@@ -387,13 +387,17 @@ func people(p *shoot.Plan) block {
 	return b
 }
 
-// wrap is what holds all day, and what is left to do at its end.
-func wrap(p *shoot.Plan) block {
+// wrap is what holds all day, and what is left to do at its end; a record that somebody
+// filled in was kept, which whoever looks for a blank one must know.
+func wrap(p *shoot.Plan, kept []string) block {
 	b := block{Title: "Safety and wrap"}
 	for _, c := range p.Cautions {
 		b.Items = append(b.Items, cautionWords[c])
 	}
 	b.Items = append(b.Items, "Wrap: records signed, stand-ins named in them; lamps cold before they are packed; nothing from the set is eaten.")
+	for _, name := range kept {
+		b.Items = append(b.Items, name+" was filled in: it is kept as it is and not written anew. What this plan changes is not in it.")
+	}
 	return b
 }
 
