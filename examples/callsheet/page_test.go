@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"encoding/xml"
 	"fmt"
+	"html"
 	"io"
 	"maps"
 	"os"
@@ -310,9 +311,52 @@ func TestHostileNamesSurviveAsText(t *testing.T) {
 				}
 			}
 		}
-		if out := textOf(t, &p); strings.ContainsAny(out, "\u202e\x1b\x01") {
+		out := textOf(t, &p)
+		if strings.ContainsAny(out, "\u202e\x1b\x01") {
 			t.Errorf("%q: controls reach the terminal", name)
 		}
+		if utf8.RuneCountInString(name) < 50 {
+			survives(t, name, files, out)
+		}
+	}
+}
+
+// survives wants a name to be read, letter by letter, in what every kind of page shows.
+func survives(t *testing.T, name string, files map[string][]byte, terminal string) {
+	t.Helper()
+	one := func(text string) string { return strings.Join(strings.Fields(text), " ") }
+	want := one(honestplate.OneLine(name))
+	var chart strings.Builder
+	for d := xml.NewDecoder(bytes.NewReader(files["day.svg"])); ; {
+		token, err := d.Token()
+		if err != nil {
+			break
+		}
+		if text, ok := token.(xml.CharData); ok {
+			chart.Write(text)
+		}
+	}
+	forXML := strings.Map(func(r rune) rune { // what XML has no place for
+		if r == 0xfffe || r == 0xffff {
+			return utf8.RuneError
+		}
+		return r
+	}, want)
+	var plan struct{ Title string }
+	if err := json.Unmarshal(files["plan.json"], &plan); err != nil || plan.Title != name {
+		t.Errorf("%q is %q in the plan: %v", name, plan.Title, err)
+	}
+	_, page, _ := strings.Cut(string(files["print.html"]), "<h1>")
+	page, _, _ = strings.Cut(page, "</h1>")
+	mark, _, _ := strings.Cut(string(files["callsheet.md"]), "\n")
+	unescaped := regexp.MustCompile(`\\([[:punct:]])`).ReplaceAllString(strings.TrimPrefix(mark, "# "), "$1")
+	for where, text := range map[string]string{"the terminal": terminal, "print.html": honestplate.OneLine(html.UnescapeString(page)), "callsheet.md": unescaped, "set.html": honestplate.OneLine(island(t, files["set.html"]).Title)} {
+		if !strings.Contains(one(text), want) {
+			t.Errorf("%q is not in %s: %.200q", want, where, one(text))
+		}
+	}
+	if !strings.Contains(one(chart.String()), forXML) {
+		t.Errorf("%q is not in the chart: %.300q", forXML, one(chart.String()))
 	}
 }
 
