@@ -360,6 +360,22 @@ func survives(t *testing.T, name string, files map[string][]byte, terminal strin
 	}
 }
 
+// A wide script takes two columns a letter: a table with such names keeps its columns.
+func TestColumnsHoldForWideScripts(t *testing.T) {
+	rows := table([]string{"time", "picture", "units"}, [][]string{{"10:00", "日本語の名前", "5"}, {"11:00", "ไก่ย่าง", "12"}, {"12:00", strings.Repeat("食", 166), "3"}, {"13:00", strings.Repeat("é", 300), "3"}})
+	last := cells(rows[0][:strings.Index(rows[0], "units")])
+	for _, r := range rows {
+		if n := cells(strings.TrimRight(r, " ")); n > columns {
+			t.Errorf("%d columns: %s", n, r)
+		}
+		for _, n := range []string{"5", "12", "3"} {
+			if at := strings.LastIndex(strings.TrimRight(r, " "), "  "+n); at > 0 && cells(r[:at+2]) != last {
+				t.Errorf("%s stands at column %d, want %d: %s", n, cells(r[:at+2]), last, r)
+			}
+		}
+	}
+}
+
 func TestTheProgramSaysWhatIsWrong(t *testing.T) {
 	for _, c := range []struct {
 		args   []string
