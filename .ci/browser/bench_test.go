@@ -110,3 +110,32 @@ func TestANoteWithoutATakeIsHandedOver(t *testing.T) {
 		t.Errorf("the plan of the rest of the day has %+v", got)
 	}
 }
+
+// Where units overlap each has its countdown; whoever taps one looks at it, and takes and
+// weights are of that one.
+func TestUnitsThatOverlapEachHaveTheirCountdown(t *testing.T) {
+	ctx, downloads := open(t, page(t, "coast"))
+	choose(t, ctx, 2)
+	for range 3 {
+		run(t, ctx, chromedp.Click("#out", chromedp.ByQuery), chromedp.Sleep(300*time.Millisecond))
+	}
+	const others = `[...document.querySelectorAll("#others button")].map(b => b.textContent).join("|")`
+	if got := ask[string](t, ctx, others); !strings.HasPrefix(got, "Unit 1: Wait ") || !strings.Contains(got, "|Unit 2: Wait ") {
+		t.Fatalf("beside unit 3 stand %q", got)
+	}
+	run(t, ctx, focus("#others button"), chromedp.KeyEvent(kb.Enter), chromedp.Click("#good", chromedp.ByQuery), focus("#weights input"), chromedp.KeyEvent("300"), focus("#weights button"), chromedp.KeyEvent(kb.Enter))
+	if got := ask[string](t, ctx, others); !strings.HasPrefix(got, "Unit 2: ") || !strings.Contains(got, "|Unit 3: ") {
+		t.Errorf("beside unit 1 stand %q", got)
+	}
+	if wide := ask[int](t, ctx, `document.documentElement.scrollWidth`); wide > 390 {
+		t.Errorf("the page is %d points wide", wide)
+	}
+	facts, kept := handOver(t, ctx, downloads)
+	if len(facts.Takes) != 1 || facts.Takes[0].Unit != 1 || len(facts.Weights) != 1 || facts.Weights[0].Unit != 1 || kept.Items[0].Weighed == nil || kept.Items[0].Weighed.Grams != 300 {
+		t.Errorf("takes %+v, weights %+v, in the record %+v", facts.Takes, facts.Weights, kept.Items[0].Weighed)
+	}
+	run(t, ctx, chromedp.Click("#out", chromedp.ByQuery))
+	if got := ask[string](t, ctx, log); !strings.Contains(got, "unit 4 is out") || ask[string](t, ctx, `document.querySelector("#counter").textContent`)[:6] != "Unit 4" {
+		t.Errorf("the newest is not looked at: %q", got)
+	}
+}

@@ -11,6 +11,22 @@ import (
 	"github.com/chromedp/chromedp"
 )
 
+// On a phone the printed pages are read too: nothing is cut and nothing pushed sideways but
+// the chart, inside its frame.
+func TestThePrintedPagesAreReadOnAPhone(t *testing.T) {
+	for _, day := range []string{"autumn", "motion"} {
+		dir := pageOf(t, "-day", day)
+		ctx, _ := open(t, dir)
+		run(t, ctx, chromedp.Navigate("file://"+filepath.Join(dir, "print.html")), chromedp.WaitReady("body", chromedp.ByQuery))
+		if wide := ask[int](t, ctx, `document.documentElement.scrollWidth`); wide > 390 {
+			t.Errorf("%s: %d points wide on a phone of 390", day, wide)
+		}
+		for _, cut := range ask[[]string](t, ctx, `[...document.querySelectorAll("section:not(.chart)")].filter(e => e.scrollHeight > e.clientHeight + 1 || e.scrollWidth > e.clientWidth + 1).map(e => e.querySelector("h1, h2").textContent)`) {
+			t.Errorf("%s: cut off: %s", day, cut)
+		}
+	}
+}
+
 // A sheet of the printed set: one page of A4 each.
 var sheetOf = regexp.MustCompile(`/Type\s*/Page\b[^s]`)
 

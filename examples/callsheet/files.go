@@ -15,30 +15,33 @@ import (
 type recordFile struct {
 	name string
 	data []byte
+	kept bool // the folder has it, filled in
 }
 
-// files makes what -out writes, by file name.
-func filesOf(p *shoot.Plan) (map[string][]byte, error) {
+// filesOf makes what -out writes, by file name, but for the records that are kept.
+func filesOf(p *shoot.Plan, kept ...keptRecord) (map[string][]byte, error) {
 	files := map[string][]byte{}
-	records, err := recordFiles(p)
+	records, err := recordFiles(p, kept...)
 	if err != nil {
 		return nil, err
 	}
 	for _, r := range records {
-		files[r.name] = r.data
+		if !r.kept {
+			files[r.name] = r.data
+		}
 	}
 	plan, err := json.MarshalIndent(p, "", "  ")
 	if err != nil {
 		return nil, err
 	}
 	files["plan.json"] = append(plan, '\n')
-	if files["print.html"], err = printed(p); err != nil {
+	if files["print.html"], err = printed(p, kept...); err != nil {
 		return nil, err
 	}
-	if files["set.html"], err = setPage(p, records); err != nil {
+	if files["set.html"], err = setPage(p, records, kept...); err != nil {
 		return nil, err
 	}
-	files["callsheet.md"] = newSheet(p).markdown()
+	files["callsheet.md"] = newSheet(p, kept...).markdown()
 	for i := range p.Days {
 		files[chartName(i)] = dayChart(p, i)
 	}
@@ -53,15 +56,23 @@ func chartName(day int) string {
 	return fmt.Sprintf("day-%d.svg", day+1)
 }
 
-// recordFiles are the records to fill in, one a picture.
-func recordFiles(p *shoot.Plan) ([]recordFile, error) {
+// recordFiles are the records to fill in, one a picture, under the name of the one that is
+// kept where there is one.
+func recordFiles(p *shoot.Plan, kept ...keptRecord) ([]recordFile, error) {
 	var out []recordFile
 	for i, r := range p.Records() {
 		var b bytes.Buffer
 		if err := r.Write(&b); err != nil {
 			return nil, honestplate.In(p.Shots[i].Dish, err)
 		}
-		out = append(out, recordFile{fmt.Sprintf("record-%d-%s.json", i+1, slug(p.Shots[i].Dish)), b.Bytes()})
+		f := recordFile{name: fmt.Sprintf("record-%d-%s.json", i+1, slug(p.Shots[i].Dish)), data: b.Bytes()}
+		for _, k := range kept {
+			if k.name == f.name || k.picture == r.Picture {
+				f.name, f.kept = k.name, true
+				break
+			}
+		}
+		out = append(out, f)
 	}
 	return out, nil
 }

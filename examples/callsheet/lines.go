@@ -136,7 +136,7 @@ func hours(s *shoot.Shot) string {
 func frameWords(t *shoot.PlannedThing) (label, text string) {
 	text = t.Name
 	if t.Count > 0 {
-		text += fmt.Sprintf(", %d of it", t.Count)
+		text = fmt.Sprintf("%d × %s", t.Count, t.Name)
 	}
 	if t.Grams > 0 {
 		text += ", " + grams(t.Grams, t.StepGrams)
@@ -235,7 +235,7 @@ func pictureWords(w *lines, s *shoot.Shot) {
 
 func because(c *shoot.Cause) string {
 	if r := reasons(c.Reasons); r != "" {
-		return ". Most of the spread: " + r
+		return ". Why so wide: " + r
 	}
 	return ""
 }
@@ -308,8 +308,7 @@ func pourWords(w *lines, t *shoot.PlannedThing, p *shoot.PourPlan) {
 		w.add("Serve", "%s at %s °C", t.Name, number(p.TempC))
 	}
 	if c := p.Cup; c != nil {
-		w.add("Test first", "%s cup at %s °C: %s to %s is right, leave it; expected %s", c.Cup, number(c.TempC),
-			stopwatch(c.Leave.Earliest), stopwatch(c.Leave.Latest), stopwatch(c.Expected.Likely))
+		w.add("Test first", "%s cup at %s °C: %s is right, leave it; expected %s s", c.Cup, number(c.TempC), cupRange(c), tenths(c.Expected.Likely))
 		for _, k := range c.Corrections {
 			w.add("", "%s s: add %s of %s, stir, bring back to temperature, time it again", number(k.Seconds), grams(k.Grams, 1), k.Add)
 		}
@@ -341,7 +340,7 @@ func pourWords(w *lines, t *shoot.PlannedThing, p *shoot.PourPlan) {
 	}
 	w.add("Stream", "%s", stream)
 	if p.FreezeS.Given {
-		w.add("Sharp", "frozen to the pixel by a flash of %s (t0.1)", fraction(p.FreezeS.Value))
+		w.add("Sharp", "frozen to the pixel by a flash of %s (t0.1), for a frame %s mm wide", fraction(p.FreezeS.Value), number(p.FrameMM))
 	}
 	if p.CoatMM.High > 0 {
 		w.add("Coat", "%s left on an upright wall after 2 s%s", millimetres(p.CoatMM), hides(p.Hides))
@@ -387,6 +386,14 @@ func onto(p *shoot.PourPlan) string {
 	return "the " + p.Onto
 }
 
+// cupRange is when a cup time is right, in seconds.
+func cupRange(c *shoot.CupTest) string {
+	return fmt.Sprintf("%s to %s s", tenths(c.Leave.Earliest), tenths(c.Leave.Latest))
+}
+
+// tenths gives seconds to a tenth, as a stop-watch shows them.
+func tenths(m honestplate.Moment) string { return fmt.Sprintf("%.1f", m.After.Seconds()) }
+
 // likeness says a thickness without a laboratory's unit. The examples are common
 // practice, no source, beside the library's own values.
 func likeness(paS float64) string {
@@ -421,7 +428,7 @@ func coldWords(w *lines, t *shoot.PlannedThing, c *shoot.ColdPlan) {
 		w.add("Scoop", "%s mm across weighs %s", number(float64(int(c.BallMM+0.5))), grams(t.Grams, cmp.Or(t.StepGrams, 1)))
 	}
 	if c.ShockK != 0 {
-		w.add("Glass", "%s K between glass and drink: expect it %s", number(math.Abs(c.ShockK)), map[bool]string{true: "to break", false: "to crack now and then"}[c.Breaks])
+		w.add("Glass", "%s °C between glass and drink: expect it %s", number(math.Abs(c.ShockK)), map[bool]string{true: "to break", false: "to crack now and then"}[c.Breaks])
 	}
 }
 
@@ -448,23 +455,26 @@ func piecesWords(w *lines, t *shoot.PlannedThing, p *shoot.PiecesPlan) {
 func buildWords(w *lines, b *shoot.BuildPlan) {
 	w.add("Build", "%s, version %s, from the bottom up; read the scale after every layer, do not tare", b.Product, b.Version)
 	for i, l := range b.Layers {
-		text := fmt.Sprintf("%d. %s", i+1, l.Name)
+		text := fmt.Sprintf("%d. ", i+1)
 		if l.Count > 0 {
-			text += fmt.Sprintf(", %d of it", l.Count)
+			text += fmt.Sprintf("%d × ", l.Count)
 		}
+		text += l.Name
 		if l.Grams > 0 {
-			text += fmt.Sprintf(", %s", number(l.Grams)+" g")
+			text += fmt.Sprintf(", %s g, tolerance −%s +%s", number(l.Grams), number(l.MinusG), number(l.PlusG))
 			if l.CanTell {
 				text += fmt.Sprintf(": %s to %s g agrees", number(l.LowG), number(l.HighG))
 			} else {
 				text += ": this scale cannot tell"
 			}
+			text += fmt.Sprintf("; the scale then shows about %s g", number(l.TotalG))
 		}
 		if l.RawGrams > 0 {
 			text += fmt.Sprintf(" (%s g raw)", number(l.RawGrams))
 		}
 		w.add("", "%s", text)
 	}
+	w.add("", "agrees: inside the tolerance by more than the scale’s own doubt; between that and the tolerance the scale cannot decide")
 	signed := "not signed yet: technician ______________"
 	if b.SignedBy != "" {
 		signed = "signed by " + b.SignedBy

@@ -86,12 +86,13 @@ func run(args []string, out, errOut io.Writer) int {
 		}
 		return fail(2, err)
 	}
+	var kept []keptRecord
 	if *folder != "" {
-		files, err := filesOf(p)
+		kept = filledInRecords(*folder)
+		files, err := filesOf(p, kept...)
 		if err != nil {
 			return fail(1, err)
 		}
-		files, kept := withoutFilledIn(*folder, files)
 		interrupt := make(chan os.Signal, 1)
 		signal.Notify(interrupt, os.Interrupt, syscall.SIGTERM)
 		err = writeFolder(*folder, files, interrupt)
@@ -99,11 +100,11 @@ func run(args []string, out, errOut io.Writer) int {
 		if err != nil {
 			return fail(1, err)
 		}
-		for _, name := range kept {
-			fmt.Fprintf(errOut, "callsheet: %s is filled in, or not as this program wrote it: it stays as it is\n", name)
+		for _, k := range kept {
+			fmt.Fprintf(errOut, "callsheet: %s is filled in, or not as this program wrote it: it stays as it is\n", k.name)
 		}
 	}
-	if err := newSheet(p).writeText(out); err != nil {
+	if err := newSheet(p, kept...).writeText(out); err != nil {
 		return fail(1, err)
 	}
 	return 0

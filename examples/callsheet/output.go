@@ -152,41 +152,28 @@ func inOneStep(set, dir string, files map[string][]byte, outdated []string) bool
 	return true
 }
 
-// withoutFilledIn leaves the records out that somebody filled in, and lists them. A picture
-// has one record: where a filled-in one has another number, of a plan of another order, no
-// blank one is put beside it.
-func withoutFilledIn(dir string, files map[string][]byte) (rest map[string][]byte, kept []string) {
-	rest = maps.Clone(files)
+// A keptRecord is a record in the folder that somebody filled in: it stays, and the pages
+// say so. It is that of its picture, whatever number a plan of another order gives.
+type keptRecord struct {
+	name    string
+	picture string // empty where the file cannot be read as a record
+}
+
+// filledInRecords lists the records in a folder that somebody filled in.
+func filledInRecords(dir string) (kept []keptRecord) {
 	entries, err := os.ReadDir(dir)
 	if err != nil {
-		return rest, nil // nothing is there, or it is told when it is written into
+		return nil // none yet; what cannot be read is noticed when it is written
 	}
-	filled := map[string]string{} // names by picture
 	for _, e := range entries {
 		if !isRecord(e.Name()) {
 			continue
 		}
-		data, err := os.ReadFile(filepath.Join(dir, e.Name()))
-		if err != nil || !filledIn(data) {
-			continue
-		}
-		if picture := pictureOf(data); picture != "" {
-			filled[picture] = e.Name()
-		}
-		if _, again := rest[e.Name()]; again {
-			delete(rest, e.Name())
-			kept = append(kept, e.Name())
+		if data, err := os.ReadFile(filepath.Join(dir, e.Name())); err == nil && filledIn(data) {
+			kept = append(kept, keptRecord{e.Name(), pictureOf(data)})
 		}
 	}
-	for _, name := range slices.Sorted(maps.Keys(rest)) {
-		if other, ok := filled[pictureOf(rest[name])]; ok && isRecord(name) {
-			delete(rest, name)
-			if !slices.Contains(kept, other) {
-				kept = append(kept, other)
-			}
-		}
-	}
-	return rest, kept
+	return kept
 }
 
 // pictureOf is the picture that a record is of; empty for what cannot be read as one.

@@ -94,8 +94,19 @@ func TestAFilledInRecordIsNotReplaced(t *testing.T) {
 	if status := run([]string{"-out", dir}, &stdout, &stderr); status != 0 || stderr.String() != "callsheet: "+name+" is filled in, or not as this program wrote it: it stays as it is\n" {
 		t.Errorf("exit status %d, message %q", status, stderr.String())
 	}
-	if got := folder(t, dir); !strings.Contains(got["callsheet.md"], "Filled plums") || got[name] != filled {
+	got := folder(t, dir)
+	if !strings.Contains(got["callsheet.md"], "Filled plums") || got[name] != filled {
 		t.Errorf("the record was replaced, or the sheet was not: %q", got[name])
+	}
+	// And so do the pages, whichever somebody holds.
+	const said = " was filled in: it is kept as it is and not written anew."
+	if !strings.Contains(strings.Join(strings.Fields(stdout.String()), " "), name+said) || !strings.Contains(got["print.html"], name+said) || !strings.Contains(got["callsheet.md"], plain(name+said)) {
+		t.Errorf("a page does not say that %s was kept", name)
+	}
+	for i, s := range island(t, []byte(got["set.html"])).Shots {
+		if s.Kept != (i == 0) {
+			t.Errorf("picture %d on the set's page: kept %v", i, s.Kept)
+		}
 	}
 }
 
@@ -107,15 +118,22 @@ func TestAFilledInRecordOfAnotherNumberIsThePicturesRecord(t *testing.T) {
 	if err := writeFolder(dir, files, nil); err != nil {
 		t.Fatal(err)
 	}
-	const before, now = "record-1-filled-plums.json", "record-4-filled-plums.json"
-	filled := strings.Replace(string(files[before]), `"revision": 1`, `"signed": [{"name": "x"}], "revision": 1`, 1)
+	const before, now = "record-4-filled-plums.json", "record-1-filled-plums.json"
+	filled := strings.Replace(string(files[now]), `"revision": 1`, `"signed": [{"name": "x"}], "revision": 1`, 1)
 	fill(t, dir, map[string]string{before: filled})
-	renumbered := maps.Clone(files)
-	delete(renumbered, before)
-	renumbered[now] = files[before]
-	rest, kept := withoutFilledIn(dir, renumbered)
-	if diff := cmp.Diff([]string{before}, kept); diff != "" {
-		t.Error(diff)
+	if err := os.Remove(filepath.Join(dir, now)); err != nil {
+		t.Fatal(err)
+	}
+	kept := filledInRecords(dir)
+	if len(kept) != 1 || kept[0].name != before {
+		t.Fatalf("kept %v", kept)
+	}
+	rest, err := filesOf(demoPlans(t)["autumn"], kept...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := island(t, rest["set.html"]).Shots[0]; !s.Kept || s.RecordName != before {
+		t.Errorf("the set's page hands over %s, kept %v", s.RecordName, s.Kept)
 	}
 	if err := writeFolder(dir, rest, nil); err != nil {
 		t.Fatal(err)

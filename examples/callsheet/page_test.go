@@ -5,8 +5,11 @@ import (
 	"encoding/json"
 	"encoding/xml"
 	"fmt"
+	"html"
 	"io"
+	"maps"
 	"os"
+	"path/filepath"
 	"regexp"
 	"strings"
 	"sync"
@@ -15,6 +18,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"example.org/honestplate"
 	"example.org/honestplate/examples/shoot"
 	"example.org/honestplate/portion/record"
 )
@@ -69,28 +73,110 @@ func TestTheSheetFitsATerminal(t *testing.T) {
 	}
 }
 
-// What people read has no laboratory's units, no codes and no sentence that cancels itself.
+// wrong is what no page and no line of the terminal may say: a laboratory's units, codes,
+// and sentences that cancel themselves.
+var wrong = regexp.MustCompile(`mPa|[0-9] C\b|degC|\bdeg\b|[0-9]-[0-9]+ °C| -[0-9]+ °C|1 pieces|\bLoS\b|laminar|optimum|percentile|\bsigma\b|model leaves|decided by|Pa s|W/m|Reynolds|Weber|inertia|criteri|NaN|Inf\b|%!|never until|until never|from never|for the other 0|weigh 0 more| 0 more|1 good takes` +
+	`|[0-9] (K|Pa|kPa|W|J|N|kJ|m/s|1/s|m2|m3|mol|Hz|lux|lx|kg/m|g/m|mL/s|cP|cSt|St)\b|W/\(|m²|m³|s⁻|viscosit|irradian|emissiv|conducti|absorptan|heat transfer|convection|coefficient|lognormal|quantile`)
+
+// readable is what somebody reads of a file: the page's script and its data are not, but
+// for the words that it shows.
+func readable(t *testing.T, name string, data []byte) string {
+	t.Helper()
+	if name != "set.html" {
+		return string(data)
+	}
+	page, _, _ := strings.Cut(string(data), `<script type="application/json"`)
+	for _, s := range island(t, data).Shots {
+		page += fmt.Sprintln(s.When, s.Dish, s.Do, s.More, s.Start, s.Cautions, s.Cups)
+		for _, e := range s.Events {
+			page += e.Words + "\n"
+		}
+	}
+	return page
+}
+
+// What people read, of the morning and of a day that has begun, speaks the trade's language.
 func TestPagesSpeakTheTradesLanguage(t *testing.T) {
-	wrong := regexp.MustCompile(`mPa|[0-9] C\b|degC|\bdeg\b|[0-9]-[0-9]+ °C| -[0-9]+ °C|1 pieces|\bLoS\b|laminar|optimum|percentile|\bsigma\b|model leaves|decided by|Pa s|W/m|Reynolds|Weber|inertia|criteri|NaN|Inf\b|%!|never until|until never|from never|for the other 0|weigh 0 more| 0 more|1 good takes`)
-	for day, p := range demoPlans(t) {
+	all := maps.Clone(demoPlans(t))
+	facts := t.TempDir() + "/facts.json"
+	if err := os.WriteFile(facts, []byte(`{"now": "2026-10-14T10:45:00+02:00", "room": {"temp_c": 25, "rh_percent": 55},
+		"cups": [{"dish": "Spiced oat bowl", "thing": "poured milk", "cup": "ISO 2431, 3 mm", "temp_c": 7, "seconds": [36]}],
+		"takes": [{"dish": "Filled plums", "unit": 1, "good": true}], "weights": [{"dish": "Spiced oat bowl", "thing": "oat porridge", "unit": 1, "grams": 251}]}`), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	begun, err := planOf("autumn", "", facts)
+	if err != nil {
+		t.Fatal(err)
+	}
+	all["begun"] = begun
+	for day, p := range all {
 		files, err := filesOf(p)
 		if err != nil {
 			t.Fatal(err)
 		}
+		files["terminal"] = []byte(textOf(t, p))
 		for name, data := range files {
 			if strings.HasSuffix(name, ".json") {
 				continue
 			}
-			text := string(data)
-			if name == "set.html" {
-				text, _, _ = strings.Cut(text, "<script>")
-			}
+			text := readable(t, name, data)
 			if m := wrong.FindString(text); m != "" {
 				i := strings.Index(text, m)
 				t.Errorf("%s, %s: %q in %.120q", day, name, m, text[max(i-60, 0):])
 			}
 		}
 	}
+}
+
+// Every code of a plan has words, and they are the trade's: none is printed as it is.
+func TestEveryCodeHasWords(t *testing.T) {
+	for _, of := range []struct {
+		kind string
+		word func(code string) string
+	}{
+		{"NoteCode", func(code string) string {
+			return note(shoot.Note{Code: shoot.NoteCode(code), Thing: "sorbet", Value: honestplate.Some(3), Second: honestplate.Some(0.5), Text: "freezer"})
+		}},
+		{"Caution", func(code string) string { return cautionWords[shoot.Caution(code)] }},
+		{"Remedy", func(code string) string { return remedyWords[shoot.Remedy(code)] }},
+	} {
+		codes := constants(t, of.kind)
+		if len(codes) < 5 {
+			t.Fatalf("%d constants of %s", len(codes), of.kind)
+		}
+		for _, code := range codes {
+			if text := of.word(code); text == "" || text == code && of.kind == "NoteCode" || wrong.MatchString(text) {
+				t.Errorf("%s %q is said as %q", of.kind, code, text)
+			}
+		}
+	}
+	for input, text := range reasonWords {
+		if wrong.MatchString(text) {
+			t.Errorf("%q is said as %q", input, text)
+		}
+	}
+}
+
+// constants lists the values of a type of package shoot, as its source has them.
+func constants(t *testing.T, of string) (out []string) {
+	t.Helper()
+	names, err := filepath.Glob("../shoot/*.go")
+	if err != nil || len(names) == 0 {
+		t.Fatalf("no source of package shoot: %v", err)
+	}
+	line := regexp.MustCompile(`^\s+\w+\s+` + of + `\s+= "([^"]+)"`)
+	for _, name := range names {
+		data, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for l := range strings.Lines(string(data)) {
+			if m := line.FindStringSubmatch(l); m != nil {
+				out = append(out, m[1])
+			}
+		}
+	}
+	return out
 }
 
 // Every file that is written is read back, by the library where it is the library's.
@@ -225,8 +311,67 @@ func TestHostileNamesSurviveAsText(t *testing.T) {
 				}
 			}
 		}
-		if out := textOf(t, &p); strings.ContainsAny(out, "\u202e\x1b\x01") {
+		out := textOf(t, &p)
+		if strings.ContainsAny(out, "\u202e\x1b\x01") {
 			t.Errorf("%q: controls reach the terminal", name)
+		}
+		if utf8.RuneCountInString(name) < 50 {
+			survives(t, name, files, out)
+		}
+	}
+}
+
+// survives wants a name to be read, letter by letter, in what every kind of page shows.
+func survives(t *testing.T, name string, files map[string][]byte, terminal string) {
+	t.Helper()
+	one := func(text string) string { return strings.Join(strings.Fields(text), " ") }
+	want := one(honestplate.OneLine(name))
+	var chart strings.Builder
+	for d := xml.NewDecoder(bytes.NewReader(files["day.svg"])); ; {
+		token, err := d.Token()
+		if err != nil {
+			break
+		}
+		if text, ok := token.(xml.CharData); ok {
+			chart.Write(text)
+		}
+	}
+	forXML := strings.Map(func(r rune) rune { // what XML has no place for
+		if r == 0xfffe || r == 0xffff {
+			return utf8.RuneError
+		}
+		return r
+	}, want)
+	var plan struct{ Title string }
+	if err := json.Unmarshal(files["plan.json"], &plan); err != nil || plan.Title != name {
+		t.Errorf("%q is %q in the plan: %v", name, plan.Title, err)
+	}
+	_, page, _ := strings.Cut(string(files["print.html"]), "<h1>")
+	page, _, _ = strings.Cut(page, "</h1>")
+	mark, _, _ := strings.Cut(string(files["callsheet.md"]), "\n")
+	unescaped := regexp.MustCompile(`\\([[:punct:]])`).ReplaceAllString(strings.TrimPrefix(mark, "# "), "$1")
+	for where, text := range map[string]string{"the terminal": terminal, "print.html": honestplate.OneLine(html.UnescapeString(page)), "callsheet.md": unescaped, "set.html": honestplate.OneLine(island(t, files["set.html"]).Title)} {
+		if !strings.Contains(one(text), want) {
+			t.Errorf("%q is not in %s: %.200q", want, where, one(text))
+		}
+	}
+	if !strings.Contains(one(chart.String()), forXML) {
+		t.Errorf("%q is not in the chart: %.300q", forXML, one(chart.String()))
+	}
+}
+
+// A wide script takes two columns a letter: a table with such names keeps its columns.
+func TestColumnsHoldForWideScripts(t *testing.T) {
+	rows := table([]string{"time", "picture", "units"}, [][]string{{"10:00", "日本語の名前", "5"}, {"11:00", "ไก่ย่าง", "12"}, {"12:00", strings.Repeat("食", 166), "3"}, {"13:00", strings.Repeat("é", 300), "3"}})
+	last := cells(rows[0][:strings.Index(rows[0], "units")])
+	for _, r := range rows {
+		if n := cells(strings.TrimRight(r, " ")); n > columns {
+			t.Errorf("%d columns: %s", n, r)
+		}
+		for _, n := range []string{"5", "12", "3"} {
+			if at := strings.LastIndex(strings.TrimRight(r, " "), "  "+n); at > 0 && cells(r[:at+2]) != last {
+				t.Errorf("%s stands at column %d, want %d: %s", n, cells(r[:at+2]), last, r)
+			}
 		}
 	}
 }

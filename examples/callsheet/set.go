@@ -27,6 +27,7 @@ type setShot struct {
 	Start      string          `json:"start"`
 	Wanted     int             `json:"wanted"`
 	Prepare    int             `json:"prepare"`
+	SwapS      float64         `json:"swap_s"` // from one unit to the next; 0 where one lasts
 	Picture    shoot.Picture   `json:"picture"`
 	Events     []setEvent      `json:"events"`
 	Seen       []setSeen       `json:"seen"`
@@ -34,6 +35,7 @@ type setShot struct {
 	Weigh      []setWeigh      `json:"weigh"`
 	Cups       []setCup        `json:"cups"`
 	RecordName string          `json:"record_name"`
+	Kept       bool            `json:"kept"` // the folder has one that is filled in
 	Record     json.RawMessage `json:"record"`
 }
 
@@ -73,7 +75,7 @@ func cupOf(t *shoot.PlannedThing) setCup {
 	c := t.Pour.Cup
 	out := setCup{
 		Thing: t.Name, Cup: c.Cup, TempC: c.TempC, Leave: c.Leave, Least: c.Least, Most: c.Most,
-		Words: fmt.Sprintf("%s, %s cup: %s to %s is right", t.Name, c.Cup, stopwatch(c.Leave.Earliest), stopwatch(c.Leave.Latest)),
+		Words: fmt.Sprintf("%s, %s cup: %s is right", t.Name, c.Cup, cupRange(c)),
 		Thin:  "too thin", Thick: "too thick",
 	}
 	for _, k := range c.Corrections {
@@ -89,7 +91,7 @@ func cupOf(t *shoot.PlannedThing) setCup {
 
 // setPage fills the page for a phone on the set with the plan. The page loads nothing
 // and computes no window: what it counts down to stands in the plan.
-func setPage(p *shoot.Plan, records []recordFile) ([]byte, error) {
+func setPage(p *shoot.Plan, records []recordFile, kept ...keptRecord) ([]byte, error) {
 	data := struct {
 		Key   string    `json:"key"`
 		Title string    `json:"title"`
@@ -99,9 +101,9 @@ func setPage(p *shoot.Plan, records []recordFile) ([]byte, error) {
 		s := pg.Shot
 		out := setShot{
 			Number: s.Number, When: pg.When, Dish: honestplate.OneLine(s.Dish), Name: s.Dish, Start: startWords(s),
-			Wanted: s.Units.Wanted - s.Units.Good, Prepare: s.Units.Prepare, Picture: s.Picture,
+			Wanted: s.Units.Wanted - s.Units.Good, Prepare: s.Units.Prepare, SwapS: s.Swap.Seconds(), Picture: s.Picture,
 			Cautions: append([]string{}, pg.Cautions...), More: []string{}, Events: []setEvent{}, Seen: []setSeen{}, Weigh: []setWeigh{}, Cups: []setCup{},
-			RecordName: records[i].name, Record: records[i].data,
+			RecordName: records[i].name, Kept: records[i].kept, Record: records[i].data,
 		}
 		out.Do, out.More = doWords(pg)
 		out.Picture.OpensBy, out.Picture.ClosesBy, out.Picture.Remedies = nil, nil, nil // in words already

@@ -28,7 +28,7 @@ type block struct {
 
 // newSheet sets a plan in the order in which a crew reads it: what to do now, what must
 // be decided, the day, who does what, then each picture, then the lists.
-func newSheet(p *shoot.Plan) *sheet {
+func newSheet(p *shoot.Plan, kept ...keptRecord) *sheet {
 	s := &sheet{Title: p.Title + ", " + p.Client, Lead: leadWords(p)}
 	if b := now(p); b != nil {
 		s.Blocks = append(s.Blocks, *b)
@@ -45,28 +45,14 @@ func newSheet(p *shoot.Plan) *sheet {
 			s.Blocks = append(s.Blocks, dishBlock(pg))
 		}
 	}
-	s.Blocks = append(s.Blocks, shopping(p), kit(p), people(p), wrap(p))
+	s.Blocks = append(s.Blocks, shopping(p), kit(p), people(p), wrap(p, kept))
 	return s
 }
 
 func leadWords(p *shoot.Plan) []string {
 	var out []string
-	for _, d := range p.Days {
-		text := fmt.Sprintf("%s: call %s, first shot %s", d.Call.Format("Mon 2 Jan 2006"), wall(d.Call), wall(d.FirstShot))
-		if !d.LunchFrom.IsZero() {
-			text += ", lunch " + wall(d.LunchFrom)
-		}
-		switch {
-		case !d.Ends.After(d.FirstShot):
-			text = fmt.Sprintf("%s: call %s, nothing is shot", d.Call.Format("Mon 2 Jan 2006"), wall(d.Call))
-		default:
-			text += ", last slot ends " + wall(d.Ends)
-		}
-		text += ", wrap " + wall(d.Wrap)
-		if d.Wrap.YearDay() != d.Call.YearDay() {
-			text += " on " + d.Wrap.Format("Mon 2 Jan")
-		}
-		out = append(out, text+".")
+	for i := range p.Days {
+		out = append(out, dayWords(&p.Days[i], !p.Now.IsZero()))
 	}
 	if !p.Now.IsZero() {
 		out = append(out, "Planned again at "+wall(p.Now)+" from what the day has shown.")
@@ -79,6 +65,27 @@ func leadWords(p *shoot.Plan) []string {
 	out = append(out, air+fmt.Sprintf("; what is colder than %.0f °C fogs. %s", p.Air.DewPointC, lightWords(p)))
 	out = append(out, p.About)
 	return out
+}
+
+// dayWords say when a day begins and ends, and whether it holds.
+func dayWords(d *shoot.PlanDay, begun bool) string {
+	text := fmt.Sprintf("%s: call %s", d.Call.Format("Mon 2 Jan 2006"), wall(d.Call))
+	wrap := ", wrap " + wall(d.Wrap)
+	if d.Wrap.YearDay() != d.Call.YearDay() {
+		wrap += " on " + d.Wrap.Format("Mon 2 Jan")
+	}
+	switch {
+	case d.Ends.After(d.FirstShot):
+	case begun:
+		return text + ", nothing is left to shoot" + wrap + "."
+	default:
+		return text + ", nothing is shot" + wrap + "."
+	}
+	text += ", first shot " + wall(d.FirstShot)
+	if !d.LunchFrom.IsZero() {
+		text += ", lunch " + wall(d.LunchFrom)
+	}
+	return text + ", last slot ends " + wall(d.Ends) + wrap + spare(d) + "."
 }
 
 func lightWords(p *shoot.Plan) string {
@@ -125,7 +132,7 @@ func nextSlot(p *shoot.Plan) string {
 // dayKey explains the table's words, once.
 const dayKey = "Shoot: minutes and seconds after “it is out” (out of the cold or the oven, filled, set down). Between the two " +
 	"times at least nine units in ten show the picture; the second is its “best before”. A time with “?” is the best one, " +
-	"and how many show it. Every: from one unit to the next, change included. Units: heroes to prepare. Chance: that they give the takes."
+	"and how many show it. Two more times in brackets are early and late: 19 units in 20 lie between. Every: from one unit to the next, change included. Units: heroes to prepare. Chance: that they give the takes."
 
 func dayTable(p *shoot.Plan) block {
 	b := block{Title: "The day", Head: []string{"time", "picture", "shoot", "every", "units", "chance", "ends with"}, Figure: "day.svg"}
@@ -172,7 +179,7 @@ func attention(p *shoot.Plan) *block {
 	}
 	for _, pg := range pages(p) {
 		if len(pg.Attention) > 0 && !pg.Shot.Done {
-			b.Items = append(b.Items, fmt.Sprintf("%d %s (%s): %s", pg.Number, pg.Dish, pg.Window, strings.Join(pg.Attention, ". ")))
+			b.Items = append(b.Items, fmt.Sprintf("%d %s, %s (%s): %s", pg.Number, pg.Dish, pg.When, pg.Window, strings.Join(pg.Attention, ". ")))
 		}
 	}
 	if len(b.Items) == 0 {
@@ -194,10 +201,40 @@ func holds(p *shoot.Plan) string {
 			sure++
 		}
 	}
-	if sure == all {
-		return fmt.Sprintf("All %d pictures have a window and the units they want.", all)
+	text := fmt.Sprintf("All %d pictures have a window and the units they want.", all)
+	switch {
+	case all == 0:
+		return "Every picture is done."
+	case sure < all:
+		text = fmt.Sprintf("%d of %d pictures have a window and the units they want; the others stand under “decide first”.", sure, all)
 	}
-	return fmt.Sprintf("%d of %d pictures have a window and the units they want; the others stand under “decide first”.", sure, all)
+	text += fmt.Sprintf(" Chance that every picture gets its takes: %s", percent(p.Chance))
+	if weak := weakest(p); all > 1 && weak != nil {
+		text += fmt.Sprintf("; weakest is %d %s with %s", weak.Number, weak.Dish, percent(weak.Units.Chance))
+	}
+	return text + "."
+}
+
+// weakest is the picture that is left with the least chance of its takes.
+func weakest(p *shoot.Plan) (out *shoot.Shot) {
+	for i := range p.Shots {
+		if s := &p.Shots[i]; !s.Done && (out == nil || s.Units.Chance < out.Units.Chance) {
+			out = s
+		}
+	}
+	return out
+}
+
+// spare says how far before the wrap the last slot of a day ends, or how far after.
+func spare(d *shoot.PlanDay) string {
+	m := int(d.Wrap.Sub(d.Ends).Minutes())
+	switch {
+	case m < 0:
+		return fmt.Sprintf(", %d min late: it does not hold", -m)
+	case m == 0:
+		return ", nothing to spare"
+	}
+	return fmt.Sprintf(", %d min to spare", m)
 }
 
 // before lists tasks by the clock, with who does them.
@@ -223,23 +260,40 @@ func before(p *shoot.Plan) block {
 			early = false
 			b.Rows = append(b.Rows, []string{"", "", "", "from the call on:"})
 		}
-		until, who := "", "–"
+		until := ""
 		if t.End.After(t.Start) {
 			until = wall(t.End)
 			if t.End.Format(time.DateOnly) != t.Start.Format(time.DateOnly) {
 				until = t.End.Format("Mon 15:04")
 			}
 		}
-		if t.Hand > 0 {
-			who = fmt.Sprintf("hands %d", t.Hand)
-		}
-		if t.Who != "" {
-			who += ", " + t.Who
-		}
-		b.Rows = append(b.Rows, []string{wall(t.Start), until, who, taskWords(t)})
+		b.Rows = append(b.Rows, []string{wall(t.Start), until, whoWords(t), taskWords(t) + nightBefore(p, t)})
 	}
 	b.Foot = "The number before a task is its picture’s. Hands: one person who prepares. Where nobody is named, whoever opens the studio."
 	return b
+}
+
+// whoWords say who does a task.
+func whoWords(t *shoot.Task) string {
+	switch {
+	case t.Hand > 0 && t.Who != "":
+		return fmt.Sprintf("hands %d, %s", t.Hand, t.Who)
+	case t.Hand > 0:
+		return fmt.Sprintf("hands %d", t.Hand)
+	case t.Who != "":
+		return t.Who
+	}
+	return "–"
+}
+
+// nightBefore is what is added to a task that begins at night, hours before the call, when
+// nobody is there: it is done the evening before.
+func nightBefore(p *shoot.Plan, t *shoot.Task) string {
+	call := callOf(p, t)
+	if call.IsZero() || !t.Early || t.Start.Hour() >= 6 || call.Sub(t.Start) < 2*time.Hour {
+		return ""
+	}
+	return "; at the latest: do it the evening before"
 }
 
 // callOf is the call of the day on which a task begins.
@@ -333,13 +387,17 @@ func people(p *shoot.Plan) block {
 	return b
 }
 
-// wrap is what holds all day, and what is left to do at its end.
-func wrap(p *shoot.Plan) block {
+// wrap is what holds all day, and what is left to do at its end; a record that somebody
+// filled in was kept, which whoever looks for a blank one must know.
+func wrap(p *shoot.Plan, kept []keptRecord) block {
 	b := block{Title: "Safety and wrap"}
 	for _, c := range p.Cautions {
 		b.Items = append(b.Items, cautionWords[c])
 	}
 	b.Items = append(b.Items, "Wrap: records signed, stand-ins named in them; lamps cold before they are packed; nothing from the set is eaten.")
+	for _, k := range kept {
+		b.Items = append(b.Items, k.name+" was filled in: it is kept as it is and not written anew. What this plan changes is not in it.")
+	}
 	return b
 }
 

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"example.org/honestplate"
 )
 
 // A canvas collects the elements of a drawing; lengths are in its own units.
@@ -100,11 +102,11 @@ func (c *canvas) svg(title, style string) []byte {
 	return b.Bytes()
 }
 
-// escaped makes any text fit for XML: markup is escaped, and what XML has no place for
-// becomes the replacement character.
+// escaped makes any text fit for XML: markup is escaped, what turns a line becomes a space,
+// and what XML has no place for becomes the replacement character.
 func escaped(s string) string {
 	var b bytes.Buffer
-	if err := xml.EscapeText(&b, []byte(s)); err != nil {
+	if err := xml.EscapeText(&b, []byte(honestplate.OneLine(s))); err != nil {
 		return ""
 	}
 	return b.String()

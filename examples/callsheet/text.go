@@ -17,7 +17,7 @@ func (s *sheet) writeText(w io.Writer) error {
 	var b strings.Builder
 	put := func(text string) { b.WriteString(strings.TrimRight(text, " ") + "\n") }
 	put(honestplate.OneLine(s.Title))
-	put(strings.Repeat("=", min(utf8.RuneCountInString(s.Title), columns)))
+	put(strings.Repeat("=", min(cells(s.Title), columns)))
 	for _, l := range s.Lead {
 		for _, part := range wrapText(l, columns) {
 			put(part)
@@ -61,7 +61,7 @@ func table(head []string, rows [][]string) []string {
 	all := append([][]string{head}, rows...)
 	for _, r := range all {
 		for i, cell := range r {
-			width[i] = max(width[i], utf8.RuneCountInString(cell))
+			width[i] = max(width[i], cells(cell))
 		}
 	}
 	// The widest column gives until all fit.
@@ -89,7 +89,7 @@ func table(head []string, rows [][]string) []string {
 				if line < len(parts[i]) {
 					cell = parts[i][line]
 				}
-				text += cell + strings.Repeat(" ", max(width[i]-utf8.RuneCountInString(cell), 0)+2)
+				text += cell + strings.Repeat(" ", max(width[i]-cells(cell), 0)+2)
 			}
 			out = append(out, text)
 		}
@@ -111,17 +111,17 @@ func wrapText(text string, width int) []string {
 	var out []string
 	now := ""
 	for _, word := range strings.Fields(honestplate.OneLine(text)) {
-		for utf8.RuneCountInString(word) > width {
+		for cells(word) > width {
 			if now != "" {
 				out, now = append(out, now), ""
 			}
-			r := []rune(word)
-			out, word = append(out, string(r[:width])), string(r[width:])
+			n := fitting(word, width)
+			out, word = append(out, word[:n]), word[n:]
 		}
 		switch {
 		case now == "":
 			now = word
-		case utf8.RuneCountInString(now)+1+utf8.RuneCountInString(word) <= width:
+		case cells(now)+1+cells(word) <= width:
 			now += " " + word
 		default:
 			out, now = append(out, now), word
@@ -131,8 +131,42 @@ func wrapText(text string, width int) []string {
 }
 
 func shortened(text string, width int) string {
-	if utf8.RuneCountInString(text) <= width {
+	if cells(text) <= width {
 		return text
 	}
-	return string([]rune(text)[:width-1]) + "…"
+	return text[:fitting(text, width-1)] + "…"
+}
+
+// cells is how many columns of a terminal a text takes: a wide script's letter two, a mark
+// that stands on another letter none.
+func cells(text string) (n int) {
+	for _, r := range text {
+		n += cell(r)
+	}
+	return n
+}
+
+func cell(r rune) int {
+	switch w := letter(r); {
+	case w == 0:
+		return 0
+	case w == 1:
+		return 2
+	}
+	return 1
+}
+
+// fitting is how many bytes of a text, and at least one letter, fit so many columns.
+func fitting(text string, width int) int {
+	used, end := 0, 0
+	for i, r := range text {
+		if used += cell(r); used > width && end > 0 {
+			return end
+		}
+		end = i + utf8.RuneLen(r)
+		if r == utf8.RuneError {
+			end = i + 1
+		}
+	}
+	return len(text)
 }

@@ -168,12 +168,27 @@ func orNone(text string) string {
 	return text
 }
 
+// reasonWords are inputs of the clocks that have another name on a set; the others say it
+// themselves.
+var reasonWords = map[string]string{
+	"what the model leaves out": "what nobody measures", "what differs from one to the next": "what differs from unit to unit",
+	"convection": "how the air moves over it", "air speed": "draught", "absorptance": "how dark it is to the lamps", "headspace": "air over the drink",
+	"heat transfer inside": "how the drink moves inside", "conductivity": "how fast warmth goes through it", "heat capacity": "how much warmth it holds",
+	"melt that clings": "how much melt clings", "melt that floats": "meltwater that floats on top", "thickness of the fringe": "how thick the melting edge is",
+	"runny limit": "when this cheese runs", "stretch limit": "when it stops stretching", "wetness of the surface": "how wet its surface is", "water activity": "how wet its surface is",
+	"depth of softening": "how deep counts as soft", "share frozen when soft": "what counts as soft", "share frozen when it flows": "what counts as runny",
+	"share run off at the loss of shape": "how much may run off", "side of the vessel": "what the bowl’s side gives off", "softening temperature": "at what warmth it softens",
+	"running temperature": "at what warmth it runs", "dilution that counts": "what counts as watery", "what counts as opaque fog": "what counts as white fog",
+	"what the table brings": "warmth from the table", "what the cold takes": "how the cold store cools",
+}
+
 // reason names an input as the crew would.
 func reason(r shoot.Reason) string {
-	if r.Input == "what the model leaves out" {
-		return "what nobody measures " + percent(r.Share)
+	name, ok := reasonWords[r.Input]
+	if !ok {
+		name = r.Input
 	}
-	return fmt.Sprintf("%s %s", r.Input, percent(r.Share))
+	return name + " " + percent(r.Share)
 }
 
 // reasons gives the first two, with the rest that nothing explains alone.

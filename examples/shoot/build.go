@@ -64,9 +64,11 @@ func (d *day) build(j *job, p *PlannedThing) error {
 	if err != nil {
 		return err
 	}
+	total := 0.0
 	for i, c := range s.Components {
 		f := check.Layers[i]
-		l := BuildLayer{Name: c.Name, Grams: c.Grams, Count: c.Count, CanTell: f.Verdict == portion.Agrees}
+		total += c.Grams
+		l := BuildLayer{Name: c.Name, Grams: c.Grams, Count: c.Count, MinusG: c.MinusGrams, PlusG: c.PlusGrams, TotalG: total, CanTell: f.Verdict == portion.Agrees}
 		if c.Grams > 0 {
 			zone, err := f.Limits.Accept(f.Standard)
 			if err == nil && l.CanTell {

@@ -10,7 +10,11 @@ import (
 // finish puts the jobs into the plan, with all that is summed over them.
 func (d *day) finish(p *Plan, jobs []*job) {
 	b := d.brief
+	p.Chance = 1
 	for _, j := range jobs {
+		if !j.shot.Done {
+			p.Chance *= j.shot.Units.Chance
+		}
 		if !j.shot.Done && j.shot.Units.Prepare > 0 {
 			j.things()
 		}

@@ -256,17 +256,15 @@ func (m maker) thick(name string) (s Supply, low, high float64) {
 		s.Is.Liquid = rheology.Syrup{Of: m.word("maple", "invert", "golden", "glucose")}
 	case 2:
 		s.Is.Liquid = rheology.Food(m.word("tomato ketchup", "mayonnaise", "mustard", "chocolate sauce", "sweetened condensed milk"))
-	case 3: // viscosities at three temperatures
-		at := m.in(0.05, 3)
-		curve, err := rheology.FitVogel(rheology.TemperaturePoint{TempC: 10, PaS: at}, rheology.TemperaturePoint{TempC: 20, PaS: at * m.in(0.4, 0.6)}, rheology.TemperaturePoint{TempC: 35, PaS: at * m.in(0.1, 0.25)})
+	case 3, 4: // a flow curve of its own
+		s.Is.Liquid = rheology.Custom{Name: "ours", Flow: m.curve(), FlowC: 25, KgPerM3: m.in(1000, 1400)}
+	case 5: // what is known, as somebody measured it
+		known := rheology.Food(m.word("tomato ketchup", "chocolate sauce", "sweetened condensed milk"))
+		eta, err := known.Viscosity(25)
 		if err != nil {
 			panic(err)
 		}
-		s.Is.Liquid = rheology.Custom{Name: "ours", Curve: curve, KgPerM3: m.in(1000, 1400)}
-	case 4: // a flow curve at one
-		s.Is.Liquid = rheology.Custom{Name: "ours", Flow: m.curve(), FlowC: 25, KgPerM3: m.in(1000, 1200)}
-	case 5: // a flow curve of a liquid that is known
-		s.Is.Liquid = rheology.Measured{Liquid: rheology.Food("tomato ketchup"), TempC: 25, Flow: m.curve()}
+		s.Is.Liquid = rheology.Measured{Liquid: known, TempC: 25, PaS: honestplate.Factor(eta.Likely*m.in(0.7, 1.4), 1.1)}
 	}
 	return s, low, high
 }

@@ -28,11 +28,12 @@ type PourPlan struct {
 	Breaks       bool                 `json:"breaks"`    // before it lands
 	MayBreak     bool                 `json:"may_break"` // at the low end of its band
 	Splash       string               `json:"splash"`
-	NoHigherMM   honestplate.Optional `json:"no_higher_mm,omitzero"` // than this it does not splash
-	PuddleMM     honestplate.Estimate `json:"puddle_mm"`             // across, on a level plate
-	PuddleAfter  honestplate.Moment   `json:"puddle_after_s,omitzero"`        // the first of it has landed
-	CoatMM       honestplate.Estimate `json:"coat_mm"`               // on an upright wall after two seconds
+	NoHigherMM   honestplate.Optional `json:"no_higher_mm,omitzero"`   // than this it does not splash
+	PuddleMM     honestplate.Estimate `json:"puddle_mm"`               // across, on a level plate
+	PuddleAfter  honestplate.Moment   `json:"puddle_after_s,omitzero"` // the first of it has landed
+	CoatMM       honestplate.Estimate `json:"coat_mm"`                 // on an upright wall after two seconds
 	Hides        *Hides               `json:"hides,omitempty"`
+	FrameMM      float64              `json:"frame_width_mm"`    // of what the picture shows
 	FreezeS      honestplate.Optional `json:"freeze_s,omitzero"` // the longest light that keeps the stream sharp in print
 	Corrected    *Correction          `json:"corrected,omitempty"`
 }
@@ -153,7 +154,10 @@ type BuildLayer struct {
 	Name     string  `json:"name"`
 	Grams    float64 `json:"grams,omitempty"`
 	Count    int     `json:"count,omitempty"`
-	LowG     float64 `json:"low_grams,omitempty"` // readings that agree lie between
+	MinusG   float64 `json:"minus_grams,omitempty"` // the tolerance as it was signed
+	PlusG    float64 `json:"plus_grams,omitempty"`
+	TotalG   float64 `json:"total_grams,omitempty"` // on the scale with all layers so far
+	LowG     float64 `json:"low_grams,omitempty"`   // readings that agree lie between
 	HighG    float64 `json:"high_grams,omitempty"`
 	RawGrams float64 `json:"raw_grams,omitempty"` // to cook, for one unit
 	CanTell  bool    `json:"can_tell"`            // the scale can decide it

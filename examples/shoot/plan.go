@@ -24,8 +24,11 @@ type Plan struct {
 	Purchases []Purchase `json:"purchases,omitempty"`
 	Kit       []Kit      `json:"kit,omitempty"`
 	Next      []Step     `json:"next,omitempty"` // what to do in the next minutes, where there are facts
-	Notes     []Note     `json:"notes,omitempty"`
-	Cautions  []Caution  `json:"cautions"`
+	// Chance is that every picture that is left gets its takes from the units prepared; the
+	// pictures are taken as independent.
+	Chance   float64   `json:"chance"`
+	Notes    []Note    `json:"notes,omitempty"`
+	Cautions []Caution `json:"cautions"`
 }
 
 // Air is the room.

@@ -85,7 +85,8 @@ const sensorWidth = 0.036
 
 // picture says how the liquid looks where it lies, and which flash freezes it.
 func (plan *PourPlan) picture(q *Pour, liquid rheology.Liquid) error {
-	camera := sharp.Camera{Magnification: sensorWidth / (cmp.Or(q.FrameMM, 200) / 1000), Pixel: 4.4e-6}
+	plan.FrameMM = cmp.Or(q.FrameMM, 200)
+	camera := sharp.Camera{Magnification: sensorWidth / (plan.FrameMM / 1000), Pixel: 4.4e-6}
 	if light, err := camera.Freezes(plan.SpeedMS, sharp.FullFrameCircle); err == nil {
 		plan.FreezeS = honestplate.Some(light)
 	} else if !errors.Is(err, honestplate.ErrRange) {
