@@ -61,7 +61,7 @@ func ExampleSpecification_Check() {
 	specified := record.Specification{Product: "grilled cheese (invented)", Version: "2", Layers: []record.Layer{
 		{Name: "bread", Declared: portion.Amount{Grams: 60, MinusGrams: 3, PlusGrams: 3}},
 		{Name: "cheese", Declared: portion.Amount{Grams: 40, MinusGrams: 2, PlusGrams: 2}},
-	}}
+	}, Ratios: []record.Ratio{{Layer: "cheese", To: "bread", Least: 0.6, Most: 0.7}}}
 	found, err := specified.Check(record.Build{
 		Scale:  portion.Scale{StepGrams: 0.5, Check: portion.CheckWeight{Grams: 100, Reading: 100}},
 		Layers: []record.Placed{{Reading: 60.5}, {Reading: 105}},
@@ -70,7 +70,7 @@ func ExampleSpecification_Check() {
 		fmt.Println(err)
 		return
 	}
-	for _, f := range append(found.Layers, found.Total) {
+	for _, f := range append(append(found.Layers, found.Total), found.Ratios...) {
 		fmt.Println(f)
 	}
 	fmt.Printf("take off %.1f g of cheese\n", -found.Layers[1].AddGrams)
@@ -78,5 +78,6 @@ func ExampleSpecification_Check() {
 	// bread: agrees: 60.50 +- 0.48 against 57 to 63
 	// cheese: differs: 44.50 +- 0.45 against 38 to 42; over
 	// total: cannot tell: 105.00 +- 0.59 against 95 to 105; nearer to a limit than the weighing is good to, +- 0.59 g
+	// cheese / bread: differs: 0.736 +- 0.010 against 0.6 to 0.7; outside the ratio that is signed off
 	// take off 4.5 g of cheese
 }
