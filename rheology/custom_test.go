@@ -133,3 +133,17 @@ func TestOwnFlowCurveMovesWithTemperature(t *testing.T) {
 		t.Errorf("far from the only measurement: %v", err)
 	}
 }
+
+// Away from its temperature the band of a measurement is joined by 15 % of the change in
+// ln(viscosity).
+func TestMeasuredBandAwayIsThatStated(t *testing.T) {
+	m := Measured{Liquid: Honey{}, TempC: 20, PaS: honestplate.Factor(9, 1.1)}
+	e, err := m.Viscosity(10)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := math.Hypot(math.Log(1.1), 0.15*math.Log(e.Likely/9))
+	if got := math.Log(e.High / e.Likely); math.Abs(got-want) > 1e-9 {
+		t.Errorf("half-width %g, want %g", got, want)
+	}
+}

@@ -109,3 +109,11 @@ func TestOf(t *testing.T) {
 		}
 	}
 }
+
+// Whole milk has the protein that a carton prints, 3.2 to 3.4 %.
+func TestOfKnowsTheProtein(t *testing.T) {
+	m, err := Of(rheology.Dairy{FatPercent: 3.5})
+	if p := m.ProteinPercent; err != nil || !p.Given || p.Value < 3.2 || p.Value > 3.4 {
+		t.Errorf("%+v, %v", m, err)
+	}
+}

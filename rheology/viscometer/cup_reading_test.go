@@ -8,6 +8,7 @@ import (
 
 	"example.org/honestplate"
 	. "example.org/honestplate/rheology"
+	. "example.org/honestplate/rheology/viscometer"
 )
 
 func TestACupTimeCorrectsLikeTheViscosityItTells(t *testing.T) {
@@ -98,6 +99,32 @@ func TestABatchThatMakesNoSenseIsRefused(t *testing.T) {
 		_, test := cup("ISO 3").Test(b)
 		if !errors.Is(correct, c.want) || !errors.Is(test, c.want) {
 			t.Errorf("%s: %v, %v", name, correct, test)
+		}
+	}
+}
+
+// The band of a mean of three timings: Student's factor for their number and that of the ten
+// earlier ones that the cup's Reading stands for, 2.2281 of ten and 2.1788 of twelve.
+func TestTimingsCarryStudentsFactor(t *testing.T) {
+	own := Cup{Name: "own", A: 1e-6, Least: 10 * time.Second, Most: 100 * time.Second, Reading: time.Second}
+	r := own.Timed(40*time.Second, 44*time.Second, 42*time.Second)
+	r.TempC = honestplate.Some(20)
+	m, err := r.Measure(Sucrose{Brix: 60})
+	if err != nil {
+		t.Fatal(err)
+	}
+	one := 1 / 2.2281388
+	want := 2.1788128 * math.Sqrt((10*one*one+8)/12/3) / 42
+	if got := m.PaS.High/m.PaS.Likely - 1; math.Abs(got/want-1) > 1e-6 {
+		t.Errorf("half-width %.6f, want %.6f", got, want)
+	}
+}
+
+// The bands of the standard cups are those of the calibration points.
+func TestStandardCupsHaveTheBandOfTheirPoints(t *testing.T) {
+	for _, c := range Cups() {
+		if c.Rel != 0.022 || c.Reading != 500*time.Millisecond {
+			t.Errorf("%v: %g and %v", c, c.Rel, c.Reading)
 		}
 	}
 }
