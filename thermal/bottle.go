@@ -225,17 +225,10 @@ func (m *bottleModel) run(at []float64, course bool) error {
 	s.down = -s.freezes
 	u := b.area() / (1/b.Medium.H.Likely + b.WallThickness/b.Wall.Conductivity + 1/b.InsideH)
 	full := b.HeadspacePercent / 100 * kg / b.liquid().Density() / iceGrows // kg of ice that fill the headspace
-	for i := range at {
-		at[i] = never
-	}
+	nothing(at)
 	m.series, m.balance = m.series[:0], HeatBalance{}
 	e := s.capacity * (b.StartC.Value - s.freezes)
 	start, time, tempC, ice := e, 0.0, b.StartC.Value, 0.0
-	note := func(event int, was, is, level, dt float64) {
-		if at[event] == never && was > level && is <= level {
-			at[event] = time + dt*(was-level)/(was-is)
-		}
-	}
 	if course {
 		m.series = append(m.series, BottlePoint{0, tempC, 0})
 	}
@@ -250,9 +243,9 @@ func (m *bottleModel) run(at []float64, course bool) error {
 		was, before, frozen := e, tempC, ice
 		e += q * dt
 		tempC, ice = s.tempC(e)
-		note(bottleCold, before, tempC, b.TargetC, dt)
-		note(bottleFreezes, was, e, 0, dt)
-		note(bottleBursts, -frozen, -ice, -full, dt)
+		crossed(&at[bottleCold], time, dt, -before, -tempC, -b.TargetC)
+		crossed(&at[bottleFreezes], time, dt, -was, -e, 0)
+		crossed(&at[bottleBursts], time, dt, frozen, ice, full)
 		m.balance.Air += q * dt
 		time += dt
 		if course {

@@ -108,9 +108,6 @@ func (m *freezeModel) inputs() []study.Input {
 }
 
 func (m *freezeModel) run(at []float64, course bool) error {
-	if m.work == nil {
-		m.work = new(freezeRun)
-	}
 	if !course {
 		return m.work.times(m, at, nil)
 	}
@@ -128,7 +125,7 @@ type freezeModel struct {
 	d          DeepFreeze
 	curve      heat.Curve
 	k, density float64
-	work       *freezeRun
+	work       freezeRun
 	course     []BodyPoint
 	reach      float64 // how long a course must be at least, s
 }

@@ -75,6 +75,21 @@ var sharedNames = [...]string{study.Unit: "this unit alone", study.Room: "room",
 // never is the time, in seconds, of what does not happen.
 var never = math.Inf(1)
 
+// crossed notes in at, once, when what rises from was to is in the step of dt from t
+// passes a level.
+func crossed(at *float64, t, dt, was, is, level float64) {
+	if *at == never && was < level && is >= level {
+		*at = t + dt*(level-was)/(is-was)
+	}
+}
+
+// nothing sets the times of events that have not happened.
+func nothing(at []float64) {
+	for i := range at {
+		at[i] = never
+	}
+}
+
 // moment is a time in seconds; what lies beyond centuries is never.
 func moment(s float64) honestplate.Moment {
 	if !(s < 9e9) {

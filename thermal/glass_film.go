@@ -65,10 +65,8 @@ func (r *glassRun) thaw(dt float64) {
 
 // mark notes the events of a step, interpolated within it.
 func (r *glassRun) mark(before *glassRun, dt float64) {
-	note := func(event int, old, now, level float64) {
-		if r.at[event] == never && old < level && now >= level {
-			r.at[event] = before.time + dt*(level-old)/(now-old)
-		}
+	note := func(event int, was, is, level float64) {
+		crossed(&r.at[event], before.time, dt, was, is, level)
 	}
 	old, now := before.dew+before.frost, r.dew+r.frost
 	note(eventHaze, old, now, r.stages.Haze.Likely)

@@ -59,9 +59,7 @@ func (g Glass) start(a Air, light, convection float64) (glassRun, error) {
 	if dew, err := a.moist().DewPointC(); err == nil {
 		r.dewC = dew
 	}
-	for i := range r.at {
-		r.at[i] = never
-	}
+	nothing(r.at[:])
 	cell := g.WallThickness / wallCells
 	r.Top = 2 * g.Wall.Conductivity / cell
 	r.Surface, r.BelowC = g.WallC.Value, a.TempC

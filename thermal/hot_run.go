@@ -197,10 +197,7 @@ func (r *hotRun) run() error {
 		now := r.mean()
 		passed := true
 		for i := range r.limitCount {
-			if is := r.looked(i); r.at[i] == never && was[i] > r.limits[i] && is <= r.limits[i] {
-				share := (was[i] - r.limits[i]) / (was[i] - is)
-				r.at[i] = before + share*dt
-			}
+			crossed(&r.at[i], before, dt, -was[i], -r.looked(i), -r.limits[i])
 			passed = passed && r.at[i] != never
 		}
 		if r.series != nil {

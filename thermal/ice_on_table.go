@@ -86,7 +86,7 @@ type iceModel struct {
 	cells     int     // of the ball
 	tol       float64 // of the ball's solver
 	step      float64 // of the box, as a share of what is left
-	work      *iceRun
+	work      iceRun
 	series    []IcePoint
 }
 
@@ -196,9 +196,6 @@ func (m *iceModel) inputs() []study.Input {
 
 // run computes the events; the course has sixty steps to the last of the ice.
 func (m *iceModel) run(at []float64, course bool) error {
-	if m.work == nil {
-		m.work = new(iceRun)
-	}
 	err := m.work.times(m, at, nil, 0)
 	if err == nil && course {
 		m.series = m.series[:0]

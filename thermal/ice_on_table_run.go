@@ -65,7 +65,7 @@ func (r *iceRun) times(m *iceModel, at []float64, series *[]IcePoint, every floa
 	if err := r.reckon(m, r.box.length()); err != nil {
 		return err
 	}
-	at[iceShines], at[iceHalf], at[iceGone] = never, never, never
+	nothing(at)
 	left, err := r.warm(m, &c, at) // J/m3 still to melt it
 	if err != nil || at[iceShines] == never {
 		return err
@@ -142,13 +142,8 @@ func (r *iceRun) melt(m *iceModel, c *iceCourse, left float64, at []float64) err
 		air2, table2 := speeds(t+dt, b.after(dt, air, table))
 		next := b.after(dt, (air+air2)/2, (table+table2)/2)
 		before, now := b.volume()/c.whole, next.volume()/c.whole
-		cross := func(share float64) float64 { return t + dt*(before-share)/(before-now) }
-		if before > 0.5 && now <= 0.5 {
-			at[iceHalf] = cross(0.5)
-		}
-		if before > 0.01 && now <= 0.01 {
-			at[iceGone] = cross(0.01)
-		}
+		crossed(&at[iceHalf], t, dt, -before, -now, -0.5)
+		crossed(&at[iceGone], t, dt, -before, -now, -0.01)
 		t, b = t+dt, next
 		c.note(t, b, 0)
 		if b.length() < (1-iceReckon*m.step)*reckoned {

@@ -199,7 +199,7 @@ func FuzzIceOnTable(f *testing.F) {
 			return
 		}
 		var c IceClock
-		if m.work = new(iceRun); m.work.times(&m, make([]float64, iceEvents), &c.Series, 60) == nil && rarely(size) { // the whole band takes long
+		if m.work = (iceRun{}); m.work.times(&m, make([]float64, iceEvents), &c.Series, 60) == nil && rarely(size) { // the whole band takes long
 			if c, err = i.Clock(a, l); err != nil {
 				return
 			}
@@ -281,7 +281,7 @@ func TestIceOnTableConverges(t *testing.T) {
 		f, err := c.i.frame(c.a, c.lamps)
 		_, usual := runOnce(t, f, err)
 		f.model.cells, f.model.tol, f.model.step = 2*iceCells, iceTolerance/10, iceStep/4
-		f.model.work = nil
+		f.model.work = iceRun{}
 		_, fine := runOnce(t, f, nil)
 		for e := range usual {
 			if usual[e] != fine[e] && !(math.Abs(usual[e]-fine[e]) <= 0.015*fine[e]+0.5) {

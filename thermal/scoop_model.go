@@ -30,7 +30,7 @@ type scoopModel struct {
 	cells                            int
 	tol                              float64
 	density, contact, dipper, fringe float64 // factors
-	work                             *scoopRun
+	work                             scoopRun
 	course                           []ScoopPoint
 }
 
@@ -120,9 +120,6 @@ func (m *scoopModel) inputs() []study.Input {
 }
 
 func (m *scoopModel) run(at []float64, course bool) error {
-	if m.work == nil {
-		m.work = new(scoopRun)
-	}
 	err := m.work.times(m, at)
 	if err == nil && course {
 		m.course, err = m.work.series(m, at[slumps])

@@ -27,7 +27,6 @@ func (r *scoopRun) times(m *scoopModel, at []float64) error {
 		return err
 	}
 	end := m.s.Horizon.Seconds()
-	r.begin(m, p)
 	shine := r.face.e.Expect(p.radius, p.flowC)
 	soft := r.face.e.Expect(p.radius-m.s.SoftDepth.Likely, p.softC)
 	drip := r.face.e.Expect(p.dripRadius, p.flowC)
@@ -43,9 +42,7 @@ func (r *scoopRun) times(m *scoopModel, at []float64) error {
 		last := t
 		t = min(r.face.reached(), r.shade.reached(), end)
 		now := r.runOff(t)
-		if level := m.s.SlumpShare.Likely; at[slumps] == never && now >= level {
-			at[slumps] = last + (t-last)*(level-before)/max(now-before, 1e-12)
-		}
+		crossed(&at[slumps], last, t-last, before, now, m.s.SlumpShare.Likely)
 		before = now
 		if r.face.gone() && r.shade.gone() {
 			break
@@ -154,18 +151,13 @@ func (r *scoopRun) prepare(m *scoopModel) (scoopSample, error) {
 	if drips < 0.1 {
 		drips = 0 // all of it clings
 	}
-	return scoopSample{
-		radius: radius, startC: s.StartC, density: density, film: film,
-		softC: softC, flowC: flowC,
-		drips: drips, dripRadius: radius * math.Cbrt(drips),
-	}, nil
+	p := scoopSample{radius: radius, startC: s.StartC, density: density, film: film,
+		softC: softC, flowC: flowC, drips: drips, dripRadius: radius * math.Cbrt(drips)}
+	r.face.begin(r, m, p)
+	r.shade.begin(r, m, p)
+	return p, nil
 }
 
 // scoopFrom is from when on a scoop's times are to be accurate, s: nobody takes a
 // picture sooner.
 const scoopFrom = 3
-
-func (r *scoopRun) begin(m *scoopModel, p scoopSample) {
-	r.face.begin(r, m, p)
-	r.shade.begin(r, m, p)
-}

@@ -11,7 +11,6 @@ func (r *scoopRun) series(m *scoopModel, slumped float64) ([]ScoopPoint, error) 
 		return nil, err
 	}
 	end := min(m.s.Horizon.Seconds(), 1.25*slumped)
-	r.begin(m, p)
 	drip := r.face.e.Expect(p.dripRadius, p.flowC)
 	frost := 0.0
 	moments := make([]ScoopPoint, 0, scoopMoments+1)

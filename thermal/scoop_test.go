@@ -151,7 +151,7 @@ func TestScoopIsConvergedInGridAndStep(t *testing.T) {
 		_, coarse := runOnce(t, f, err)
 		f.model.cells *= 2
 		f.model.tol /= 4
-		f.model.work = nil
+		f.model.work = scoopRun{}
 		_, fine := runOnce(t, f, nil)
 		for i := range coarse {
 			if coarse[i] != fine[i] && !(math.Abs(coarse[i]-fine[i]) <= within*fine[i]+0.5) {
@@ -191,11 +191,9 @@ func TestScoopEnergyBalance(t *testing.T) {
 			t.Fatal(err)
 		}
 		var r scoopRun
-		p, err := r.prepare(&m)
-		if err != nil {
+		if _, err := r.prepare(&m); err != nil {
 			t.Fatal(err)
 		}
-		r.begin(&m, p)
 		for name, c := range map[string]*column{"face": &r.face, "shade": &r.shade} {
 			e, whole := &c.e, 0.0
 			for i := range e.Shells {

@@ -109,7 +109,7 @@ func TestSofteningConvergesOverItsRange(t *testing.T) {
 			for _, lamps := range [][]light.Lamp{nil, lamp} {
 				f, err := s.frame(a, lamps)
 				_, usual := runOnce(t, f, err)
-				f.model.cells, f.model.tol, f.model.work = 2*softCells, softTolerance/10, nil
+				f.model.cells, f.model.tol, f.model.work = 2*softCells, softTolerance/10, softRun{}
 				_, fine := runOnce(t, f, nil)
 				for e := range usual {
 					if usual[e] != fine[e] && !(math.Abs(usual[e]-fine[e]) <= 0.015*fine[e]+0.05) {

@@ -106,7 +106,7 @@ type softModel struct {
 	heat, contact, table float64 // factors
 	cells                int
 	tol                  float64
-	work                 *softRun
+	work                 softRun
 	course               []BodyPoint
 }
 
@@ -152,9 +152,6 @@ func (m *softModel) inputs() []study.Input {
 
 // run computes the events; the course has sixty steps until it runs.
 func (m *softModel) run(at []float64, course bool) error {
-	if m.work == nil {
-		m.work = new(softRun)
-	}
 	err := m.work.times(m, at)
 	if err == nil && course {
 		m.course, err = m.work.series(m, min(at[1], m.s.Horizon.Seconds()))

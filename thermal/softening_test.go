@@ -121,7 +121,7 @@ func TestFlashAloneHardlyMatters(t *testing.T) {
 func TestSofteningConverges(t *testing.T) {
 	f, err := curl.frame(studio, []light.Lamp{tungsten})
 	m, times := runOnce(t, f, err)
-	run := m.work
+	run := &m.work
 	table := &run.table
 	light := run.light
 	fine := heat.Body{Form: heat.SphereForm, Radius: 0.015, Curve: m.curve, Cells: 2 * softCells, Tolerance: softTolerance / 10}

@@ -23,73 +23,45 @@ func (a MoistAir) WetBulbC() (float64, error) {
 	if err := a.check(); err != nil {
 		return 0, err
 	}
-	ln, slope := lnSaturation(a.TempC + kelvin)
-	full := math.Exp(ln)
 	if a.RH == 1 {
 		return a.TempC, nil
 	}
-	b := wetBalance{t: a.TempC, p: a.pressure()}
-	b.w = ratioFrom(a.RH*full, b.p)
-	low, high, wet := 0.0, a.TempC, a.TempC
-	f, df, ddf := b.at(wet, full, slope)
-	if frozen, _, _ := b.at(0, atFreezing, 0); high <= 0 || frozen > 0 {
+	b := wetBalance{t: a.TempC, w: a.ratio(), p: a.pressure(), by: overWater}
+	low, high := 0.0, a.TempC
+	if frozen, _ := b.at(0); high <= 0 || frozen > 0 {
 		// The answer is below freezing: between 60 K less, or the end of the
 		// formulas, and 0 degC.
-		b.ice = true
-		low, high = max(-100, high-60), min(high, 0)
-		if f, df, ddf = b.saturatedAt(high); f <= 0 {
+		b.by, low, high = overIce, max(-100, high-60), min(high, 0)
+		if warm, _ := b.at(high); warm <= 0 {
 			return high, nil // in the step
 		}
-		if end, _, _ := b.saturatedAt(low); end > 0 {
+		if end, _ := b.at(low); end > 0 {
 			return 0, &honestplate.RangeError{Field: "TempC", Value: a.TempC, Low: -100, High: 100, Unit: "degC", Source: "drier and colder air has its wet bulb below -100 degC"}
 		}
-		wet = high
 	}
-	// Halley's method from the warm end, whose vapour pressure is known already;
-	// kept in the bracket. A step below 0.02 K lands within 1e-7.
-	first := true
+	// From the warm end, kept in the bracket; a step below 0.001 K lands within 1e-7.
 	return root.Newton(func(t float64) (float64, float64) {
-		if !first {
-			f, df, ddf = b.saturatedAt(t)
-		}
-		first = false
-		newton := f / df
-		return f, newton / (1 - newton*ddf/(2*df))
-	}, low, high, wet, 0.02), nil
+		f, slope := b.at(t)
+		return f, f / slope
+	}, low, high, high, 0.001), nil
 }
-
-// atFreezing is the saturation pressure at 0 degC.
-var atFreezing = saturation(0)
 
 // A wetBalance is the equation of the wet bulb of air at t with ratio w of vapour.
 type wetBalance struct {
 	t, w, p float64
-	ice     bool
+	by      wetConstants
 }
 
 // at returns by how much a wet bulb of wet is too warm, with the denominators
-// multiplied out so that it rises smoothly through the boiling point, and its first
-// two derivatives, the second nearly. pw is the saturation pressure at wet and slope
-// that of its logarithm.
-func (b wetBalance) at(wet, pw, slope float64) (f, df, ddf float64) {
-	c := overWater
-	if b.ice {
-		c = overIce
-	}
-	const bend = 0.0005 // see saturatedAt
+// multiplied out so that it rises smoothly through the boiling point, and its slope.
+func (b wetBalance) at(wet float64) (f, slope float64) {
+	c := b.by
+	ln, relative := lnSaturation(wet + kelvin)
+	pw := math.Exp(ln)
 	latent := ratioOfMoles * (c.latent - c.less*wet)
 	need := 1.006*(b.t-wet) + b.w*(c.latent+1.86*b.t-c.wet*wet)
-	less, fewer := ratioOfMoles*c.less, 1.006+b.w*c.wet // their falls, a kelvin
-	dp := pw * slope
-	f = latent*pw - (b.p-pw)*need
-	df = (latent+need)*dp - less*pw + (b.p-pw)*fewer
-	ddf = dp * ((latent+need)*(slope-2/(wet+kelvin)-2*bend) - 2*(less+fewer))
-	return f, df, ddf
-}
-
-func (b wetBalance) saturatedAt(wet float64) (f, df, ddf float64) {
-	ln, slope := lnSaturation(wet + kelvin)
-	return b.at(wet, math.Exp(ln), slope)
+	slope = (latent+need)*pw*relative - ratioOfMoles*c.less*pw + (b.p-pw)*(1.006+b.w*c.wet)
+	return latent*pw - (b.p-pw)*need, slope
 }
 
 // wetConstants are those of the two formulas of WetBulbC, kJ/kg and kJ/(kg K).

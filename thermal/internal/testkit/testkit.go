@@ -48,3 +48,20 @@ func CloseRel(t *testing.T, what string, got, want, rel float64) {
 		t.Errorf("%s: got %.7g, want %.7g +- %.3g %%", what, got, want, 100*rel)
 	}
 }
+
+// Answers demands of every call an answer without a number that is none, or an error of
+// the package's kinds: what a fuzz target asks of whole packages.
+func Answers(t *testing.T, calls ...func() (any, error)) {
+	t.Helper()
+	for i, call := range calls {
+		v, err := call()
+		if err != nil {
+			Typed(t, err)
+		} else if v != nil {
+			Finite(t, v)
+		}
+		if t.Failed() {
+			t.Fatalf("call %d: %+v, %v", i, v, err)
+		}
+	}
+}

@@ -1,0 +1,29 @@
+package ware
+
+import (
+	"testing"
+
+	"example.org/honestplate/thermal/heat"
+	"example.org/honestplate/thermal/internal/testkit"
+)
+
+func FuzzShock(f *testing.F) {
+	f.Add(-18.0, 80.0, 0.003, 1000.0, 1.0, 70e9, 0.22, 9e-6, 30.0, 50.0)
+	f.Add(600.0, -100.0, 0.0, 0.0, 1000.0, 1e6, 0.5, 0.0, 0.0, 0.0)
+	f.Fuzz(func(t *testing.T, glassC, liquidC, thickness, h, k, young, poisson, expansion, low, high float64) {
+		w := Ware{Wall: heat.Material{Conductivity: k}, YoungPa: young, Poisson: poisson, Expansion: expansion, LowK: low, HighK: high}
+		testkit.Answers(t, func() (any, error) { return w.Shock(glassC, liquidC, thickness, h) })
+	})
+}
+
+func FuzzTabletop(f *testing.F) {
+	f.Add(0, "stone")
+	f.Add(-1, "")
+	f.Fuzz(func(t *testing.T, top int, word string) {
+		var read Tabletop
+		testkit.Answers(t,
+			func() (any, error) { m, _, err := Tabletop(top).Material(); return m, err },
+			func() (any, error) { return Tabletop(top).MarshalText() },
+			func() (any, error) { return read.String(), read.UnmarshalText([]byte(word)) })
+	})
+}
