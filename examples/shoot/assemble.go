@@ -22,8 +22,12 @@ type day struct {
 	lamps []light.Lamp
 	// lesson is what the day has taught so far.
 	lesson thermal.Lesson
-	// clocks are those that were asked for, by the thing they are of.
+	// seen are the kinds of which something was seen.
+	seen map[string]bool
+	// clocks are those that were asked for, by the thing they are of; trays the pieces that
+	// were chosen, by the thing and the units wanted.
 	clocks map[any]any
+	trays  map[trayKey]*PiecesPlan
 }
 
 // Plan works the brief out from what has happened so far; nil facts are the morning's.
@@ -31,7 +35,7 @@ type day struct {
 // Its errors name the field of the brief, or of the facts under facts; there is one for
 // every dish that cannot be planned, joined.
 func (b *Brief) Plan(facts *Facts) (*Plan, error) {
-	d := &day{brief: b, facts: facts, clocks: map[any]any{}}
+	d := &day{brief: b, facts: facts, clocks: map[any]any{}, trays: map[trayKey]*PiecesPlan{}}
 	if facts == nil {
 		d.facts = &Facts{}
 	}
@@ -46,6 +50,23 @@ func (b *Brief) Plan(facts *Facts) (*Plan, error) {
 	if !d.facts.Now.IsZero() {
 		p.Now = d.facts.Now.In(zone)
 	}
+	jobs, err := d.jobs(p)
+	if err != nil {
+		return nil, err
+	}
+	if p.Now.IsZero() || !d.asInTheMorning(jobs, zone) {
+		b.order(jobs)
+	}
+	b.place(jobs, p.Days, p.Now)
+	tasks, notes := b.tasksOf(jobs, p.Days, p.Now)
+	tasks, more := b.stores(tasks, jobs, p.Days, p.Now)
+	p.Tasks, p.Notes = tasks, append(notes, more...)
+	d.finish(p, jobs)
+	return p, p.Check()
+}
+
+// jobs works the room, the light, what was learned and all dishes out.
+func (d *day) jobs(p *Plan) (jobs []*job, err error) {
 	if p.Air, err = d.room(); err != nil {
 		return nil, in("room", roomNames.of(err))
 	}
@@ -55,23 +76,36 @@ func (b *Brief) Plan(facts *Facts) (*Plan, error) {
 	if err := d.learn(); err != nil {
 		return nil, err
 	}
-	jobs := make([]*job, len(b.Dishes))
+	jobs = make([]*job, len(d.brief.Dishes))
 	var faults []error
-	for i := range b.Dishes {
-		if jobs[i], err = d.job(&b.Dishes[i], fmt.Sprintf("dishes[%d]", i)); err != nil {
+	for i := range jobs {
+		if jobs[i], err = d.job(&d.brief.Dishes[i], fmt.Sprintf("dishes[%d]", i)); err != nil {
 			faults = append(faults, err)
 		}
 	}
-	if len(faults) > 0 {
-		return nil, errors.Join(faults...)
+	return jobs, errors.Join(faults...)
+}
+
+// asInTheMorning puts the jobs of a day that has begun into the order of its morning, and
+// notes when each was planned for: work was begun for that. It reports false where the
+// morning, with what was known then, had no plan.
+func (d *day) asInTheMorning(jobs []*job, zone *time.Location) bool {
+	m := &day{brief: d.brief, facts: &Facts{}, clocks: map[any]any{}, trays: d.trays}
+	if d.facts.Room == nil && len(d.facts.Seen) == 0 {
+		m.clocks = d.clocks // nothing that a clock hangs on is known better
 	}
-	b.order(jobs)
-	b.place(jobs, p.Days, p.Now)
-	tasks, notes := b.tasksOf(jobs, p.Days, p.Now)
-	tasks, more := b.stores(tasks, jobs, p.Days, p.Now)
-	p.Tasks, p.Notes = tasks, append(notes, more...)
-	d.finish(p, jobs)
-	return p, p.Check()
+	then, err := m.jobs(new(Plan))
+	if err != nil {
+		return false
+	}
+	d.brief.order(then)
+	d.brief.place(then, d.brief.days(zone), time.Time{})
+	for _, j := range jobs {
+		k := slices.IndexFunc(then, func(o *job) bool { return o.dish == j.dish })
+		j.was = &then[k].shot
+	}
+	slices.SortStableFunc(jobs, func(x, y *job) int { return cmp.Compare(x.was.Number, y.was.Number) })
+	return true
 }
 
 // check finds what facts say about things that the brief does not have.
@@ -251,6 +285,7 @@ func (d *day) limit(j *job) {
 	}
 	one = max(one, minutes(j.dish.LongestMinutes)) + minutes(cmp.Or(j.dish.SwapMinutes, 1))
 	one, by := d.keepUp(j, one)
+	j.every = one
 	j.limits = append(j.limits, limit{int(j.dish.slot() / one), by})
 	for i := range j.dish.Things {
 		t := &j.dish.Things[i]

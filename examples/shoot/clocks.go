@@ -55,7 +55,7 @@ func (d *day) clocked(j *job, t *Thing, marks ...mark) ([]Event, *shown) {
 	var events []Event
 	for i := range marks {
 		m := &marks[i]
-		events = append(events, Event{Key: m.key, When: m.event.Window, Opens: m.opens, Closes: m.closes, Reasons: reasonsOf(m.event), Taught: !d.lesson.IsZero()})
+		events = append(events, Event{Key: m.key, When: m.event.Window, Opens: m.opens, Closes: m.closes, Reasons: reasonsOf(m.event), Taught: d.taught(t)})
 		l.causes = append(l.causes, Cause{Thing: thing, Event: m.key, Reasons: events[i].Reasons})
 	}
 	at := func(pick func(*mark) honestplate.Moment) interval {
@@ -77,6 +77,12 @@ func (d *day) clocked(j *job, t *Thing, marks ...mark) ([]Event, *shown) {
 	l.likely = at(func(m *mark) honestplate.Moment { return m.event.Likely })
 	j.weights = marks[0].weights
 	return events, l
+}
+
+// taught reports whether something was seen today of a thing's kind.
+func (d *day) taught(t *Thing) bool {
+	k := t.kinds()
+	return len(k) > 0 && d.seen[family(k[0])]
 }
 
 // kept makes a mark of a clock's event by its key among the kept runs.

@@ -164,3 +164,43 @@ func TestACupTimeCorrectsTheBatchOrLeavesIt(t *testing.T) {
 		t.Errorf("too thick: %+v", c)
 	}
 }
+
+// A picture that is done early does not move up what is not ready: what was begun for its
+// time keeps it, what can be prepared from now on comes as soon as it is, and what is on
+// the set keeps what the morning left of its slot. Numbers stay.
+func TestWhatIsNotReadyIsNotMovedUp(t *testing.T) {
+	b := ordinary(Thing{Name: "bread", Advertised: true, Count: 1})
+	b.Hands = 3
+	dish := func(name string, prep ...Prep) {
+		b.Dishes = append(b.Dishes, Dish{Name: name, SlotMinutes: 60, Wanted: 1, SuccessRate: 0.5, Things: []Thing{{Name: "soup", Advertised: true, Grams: 300, Prep: prep}}})
+	}
+	dish("slow", Prep{What: "simmer", Minutes: 240})
+	dish("quick", Prep{What: "warm", Minutes: 10})
+	dish("plain")
+	before := plannedDay(t, b, nil)
+	at := func(p *Plan, dish string) string { return shot(t, p, dish).At.Format("15:04") }
+	if got := at(before, "slow") + " " + at(before, "quick"); got != "11:10 12:20" {
+		t.Fatalf("in the morning %s", got)
+	}
+	p := plannedDay(t, b, facts(t, `{"now": "2026-10-14T10:20:00Z", "done": ["the picture"]}`))
+	if got := at(p, "slow"); got != "11:10" {
+		t.Errorf("what simmers for four hours is at %s", got)
+	}
+	p = plannedDay(t, b, facts(t, `{"now": "2026-10-14T10:20:00Z", "done": ["the picture", "slow"]}`))
+	if got := at(p, "quick") + " " + at(p, "plain"); got != "10:30 11:40" {
+		t.Errorf("what is warmed in ten minutes, and what needs nothing, are at %s", got)
+	}
+	for i, name := range []string{"the picture", "slow", "quick", "plain"} {
+		if s := shot(t, p, name); s.Number != i+1 {
+			t.Errorf("%s is number %d, was %d", name, s.Number, i+1)
+		}
+	}
+	p = plannedDay(t, b, facts(t, `{"now": "2026-10-14T10:50:00Z", "takes": [{"dish": "the picture", "unit": 1, "good": false}]}`))
+	s := shot(t, p, "the picture")
+	if left := s.End.Sub(s.At); s.At.Format("15:04") != "10:50" || left < time.Duration(s.Units.Prepare)*3*time.Minute || left > 15*time.Minute {
+		t.Errorf("from %v to %v for %d units", s.At, s.End, s.Units.Prepare)
+	}
+	if got, want := at(p, "slow"), s.End.Add(10*time.Minute).Format("15:04"); got != max(want, "11:10") {
+		t.Errorf("the next one is at %s, want %s", got, want)
+	}
+}

@@ -97,7 +97,8 @@ func next(p *Plan) []Step {
 	var out []Step
 	until := p.Now.Add(20 * time.Minute)
 	for _, t := range p.Tasks {
-		if !t.End.Before(p.Now) && t.Start.Before(until) {
+		// What a store does alone and has begun asks for nothing.
+		if !t.End.Before(p.Now) && t.Start.Before(until) && (t.Hand > 0 || !t.Start.Before(p.Now)) {
 			at := t.Start
 			if at.Before(p.Now) {
 				at = p.Now

@@ -9,23 +9,24 @@ import (
 // issue): what has happened is in it, and what is left follows from it.
 var laterRules = []struct {
 	name  string
-	check func(fail func(format string, args ...any), b *Brief, f *Facts, p *Plan)
+	check func(fail func(format string, args ...any), b *Brief, f *Facts, before, p *Plan)
 }{
 	{"nothing is planned for what has passed, or for what is done", ahead},
+	{"nothing is moved up before it is ready", movedUp},
 	{"takes and what is left of a stock decide what to prepare", counts},
 	{"the room is the measured one, and events say whether they were taught", taught},
 	{"a cup time corrects its batch or leaves it, and what is bought covers it", corrected},
 	{"the next minutes are those of the plan", nextOnes},
 	{"weights are held against what is declared", weighed},
 	{"everything in the frame is bought, with tests, corrections and losses, in whole packs",
-		func(fail func(string, ...any), b *Brief, _ *Facts, p *Plan) { covered(fail, b, p) }},
+		func(fail func(string, ...any), b *Brief, _ *Facts, _, p *Plan) { covered(fail, b, p) }},
 	{"stand-ins have no clock of the real thing",
-		func(fail func(string, ...any), b *Brief, _ *Facts, p *Plan) { standIns(fail, b, p) }},
+		func(fail func(string, ...any), b *Brief, _ *Facts, _, p *Plan) { standIns(fail, b, p) }},
 	{"every record is written and reads back",
-		func(fail func(string, ...any), b *Brief, _ *Facts, p *Plan) { recordsReadBack(fail, b, p) }},
+		func(fail func(string, ...any), b *Brief, _ *Facts, _, p *Plan) { recordsReadBack(fail, b, p) }},
 }
 
-func ahead(fail func(string, ...any), b *Brief, f *Facts, p *Plan) {
+func ahead(fail func(string, ...any), b *Brief, f *Facts, _, p *Plan) {
 	if !p.Now.Equal(f.Now) {
 		fail("now is %v, and the facts say %v", p.Now, f.Now)
 	}
@@ -55,7 +56,22 @@ func ahead(fail func(string, ...any), b *Brief, f *Facts, p *Plan) {
 	}
 }
 
-func counts(fail func(string, ...any), b *Brief, f *Facts, p *Plan) {
+// movedUp holds that what a store does alone, for a shot that comes sooner than the morning
+// had it, was not to begin before now.
+func movedUp(fail func(string, ...any), b *Brief, f *Facts, before, p *Plan) {
+	for _, t := range p.Tasks {
+		if t.Shot == 0 || t.Hand > 0 || !t.Start.Before(f.Now.Truncate(time.Minute)) {
+			continue
+		}
+		s := &p.Shots[t.Shot-1]
+		k := slices.IndexFunc(before.Shots, func(o Shot) bool { return o.Dish == s.Dish })
+		if s.Units.Taken == 0 && s.At.Before(before.Shots[k].At) {
+			fail("%s is moved up to %v, and %s from %v needs what has passed", s.Dish, s.At, t.What, t.Start)
+		}
+	}
+}
+
+func counts(fail func(string, ...any), b *Brief, f *Facts, _, p *Plan) {
 	for i := range p.Shots {
 		s := &p.Shots[i]
 		good, taken := 0, 0
@@ -85,22 +101,27 @@ func counts(fail func(string, ...any), b *Brief, f *Facts, p *Plan) {
 	}
 }
 
-func taught(fail func(string, ...any), b *Brief, f *Facts, p *Plan) {
+func taught(fail func(string, ...any), b *Brief, f *Facts, _, p *Plan) {
 	if r := f.Room; r != nil && (!p.Air.Measured || p.Air.TempC.Likely != r.TempC || p.Air.RHPercent.Likely != r.RHPercent) {
 		fail("measured %+v, planned with %+v", *r, p.Air)
 	}
 	for i := range p.Shots {
 		for _, t := range p.Shots[i].Things {
 			for _, e := range t.Events {
-				if e.Taught != (len(f.Seen) > 0) {
-					fail("%s, %s: taught %v, and %d things were seen", p.Shots[i].Dish, e.Key, e.Taught, len(f.Seen))
+				kind := slices.ContainsFunc(f.Seen, func(q Seen) bool {
+					_, of, _ := b.find(q.Dish, q.Thing, "")
+					fog := of.Drink != nil || of.Bottle != nil
+					return of.kinds()[0] == t.Kind || fog && (t.Kind == "iced_drink" || t.Kind == "bottle")
+				})
+				if e.Taught != kind {
+					fail("%s, %s: taught %v, and of its kind was something seen: %v", p.Shots[i].Dish, e.Key, e.Taught, kind)
 				}
 			}
 		}
 	}
 }
 
-func corrected(fail func(string, ...any), b *Brief, f *Facts, p *Plan) {
+func corrected(fail func(string, ...any), b *Brief, f *Facts, _, p *Plan) {
 	for i := range p.Shots {
 		s := &p.Shots[i]
 		for k := range s.Things {
@@ -133,7 +154,7 @@ func corrected(fail func(string, ...any), b *Brief, f *Facts, p *Plan) {
 	}
 }
 
-func nextOnes(fail func(string, ...any), b *Brief, f *Facts, p *Plan) {
+func nextOnes(fail func(string, ...any), b *Brief, f *Facts, _, p *Plan) {
 	for i, n := range p.Next {
 		if n.At.Before(f.Now) && n.What != string(ShotTask) || n.At.After(f.Now.Add(20*time.Minute)) || i > 0 && n.At.Before(p.Next[i-1].At) {
 			fail("next is %s at %v, and it is %v", n.What, n.At, f.Now)
@@ -148,7 +169,7 @@ func nextOnes(fail func(string, ...any), b *Brief, f *Facts, p *Plan) {
 	}
 }
 
-func weighed(fail func(string, ...any), b *Brief, f *Facts, p *Plan) {
+func weighed(fail func(string, ...any), b *Brief, f *Facts, _, p *Plan) {
 	for _, w := range f.Weights {
 		_, t, _ := b.find(w.Dish, w.Thing, "")
 		i := slices.IndexFunc(p.Shots, func(s Shot) bool { return s.Dish == w.Dish })

@@ -31,6 +31,7 @@ func (d *day) learn() error {
 	}
 	var order []unit
 	groups := map[unit][]int{}
+	d.seen = map[string]bool{}
 	for i, s := range d.facts.Seen {
 		u := unit{s.Dish, s.Thing, s.Unit}
 		if s.Unit == 0 {
@@ -50,6 +51,7 @@ func (d *day) learn() error {
 		if t == nil || t.StandIn != "" || len(t.kinds()) == 0 {
 			return &honestplate.InputError{Field: first + ".thing", Got: fmt.Sprintf("%q", u.thing), Want: "a thing of " + dish.Name + " that changes on the set"}
 		}
+		d.seen[family(t.kinds()[0])] = true
 		var seen []thermal.Seen
 		for _, i := range groups[u] {
 			s, err := d.facts.Seen[i].of(t.kinds()[0])
@@ -63,6 +65,15 @@ func (d *day) learn() error {
 		}
 	}
 	return nil
+}
+
+// family is what kinds of things share their judgements: what counts as beads is the same
+// on a bottle as on a glass.
+func family(kind string) string {
+	if kind == "bottle" {
+		return "iced_drink"
+	}
+	return kind
 }
 
 // seenFault puts an error about what was seen of one unit under the fact that it is

@@ -24,6 +24,10 @@ type job struct {
 	rate   float64 // what the success rate is multiplied by: the stands of an earlier pass
 	// weights are those of the joint runs; all clocks of a plan have the same.
 	weights []float64
+	// was is the shot as the morning planned it, of a day that has begun.
+	was *Shot
+	// every is how often a unit comes on the set.
+	every time.Duration
 	// build is how long one pair of hands builds one unit of the thing called built.
 	build time.Duration
 	built string
@@ -129,10 +133,37 @@ func (b *Brief) days(zone *time.Location) []PlanDay {
 	return out
 }
 
+// ready is when a job can begin, of a day that has begun: as the morning planned it, since
+// work was begun for that, or prepared from now on, whichever is sooner. What is on the set
+// goes on.
+func (j *job) ready(now time.Time) time.Time {
+	if j.was == nil || j.shot.Units.Taken > 0 {
+		return now
+	}
+	var longest time.Duration
+	for _, d := range j.drafts {
+		longest = max(longest, d.ahead+d.lasts)
+	}
+	soonest := now.Add(longest + time.Minute - 1).Truncate(time.Minute)
+	return earlier(j.was.At, soonest)
+}
+
+// slot is the time that a job has on the set: the dish's; of one that is on it what the
+// morning left of that, and no less than the units to come need.
+func (j *job) slot(now time.Time) time.Duration {
+	all := j.dish.slot()
+	if j.was == nil || j.shot.Units.Taken == 0 {
+		return all
+	}
+	left := j.was.End.Sub(now).Truncate(time.Minute)
+	need := (time.Duration(j.shot.Units.Prepare)*j.every + time.Minute - 1).Truncate(time.Minute)
+	return min(all, max(left, need, time.Minute))
+}
+
 // place gives every job its slot. Jobs are taken in their order; one that names its day
 // goes there, another to the first day on which it ends before the wrap, or, where it
 // fits on none, to the last. A slot does not run into lunch: it begins after it. What
-// is done keeps no slot, and nothing begins before now.
+// is done keeps no slot, nothing begins before now, and nothing before it can be ready.
 func (b *Brief) place(jobs []*job, days []PlanDay, now time.Time) {
 	change := minutes(cmp.Or(b.ChangeoverMinutes, 10))
 	next := make([]time.Time, len(days))
@@ -146,24 +177,45 @@ func (b *Brief) place(jobs []*job, days []PlanDay, now time.Time) {
 		if j.shot.Done {
 			continue
 		}
+		slot := j.slot(now)
+		from := func(day int) time.Time {
+			at := next[day]
+			if ready := j.ready(now); ready.After(at) {
+				at = ready.In(at.Location())
+			}
+			return afterLunch(at, slot, days[day])
+		}
 		day := len(days) - 1
 		for i := range days {
-			if j.dish.Day == i+1 || j.dish.Day == 0 && !afterLunch(next[i], j.dish.slot(), days[i]).Add(j.dish.slot()).After(days[i].Wrap) {
+			if j.dish.Day == i+1 || j.dish.Day == 0 && !from(i).Add(slot).After(days[i].Wrap) {
 				day = i
 				break
 			}
 		}
-		at := afterLunch(next[day], j.dish.slot(), days[day])
-		j.shot.Day, j.shot.At, j.shot.End = day, at, at.Add(j.dish.slot())
+		at := from(day)
+		j.shot.Day, j.shot.At, j.shot.End = day, at, at.Add(slot)
 		next[day] = j.shot.End.Add(change)
 		days[day].Ends = j.shot.End
 		if over := j.shot.End.Sub(days[day].Wrap); over > 0 {
 			j.shot.Notes = append(j.shot.Notes, Note{Code: Overtime, Value: honestplate.Some(over.Minutes())})
 		}
 	}
-	slices.SortStableFunc(jobs, func(x, y *job) int {
+	// What is done stands where it stood, so that numbers stay what they were; the others
+	// share the rest of the places by their time.
+	var left []*job
+	for _, j := range jobs {
+		if !j.shot.Done {
+			left = append(left, j)
+		}
+	}
+	slices.SortStableFunc(left, func(x, y *job) int {
 		return cmp.Or(cmp.Compare(x.shot.Day, y.shot.Day), x.shot.At.Compare(y.shot.At))
 	})
+	for i, j := range jobs {
+		if !j.shot.Done {
+			jobs[i], left = left[0], left[1:]
+		}
+	}
 	for i, j := range jobs {
 		j.shot.Number = i + 1
 	}

@@ -10,13 +10,23 @@ import (
 	"example.org/honestplate/portion/plate"
 )
 
+// A trayKey is a thing made of pieces, and for how many units.
+type trayKey struct {
+	of   *Thing
+	need int
+}
+
 // pieces chooses the sets for all units from one tray at once, and says how many pieces
 // to weigh for those that are missing.
 func (d *day) pieces(j *job, t *Thing, p *PlannedThing) error {
 	q := t.Pieces
+	need := min(max(j.shot.Units.Need, 1), mostUnits)
+	key := trayKey{t, need}
+	if p.Pieces = d.trays[key]; p.Pieces != nil {
+		return nil
+	}
 	plan := &PiecesPlan{OnTray: len(q.Weighed)}
 	p.Pieces = plan
-	need := min(max(j.shot.Units.Need, 1), mostUnits)
 	pick := portion.Pick{Count: t.Count, Grams: t.Grams, StepGrams: d.step(), Tolerance: q.ToleranceGrams, NeverBelow: q.NeverBelow}
 	for _, w := range q.Weighed {
 		pick.Pieces = append(pick.Pieces, portion.Piece{Name: w.Name, Grams: w.Grams, Score: w.Looks})
@@ -50,8 +60,11 @@ func (d *day) pieces(j *job, t *Thing, p *PlannedThing) error {
 		return err
 	}
 	if q.PlateMM > 0 && q.PieceMM > 0 && len(plan.Sets) > 0 {
-		return plan.lay(t, q)
+		if err := plan.lay(t, q); err != nil {
+			return err
+		}
 	}
+	d.trays[key] = plan
 	return nil
 }
 

@@ -127,7 +127,7 @@ type Event struct {
 	Opens   bool               `json:"opens,omitempty"` // the picture can begin with it
 	Closes  bool               `json:"closes,omitempty"`
 	Reasons []Reason           `json:"reasons,omitempty"`
-	Taught  bool               `json:"taught,omitempty"` // narrowed by what was seen today
+	Taught  bool               `json:"taught,omitempty"` // by what was seen today of its kind
 }
 
 // A Task is something somebody does, or a store does alone.

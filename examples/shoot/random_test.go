@@ -123,7 +123,7 @@ func restFits(t *testing.T, seed int, b *Brief, p *Plan, seen bool) bool {
 		r.check(func(format string, args ...any) {
 			t.Helper()
 			t.Errorf("seed %d: %s: "+format, append([]any{seed, r.name}, args...)...)
-		}, b, f, rest)
+		}, b, f, p, rest)
 	}
 	if seed%50 == 0 {
 		same(t, seed, b, f, rest)

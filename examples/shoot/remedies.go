@@ -36,7 +36,7 @@ func (d *day) remedies(j *job) []Remedy {
 		for _, r := range c.Reasons {
 			judged = max(judged, r.Share)
 		}
-		if judged > 0.4 {
+		if judged > 0.4 && !d.taught(j.dish.thing(c.Thing)) {
 			add(TestUnit)
 		}
 		switch c.Event {
