@@ -203,7 +203,7 @@ func (tr trialOf[M]) checkNarrows(t *testing.T, one *kept[M], next *study.Sample
 
 func (tr trialOf[M]) redrawn(t *testing.T, truths int) tally {
 	t.Helper()
-	const runs = 1024 // a quarter of those of a user: enough for a rank
+	const runs = 2048 // half of those of a user: enough for a rank
 	first := tr.keep(t, Lesson{})
 	read, err := tr.frame.study(tr.reads(), true).At(first.basis.z, first.basis.dims)
 	if err != nil {
