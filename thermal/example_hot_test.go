@@ -35,7 +35,7 @@ func ExampleHotDish_Clock() {
 	fmt.Printf("steams to %.0f degC, %v\n", k.SteamC, quarters(k.SteamEnds.Window))
 	// Output:
 	// above 60 degC for 5:00 (3:45..6:15)
-	// steams to 51 degC, 8:00 (3:00..15:15)
+	// steams to 51 degC, 8:00 (3:00..14:45)
 }
 
 // Does it steam? The cooler and damper the room, the more.

@@ -80,6 +80,12 @@ const insideFilm = 300.0
 // 1.4; the lamps' band; what counts
 // as steam. Nobody has published how steam fades over a bowl.
 //
+// Dishes of one product share their vessels' mass, side and temperature: one set, from one
+// shelf. Each has its own start. So one test dish tells when the steam of the next ends,
+// to a fifth of the window, and when a mug of it has cooled, to half; a wide bowl is at
+// its limit within minutes and hangs on its own start, to eight tenths: take the
+// temperature of each as it is poured.
+//
 // Food that has stood warm for the camera is not eaten: follow local food codes.
 func (d HotDish) Clock(a Air, lamps ...light.Lamp) (HotClock, error) {
 	return clockOf[HotClock](d.frame(a, lamps)).knowing(Lesson{})
@@ -130,9 +136,9 @@ func (m *dishModel) inputs() []study.Input {
 			Band: band(0.97*d.Activity, d.Activity, d.Activity), Max: 1})),
 		bound(&d.Covered, ofProduct(where(d.Covered < 1, within(study.Input{Key: "product.covered", Name: "fat or skin on the surface", Band: covered}, 0, 1)))),
 		m.hotStart(&d.StartC, "unit.start_c", "start temperature", 2, -1),
-		bound(&d.VesselGrams, study.Input{Key: "unit.vessel_grams", Name: "mass of the vessel", Band: honestplate.Factor(d.VesselGrams, m.vessel), Factor: true}),
-		bound(&d.VesselC.Value, within(around("unit.vessel_c", "temperature of the vessel", d.VesselC.Value, 5), -40, simmering(m.air))),
-		bound(&m.side, factor("unit.side_h", "side of the vessel", 0.45, 1.4)),
+		bound(&d.VesselGrams, ofProduct(study.Input{Key: "product.vessel_grams", Name: "mass of the vessel", Band: honestplate.Factor(d.VesselGrams, m.vessel), Factor: true})),
+		bound(&d.VesselC.Value, ofProduct(within(around("product.vessel_c", "temperature of the vessel", d.VesselC.Value, 5), -40, simmering(m.air)))),
+		bound(&m.side, ofProduct(factor("product.side_h", "side of the vessel", 0.45, 1.4))),
 		bound(&d.VisibleGM3.Likely, study.Input{Key: "crew.steam_g_m3", Name: "what counts as steam", Shared: study.Crew, Band: d.VisibleGM3, Factor: true}))
 }
 

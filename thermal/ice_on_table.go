@@ -101,7 +101,8 @@ const iceLights = 24
 //
 // The windows are 95 % bands over the room (as for a Scoop), light (see [light.Lamp.Irradiance]),
 // absorptance (x0.7..1.4), size (+-5 %), start (+-2 K), what the table brings (x/:1.5,
-// metal x/:2.5) and the contact with it (x/:2). Errors: [honestplate.InputError] and [honestplate.RangeError].
+// metal x/:2.5) and the contact with it (x/:2). One test piece narrows the window of the
+// next to six tenths: size, contact and luck are its own. Errors: [honestplate.InputError] and [honestplate.RangeError].
 func (i IceOnTable) Clock(a Air, lamps ...light.Lamp) (IceClock, error) {
 	return clockOf[IceClock](i.frame(a, lamps)).knowing(Lesson{})
 }

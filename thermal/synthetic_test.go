@@ -39,12 +39,15 @@ type tally struct {
 
 type trialOf[M any] struct {
 	frame  frame[M]
-	seen   []int         // events seen, the first alone where weighing suffices
-	judged []int         // events compared, continuous ones
-	within time.Duration // of what is seen where weighing suffices
-	sharp  time.Duration // of what is seen where runs are redrawn
-	read   string        // what is read as well, good to 1 K, where runs are redrawn; "": nothing
-	readAt time.Duration
+	seen   []int // events seen, the first alone where weighing suffices
+	judged []int // events compared, continuous ones
+	// narrows is to what part the window of each seen event gets for the next unit, at
+	// most; nil: to half.
+	narrows []float64
+	within  time.Duration // of what is seen where weighing suffices
+	sharp   time.Duration // of what is seen where runs are redrawn
+	read    string        // what is read as well, good to 1 K, where runs are redrawn; "": nothing
+	readAt  time.Duration
 }
 
 // A pair is two units that share what units share: their events, and a reading of one.
@@ -155,6 +158,7 @@ func tallied(pairs []pair, ranks func(p pair) []float64) tally {
 func (tr trialOf[M]) weighed(t *testing.T, truths int) tally {
 	t.Helper()
 	one, next := tr.keep(t, Lesson{}), tr.keep(t, Lesson{}.Unit(1))
+	tr.checkNarrows(t, one, next.sample)
 	return tallied(tr.pairs(t, truths), func(p pair) (ranks []float64) {
 		at := p.one[tr.seen[0]]
 		if math.IsInf(at, 1) {
@@ -170,9 +174,36 @@ func (tr trialOf[M]) weighed(t *testing.T, truths int) tally {
 	})
 }
 
+// checkNarrows shows how the windows of the next unit narrow once an event was seen where
+// it was likely, good to a tenth of its time.
+func (tr trialOf[M]) checkNarrows(t *testing.T, one *kept[M], next *study.Sample) {
+	t.Helper()
+	likely, err := tr.frame.study(nil, false).At(one.sample.Centre(), len(one.sample.Inputs))
+	if err != nil {
+		t.Fatal(err)
+	}
+	width := func(event int, weights []float64) float64 {
+		q := study.Quantiles(next.Output(event), weights, 0.025, 0.975)
+		return q[1] - q[0] // without an end where the latest is never
+	}
+	for i, e := range tr.seen {
+		at := seconds(likely[e])
+		k, _ := tr.frame.settled(one.before, one.basis, []Seen{{Event: tr.frame.events[e], At: at, Within: at / 10}}, one.basis.out)
+		most := 0.5
+		if tr.narrows != nil {
+			most = tr.narrows[i]
+		}
+		ratio := width(e, k.sample.Weights) / width(e, nil)
+		t.Logf("%q seen at %v: the next one's window gets %.2f as wide", tr.frame.events[e], at, ratio)
+		if most < 1 && !(ratio <= most) {
+			t.Errorf("%.2f as wide, want at most %.2f", ratio, most)
+		}
+	}
+}
+
 func (tr trialOf[M]) redrawn(t *testing.T, truths int) tally {
 	t.Helper()
-	const runs = 1024 // a quarter of those of a user: enough for a rank
+	const runs = 2048 // half of those of a user: enough for a rank
 	first := tr.keep(t, Lesson{})
 	read, err := tr.frame.study(tr.reads(), true).At(first.basis.z, first.basis.dims)
 	if err != nil {
@@ -289,14 +320,15 @@ func trials(t *testing.T) map[string]trial {
 		"cheese": trialOf[cheeseModel]{frame: cheese, seen: []int{1}, judged: []int{1},
 			within: 20 * time.Second, sharp: 2 * time.Second, read: "mean_c", readAt: 40 * time.Second},
 		"dish": trialOf[dishModel]{frame: dish, seen: []int{0, 1}, judged: []int{0, 1},
-			within: 40 * time.Second, sharp: 10 * time.Second},
+			within: 40 * time.Second, sharp: 10 * time.Second,
+			narrows: []float64{0.85, 0.25}}, // a bowl's own start: see HotDish
 		"freeze": trialOf[freezeModel]{frame: freeze, seen: []int{freezeCore}, judged: []int{freezeMean, freezeCore},
 			within: 10 * time.Minute, sharp: time.Minute, read: "mean_c", readAt: 20 * time.Minute},
 		"soft": trialOf[softModel]{frame: soft, seen: []int{0, 1}, judged: []int{0},
-			within: 2 * time.Minute, sharp: 20 * time.Second},
+			within: 2 * time.Minute, sharp: 20 * time.Second, narrows: []float64{0.5, 1}}, // it may still never run
 		"bottle": trialOf[bottleModel]{frame: bottle, seen: []int{bottleCold, bottleFreezes}, judged: []int{bottleCold, bottleFreezes, bottleBursts},
 			within: 10 * time.Minute, sharp: time.Minute, read: "drink_c", readAt: 20 * time.Minute},
-		"ice": trialOf[iceModel]{frame: ice, seen: []int{iceHalf, iceGone}, judged: []int{iceHalf, iceGone},
+		"ice": trialOf[iceModel]{frame: ice, seen: []int{iceHalf, iceGone}, judged: []int{iceHalf, iceGone}, narrows: []float64{0.65, 0.62}, // its own contact and size
 			within: 20 * time.Minute, sharp: time.Minute, read: "ice_grams", readAt: 20 * time.Minute},
 	}
 }

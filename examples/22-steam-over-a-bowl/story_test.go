@@ -33,7 +33,7 @@ func Example_seen() {
 			room.TempC, 100*room.RH, k.SteamEnds.Round(30*time.Second), k.SteamC)
 	}
 	// Output:
-	// 15 degC, 60 %: steam until 17:30 (8:30..31:30), then the surface is at 41 degC
+	// 15 degC, 60 %: steam until 17:30 (8:30..31:00), then the surface is at 41 degC
 	// 22 degC, 40 %: steam until 9:00 (2:30..17:00), then the surface is at 51 degC
 	// 28 degC, 30 %: steam until 3:30 (0:30..9:30), then the surface is at 59 degC
 }
@@ -59,8 +59,8 @@ func Example_theBowl() {
 		fmt.Printf("%-21s steam until %v; above 60 degC until %v\n", bowl.name, k.SteamEnds.Round(30*time.Second), k.Limit.Round(30*time.Second))
 	}
 	// Output:
-	// off the shelf         steam until 13:00 (6:00..24:00); above 60 degC until 4:30 (3:30..6:00)
-	// warmed with the soup  steam until 17:30 (10:00..28:30); above 60 degC until 9:00 (7:30..11:00)
+	// off the shelf         steam until 13:00 (5:30..24:00); above 60 degC until 4:30 (3:30..6:00)
+	// warmed with the soup  steam until 17:30 (9:30..29:30); above 60 degC until 9:00 (7:30..11:00)
 }
 
 // Warming the bowl is the cheapest minutes of the day. Hot water from the kettle does it;
@@ -89,8 +89,8 @@ func Example_theBackground() {
 	}
 	// Output:
 	// white cloth              11:00 (7:00..15:30)
-	// as it comes              17:30 (12:30..23:30)
-	// dark, light from behind  26:30 (19:30..34:30)
+	// as it comes              17:30 (12:30..23:00)
+	// dark, light from behind  26:30 (19:30..33:30)
 }
 
 // One test bowl settles it: pour, look through the camera, and note when the steam is no
@@ -115,8 +115,8 @@ func Example_oneTestBowl() {
 	fmt.Println("before:", before.SteamEnds.Round(30*time.Second))
 	fmt.Println("after: ", after.SteamEnds.Round(30*time.Second))
 	// Output:
-	// before: 17:30 (10:00..28:30)
-	// after:  14:00 (12:00..16:30)
+	// before: 17:30 (9:30..29:30)
+	// after:  14:00 (12:30..15:30)
 }
 
 // # Fat

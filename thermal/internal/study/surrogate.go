@@ -2,6 +2,7 @@ package study
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
@@ -122,9 +123,9 @@ func newQuadratic(x []float64, d int, y, weights []float64) (quadratic, float64)
 	if n < float64(fewest*p) {
 		p = 1
 	}
-	rows := 0
+	rows, least := 0, 1e-3*slices.Max(weights) // less does not bend it
 	for _, w := range weights {
-		if w > 0 {
+		if w > least {
 			rows++
 		}
 	}
@@ -133,8 +134,10 @@ func newQuadratic(x []float64, d int, y, weights []float64) (quadratic, float64)
 	}
 	a, b := mat.NewDense(rows, p, nil), mat.NewVecDense(rows, nil)
 	rows = 0
+	sum := 0.0
 	for i, w := range weights {
-		if w > 0 {
+		if w > least {
+			sum += w
 			row := a.RawRowView(rows)
 			terms(x[i*d:(i+1)*d], row)
 			floats.Scale(math.Sqrt(w), row)
@@ -144,7 +147,6 @@ func newQuadratic(x []float64, d int, y, weights []float64) (quadratic, float64)
 	}
 	var square mat.SymDense
 	square.SymOuterK(1, a.T())
-	sum := floats.Sum(weights)
 	for j := range p { // what the runs do not tell stays near 0
 		square.SetSym(j, j, square.At(j, j)+1e-6*sum)
 	}
