@@ -177,6 +177,8 @@ func TestWhatIsNotReadyIsNotMovedUp(t *testing.T) {
 	dish("slow", Prep{What: "simmer", Minutes: 240})
 	dish("quick", Prep{What: "warm", Minutes: 10})
 	dish("plain")
+	b.Ovens = []Oven{{Name: "oven", TempC: 250, Units: 2, PreheatMin: 25}}
+	dish("baked", Prep{What: "bake", Minutes: 10, OvenC: 200})
 	before := plannedDay(t, b, nil)
 	at := func(p *Plan, dish string) string { return shot(t, p, dish).At.Format("15:04") }
 	if got := at(before, "slow") + " " + at(before, "quick"); got != "11:10 12:20" {
@@ -190,6 +192,11 @@ func TestWhatIsNotReadyIsNotMovedUp(t *testing.T) {
 	if got := at(p, "quick") + " " + at(p, "plain"); got != "10:30 11:40" {
 		t.Errorf("what is warmed in ten minutes, and what needs nothing, are at %s", got)
 	}
+	p = plannedDay(t, b, facts(t, `{"now": "2026-10-14T10:20:00Z", "done": ["the picture", "slow", "quick", "plain"]}`))
+	if got := at(p, "baked"); got != "10:55" {
+		t.Errorf("what is baked for ten minutes in an oven that heats for 25 is at %s", got)
+	}
+	p = plannedDay(t, b, facts(t, `{"now": "2026-10-14T10:20:00Z", "done": ["the picture", "slow"]}`))
 	for i, name := range []string{"the picture", "slow", "quick", "plain"} {
 		if s := shot(t, p, name); s.Number != i+1 {
 			t.Errorf("%s is number %d, was %d", name, s.Number, i+1)

@@ -142,7 +142,7 @@ func (j *job) ready(now time.Time) time.Time {
 	}
 	var longest time.Duration
 	for _, d := range j.drafts {
-		longest = max(longest, d.ahead+d.lasts)
+		longest = max(longest, d.ahead+d.lasts+d.heats)
 	}
 	soonest := now.Add(longest + time.Minute - 1).Truncate(time.Minute)
 	return earlier(j.was.At, soonest)

@@ -126,6 +126,7 @@ func TestATemperatureThatWasReadTeaches(t *testing.T) {
 // what agrees as far as the scale tells is silent, and nobody is promised a prop.
 func TestWeightsAreHeldAgainstTheDeclaration(t *testing.T) {
 	b := ordinary(Thing{Name: "plums", Advertised: true, Grams: 162, Count: 9, Pieces: &Pieces{ToleranceGrams: 2}}, Thing{Name: "crumbs", Grams: 20})
+	b.Dishes[0].SuccessRate = 0.95 // one unit: how many plums to weigh is not the question
 	p := plannedDay(t, b, facts(t, `{"now": "2026-10-14T09:30:00Z", "weights": [
 		{"dish": "the picture", "thing": "plums", "unit": 1, "grams": 162.4}, {"dish": "the picture", "thing": "plums", "unit": 2, "grams": 170},
 		{"dish": "the picture", "thing": "plums", "unit": 3, "grams": 150}, {"dish": "the picture", "thing": "plums", "unit": 3, "grams": 161.9},
@@ -201,5 +202,46 @@ func TestTooMuchIsRefusedOrCounted(t *testing.T) {
 	s := p.Shots[0]
 	if s.Units.Need < 1292 || s.Units.Prepare > mostUnits || !has(s.Notes, ManyUnits) || !has(s.Notes, UnitsLimited) {
 		t.Errorf("%+v, %v", s.Units, s.Notes)
+	}
+}
+
+// What is built or baked while the shot goes on comes no faster than hands and oven make
+// it: more pairs of hands build side by side, a fuller oven bakes more at once.
+func TestBuildersAndOvensSetThePace(t *testing.T) {
+	build := func(hands int) *Shot {
+		b := ordinary(Thing{Name: "burger", Advertised: true, Build: true})
+		b.Hands = hands
+		d := &b.Dishes[0]
+		d.TakeMinutes, d.SwapMinutes, d.SlotMinutes, d.Wanted = 2, 1, 30, 4
+		d.Specification = &Specification{Product: "p", Version: "1"}
+		for _, name := range []string{"bun", "sauce", "patty", "leaf", "crown"} { // ten minutes for one pair of hands
+			d.Specification.Components = append(d.Specification.Components, Component{Name: name, Grams: 30, MinusGrams: 3, PlusGrams: 3})
+		}
+		p := plannedDay(t, b, nil)
+		builders := 0
+		for _, k := range p.Tasks {
+			if k.What == Assemble {
+				builders++
+			}
+		}
+		if builders != min(hands, 4) {
+			t.Errorf("%d of %d pairs of hands build", builders, hands)
+		}
+		return &p.Shots[0]
+	}
+	for hands, want := range map[int]int{1: 3, 2: 6, 4: 10} {
+		u := build(hands).Units
+		if by := map[bool]string{true: "hands", false: "slot"}[hands < 4]; u.Prepare > want || u.Prepare < min(want, u.Need) || u.LimitedBy != by && u.Prepare < u.Need {
+			t.Errorf("with %d pairs of hands %+v, want %d in half an hour", hands, u, want)
+		}
+	}
+	for fits, want := range map[int]int{1: 3, 2: 6} {
+		b := ordinary(Thing{Name: "flatbread", Advertised: true, Count: 1, Prep: []Prep{{What: "bake", Minutes: 10, OvenC: 200, Each: true}}})
+		b.Ovens = []Oven{{Name: "oven", TempC: 250, Units: fits}}
+		b.Dishes[0].SlotMinutes, b.Dishes[0].Wanted = 30, 4
+		p := plannedDay(t, b, nil)
+		if u := p.Shots[0].Units; u.Prepare != want || u.LimitedBy != "oven" {
+			t.Errorf("%d at a time: %+v, want %d", fits, u, want)
+		}
 	}
 }

@@ -14,7 +14,8 @@ type draft struct {
 	task  Task
 	ahead time.Duration // from its end to the shot
 	lasts time.Duration
-	hands bool // it needs a pair of hands all the while
+	hands bool          // it needs a pair of hands all the while
+	heats time.Duration // what its oven needs before
 	// through goes on until the slot ends: units leave the oven one by one, and lasts is
 	// what the first of them needs before the slot begins.
 	through bool
@@ -151,7 +152,7 @@ func (b *Brief) stores(tasks []Task, jobs []*job, days []PlanDay, now time.Time)
 		if most > o.Units {
 			notes = append(notes, Note{Code: StoreFull, Value: honestplate.Some(float64(most)), Second: honestplate.Some(float64(o.Units)), Text: o.Name})
 		}
-		heat := minutes(cmp.Or(o.PreheatMin, 20))
+		heat := o.heats()
 		if now.IsZero() || first.After(now) {
 			out = append(out, Task{What: Preheat, Store: o.Name, TempC: o.TempC, HasTemp: true, Start: first.Add(-heat), End: first, Early: first.Add(-heat).Before(days[0].Call)})
 		}
@@ -239,12 +240,18 @@ func (t *Thing) own(units int, b *Brief) ([]draft, []Note) {
 			if !ok {
 				notes = append(notes, Note{Code: NoOven, Thing: t.Name, Value: honestplate.Some(p.OvenC)})
 			}
+			if ok {
+				d.heats = oven.heats()
+			}
 			d.task.What, d.task.Store, d.task.TempC, d.task.HasTemp, d.task.Units = Bake, oven.Name, p.OvenC, true, min(units, max(oven.Units, 1))
 		}
 		out = append(out, d)
 	}
 	return out, notes
 }
+
+// heats is how long an oven takes to be hot.
+func (o Oven) heats() time.Duration { return minutes(cmp.Or(o.PreheatMin, 20)) }
 
 func hotEnough(ovens []Oven, tempC float64) (Oven, bool) {
 	for _, o := range ovens {
