@@ -132,7 +132,7 @@ func (c Cheese) frame(a Air, lamps []light.Lamp) (frame[cheeseModel], error) {
 	c, light, err := c.complete(a, lamps)
 	m := cheeseModel{c: c, sauce: 1, fine: 1, hotModel: hotModel{setting: settingOf(a, light)}}
 	return frame[cheeseModel]{kind: "cheese", model: m, inputs: (*cheeseModel).inputs, run: (*cheeseModel).run,
-		events: cheeseEventKeys, doubt: doubtHot, readings: hotReadings((*cheeseModel).hot), reach: (*cheeseModel).longer}, err
+		events: []string{"opens", "closes"}, doubt: doubtHot, readings: hotReadings((*cheeseModel).hot), reach: (*cheeseModel).longer}, err
 }
 
 func (m *cheeseModel) inputs() []study.Input {
@@ -229,6 +229,3 @@ func (m *cheeseModel) start() (hotRun, error) {
 	}
 	return r, nil
 }
-
-// cheeseEventKeys are the keys of the events, in the order of a run.
-var cheeseEventKeys = []string{"opens", "closes"}

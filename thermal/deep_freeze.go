@@ -95,7 +95,11 @@ func (m freezeModel) words(r Runs) FreezeClock {
 func (d DeepFreeze) frame() (frame[freezeModel], error) {
 	m, err := d.model()
 	return frame[freezeModel]{kind: "freeze", model: m, inputs: (*freezeModel).inputs, run: (*freezeModel).run,
-		events: freezeEventKeys, doubt: doubtFreeze, readings: freezeReadings(),
+		events: []string{"surface", "mean", "core"}, doubt: doubtFreeze,
+		readings: readingsOf(func(m *freezeModel) []BodyPoint { return m.course }, func(p *BodyPoint) time.Duration { return p.Time },
+			named[BodyPoint]{"surface_c", func(p *BodyPoint) float64 { return p.SurfaceC }},
+			named[BodyPoint]{"mean_c", func(p *BodyPoint) float64 { return p.MeanC }},
+			named[BodyPoint]{"core_c", func(p *BodyPoint) float64 { return p.CoreC }}),
 		reach: func(m *freezeModel, seconds float64) { m.reach = max(m.reach, seconds) }}, err
 }
 
@@ -209,15 +213,4 @@ func (r *freezeRun) times(m *freezeModel, at []float64, course *[]BodyPoint) err
 	}
 	at[freezeSurface], at[freezeCore] = e.FiredAt(surface), e.FiredAt(core)
 	return nil
-}
-
-// freezeEventKeys are the keys of the events, in the order of a run.
-var freezeEventKeys = []string{"surface", "mean", "core"}
-
-// freezeReadings are those of the course.
-func freezeReadings() []reading[freezeModel] {
-	return readingsOf(func(m *freezeModel) []BodyPoint { return m.course }, func(p *BodyPoint) time.Duration { return p.Time },
-		named[BodyPoint]{"surface_c", func(p *BodyPoint) float64 { return p.SurfaceC }},
-		named[BodyPoint]{"mean_c", func(p *BodyPoint) float64 { return p.MeanC }},
-		named[BodyPoint]{"core_c", func(p *BodyPoint) float64 { return p.CoreC }})
 }
