@@ -192,10 +192,7 @@ func (c Cheese) complete(a Air, lamps []light.Lamp) (Cheese, honestplate.Estimat
 		return c, light, &honestplate.RangeError{Field: "Grams", Value: c.Grams, Low: 0.2 * perMM, High: 25 * perMM, Unit: "g",
 			Source: "a layer of 0.2 to 25 mm over the Diameter"}
 	}
-	if c.SetC.Likely >= c.RunnyC.Likely {
-		return c, light, check.Input("SetC.Likely", c.SetC.Likely, "degC", "a limit below RunnyC")
-	}
-	return c, light, nil
+	return c, light, check.Not(c.SetC.Likely >= c.RunnyC.Likely, "SetC.Likely", c.SetC.Likely, "degC", "a limit below RunnyC")
 }
 
 // thickness of the cheese, m.

@@ -148,14 +148,10 @@ func (d DeepFreeze) material() (freezeModel, error) {
 
 func (d DeepFreeze) model() (freezeModel, error) {
 	m, err := d.material()
-	if err := cmp.Or(err, mediumCheck(d.Medium), honestplate.Finite("TargetC", d.TargetC, "degC")); err != nil {
-		return m, err
-	}
-	if d.TargetC >= d.StartC.Value {
-		return m, check.Input("TargetC", d.TargetC, "degC", "a temperature below the start")
-	}
-	return m, honestplate.InRange("TargetC", d.TargetC, max(d.Medium.TempC+0.2, check.ColdestC+2), d.StartC.Value, "degC",
-		"the freezer: at least 0.2 K above its temperature")
+	return m, cmp.Or(err, mediumCheck(d.Medium), honestplate.Finite("TargetC", d.TargetC, "degC"),
+		check.Not(d.TargetC >= d.StartC.Value, "TargetC", d.TargetC, "degC", "a temperature below the start"),
+		honestplate.InRange("TargetC", d.TargetC, max(d.Medium.TempC+0.2, check.ColdestC+2), d.StartC.Value, "degC",
+			"the freezer: at least 0.2 K above its temperature"))
 }
 
 // A newtonLaw is a constant coefficient to a constant temperature.
