@@ -73,9 +73,6 @@ const (
 	bottleEvents
 )
 
-// bottleEventKeys are the keys of the events, in the order of a run.
-var bottleEventKeys = []string{"cold", "freezes", "bursts"}
-
 const (
 	bottleHorizon = 24 * 3600.0 // s
 	// iceGrows is how much more room a kilogram takes as ice, m3: 1/917 - 1/1000.
@@ -143,7 +140,10 @@ func (b Bottle) frame() (frame[bottleModel], error) {
 	b.InsideH = cmp.Or(b.InsideH, 120)
 	m.b = b
 	return frame[bottleModel]{kind: "bottle", model: m, inputs: (*bottleModel).inputs, run: (*bottleModel).run,
-		events: bottleEventKeys, doubt: doubtCold, readings: bottleReadings()}, b.check()
+		events: []string{"cold", "freezes", "bursts"}, doubt: doubtCold,
+		readings: readingsOf(func(m *bottleModel) []BottlePoint { return m.series }, func(p *BottlePoint) time.Duration { return p.Time },
+			named[BottlePoint]{"drink_c", func(p *BottlePoint) float64 { return p.DrinkC }},
+			named[BottlePoint]{"ice_share", func(p *BottlePoint) float64 { return p.IceShare }})}, b.check()
 }
 
 func (b Bottle) check() error {
@@ -260,11 +260,4 @@ func (m *bottleModel) run(at []float64, course bool) error {
 		at[bottleFreezes], at[bottleBursts] = never, never
 	}
 	return nil
-}
-
-// bottleReadings are those of the course.
-func bottleReadings() []reading[bottleModel] {
-	return readingsOf(func(m *bottleModel) []BottlePoint { return m.series }, func(p *BottlePoint) time.Duration { return p.Time },
-		named[BottlePoint]{"drink_c", func(p *BottlePoint) float64 { return p.DrinkC }},
-		named[BottlePoint]{"ice_share", func(p *BottlePoint) float64 { return p.IceShare }})
 }

@@ -132,7 +132,7 @@ func (c Cheese) frame(a Air, lamps []light.Lamp) (frame[cheeseModel], error) {
 	c, light, err := c.complete(a, lamps)
 	m := cheeseModel{c: c, sauce: 1, fine: 1, hotModel: hotModel{setting: settingOf(a, light)}}
 	return frame[cheeseModel]{kind: "cheese", model: m, inputs: (*cheeseModel).inputs, run: (*cheeseModel).run,
-		events: cheeseEventKeys, doubt: doubtHot, readings: hotReadings((*cheeseModel).hot), reach: (*cheeseModel).longer}, err
+		events: []string{"opens", "closes"}, doubt: doubtHot, readings: hotReadings((*cheeseModel).hot), reach: (*cheeseModel).longer}, err
 }
 
 func (m *cheeseModel) inputs() []study.Input {
@@ -192,10 +192,7 @@ func (c Cheese) complete(a Air, lamps []light.Lamp) (Cheese, honestplate.Estimat
 		return c, light, &honestplate.RangeError{Field: "Grams", Value: c.Grams, Low: 0.2 * perMM, High: 25 * perMM, Unit: "g",
 			Source: "a layer of 0.2 to 25 mm over the Diameter"}
 	}
-	if c.SetC.Likely >= c.RunnyC.Likely {
-		return c, light, check.Input("SetC.Likely", c.SetC.Likely, "degC", "a limit below RunnyC")
-	}
-	return c, light, nil
+	return c, light, check.Not(c.SetC.Likely >= c.RunnyC.Likely, "SetC.Likely", c.SetC.Likely, "degC", "a limit below RunnyC")
 }
 
 // thickness of the cheese, m.
@@ -229,6 +226,3 @@ func (m *cheeseModel) start() (hotRun, error) {
 	}
 	return r, nil
 }
-
-// cheeseEventKeys are the keys of the events, in the order of a run.
-var cheeseEventKeys = []string{"opens", "closes"}

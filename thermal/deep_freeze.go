@@ -95,7 +95,11 @@ func (m freezeModel) words(r Runs) FreezeClock {
 func (d DeepFreeze) frame() (frame[freezeModel], error) {
 	m, err := d.model()
 	return frame[freezeModel]{kind: "freeze", model: m, inputs: (*freezeModel).inputs, run: (*freezeModel).run,
-		events: freezeEventKeys, doubt: doubtFreeze, readings: freezeReadings(),
+		events: []string{"surface", "mean", "core"}, doubt: doubtFreeze,
+		readings: readingsOf(func(m *freezeModel) []BodyPoint { return m.course }, func(p *BodyPoint) time.Duration { return p.Time },
+			named[BodyPoint]{"surface_c", func(p *BodyPoint) float64 { return p.SurfaceC }},
+			named[BodyPoint]{"mean_c", func(p *BodyPoint) float64 { return p.MeanC }},
+			named[BodyPoint]{"core_c", func(p *BodyPoint) float64 { return p.CoreC }}),
 		reach: func(m *freezeModel, seconds float64) { m.reach = max(m.reach, seconds) }}, err
 }
 
@@ -144,14 +148,10 @@ func (d DeepFreeze) material() (freezeModel, error) {
 
 func (d DeepFreeze) model() (freezeModel, error) {
 	m, err := d.material()
-	if err := cmp.Or(err, mediumCheck(d.Medium), honestplate.Finite("TargetC", d.TargetC, "degC")); err != nil {
-		return m, err
-	}
-	if d.TargetC >= d.StartC.Value {
-		return m, check.Input("TargetC", d.TargetC, "degC", "a temperature below the start")
-	}
-	return m, honestplate.InRange("TargetC", d.TargetC, max(d.Medium.TempC+0.2, check.ColdestC+2), d.StartC.Value, "degC",
-		"the freezer: at least 0.2 K above its temperature")
+	return m, cmp.Or(err, mediumCheck(d.Medium), honestplate.Finite("TargetC", d.TargetC, "degC"),
+		check.Not(d.TargetC >= d.StartC.Value, "TargetC", d.TargetC, "degC", "a temperature below the start"),
+		honestplate.InRange("TargetC", d.TargetC, max(d.Medium.TempC+0.2, check.ColdestC+2), d.StartC.Value, "degC",
+			"the freezer: at least 0.2 K above its temperature"))
 }
 
 // A newtonLaw is a constant coefficient to a constant temperature.
@@ -209,15 +209,4 @@ func (r *freezeRun) times(m *freezeModel, at []float64, course *[]BodyPoint) err
 	}
 	at[freezeSurface], at[freezeCore] = e.FiredAt(surface), e.FiredAt(core)
 	return nil
-}
-
-// freezeEventKeys are the keys of the events, in the order of a run.
-var freezeEventKeys = []string{"surface", "mean", "core"}
-
-// freezeReadings are those of the course.
-func freezeReadings() []reading[freezeModel] {
-	return readingsOf(func(m *freezeModel) []BodyPoint { return m.course }, func(p *BodyPoint) time.Duration { return p.Time },
-		named[BodyPoint]{"surface_c", func(p *BodyPoint) float64 { return p.SurfaceC }},
-		named[BodyPoint]{"mean_c", func(p *BodyPoint) float64 { return p.MeanC }},
-		named[BodyPoint]{"core_c", func(p *BodyPoint) float64 { return p.CoreC }})
 }

@@ -221,7 +221,14 @@ func (g Glass) frame(a Air, lamps []light.Lamp) (frame[glassModel], error) {
 	light, err := g.light(lamps)
 	m := glassModel{g: g, setting: settingOf(a, light), ice: usualIceFactors(g.Drink)}
 	return frame[glassModel]{kind: "glass", model: m, inputs: (*glassModel).inputs, run: (*glassModel).run,
-		events: glassEventKeys, doubt: doubtCold, readings: glassReadings()}, err
+		events: []string{"haze", "opaque", "beads", "runs", "dry", "thawed", "cold", "watered", "ice half", "ice gone"}, doubt: doubtCold,
+		readings: readingsOf(func(m *glassModel) []GlassPoint { return m.done.series }, func(p *GlassPoint) time.Duration { return p.Time },
+			named[GlassPoint]{"drink_c", func(p *GlassPoint) float64 { return p.DrinkC }},
+			named[GlassPoint]{"surface_c", func(p *GlassPoint) float64 { return p.SurfaceC }},
+			named[GlassPoint]{"dew_g_m2", func(p *GlassPoint) float64 { return p.DewGM2 }},
+			named[GlassPoint]{"frost_g_m2", func(p *GlassPoint) float64 { return p.FrostGM2 }},
+			named[GlassPoint]{"ice_grams", func(p *GlassPoint) float64 { return p.IceGrams }},
+			named[GlassPoint]{"melt_grams", func(p *GlassPoint) float64 { return p.MeltGrams }})}, err
 }
 
 func (m *glassModel) inputs() []study.Input {
@@ -271,18 +278,4 @@ func (m glassModel) words(r Runs) GlassClock {
 	}
 	clock.LiquidLine, clock.FogLine = m.g.lines(m.air.TempC, m.done.dewC, m.done.coldest)
 	return clock
-}
-
-// glassEventKeys are the keys of the events, in the order of a run.
-var glassEventKeys = []string{"haze", "opaque", "beads", "runs", "dry", "thawed", "cold", "watered", "ice half", "ice gone"}
-
-// glassReadings are those of the course.
-func glassReadings() []reading[glassModel] {
-	return readingsOf(func(m *glassModel) []GlassPoint { return m.done.series }, func(p *GlassPoint) time.Duration { return p.Time },
-		named[GlassPoint]{"drink_c", func(p *GlassPoint) float64 { return p.DrinkC }},
-		named[GlassPoint]{"surface_c", func(p *GlassPoint) float64 { return p.SurfaceC }},
-		named[GlassPoint]{"dew_g_m2", func(p *GlassPoint) float64 { return p.DewGM2 }},
-		named[GlassPoint]{"frost_g_m2", func(p *GlassPoint) float64 { return p.FrostGM2 }},
-		named[GlassPoint]{"ice_grams", func(p *GlassPoint) float64 { return p.IceGrams }},
-		named[GlassPoint]{"melt_grams", func(p *GlassPoint) float64 { return p.MeltGrams }})
 }

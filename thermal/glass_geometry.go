@@ -57,25 +57,19 @@ func (g Glass) fits() error {
 		return check.Input("Diameter", g.Diameter, "m", "2 mm more than two walls")
 	}
 	if g.DrinkGrams == 0 {
-		if g.IceGrams > 0 {
-			return check.Input("DrinkGrams", 0, "g", "above 0 where there is ice")
-		}
-		return honestplate.InRange("Height", g.Height, 0.01, 1, "m", "the height of an empty glass must be given")
+		return cmp.Or(check.Not(g.IceGrams > 0, "DrinkGrams", 0, "g", "above 0 where there is ice"),
+			honestplate.InRange("Height", g.Height, 0.01, 1, "m", "the height of an empty glass must be given"))
 	}
 	if depth := g.depth(); depth < 0.005 || depth > 1 {
 		perMetre := (g.DrinkGrams + g.IceGrams) / depth
 		return &honestplate.RangeError{Field: "DrinkGrams", Value: g.DrinkGrams, Low: max(0, 0.005*perMetre-g.IceGrams),
 			High: perMetre - g.IceGrams, Unit: "g", Source: "a depth of 5 mm to 1 m in the Diameter"}
 	}
-	if g.Height != 0 {
-		if err := honestplate.InRange("Height", g.Height, 0.01, 1, "m", "glasses, mugs and cans"); err != nil {
-			return err
-		}
-		if line := g.WallThickness + g.depth(); line > g.Height {
-			return check.Input("Height", g.Height, "m", "above the liquid line; the drink does not fit")
-		}
+	if g.Height == 0 {
+		return nil
 	}
-	return nil
+	return cmp.Or(honestplate.InRange("Height", g.Height, 0.01, 1, "m", "glasses, mugs and cans"),
+		check.Not(g.WallThickness+g.depth() > g.Height, "Height", g.Height, "m", "above the liquid line; the drink does not fit"))
 }
 
 func (g Glass) bore() float64 { return g.Diameter - 2*g.WallThickness }

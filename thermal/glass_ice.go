@@ -40,32 +40,28 @@ func (g Glass) completeIce() (Glass, error) {
 	if g.IceGrams == 0 {
 		return g, nil
 	}
-	if g.IceGrams > 5*g.DrinkGrams {
-		return g, check.Input("IceGrams", g.IceGrams, "g", "at most five times the drink: more is ice with a little drink")
-	}
-	if g.IceSize == 0 {
-		g.IceSize = 0.03
-		if one := g.IceShape.piece(g.IceSize).grams; one > g.IceGrams {
-			g.IceSize = max(0.001, g.IceSize*math.Cbrt(g.IceGrams/one))
-		}
-	}
-	if err := g.IceShape.checkAs("IceShape", "IceSize", g.IceSize); err != nil {
-		return g, err
-	}
-	if one := g.IceShape.piece(g.IceSize).grams; g.IceSize > 0.001 && one > 1.1*g.IceGrams {
-		return g, check.Input("IceSize", g.IceSize, "m", "pieces that weigh no more than all the ice")
-	}
-	if g.IceH != (honestplate.Estimate{}) {
-		if err := check.Band("IceH", g.IceH, 5, 20000, "W/(m2 K)", "a drink that is frozen over to one that boils"); err != nil {
-			return g, err
-		}
-	}
-	err := check.Band("DilutionShare", g.DilutionShare, 0.005, 10, "", "below, nobody sees it; above, it is water")
-	if frozen := g.IceGrams * heat.Ice().SpecificHeat * (4 - g.iceC()) / heat.Fusion; err == nil &&
-		frozen-g.DrinkGrams*heat.WaterHeat*g.DrinkC.Value/heat.Fusion > g.DrinkGrams/2 {
-		err = check.Input("IceC", g.iceC(), "degC", "not so cold that it freezes half the drink")
+	g.IceSize = cmp.Or(g.IceSize, g.usualIceSize())
+	one := g.IceShape.piece(g.IceSize).grams
+	frozen := g.IceGrams * heat.Ice().SpecificHeat * (4 - g.iceC()) / heat.Fusion
+	warmth := g.DrinkGrams * heat.WaterHeat * g.DrinkC.Value / heat.Fusion
+	err := cmp.Or(check.Not(g.IceGrams > 5*g.DrinkGrams, "IceGrams", g.IceGrams, "g", "at most five times the drink: more is ice with a little drink"),
+		g.IceShape.checkAs("IceShape", "IceSize", g.IceSize),
+		check.Not(g.IceSize > 0.001 && one > 1.1*g.IceGrams, "IceSize", g.IceSize, "m", "pieces that weigh no more than all the ice"),
+		check.Band("DilutionShare", g.DilutionShare, 0.005, 10, "", "below, nobody sees it; above, it is water"),
+		check.Not(frozen-warmth > g.DrinkGrams/2, "IceC", g.iceC(), "degC", "not so cold that it freezes half the drink"))
+	if err == nil && g.IceH != (honestplate.Estimate{}) {
+		err = check.Band("IceH", g.IceH, 5, 20000, "W/(m2 K)", "a drink that is frozen over to one that boils")
 	}
 	return g, err
+}
+
+// usualIceSize is 3 cm, or what one smaller piece has where there is not as much ice.
+func (g Glass) usualIceSize() float64 {
+	const usual = 0.03
+	if one := g.IceShape.piece(usual).grams; one > g.IceGrams {
+		return max(0.001, usual*math.Cbrt(g.IceGrams/one))
+	}
+	return usual
 }
 
 // usualIceC is that of ice of no given temperature, deg C.

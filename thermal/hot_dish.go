@@ -63,6 +63,8 @@ type HotClock struct {
 // surface, W/(m2 K): natural convection of water under 2..5 kW/m2 (0.15 Ra^(1/3)).
 const surfaceFilm = 600.0
 
+const drinkRho = 1000.0 // kg/m3
+
 // insideFilm is the coefficient from a mixed hot liquid to the wall of its vessel,
 // W/(m2 K): natural convection of water, and the wall's own 3 W/(m2 K) over 5 mm.
 const insideFilm = 300.0
@@ -125,7 +127,7 @@ func (d HotDish) frame(a Air, lamps []light.Lamp) (frame[dishModel], error) {
 	d, light, err := d.complete(a, lamps)
 	m := dishModel{d: d, side: 1, vessel: known, hotModel: hotModel{setting: settingOf(a, light)}}
 	return frame[dishModel]{kind: "dish", model: m, inputs: (*dishModel).inputs, run: (*dishModel).run,
-		events: dishEventKeys, doubt: doubtHot, readings: hotReadings((*dishModel).hot), reach: (*dishModel).longer}, err
+		events: []string{"cool", "steam ends"}, doubt: doubtHot, readings: hotReadings((*dishModel).hot), reach: (*dishModel).longer}, err
 }
 
 func (m *dishModel) inputs() []study.Input {
@@ -236,6 +238,3 @@ func (d HotDish) start(a Air, light, convection, side float64) (hotRun, error) {
 	r.begin()
 	return r, nil
 }
-
-// dishEventKeys are the keys of the events, in the order of a run.
-var dishEventKeys = []string{"cool", "steam ends"}

@@ -70,6 +70,9 @@ const (
 // icePure is how far from 0 degC the latent heat is spread, K: see Sharp.
 const icePure = 0.02
 
+// meltConductivity is that of water at 0..5 degC, W/(m K).
+const meltConductivity = 0.57
+
 // An iceModel is a checked piece of ice in its room; its light is that of the whole
 // piece.
 type iceModel struct {
@@ -132,7 +135,11 @@ func (m iceModel) words(r Runs) IceClock {
 func (i IceOnTable) frame(a Air, lamps []light.Lamp) (frame[iceModel], error) {
 	m, err := i.model(a, lamps)
 	return frame[iceModel]{kind: "ice", model: m, inputs: (*iceModel).inputs, run: (*iceModel).run,
-		events: iceEventKeys, doubt: doubtIce, readings: iceReadings()}, err
+		events: []string{"shines", "half off", "ice gone"}, doubt: doubtIce,
+		readings: readingsOf(func(m *iceModel) []IcePoint { return m.series }, func(p *IcePoint) time.Duration { return p.Time },
+			named[IcePoint]{"ice_grams", func(p *IcePoint) float64 { return p.IceGrams }},
+			named[IcePoint]{"puddle_grams", func(p *IcePoint) float64 { return p.PuddleGrams }},
+			named[IcePoint]{"surface_c", func(p *IcePoint) float64 { return p.SurfaceC }})}, err
 }
 
 func (i IceOnTable) model(a Air, lamps []light.Lamp) (iceModel, error) {
@@ -204,15 +211,4 @@ func (m *iceModel) run(at []float64, course bool) error {
 		err = m.work.times(m, make([]float64, iceEvents), &m.series, every)
 	}
 	return err
-}
-
-// iceEventKeys are the keys of the events, in the order of a run.
-var iceEventKeys = []string{"shines", "half off", "ice gone"}
-
-// iceReadings are those of the course.
-func iceReadings() []reading[iceModel] {
-	return readingsOf(func(m *iceModel) []IcePoint { return m.series }, func(p *IcePoint) time.Duration { return p.Time },
-		named[IcePoint]{"ice_grams", func(p *IcePoint) float64 { return p.IceGrams }},
-		named[IcePoint]{"puddle_grams", func(p *IcePoint) float64 { return p.PuddleGrams }},
-		named[IcePoint]{"surface_c", func(p *IcePoint) float64 { return p.SurfaceC }})
 }

@@ -39,14 +39,14 @@ type icePiece struct {
 }
 
 func (s IceShape) piece(size float64) icePiece {
+	p := icePiece{radius: size / 2, grams: 1000 * heat.Ice().Density * size * size * size, table: 1.0 / 6}
 	switch s {
 	case IceBall:
-		return icePiece{size / 2, 1000 * heat.Ice().Density * math.Pi / 6 * size * size * size, 0.02}
-	case IceChip:
-		// t x 3t x 3t: volume 9 t3, surface 30 t2.
-		return icePiece{0.9 * size, 1000 * heat.Ice().Density * 9 * size * size * size, 0.3}
+		p.grams, p.table = p.grams*math.Pi/6, 0.02
+	case IceChip: // t x 3t x 3t: volume 9 t3, surface 30 t2
+		p = icePiece{0.9 * size, 9 * p.grams, 0.3}
 	}
-	return icePiece{size / 2, 1000 * heat.Ice().Density * size * size * size, 1.0 / 6}
+	return p
 }
 
 func (s IceShape) check(size float64) error { return s.checkAs("Shape", "Size", size) }

@@ -171,6 +171,3 @@ func (s Scoop) Observe(l Lesson, seen []Seen, a Air, lamps ...light.Lamp) (Scoop
 func (m scoopModel) words(r Runs) ScoopClock {
 	return ScoopClock{Kept: r, Shines: r.at(shines), Softens: r.at(softens), FirstDrip: r.at(drips), Puddles: r.at(puddles), Slumps: r.at(slumps), Series: m.course}
 }
-
-// scoopEventKeys are the keys of the events, in the order of a run.
-var scoopEventKeys = []string{"shines", "softens", "drips", "puddle", "slumps"}

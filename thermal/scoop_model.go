@@ -42,7 +42,14 @@ const (
 func (s Scoop) frame(a Air, lamps []light.Lamp) (frame[scoopModel], error) {
 	m, err := s.model(a, lamps)
 	return frame[scoopModel]{kind: "scoop", model: m, inputs: (*scoopModel).inputs, run: (*scoopModel).run,
-		events: scoopEventKeys, doubt: doubtFrozen, readings: scoopReadings()}, err
+		events: []string{"shines", "softens", "drips", "puddle", "slumps"}, doubt: doubtFrozen,
+		readings: readingsOf(func(m *scoopModel) []ScoopPoint { return m.course }, func(p *ScoopPoint) time.Duration { return p.Time },
+			named[ScoopPoint]{"surface_c", func(p *ScoopPoint) float64 { return p.SurfaceC }},
+			named[ScoopPoint]{"mean_c", func(p *ScoopPoint) float64 { return p.MeanC }},
+			named[ScoopPoint]{"core_c", func(p *ScoopPoint) float64 { return p.CoreC }},
+			named[ScoopPoint]{"soft_mm", func(p *ScoopPoint) float64 { return p.SoftMM }},
+			named[ScoopPoint]{"melted_share", func(p *ScoopPoint) float64 { return p.MeltedShare }},
+			named[ScoopPoint]{"dripped_grams", func(p *ScoopPoint) float64 { return p.DrippedGrams }})}, err
 }
 
 func (s Scoop) model(a Air, lamps []light.Lamp) (scoopModel, error) {
@@ -125,17 +132,6 @@ func (m *scoopModel) run(at []float64, course bool) error {
 		m.course, err = m.work.series(m, at[slumps])
 	}
 	return err
-}
-
-// scoopReadings are those of the course.
-func scoopReadings() []reading[scoopModel] {
-	return readingsOf(func(m *scoopModel) []ScoopPoint { return m.course }, func(p *ScoopPoint) time.Duration { return p.Time },
-		named[ScoopPoint]{"surface_c", func(p *ScoopPoint) float64 { return p.SurfaceC }},
-		named[ScoopPoint]{"mean_c", func(p *ScoopPoint) float64 { return p.MeanC }},
-		named[ScoopPoint]{"core_c", func(p *ScoopPoint) float64 { return p.CoreC }},
-		named[ScoopPoint]{"soft_mm", func(p *ScoopPoint) float64 { return p.SoftMM }},
-		named[ScoopPoint]{"melted_share", func(p *ScoopPoint) float64 { return p.MeltedShare }},
-		named[ScoopPoint]{"dripped_grams", func(p *ScoopPoint) float64 { return p.DrippedGrams }})
 }
 
 // scoopCells divides a ball: a large one more finely, since its skin is as thin.

@@ -113,7 +113,11 @@ type softModel struct {
 func (s Softening) frame(a Air, lamps []light.Lamp) (frame[softModel], error) {
 	m, err := s.model(a, lamps)
 	return frame[softModel]{kind: "soft", model: m, inputs: (*softModel).inputs, run: (*softModel).run,
-		events: softEventKeys, doubt: doubtFrozen, readings: softReadings()}, err
+		events: []string{"softens", "runs"}, doubt: doubtFrozen,
+		readings: readingsOf(func(m *softModel) []BodyPoint { return m.course }, func(p *BodyPoint) time.Duration { return p.Time },
+			named[BodyPoint]{"surface_c", func(p *BodyPoint) float64 { return p.SurfaceC }},
+			named[BodyPoint]{"mean_c", func(p *BodyPoint) float64 { return p.MeanC }},
+			named[BodyPoint]{"core_c", func(p *BodyPoint) float64 { return p.CoreC }})}, err
 }
 
 func (s Softening) model(a Air, lamps []light.Lamp) (softModel, error) {
@@ -242,15 +246,4 @@ func (r *softRun) series(m *softModel, end float64) ([]BodyPoint, error) {
 func bodyPoint(e *solve.Engine) BodyPoint {
 	s := e.State(e.SurfaceC())
 	return BodyPoint{Time: seconds(e.Time), SurfaceC: s.SurfaceC, MeanC: s.MeanC, CoreC: s.CoreC}
-}
-
-// softEventKeys are the keys of the events, in the order of a run.
-var softEventKeys = []string{"softens", "runs"}
-
-// softReadings are those of the course.
-func softReadings() []reading[softModel] {
-	return readingsOf(func(m *softModel) []BodyPoint { return m.course }, func(p *BodyPoint) time.Duration { return p.Time },
-		named[BodyPoint]{"surface_c", func(p *BodyPoint) float64 { return p.SurfaceC }},
-		named[BodyPoint]{"mean_c", func(p *BodyPoint) float64 { return p.MeanC }},
-		named[BodyPoint]{"core_c", func(p *BodyPoint) float64 { return p.CoreC }})
 }

@@ -57,18 +57,14 @@ const (
 // for overrun beyond 300 % or a mix so sweet, or without any solute, that the
 // freezing-point table does not hold it.
 func (m FrozenMix) check() error {
-	if err := cmp.Or(honestplate.NotNegative("FatPercent", m.FatPercent, "%"), honestplate.NotNegative("MSNFPercent", m.MSNFPercent, "%"),
+	return cmp.Or(honestplate.NotNegative("FatPercent", m.FatPercent, "%"), honestplate.NotNegative("MSNFPercent", m.MSNFPercent, "%"),
 		honestplate.NotNegative("WheySolidsPercent", m.WheySolidsPercent, "%"), honestplate.NotNegative("SucrosePercent", m.SucrosePercent, "%"),
 		honestplate.NotNegative("MonosaccharidePercent", m.MonosaccharidePercent, "%"),
 		honestplate.NotNegative("GlucoseSyrupPercent", m.GlucoseSyrupPercent, "%"),
 		honestplate.NotNegative("OtherSolidsPercent", m.OtherSolidsPercent, "%"), honestplate.NotNegative("SyrupFactor", m.SyrupFactor, ""),
-		honestplate.InRange("OverrunPercent", m.OverrunPercent, 0, 300, "%", "no frozen dessert holds more")); err != nil {
-		return err
-	}
-	if s := m.solidsPercent(); s >= 99 {
-		return check.Input("FrozenMix", s, "%", "less than 99 %, to leave water")
-	}
-	return honestplate.InRange("SucroseEquivalent", m.equivalent(), 3, 180, "g", solution.Leighton)
+		honestplate.InRange("OverrunPercent", m.OverrunPercent, 0, 300, "%", "no frozen dessert holds more"),
+		check.Not(m.solidsPercent() >= 99, "FrozenMix", m.solidsPercent(), "%", "less than 99 %, to leave water"),
+		honestplate.InRange("SucroseEquivalent", m.equivalent(), 3, 180, "g", solution.Leighton))
 }
 
 func (m FrozenMix) solidsPercent() float64 {
@@ -168,18 +164,11 @@ func (m FrozenMix) density() float64 {
 // University of Guelph pages, read). Both must be above 0 and the product not
 // heavier than the mix, else an [honestplate.InputError].
 func Overrun(mix, product float64) (float64, error) {
-	if err := honestplate.Positive("Mix", mix, ""); err != nil {
-		return 0, err
-	}
-	if err := honestplate.Positive("Product", product, ""); err != nil {
-		return 0, err
-	}
-	if product > mix {
-		return 0, check.Input("Product", product, "", "at most that of the mix")
-	}
 	overrun := 100 * (mix - product) / product
-	if math.IsInf(overrun, 0) {
-		return 0, check.Input("Product", product, "", "within the same range of sizes as the mix")
+	if err := cmp.Or(honestplate.Positive("Mix", mix, ""), honestplate.Positive("Product", product, ""),
+		check.Not(product > mix, "Product", product, "", "at most that of the mix"),
+		check.Not(math.IsInf(overrun, 0), "Product", product, "", "within the same range of sizes as the mix")); err != nil {
+		return 0, err
 	}
 	return overrun, nil
 }

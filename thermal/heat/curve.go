@@ -57,13 +57,10 @@ func (c Curve) check() error {
 			check.Number(at+".Conductivity", p.Conductivity, 1e-4, 1e5, "W/(m K)")); err != nil {
 			return err
 		}
-		if i == 0 {
-			continue
-		}
-		if !(p.TempC-c[i-1].TempC >= 1e-6) {
+		if i > 0 && !(p.TempC-c[i-1].TempC >= 1e-6) {
 			return check.Input(at+".TempC", p.TempC, "degC", "at least 1e-6 K above the point before it")
 		}
-		if dh := p.Enthalpy - c[i-1].Enthalpy; !(dh >= (p.TempC-c[i-1].TempC)*1e-3) {
+		if i > 0 && !(p.Enthalpy-c[i-1].Enthalpy >= (p.TempC-c[i-1].TempC)*1e-3) {
 			return check.Input(at+".Enthalpy", p.Enthalpy, "J/m3", "rising with temperature")
 		}
 	}

@@ -36,43 +36,29 @@ func saturation(tempC float64) float64 {
 	return math.Exp(ln)
 }
 
+// A saturationFit is ln(p/Pa) at T in K: c0/T + c1 + c2 T + c3 T^2 + c4 T^3 + c5 T^4 +
+// c6 ln T.
+type saturationFit [7]float64
+
+var (
+	fitOverIce   = saturationFit{-5.6745359e3, 6.3925247, -9.677843e-3, 6.2215701e-7, 2.0747825e-9, -9.484024e-13, 4.1635019}
+	fitOverWater = saturationFit{-5.8002206e3, 1.3914993, -4.8640239e-2, 4.1764768e-5, -1.4452093e-8, 0, 6.5459673}
+)
+
+// at returns the logarithm and its derivative in 1/K.
+func (c *saturationFit) at(t float64) (ln, slope float64) {
+	r := 1 / t
+	ln = c[0]*r + c[1] + t*(c[2]+t*(c[3]+t*(c[4]+t*c[5]))) + c[6]*math.Log(t)
+	slope = r*(c[6]-c[0]*r) + c[2] + t*(2*c[3]+t*(3*c[4]+t*4*c[5]))
+	return ln, slope
+}
+
 // lnSaturation returns ln(p/Pa) at T in K and its derivative in 1/K.
 func lnSaturation(t float64) (ln, slope float64) {
 	if t < tripleC+kelvin {
-		return lnOverIce(t)
+		return fitOverIce.at(t)
 	}
-	return lnOverWater(t)
-}
-
-func lnOverIce(t float64) (ln, slope float64) {
-	const (
-		c1 = -5.6745359e3
-		c2 = 6.3925247
-		c3 = -9.677843e-3
-		c4 = 6.2215701e-7
-		c5 = 2.0747825e-9
-		c6 = -9.484024e-13
-		c7 = 4.1635019
-	)
-	r := 1 / t
-	ln = c1*r + c2 + t*(c3+t*(c4+t*(c5+t*c6))) + c7*math.Log(t)
-	slope = r*(c7-c1*r) + c3 + t*(2*c4+t*(3*c5+t*4*c6))
-	return ln, slope
-}
-
-func lnOverWater(t float64) (ln, slope float64) {
-	const (
-		c8  = -5.8002206e3
-		c9  = 1.3914993
-		c10 = -4.8640239e-2
-		c11 = 4.1764768e-5
-		c12 = -1.4452093e-8
-		c13 = 6.5459673
-	)
-	r := 1 / t
-	ln = c8*r + c9 + t*(c10+t*(c11+t*c12)) + c13*math.Log(t)
-	slope = r*(c13-c8*r) + c10 + t*(2*c11+t*3*c12)
-	return ln, slope
+	return fitOverWater.at(t)
 }
 
 // lowestVapour is the saturation pressure at -100 degC, Pa, rounded down.
@@ -80,7 +66,7 @@ const lowestVapour = 0.001405
 
 // lnTriple is ln of the pressure at which the two branches meet; the two
 // formulas differ there by 2e-5, less than a millikelvin.
-var lnTriple, _ = lnOverWater(tripleC + kelvin)
+var lnTriple, _ = fitOverWater.at(tripleC + kelvin)
 
 // SaturationTemperature returns the temperature in deg C at which water vapour
 // of pressure pa (Pa) is saturated: the inverse of SaturationPressure, found by
@@ -100,21 +86,15 @@ func saturatedAt(ln float64) float64 {
 	// method with the curvature of ln p, -2 slope (1/T + bend) where bend is half the
 	// relative change of the latent heat per K: the step is good to its cube.
 	g := ln - 6.4150
-	ice := ln < lnTriple
-	t, bend := kelvin+243.04*g/(17.625-g), 0.00048
+	fit, t, bend := &fitOverWater, kelvin+243.04*g/(17.625-g), 0.00048
 	if g < 3.5 { // to 60 degC: with our own fit of the formula's error, within 3 mK
 		t -= 0.00826 + g*(0.01294+g*(0.01763-g*0.00827))
 	}
-	if ice {
-		t, bend = kelvin+273.86*g/(22.587-g), 0.00005
+	if ln < lnTriple {
+		fit, t, bend = &fitOverIce, kelvin+273.86*g/(22.587-g), 0.00005
 	}
 	for range 20 {
-		var f, slope float64
-		if ice {
-			f, slope = lnOverIce(t)
-		} else {
-			f, slope = lnOverWater(t)
-		}
+		f, slope := fit.at(t)
 		step := (ln - f) / slope
 		step += step * step * (1/t + bend)
 		t += step

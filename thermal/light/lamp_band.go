@@ -10,16 +10,14 @@ import (
 
 // known is the factor to which the irradiance of a lamp is known, with 95 %.
 func (l Lamp) known() float64 {
+	_, factor := l.Head.share()
 	switch {
 	case l.Lux > 0:
-		return 1.35
+		factor = 1.35
 	case l.BeamShare > 0:
-		return 1.5
-	case l.Head < OpenFace || l.Head > PAR:
-		return 1
+		factor = 1.5
 	}
-	_, f := l.Head.share()
-	return f
+	return factor
 }
 
 // A kin are lamps that are wrong together: all that one light meter measured, all heads

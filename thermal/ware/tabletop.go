@@ -27,9 +27,7 @@ var tabletops = [...]string{"ceramic", "wood", "plastic", "glass", "stone", "met
 func (t Tabletop) String() string { return check.Name("tabletop", int(t), tabletops[:]) }
 
 // MarshalText writes the words of String; an unknown top is refused.
-func (t Tabletop) MarshalText() ([]byte, error) {
-	return check.Named("Tabletop", int(t), tabletops[:])
-}
+func (t Tabletop) MarshalText() ([]byte, error) { return check.Named("Tabletop", int(t), tabletops[:]) }
 
 // UnmarshalText reads the words of String.
 func (t *Tabletop) UnmarshalText(b []byte) error { return check.Read("Tabletop", b, tabletops[:], t) }

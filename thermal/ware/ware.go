@@ -86,7 +86,7 @@ func (s Shock) String() string {
 // ware in steps; these are estimates, not guarantees.
 func (w Ware) Shock(glassC, liquidC, thickness, h float64) (Shock, error) {
 	thickness, h = cmp.Or(thickness, 0.003), cmp.Or(h, 1000)
-	if err := check.Fields("glassware and what is poured into it",
+	if err := cmp.Or(check.Fields("glassware and what is poured into it",
 		check.Number("GlassC", glassC, -100, 600, "degC"),
 		check.Number("LiquidC", liquidC, -100, 300, "degC"),
 		check.Number("Thickness", thickness, 1e-4, 0.05, "m"),
@@ -97,11 +97,8 @@ func (w Ware) Shock(glassC, liquidC, thickness, h float64) (Shock, error) {
 		check.Number("Expansion", w.Expansion, 0, 1e-3, "1/K"),
 		check.Number("LowK", w.LowK, 0, 1e4, "K"),
 		check.Number("HighK", w.HighK, 0, 1e4, "K"),
-	); err != nil {
+	), check.Not(w.LowK > w.HighK, "LowK", w.LowK, "K", "at most the upper one")); err != nil {
 		return Shock{}, err
-	}
-	if w.LowK > w.HighK {
-		return Shock{}, check.Input("LowK", w.LowK, "K", "at most the upper one")
 	}
 	s := Shock{DeltaK: glassC - liquidC}
 	d := math.Abs(s.DeltaK)

@@ -32,6 +32,12 @@ func TestShockGrades(t *testing.T) {
 	if full := 0.81e6 * 100; s.StressPa > full || s.StressPa < 0.6*full {
 		t.Errorf("%g Pa of %g", s.StressPa, full)
 	}
+	// and a gentle one to Bi/3.25 of that (Manson, in Kingery 1955, from memory)
+	gentle, err := Glassware().Annealed.Shock(100, 0, 1e-4, 100)
+	if err != nil {
+		t.Fatal(err)
+	}
+	testkit.CloseRel(t, "gentle quench", gentle.StressPa, 70e9*9e-6*100/(1-0.22)*(100*1e-4/2)/3.25, 0.01)
 	thin, _ := Glassware().Annealed.Shock(60, 10, 0.002, 0)
 	thick, _ := Glassware().Annealed.Shock(60, 10, 0.008, 0)
 	if thin.StressPa >= thick.StressPa {

@@ -51,6 +51,14 @@ func Input(field string, v float64, unit, want string) error {
 	return &honestplate.InputError{Field: field, Got: strings.TrimSuffix(fmt.Sprintf("%.6g %s", v, unit), " "), Want: want}
 }
 
+// Not returns the error of Input where something is wrong.
+func Not(wrong bool, field string, v float64, unit, want string) error {
+	if !wrong {
+		return nil
+	}
+	return Input(field, v, unit, want)
+}
+
 // One returns an InputError unless the number v is that of one of the named values of
 // an enumeration.
 func One(field string, v int, names []string) error {

@@ -101,17 +101,13 @@ func grow[T any](s []T, n int) []T {
 
 func (e *Engine) Build(form int, radius float64, n int, grade float64) {
 	e.form, e.Shells, e.Flank = form, n, nil
-	e.fg, e.fq = grow(e.fg, n), grow(e.fq, n)
+	for _, v := range [...]*[]float64{&e.Faces, &e.at, &e.Volumes, &e.per, &e.link, &e.skin, &e.area, &e.Enthalpies, &e.u, &e.f, &e.h0, &e.f0, &e.f1,
+		&e.vg, &e.vs, &e.vb, &e.low, &e.high, &e.un, &e.d, &e.r, &e.wlink, &e.square, &e.fg, &e.fq} {
+		*v = grow(*v, n+1)
+	}
+	e.seg, e.segHold = grow(e.seg, n+1), grow(e.segHold, n+1)
 	clear(e.fg)
 	clear(e.fq)
-	e.Faces, e.at, e.Volumes = grow(e.Faces, n+1), grow(e.at, n), grow(e.Volumes, n)
-	e.per, e.wlink, e.square = grow(e.per, n), grow(e.wlink, n), grow(e.square, n)
-	e.link, e.skin, e.area = grow(e.link, n), grow(e.skin, n), grow(e.area, n)
-	e.Enthalpies, e.u, e.f = grow(e.Enthalpies, n+1), grow(e.u, n+1), grow(e.f, n+1)
-	e.h0, e.f0, e.f1 = grow(e.h0, n+1), grow(e.f0, n+1), grow(e.f1, n+1)
-	e.vg, e.un, e.d, e.r = grow(e.vg, n+1), grow(e.un, n+1), grow(e.d, n+1), grow(e.r, n+1)
-	e.vs, e.vb, e.low, e.high = grow(e.vs, n), grow(e.vb, n), grow(e.low, n), grow(e.high, n)
-	e.seg, e.segHold = grow(e.seg, n+1), grow(e.segHold, n+1)
 	for i := range n + 1 {
 		s := float64(i) / float64(n)
 		if grade > 0 {
