@@ -56,6 +56,9 @@ var taughtCourses = []taughtCourse{
 	{"course_canister", "time_s", 1, []string{"run"}, func(r testdata.Row, u run) (thermal.HotDish, thermal.Air) {
 		return thermal.HotDish{Grams: number(r, "water_g"), Diameter: 0.032, VesselGrams: 11, Activity: dry}, thermal.Air{TempC: u.roomC, RH: 0.5}
 	}},
+	{"course_foam_cups", "time_s", 1, []string{"cup", "trial"}, func(testdata.Row, run) (thermal.HotDish, thermal.Air) {
+		return foamCup, freezerAir
+	}},
 }
 
 func (c taughtCourse) judge(t *testing.T) (inside, all int) {
@@ -77,6 +80,9 @@ func (c taughtCourse) judge(t *testing.T) (inside, all int) {
 		v, err := columns(r, c.timeColumn, "water_c")
 		if err != nil {
 			t.Fatal(err)
+		}
+		if v[1] < 0.9 && air.TempC < 0 {
+			continue // freezing: the clock has no ice
 		}
 		at = append(at, time.Duration((v[0]-u.startS)*c.seconds*float64(time.Second)))
 		read = append(read, v[1])
