@@ -156,17 +156,12 @@ func (b Bottle) check() error {
 			check.Number("WallThickness", b.WallThickness, 5e-5, 0.02, "m"),
 			check.Number("InsideH", b.InsideH, 1, 1e5, "W/(m2 K)"),
 			check.Number("HeadspacePercent", b.HeadspacePercent, 0.5, 50, "%"),
-		), wallCheck(b.Wall, source)); err != nil {
+		), wallCheck(b.Wall, source), check.Not(b.bore() < 0.01, "Diameter", b.Diameter, "m", "10 mm more than two walls")); err != nil {
 		return err
 	}
-	if b.bore() < 0.01 {
-		return check.Input("Diameter", b.Diameter, "m", "10 mm more than two walls")
-	}
-	if l := b.length(); l < 0.02 || l > 1 {
-		return &honestplate.RangeError{Field: "DrinkGrams", Value: b.DrinkGrams, Low: b.DrinkGrams * 0.02 / l, High: b.DrinkGrams / l, Unit: "g",
-			Source: "a length of 20 mm to 1 m in the Diameter"}
-	}
-	return cmp.Or(honestplate.InRange("StartC", b.StartC.Value, freezes, 60, "degC", "a closed drink that is neither freezing nor hot"),
+	perMetre := b.DrinkGrams / b.length()
+	return cmp.Or(honestplate.InRange("DrinkGrams", b.DrinkGrams, 0.02*perMetre, perMetre, "g", "a length of 20 mm to 1 m in the Diameter"),
+		honestplate.InRange("StartC", b.StartC.Value, freezes, 60, "degC", "a closed drink that is neither freezing nor hot"),
 		honestplate.InRange("TargetC", b.TargetC, max(freezes, b.Medium.TempC+0.2), b.StartC.Value, "degC",
 			"the drink's freezing point, the medium and the start"))
 }

@@ -187,12 +187,9 @@ func (c Cheese) complete(a Air, lamps []light.Lamp) (Cheese, honestplate.Estimat
 		), check.Band("RunnyC", c.RunnyC, 30, 120, "degC", source), check.Band("SetC", c.SetC, 20, 110, "degC", source), lightErr); err != nil {
 		return c, light, err
 	}
-	if thick := c.thickness(); !(thick >= 2e-4 && thick <= 0.025) {
-		perMM := c.Grams / thick / 1000
-		return c, light, &honestplate.RangeError{Field: "Grams", Value: c.Grams, Low: 0.2 * perMM, High: 25 * perMM, Unit: "g",
-			Source: "a layer of 0.2 to 25 mm over the Diameter"}
-	}
-	return c, light, check.Not(c.SetC.Likely >= c.RunnyC.Likely, "SetC.Likely", c.SetC.Likely, "degC", "a limit below RunnyC")
+	perMM := c.Grams / c.thickness() / 1000
+	return c, light, cmp.Or(honestplate.InRange("Grams", c.Grams, 0.2*perMM, 25*perMM, "g", "a layer of 0.2 to 25 mm over the Diameter"),
+		check.Not(c.SetC.Likely >= c.RunnyC.Likely, "SetC.Likely", c.SetC.Likely, "degC", "a limit below RunnyC"))
 }
 
 // thickness of the cheese, m.

@@ -53,23 +53,15 @@ func (g Glass) complete(a Air) (Glass, error) {
 
 // fits checks the glass's geometry and heat against its contents.
 func (g Glass) fits() error {
-	if g.bore() < 0.002 {
-		return check.Input("Diameter", g.Diameter, "m", "2 mm more than two walls")
-	}
+	bored := check.Not(g.bore() < 0.002, "Diameter", g.Diameter, "m", "2 mm more than two walls")
 	if g.DrinkGrams == 0 {
-		return cmp.Or(check.Not(g.IceGrams > 0, "DrinkGrams", 0, "g", "above 0 where there is ice"),
+		return cmp.Or(bored, check.Not(g.IceGrams > 0, "DrinkGrams", 0, "g", "above 0 where there is ice"),
 			honestplate.InRange("Height", g.Height, 0.01, 1, "m", "the height of an empty glass must be given"))
 	}
-	if depth := g.depth(); depth < 0.005 || depth > 1 {
-		perMetre := (g.DrinkGrams + g.IceGrams) / depth
-		return &honestplate.RangeError{Field: "DrinkGrams", Value: g.DrinkGrams, Low: max(0, 0.005*perMetre-g.IceGrams),
-			High: perMetre - g.IceGrams, Unit: "g", Source: "a depth of 5 mm to 1 m in the Diameter"}
-	}
-	if g.Height == 0 {
-		return nil
-	}
-	return cmp.Or(honestplate.InRange("Height", g.Height, 0.01, 1, "m", "glasses, mugs and cans"),
-		check.Not(g.WallThickness+g.depth() > g.Height, "Height", g.Height, "m", "above the liquid line; the drink does not fit"))
+	perMetre := (g.DrinkGrams + g.IceGrams) / g.depth()
+	return cmp.Or(bored, honestplate.InRange("DrinkGrams", g.DrinkGrams, max(0, 0.005*perMetre-g.IceGrams), perMetre-g.IceGrams, "g", "a depth of 5 mm to 1 m in the Diameter"),
+		honestplate.InRange("Height", cmp.Or(g.Height, 0.1), 0.01, 1, "m", "glasses, mugs and cans"),
+		check.Not(g.Height != 0 && g.WallThickness+g.depth() > g.Height, "Height", g.Height, "m", "above the liquid line; the drink does not fit"))
 }
 
 func (g Glass) bore() float64 { return g.Diameter - 2*g.WallThickness }

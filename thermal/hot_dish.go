@@ -178,14 +178,10 @@ func (d HotDish) complete(a Air, lamps []light.Lamp) (HotDish, honestplate.Estim
 	), check.Band("VisibleGM3", d.VisibleGM3, 0.01, 10, "g/m3", "clouds of droplets"), lightErr); err != nil {
 		return d, light, err
 	}
-	depth := d.depth()
-	if depth < 1e-3 || depth > 1 {
-		return d, light, &honestplate.RangeError{Field: "Grams", Value: d.Grams, Low: d.Grams / depth / 1000, High: d.Grams / depth, Unit: "g",
-			Source: "a depth of 1 mm to 1 m in the Diameter"}
-	}
 	const wall, density = 5.0, 2300.0 // mm; kg/m3, stoneware (from memory)
 	d.VesselGrams = cmp.Or(d.VesselGrams, wall*density*d.face()*(1+1.2*d.sides()))
-	return d, light, nil
+	perMetre := d.Grams / d.depth()
+	return d, light, honestplate.InRange("Grams", d.Grams, 1e-3*perMetre, perMetre, "g", "a depth of 1 mm to 1 m in the Diameter")
 }
 
 func (d HotDish) face() float64  { return math.Pi / 4 * d.Diameter * d.Diameter }

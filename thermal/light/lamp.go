@@ -140,7 +140,8 @@ type part struct {
 
 // check returns the error of the first field that makes no sense, or contradicts another.
 func (l Lamp) check() error {
-	if err := cmp.Or(check.One("Source", int(l.Source), sources[:]), check.One("Head", int(l.Head), heads[:]), check.Fields(studio,
+	flash, off, ofFlash := l.Source == Flash, l.power() == 0 && l.Lux == 0, max(l.Joules, l.PopsPerMinute, l.ModellingWatts)
+	err := cmp.Or(check.One("Source", int(l.Source), sources[:]), check.One("Head", int(l.Head), heads[:]), check.Fields(studio,
 		check.Number("Watts", l.Watts, 0, 1e5, "W"),
 		check.Number("BeamDegrees", cmp.Or(l.BeamDegrees, 60), 1, 180, "degrees"),
 		check.Number("BeamShare", l.BeamShare, 0, 3, ""),
@@ -149,23 +150,14 @@ func (l Lamp) check() error {
 		check.Number("Joules", l.Joules, 0, 1e4, "J"),
 		check.Number("PopsPerMinute", l.PopsPerMinute, 0, 600, "/min"),
 		check.Number("ModellingWatts", l.ModellingWatts, 0, 5000, "W"),
-	)); err != nil {
-		return err
+	), check.Not(flash && l.Watts > 0, "Watts", l.Watts, "W", "0 for a flash: give Joules, PopsPerMinute and ModellingWatts"),
+		check.Not(!flash && ofFlash > 0, "Joules", ofFlash, "", "0, as PopsPerMinute and ModellingWatts, unless the Source is a flash"),
+		check.Not(flash && off, "Joules", 0, "J", "the energy of a pop, ModellingWatts or Lux; leave out a lamp that is off"),
+		check.Not(off, "Watts", 0, "W", "the electrical power, or Lux as measured at the food; leave out a lamp that is off"))
+	if err == nil && l.power() > 0 && (flash || l.Lux == 0) {
+		err = inStudio(l.Distance)
 	}
-	flash, off := l.Source == Flash, l.power() == 0 && l.Lux == 0
-	switch {
-	case flash && l.Watts > 0:
-		return check.Input("Watts", l.Watts, "W", "0 for a flash: give Joules, PopsPerMinute and ModellingWatts")
-	case !flash && (l.Joules > 0 || l.PopsPerMinute > 0 || l.ModellingWatts > 0):
-		return check.Input("Joules", max(l.Joules, l.PopsPerMinute, l.ModellingWatts), "", "0, as PopsPerMinute and ModellingWatts, unless the Source is a flash")
-	case flash && off:
-		return check.Input("Joules", 0, "J", "the energy of a pop, ModellingWatts or Lux; leave out a lamp that is off")
-	case off:
-		return check.Input("Watts", 0, "W", "the electrical power, or Lux as measured at the food; leave out a lamp that is off")
-	case l.power() > 0 && (flash || l.Lux == 0):
-		return inStudio(l.Distance)
-	}
-	return nil
+	return err
 }
 
 const studio = "lamps of a studio"
