@@ -245,3 +245,27 @@ func TestBuildersAndOvensSetThePace(t *testing.T) {
 		}
 	}
 }
+
+// An oven that holds one and is wanted for two at once is told; pieces that are still to be
+// weighed hold the sets with nine chances in ten.
+func TestAFullOvenAndATrayToFillAreTold(t *testing.T) {
+	bake := func(name string) Thing {
+		return Thing{Name: name, Advertised: true, Count: 1, Prep: []Prep{{What: "bake", Minutes: 20, OvenC: 200}}}
+	}
+	b := ordinary(bake("pie"), bake("tart"))
+	b.Dishes[0].SuccessRate = 0.95
+	b.Ovens = []Oven{{Name: "oven", TempC: 220, Units: 1}}
+	if p := plannedDay(t, b, nil); !has(p.Notes, StoreFull) {
+		t.Errorf("two in an oven for one: %v", p.Notes)
+	}
+	b.Ovens[0].Units = 2
+	if p := plannedDay(t, b, nil); has(p.Notes, StoreFull) {
+		t.Errorf("two in an oven for two: %v", p.Notes)
+	}
+	b = ordinary(Thing{Name: "pair", Advertised: true, Grams: 36, Count: 2, Pieces: &Pieces{ToleranceGrams: 0.5}})
+	b.Dishes[0].SuccessRate = 0.95
+	q := plannedDay(t, b, nil).Shots[0].Things[0].Pieces
+	if q.Missing != 1 || q.Weigh <= 2 || q.Chance.Likely < 0.9 {
+		t.Errorf("%+v", q)
+	}
+}
