@@ -18,6 +18,9 @@ func TestPageAndReadmeAreFresh(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	if share, n := e.courseShare(); share < published.CourseShare {
+		t.Errorf("%.0f %% of the readings lie inside on the average of %d timed measurements", 100*share, n)
+	}
 	files, err := page(e)
 	if err != nil {
 		t.Fatal(err)
