@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"example.org/honestplate/portion/internal/check"
-	"example.org/honestplate/portion/internal/sets"
 	"example.org/honestplate/portion/internal/subset"
 )
 
@@ -120,12 +119,8 @@ func (p Pick) Best() (Picked, error) {
 	switch {
 	case errors.Is(err, subset.ErrNone):
 		return Picked{}, p.infeasible(q)
-	case err != nil: // no set near the best: one as it is built for several
-		a := sets.Problem{Problem: q.Problem, Sets: 1, Goal: p.goal()}.Solve()
-		if len(a.Sets) == 0 {
-			return Picked{}, noneFound(q.Effort)
-		}
-		s = subset.Solution{Chosen: a.Sets[0], Score: a.Score, Bound: max(a.Bound, a.Score), Proven: a.Proven, Work: a.Work}
+	case err != nil:
+		return Picked{}, noneFound(q.Effort)
 	}
 	points := q.scoreStep.Times
 	out := Picked{PieceSet: p.set(q, s.Chosen), Optimal: s.Proven, First: s.First, Work: s.Work}

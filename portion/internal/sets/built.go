@@ -88,75 +88,31 @@ func (b *build) one(open [][]int) []int {
 			}
 		}
 	}
-	tied, rest := b.tie(open)
 	for _, spare := range [2]int{60, 600} {
 		p, at := t.Problem.Problem, []int(nil)
 		p.Masses, p.Scores, p.Groups, p.Effort, p.Closest = nil, nil, nil, partEffort, t.Goal == Closest
-		for _, i := range tied {
-			p.Low, p.High, p.Target = p.Low-t.Masses[i], p.High-t.Masses[i], p.Target-t.Masses[i]
-		}
 		for g, sp := range t.Groups {
-			from, count := len(at), min(sp.Count, looseTie)
-			at = append(at, b.pool(rest[g], 2*max(count, 0)+spare)...)
+			from := len(at)
+			at = append(at, b.pool(open[g], 2*max(sp.Count, 0)+spare)...)
 			slices.Sort(at[from:])
-			if len(at)-from < count {
+			if len(at)-from < sp.Count {
 				return nil
 			}
-			p.Groups = append(p.Groups, subset.Group{From: from, To: len(at), Count: count})
+			p.Groups = append(p.Groups, subset.Group{From: from, To: len(at), Count: sp.Count})
 		}
 		for _, i := range at {
 			p.Masses, p.Scores = append(p.Masses, t.Masses[i]), append(p.Scores, t.Scores[i])
 		}
 		s, err := p.Best()
 		t.work += s.Work + len(at)
-		if err == nil && len(s.Chosen)+len(tied) > 0 {
-			for _, pos := range s.Chosen {
-				tied = append(tied, at[pos])
+		if err == nil && len(s.Chosen) > 0 {
+			for k, pos := range s.Chosen {
+				s.Chosen[k] = at[pos]
 			}
-			slices.Sort(tied)
-			return tied
+			return s.Chosen
 		}
 	}
 	return nil
-}
-
-// looseTie is how many pieces of a group are left to the search.
-const looseTie = 40
-
-// tie takes the pieces of a set from the front of the open ones, each near the mean that
-// is still wanted, until so few are missing in each group that the search can choose them,
-// and returns them and the others.
-func (b *build) tie(open [][]int) (tied []int, rest [][]int) {
-	t, mass, left := b.t, b.t.Target, 0
-	for _, sp := range t.Groups {
-		left += max(sp.Count, 0)
-	}
-	for g, sp := range t.Groups {
-		order := slices.Clone(open[g])
-		for len(order) > 0 {
-			at := 0
-			if sp.Count == subset.AnyCount {
-				if mass <= looseTie*t.Masses[order[0]] {
-					break
-				}
-			} else {
-				if len(open[g])-len(order) >= sp.Count-looseTie {
-					break
-				}
-				for j := range min(16, len(order)) {
-					if gap(t.Masses[order[j]], mass/int64(left)) < gap(t.Masses[order[at]], mass/int64(left)) {
-						at = j
-					}
-				}
-				left--
-			}
-			tied, mass = append(tied, order[at]), mass-t.Masses[order[at]]
-			order[0], order[at] = order[at], order[0]
-			order = order[1:]
-		}
-		rest = append(rest, order)
-	}
-	return tied, rest
 }
 
 // pool takes n pieces of an order: half of them from its front, the others spread over

@@ -204,7 +204,7 @@ func (in *instance) bestScore() (solution, error) {
 			s.proven = s.bound == s.score && in.off(s.sum) == 0
 			return s, nil
 		} else if budget >= total {
-			return in.anySet(decimal.FloorDiv(x.bound-searched-1, x.scale))
+			return in.anySet(x, decimal.FloorDiv(x.bound-searched-1, x.scale))
 		}
 		if !checked && in.work > 100_000 {
 			checked = true
@@ -220,20 +220,23 @@ func (in *instance) bestScore() (solution, error) {
 	}
 }
 
-// anySet is the last resort when the search was cut short empty-handed: any permitted
-// set, with the bound.
-func (in *instance) anySet(bound int64) (solution, error) {
-	r := in.reachable(true)
-	if r == nil {
-		return solution{}, ErrEffort
-	}
-	totals := r.closest()
-	if totals == nil {
-		return solution{}, ErrNone
-	}
-	s := solution{chosen: r.set(totals[0]), sum: totals[0], found: true}
-	for _, i := range s.chosen {
-		s.score += in.v[i]
+// anySet is the last resort when the search was cut short empty-handed: a set near
+// the relaxed one, or any permitted set, with the bound.
+func (in *instance) anySet(x *relaxation, bound int64) (solution, error) {
+	s := in.repair(x)
+	if !s.found {
+		r := in.reachable(true)
+		if r == nil {
+			return s, ErrEffort
+		}
+		totals := r.closest()
+		if totals == nil {
+			return s, ErrNone
+		}
+		s = solution{chosen: r.set(totals[0]), sum: totals[0], found: true}
+		for _, i := range s.chosen {
+			s.score += in.v[i]
+		}
 	}
 	s.bound = max(s.score, bound)
 	s.proven = s.bound == s.score && in.off(s.sum) == 0

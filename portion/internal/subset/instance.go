@@ -2,8 +2,8 @@
 // search behind portion.Pick, in whole numbers.
 //
 // [Problem.Best] answers; relaxation.go prices mass, search.go enumerates the sets near
-// the relaxed one, reachable.go lists the totals that can be had, best.go puts them
-// together.
+// the relaxed one, reachable.go lists the totals that can be had, repair.go is the last
+// resort, best.go puts them together.
 package subset
 
 import (

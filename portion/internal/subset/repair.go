@@ -1,0 +1,194 @@
+package subset
+
+import (
+	"cmp"
+	"slices"
+
+	"example.org/honestplate/portion/internal/top"
+)
+
+// A move changes a set a little: one piece leaves and one joins, or one does either
+// where the count is free.
+type move struct {
+	dw, cost int64 // change of mass; reduced score lost
+	out, in  int   // positions; -1 for none
+}
+
+const (
+	repairSide  = 200 // pieces on either side of a group's threshold that may move
+	repairMoves = 50_000
+	leastMoves  = 1000
+	repairTries = 16 // partners tried for each move
+	repairSteps = 200
+)
+
+// A nearSet is one close to the relaxed set, on its way into the window.
+type nearSet struct {
+	in   *instance
+	x    *relaxation
+	set  []bool
+	sum  int64
+	cost int64   // reduced score below the relaxed set's
+	core [][]int // by group: the pieces nearest to its threshold, on either side
+}
+
+// repair looks for a permitted set near the relaxed one: single moves as long as
+// they lead towards the window, then the best of many pairs of moves. Pairs make so
+// many totals that one is mostly inside. It proves nothing and is used where the
+// search ended with empty hands.
+func (in *instance) repair(x *relaxation) solution {
+	s := &nearSet{in: in, x: x, set: slices.Clone(x.base), sum: x.sum}
+	s.fill()
+	s.nearest()
+	for range repairSteps {
+		best, found := move{}, false
+		for _, m := range s.moves() {
+			in.work++
+			a, b := in.outside(s.sum+m.dw), in.outside(s.sum+best.dw)
+			if a < b || (found && a == b && m.cost < best.cost) {
+				best, found = m, true
+			}
+		}
+		if !found || s.in.work > 3*s.in.effort {
+			break
+		}
+		s.apply(best)
+	}
+	return s.pair()
+}
+
+// nearest sets the core: ten times as many pieces as may move at once.
+func (s *nearSet) nearest() {
+	r := s.x.r
+	for _, g := range s.in.groups {
+		var side [2][]int
+		for i := g.From; i < g.To; i++ {
+			k := 1
+			if s.set[i] {
+				k = 0
+			}
+			side[k] = append(side[k], i)
+		}
+		for k := range side {
+			most := min(len(side[k]), 10*repairSide)
+			top.Select(side[k], most, func(a, b int) bool {
+				ca, cb := max(r[a], -r[a]), max(r[b], -r[b])
+				return ca < cb || ca == cb && a < b
+			})
+			side[k] = side[k][:most]
+		}
+		s.core = append(s.core, append(side[0], side[1]...))
+	}
+	s.in.work += len(s.in.w) / 16
+}
+
+// fill takes whole groups of free count as far towards the window as their pieces
+// lead without passing it.
+func (s *nearSet) fill() {
+	for _, g := range s.in.groups {
+		if g.Count != AnyCount {
+			continue
+		}
+		for i := g.From; i < g.To; i++ {
+			m := move{s.in.w[i], -s.x.r[i], -1, i}
+			if s.set[i] {
+				m = move{-s.in.w[i], s.x.r[i], i, -1}
+			}
+			if (m.dw > 0 && s.sum+m.dw < s.in.lo) || (m.dw < 0 && s.sum+m.dw > s.in.hi) {
+				s.apply(m)
+			}
+		}
+	}
+}
+
+// outside is how far a total lies outside the window.
+func (in *instance) outside(sum int64) int64 { return max(in.lo-sum, sum-in.hi, 0) }
+
+func (s *nearSet) apply(m move) {
+	for _, pos := range [2]int{m.out, m.in} {
+		if pos >= 0 {
+			s.set[pos] = !s.set[pos]
+		}
+	}
+	s.sum, s.cost = s.sum+m.dw, s.cost+m.cost
+}
+
+// moves lists the moves among the pieces that are nearest to their group's
+// threshold.
+func (s *nearSet) moves() []move {
+	r, w := s.x.r, s.in.w
+	var out []move
+	// All pairs of moves cost about half the effort again.
+	most := min(repairMoves, max(leastMoves, s.in.effort/(2*repairTries)))
+	for n, g := range s.in.groups {
+		var side [2][]int // in the set, outside it
+		for _, i := range s.core[n] {
+			k := 1
+			if s.set[i] {
+				k = 0
+			}
+			side[k] = append(side[k], i)
+		}
+		for k := range side {
+			slices.SortFunc(side[k], func(a, b int) int {
+				return cmp.Or(cmp.Compare(max(r[a], -r[a]), max(r[b], -r[b])), cmp.Compare(a, b))
+			})
+			side[k] = side[k][:min(len(side[k]), repairSide)]
+		}
+		if g.Count == AnyCount {
+			for _, i := range side[0] {
+				out = append(out, move{-w[i], r[i], i, -1})
+			}
+			for _, j := range side[1] {
+				out = append(out, move{w[j], -r[j], -1, j})
+			}
+		}
+		for _, i := range side[0] {
+			for _, j := range side[1] {
+				if len(out) < most {
+					out = append(out, move{w[j] - w[i], r[i] - r[j], i, j})
+				}
+			}
+		}
+	}
+	return out
+}
+
+// pair returns the best permitted set that no, one or two moves make.
+func (s *nearSet) pair() solution {
+	in, x := s.in, s.x
+	moves := append(s.moves(), move{out: -1, in: -1})
+	slices.SortFunc(moves, func(a, b move) int {
+		return cmp.Or(cmp.Compare(a.dw, b.dw), cmp.Compare(a.cost, b.cost), cmp.Compare(a.out, b.out), cmp.Compare(a.in, b.in))
+	})
+	low, high := in.lo-s.sum, in.hi-s.sum
+	best, made := solution{}, [2]move{}
+	for i, a := range moves {
+		first, _ := slices.BinarySearchFunc(moves, low-a.dw, func(m move, dw int64) int { return cmp.Compare(m.dw, dw) })
+		for j := first; j < len(moves) && j < first+repairTries && moves[j].dw <= high-a.dw; j++ {
+			b := moves[j]
+			in.work++
+			// The one move that changes nothing may be paired with itself.
+			if (j < i) || (a.out >= 0 && a.out == b.out) || (a.in >= 0 && a.in == b.in) {
+				continue
+			}
+			sum := s.sum + a.dw + b.dw
+			cost := s.cost + a.cost + b.cost + x.price*(in.end(x.price)-sum)
+			c := solution{sum: sum, score: (x.bound - cost) / x.scale, found: true}
+			if !best.found || c.score > best.score || (c.score == best.score && in.off(c.sum) < in.off(best.sum)) {
+				best, made = c, [2]move{a, b}
+			}
+		}
+	}
+	if !best.found {
+		return best
+	}
+	s.apply(made[0])
+	s.apply(made[1])
+	for i, held := range s.set {
+		if held {
+			best.chosen = append(best.chosen, i)
+		}
+	}
+	return best
+}
