@@ -169,7 +169,7 @@ func (m maker) thing(name string, b *Brief) Thing {
 		}
 		if m.maybe() {
 			t.Drink.Wanted = m.word(t.Drink.Wanted, "ice")
-			t.Drink.Ice = &Ice{Thing: name + " ice", Grams: float64(20 + m.IntN(100)), Shape: m.word("", "cubes", "ball", "crushed")}
+			t.Drink.Ice = &Ice{Thing: name + " ice", Grams: min(float64(20+m.IntN(100)), 4*t.Grams), Shape: m.word("", "cubes", "ball", "crushed")}
 			if m.one(3) {
 				t.Drink.Ice.TempC = m.in(-18, -1)
 			}
