@@ -162,7 +162,8 @@ func (j *job) slot(now time.Time) time.Duration {
 
 // place gives every job its slot. Jobs are taken in their order; one that names its day
 // goes there, another to the first day on which it ends before the wrap, or, where it
-// fits on none, to the last. A slot does not run into lunch: it begins after it. What
+// fits on none, to the last. A slot does not run into lunch: it begins after it, nor into
+// one of another day that is late. What
 // is done keeps no slot, nothing begins before now, and nothing before it can be ready.
 func (b *Brief) place(jobs []*job, days []PlanDay, now time.Time) {
 	change := minutes(cmp.Or(b.ChangeoverMinutes, 10))
@@ -173,6 +174,7 @@ func (b *Brief) place(jobs []*job, days []PlanDay, now time.Time) {
 			next[i] = now.Add(time.Minute - 1).Truncate(time.Minute).In(next[i].Location())
 		}
 	}
+	var placed []*job
 	for _, j := range jobs {
 		if j.shot.Done {
 			continue
@@ -183,7 +185,16 @@ func (b *Brief) place(jobs []*job, days []PlanDay, now time.Time) {
 			if ready := j.ready(now); ready.After(at) {
 				at = ready.In(at.Location())
 			}
-			return afterLunch(at, slot, days[day])
+			at = afterLunch(at, slot, days[day])
+			for moved := true; moved; { // a day that is late runs into the next one
+				moved = false
+				for _, o := range placed {
+					if at.Before(o.shot.End.Add(change)) && o.shot.At.Before(at.Add(slot)) {
+						at, moved = afterLunch(o.shot.End.Add(change), slot, days[day]), true
+					}
+				}
+			}
+			return at
 		}
 		day := len(days) - 1
 		for i := range days {
@@ -195,6 +206,7 @@ func (b *Brief) place(jobs []*job, days []PlanDay, now time.Time) {
 		at := from(day)
 		j.shot.Day, j.shot.At, j.shot.End = day, at, at.Add(slot)
 		next[day] = j.shot.End.Add(change)
+		placed = append(placed, j)
 		days[day].Ends = j.shot.End
 		if over := j.shot.End.Sub(days[day].Wrap); over > 0 {
 			j.shot.Notes = append(j.shot.Notes, Note{Code: Overtime, Value: honestplate.Some(over.Minutes())})
