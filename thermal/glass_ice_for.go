@@ -4,6 +4,7 @@ import (
 	"cmp"
 
 	"example.org/honestplate"
+	"example.org/honestplate/thermal/internal/root"
 	"example.org/honestplate/thermal/light"
 )
 
@@ -32,15 +33,12 @@ func (g Glass) IceFor(targetC float64, a Air, lamps ...light.Lamp) (honestplate.
 			failed = &honestplate.RangeError{Field: "TargetC", Value: targetC, Low: targetC + left, High: g.DrinkC.Value, Unit: "degC",
 				Source: "what five times the drink in ice comes to"}
 		}
-		low, high := 0.0, most
-		for range 24 {
-			if mid := (low + high) / 2; failed == nil && over(mid, stir) > 0 {
-				low = mid
-			} else {
-				high = mid
+		return root.RisingTo(func(grams float64) float64 {
+			if failed != nil {
+				return 0
 			}
-		}
-		return high
+			return -over(grams, stir)
+		}, 0, most, 1e-7*most)
 	}
 	if err := honestplate.Finite("TargetC", targetC, "degC"); err != nil {
 		return honestplate.Estimate{}, err

@@ -79,8 +79,7 @@ const insideFilm = 300.0
 // The band spans the room (see [Air]): +-1.5 K, dew point +-2 K, air speed, convection
 // +-20 %; activity and what is covered; the start +-2 K; the vessel's mass, if not given,
 // and temperature (+-5 K); its side, times 0.45 (as a logged mug under oil suggests) to
-// 1.4; the lamps' band; what counts
-// as steam. Nobody has published how steam fades over a bowl.
+// 1.4; the lamps' band; what counts as steam. Nobody has published how steam fades over a bowl.
 //
 // Dishes of one product share their vessels' mass, side and temperature: one set, from one
 // shelf. Each has its own start. So one test dish tells when the steam of the next ends,

@@ -13,8 +13,8 @@ import (
 	"example.org/honestplate/portion/record"
 )
 
-// rules are what DESIGN, section 4, and point 2 of the day's issue ask of every plan of a
-// morning; each says of which sentence it is. What needs no brief (pictures inside their
+// rules are what must hold of every plan of a morning; each stands under the sentences of
+// the design that it covers. What needs no brief (pictures inside their
 // bands, reasons, no pair of hands at two things, slots that do not overlap) is in
 // [Plan.Check], which every plan passes. A rule with every is tried on one brief in so
 // many: it runs the clocks again.

@@ -5,8 +5,8 @@ import (
 	"time"
 )
 
-// laterRules are what must hold of the plan of the rest of a day (point 3 of the day's
-// issue): what has happened is in it, and what is left follows from it.
+// laterRules are what must hold of the plan of the rest of a day: what has happened is in
+// it, and what is left follows from it.
 var laterRules = []struct {
 	name  string
 	check func(fail func(format string, args ...any), b *Brief, f *Facts, before, p *Plan)

@@ -163,8 +163,8 @@ func (j *job) slot(now time.Time) time.Duration {
 // place gives every job its slot. Jobs are taken in their order; one that names its day
 // goes there, another to the first day on which it ends before the wrap, or, where it
 // fits on none, to the last. A slot does not run into lunch: it begins after it, nor into
-// one of another day that is late. What
-// is done keeps no slot, nothing begins before now, and nothing before it can be ready.
+// one of another day that is late. What is done keeps no slot, nothing begins before now,
+// and nothing before it can be ready.
 func (b *Brief) place(jobs []*job, days []PlanDay, now time.Time) {
 	change := minutes(cmp.Or(b.ChangeoverMinutes, 10))
 	next := make([]time.Time, len(days))

@@ -15,13 +15,18 @@ func ordered(fail func(string, ...any), b *Brief, p *Plan) {
 		return // a day that a dish asks for, or that is full, comes before the order
 	}
 	var free []*Shot
+	wanted := 0 // the place that the shot before asked for
 	for i := range p.Shots {
 		d, _, _ := b.find(p.Shots[i].Dish, "", "")
-		if d.Order == 0 {
+		switch {
+		case d.Order == 0:
 			free = append(free, &p.Shots[i])
-		} else if i+1 > max(d.Order, len(p.Shots)) {
-			fail("%s is number %d and asked for %d", d.Name, i+1, d.Order)
+		case i+1 > d.Order && (wanted == 0 || wanted > d.Order):
+			fail("%s is number %d and asked for %d, behind one that did not ask for that", d.Name, i+1, d.Order)
+		case i+1 < d.Order && len(free) < freeDishes(b):
+			fail("%s is number %d and asked for %d, before one that asked for none", d.Name, i+1, d.Order)
 		}
+		wanted = d.Order
 	}
 	at := func(s *Shot) int {
 		return slices.IndexFunc(b.Dishes, func(d Dish) bool { return d.Name == s.Dish })
@@ -35,7 +40,18 @@ func ordered(fail func(string, ...any), b *Brief, p *Plan) {
 	}
 }
 
-// nineInTen is DESIGN's share of the runs, written once more: the plan's own is under test.
+// freeDishes counts the dishes that ask for no place.
+func freeDishes(b *Brief) (n int) {
+	for i := range b.Dishes {
+		if b.Dishes[i].Order == 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// nineInTen is the share of the runs that must show a picture, written once more: the
+// plan's own is under test.
 const nineInTen = 0.9
 
 // A boundary is an event that opens or closes what a thing shows, with its runs.

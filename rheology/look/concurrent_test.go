@@ -8,7 +8,7 @@ import (
 	"example.org/honestplate/testdata/serial"
 )
 
-// Many goroutines share liquids, tables and remembered directions, and get what one gets.
+// Many goroutines share liquids and tables, and get what one gets.
 func TestConcurrentUse(t *testing.T) {
 	milk, cream := optics(t, Milk{FatPercent: 3.5}), optics(t, Milk{FatPercent: 36})
 	scene := Scene{Depth: honestplate.Some(0.001), Ground: Flake, Light: colour.A, IncidenceDegrees: 33}

@@ -7,9 +7,14 @@ import "math"
 // Rising returns where a function passes zero from below in low..high, by bisection
 // to the last digit: the end it is nearer to where it does not.
 func Rising(f func(float64) float64, low, high float64) float64 {
+	return RisingTo(f, low, high, 0)
+}
+
+// RisingTo is Rising to a tolerance, where each call is a run of a model.
+func RisingTo(f func(float64) float64, low, high, tolerance float64) float64 {
 	for range 200 {
 		mid := (low + high) / 2
-		if mid == low || mid == high {
+		if mid == low || mid == high || high-low < tolerance {
 			break
 		}
 		if f(mid) < 0 {

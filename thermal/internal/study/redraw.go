@@ -10,6 +10,8 @@ import (
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat/distuv"
+
+	"example.org/honestplate/thermal/internal/root"
 )
 
 // A Belief is what is thought of the inputs of a study, and of others that hang together
@@ -187,26 +189,16 @@ type wanderer struct {
 func (w *wanderer) near(u []float64, d int) []float64 {
 	ll := w.logs(mat.NewDense(len(u)/d, d, u))
 	flat := make([]float64, len(ll))
-	power := largest(0, func(p float64) bool {
-		return Effective(powered(flat, ll, p)) >= 512+fewest*float64(1+d+d*(d+1)/2)
-	})
-	return powered(flat, ll, power)
+	return powered(flat, ll, largest(flat, ll, 512+fewest*float64(1+d+d*(d+1)/2)))
 }
 
-// largest is the largest power up to 1 for which there is enough, which there is from low.
-func largest(low float64, enough func(float64) bool) float64 {
-	if enough(1) {
+// largest is the largest power of a likelihood, up to 1, that leaves so many effective.
+func largest(prior, ll []float64, left float64) float64 {
+	lacks := func(power float64) float64 { return left - Effective(powered(prior, ll, power)) }
+	if lacks(1) <= 0 {
 		return 1
 	}
-	high := 1.0
-	for range 40 {
-		if mid := (low + high) / 2; enough(mid) {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
-	return low
+	return root.RisingTo(lacks, 0, 1, 1e-12)
 }
 
 // of are the surrogate's values of standardised ones.
@@ -240,8 +232,7 @@ func (w *wanderer) wander(d, runs int) (x, logs []float64) {
 	for step := 0; power < 1 && step < mostSteps; step++ {
 		x, drawn := q.draw(w.rand, swarm)
 		ll, prior := w.logs(w.of(x, d)), priorOver(x, drawn)
-		enough := func(p float64) bool { return Effective(powered(prior, ll, p)) >= swarmLeft }
-		power = max(largest(power, enough), min(1, 1.1*power)) // it must go on
+		power = max(largest(prior, ll, swarmLeft), min(1, 1.1*power)) // it must go on
 		b := fitBell(x, powered(prior, ll, power), d)
 		if floats.Dot(b.mean, b.mean) > farthest {
 			return nil, nil
@@ -266,22 +257,13 @@ func (w *wanderer) wander(d, runs int) (x, logs []float64) {
 func choose(weights []float64, n int) (chosen []int, chance []float64) {
 	const least = 1e-9 // none is left without a chance
 	chance = make([]float64, len(weights))
-	sum := func(level float64) (sum float64) {
+	lacks := func(level float64) float64 {
 		for i, w := range weights {
 			chance[i] = min(1, max(w, least)/level)
-			sum += chance[i]
 		}
-		return sum
+		return float64(n) - floats.Sum(chance)
 	}
-	low, high := 0.0, 1.01*floats.Sum(weights)/float64(n)
-	for range 100 {
-		if level := (low + high) / 2; sum(level) > float64(n) {
-			low = level
-		} else {
-			high = level
-		}
-	}
-	sum(low)
+	lacks(root.Rising(lacks, 0, 1.01*floats.Sum(weights)/float64(n)))
 	upTo := 0.0
 	for i, c := range chance {
 		for upTo += c; len(chosen) < n && upTo > float64(len(chosen))+0.5; {
