@@ -31,8 +31,8 @@ type Steam struct {
 //
 // The vapour at the surface, a_w p_ws(T_s), mixes with the room's along a straight
 // line of vapour pressure against temperature. Where the line lies above saturation,
-// the mixture condenses, warming as it does; the most liquid is found by trying 200
-// mixtures. Surfaces to 99 degC.
+// the mixture condenses, warming as it does; the most liquid is of the best mixture.
+// Surfaces to 99 degC.
 //
 // Source: mixing of moist air (ASHRAE Handbook Fundamentals (SI) 2021, ch. 1, adiabatic
 // mixing); the criterion is that of cloud physics (mixing clouds), from memory.
@@ -49,63 +49,44 @@ func (a MoistAir) Steam(surfaceC, activity float64) (Steam, error) {
 	return Steam{Visible: liquid > 0, LiquidGM3: liquid, ThresholdC: a.steamThreshold(activity)}, nil
 }
 
-// mixingLiquid is the most liquid of any mixture, g/m3: the best of 24, refined by
-// golden section.
+// mixingLiquid is the most liquid of any mixture, g/m3. A mixture that condenses ends on
+// the saturation curve, and each temperature there belongs to one mixture, since enthalpy
+// and water both mix along a line. The curve bends upwards, so that the water above it has
+// one top, below 0 where nothing condenses; golden section finds it to 0.01 K.
 func (a MoistAir) mixingLiquid(surfaceC, activity float64) float64 {
 	if surfaceC <= a.TempC {
 		return 0
 	}
 	p := a.pressure()
-	hotW, roomW := ratioFrom(activity*saturation(surfaceC), p), a.ratio()
-	hotH, roomH := enthalpy(surfaceC, hotW), enthalpy(a.TempC, roomW)
-	liquid := func(x float64) float64 {
-		return liquidOf(x*hotW+(1-x)*roomW, x*hotH+(1-x)*roomH, surfaceC, p)
-	}
-	const n = 24
-	best, at := 0.0, 0.0
-	for i := 1; i < n; i++ {
-		if l := liquid(float64(i) / n); l > best {
-			best, at = l, float64(i)/n
-		}
-	}
-	if best == 0 {
-		// A sliver near either end: the tangent says whether there is one.
-		return max(liquid(0.5/n), liquid(1-0.5/n))
+	roomW, gainW := a.ratio(), ratioFrom(activity*saturation(surfaceC), p)
+	roomH, gainH := enthalpy(a.TempC, roomW), enthalpy(surfaceC, gainW)
+	gainW, gainH = gainW-roomW, gainH-roomH
+	liquid := func(t float64) float64 {
+		ws, water := ratioFrom(saturation(t), p), liquidHeat*t // J/kg of the droplets
+		x := (enthalpy(t, ws) + water*(roomW-ws) - roomH) / (gainH - water*gainW)
+		dry := p / (dryGas * (t + kelvin) * (1 + 1.607858*ws)) // kg of dry air per m3
+		return 1000 * dry * (roomW + x*gainW - ws)
 	}
 	const golden = 0.6180339887498949
-	low, high := at-1.0/n, at+1.0/n
-	for range 14 {
-		left, right := high-golden*(high-low), low+golden*(high-low)
-		if l, r := liquid(left), liquid(right); l > r {
-			best, high = max(best, l), right
+	low, high := a.TempC, surfaceC
+	left, right := high-golden*(high-low), low+golden*(high-low)
+	l, r := liquid(left), liquid(right)
+	for high-low > 0.01 {
+		if l > r {
+			high, right, r = right, left, l
+			left = high - golden*(high-low)
+			l = liquid(left)
 		} else {
-			best, low = max(best, r), left
+			low, left, l = left, right, r
+			right = low + golden*(high-low)
+			r = liquid(right)
 		}
 	}
-	return best
+	return max(0, l, r)
 }
 
-// liquidOf is the liquid in air of w kg of water per kg of dry air and an enthalpy of h
-// J/kg, g/m3; hottest is a temperature that it does not reach.
-func liquidOf(w, h, hottest, p float64) float64 {
-	// Is it over-saturated at the temperature it would have without condensing?
-	t := (h - 2.501e6*w) / (1006 + 1860*w)
-	if w <= ratioFrom(saturation(t), p) {
-		return 0
-	}
-	// Condensing keeps the enthalpy: find T with h = 1006 T + Ws(T)(...) + (w - Ws) 4186 T.
-	t = root.Newton(func(t float64) (float64, float64) {
-		ln, relative := lnSaturation(t + kelvin)
-		ps := math.Exp(ln)
-		ws := ratioFrom(ps, p)
-		f := enthalpy(t, ws) + (w-ws)*4186*t - h
-		slope := 1006 + ws*1860 + (w-ws)*4186 + ws*relative*p/(p-ps)*(2.501e6-2326*t)
-		return f, f / slope
-	}, t, hottest, t, 1e-9)
-	ws := ratioFrom(saturation(t), p)
-	dry := p / (dryGas * (t + kelvin) * (1 + 1.607858*ws)) // kg of dry air per m3
-	return 1000 * dry * (w - ws)
-}
+// liquidHeat is the specific heat of the droplets, J/(kg K).
+const liquidHeat = 4186
 
 // SteamFromC returns the lowest temperature of a surface with a water activity, deg C,
 // whose steam somewhere carries liquidGM3 of droplets, 0..20 g/m3: what is seen needs
@@ -124,14 +105,7 @@ func (a MoistAir) SteamFromC(liquidGM3, activity float64) (float64, error) {
 	if low >= high || over(high) < 0 {
 		return 100, nil
 	}
-	for high-low > 1e-3 { // the liquid grows with the surface
-		if mid := (low + high) / 2; over(mid) > 0 {
-			high = mid
-		} else {
-			low = mid
-		}
-	}
-	return (low + high) / 2, nil
+	return root.RisingTo(over, low, high, 1e-3), nil // the liquid grows with the surface
 }
 
 // steamThreshold is the lowest surface temperature from which some mixture is
