@@ -40,7 +40,7 @@ func ExampleScoop_Clock() {
 	// from -13 degC
 	//   softens    3:00 (1:15..6:00)
 	//   first drip 3:15 (1:15..never)
-	//   puddles    0:30 (0:15..0:45)
+	//   puddles    0:30 (0:15..1:00)
 	//   slumps     14:30 (9:00..never)
 	//   decided by melt that clings
 	// from -30 degC

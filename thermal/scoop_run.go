@@ -88,7 +88,7 @@ const footCling = 200.0
 // wets computes when the foot wets the plate, up to a time: a slab, whose heat does not
 // come from all sides.
 func (r *scoopRun) wets(m *scoopModel, p scoopSample, end float64) (float64, error) {
-	cells := 2 * m.cells
+	cells := m.cells
 	r.foot.Build(int(heat.SlabForm), p.radius, cells, solve.GradeFor(cells, p.film/6/p.radius))
 	r.foot.Begin(&r.c, p.startC, m.tol, &r.stand)
 	r.foot.CareFrom(scoopFrom)
