@@ -279,7 +279,7 @@ func taskWords(t *shoot.Task) string {
 		}
 	case shoot.Verify:
 		text = "read the thermometer in " + t.Store
-	case shoot.SwitchOn, shoot.Preheat:
+	case shoot.SwitchOn, shoot.DryIced, shoot.Preheat:
 		text += " " + t.Store
 	case shoot.Harden, shoot.Chill:
 		text = fmt.Sprintf("%d × %s into %s", t.Units, t.Thing, t.Store)

@@ -323,7 +323,7 @@ func storesReady(fail func(string, ...any), b *Brief, p *Plan) {
 			if t.Store == s.Name && t.What == Verify {
 				verified = t.Start
 			}
-			if t.Store == s.Name && t.What == SwitchOn {
+			if t.Store == s.Name && (t.What == SwitchOn || t.What == DryIced && s.DryIce) {
 				on = t.Start
 			}
 		}

@@ -154,6 +154,7 @@ type TaskKind string
 const (
 	Verify   TaskKind = "verify the store's temperature"
 	SwitchOn TaskKind = "switch on"
+	DryIced  TaskKind = "put dry ice into"
 	Preheat  TaskKind = "preheat"
 	Harden   TaskKind = "into the deep freezer"
 	Chill    TaskKind = "into the cold"

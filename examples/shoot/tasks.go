@@ -135,8 +135,12 @@ func (b *Brief) stores(tasks []Task, jobs []*job, days []PlanDay, now time.Time)
 		cool := minutes(cmp.Or(s.CoolDownMin, 240))
 		evening := eveningBefore(first)
 		on := earlier(first.Add(-cool), evening.Add(-cool))
+		start := SwitchOn
+		if s.DryIce {
+			start = DryIced
+		}
 		for _, t := range []Task{
-			{What: SwitchOn, Store: s.Name, TempC: s.TempC, HasTemp: true, Start: on, End: on, Early: true},
+			{What: start, Store: s.Name, TempC: s.TempC, HasTemp: true, Start: on, End: on, Early: true},
 			{What: Verify, Store: s.Name, TempC: s.TempC, HasTemp: true, Start: evening, End: evening, Early: true},
 		} {
 			if now.IsZero() || t.End.After(now) {
