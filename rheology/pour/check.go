@@ -16,11 +16,6 @@ func vessel(surface, wall float64) error {
 		honestplate.InRange("WallArea", wall, 0, 1e4, "m2", "a silo"))
 }
 
-// contact checks an angle of wetting.
-func contact(degrees, low float64) error {
-	return honestplate.InRange("ContactDegrees", degrees, low, 180, "degrees", "from a film to a bead")
-}
-
 // held says what holds a liquid in its outlet and from which head on it moves.
 func held(cause string, head, need float64) error {
 	return &honestplate.RefusedError{
