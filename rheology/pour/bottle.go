@@ -72,6 +72,6 @@ func (p *Pour) glug(wall float64) error {
 	if err := cmp.Or(p.lasts(seconds/up, seconds, seconds*down), p.start()); err != nil {
 		return err
 	}
-	p.judge(slow, fast)
+	p.judge()
 	return p.left(volume, seconds, wall)
 }

@@ -26,9 +26,6 @@ type Lip struct {
 	WallArea float64 `json:"wall_area_m2,omitzero"`
 	// Rested, as in Spout.
 	Rested bool `json:"rested,omitzero"`
-	// RateSpread is how well the rate at this head is known, as a fraction, to 1: what
-	// [Lip.Calibrate] fills in. 0: 0.25.
-	RateSpread float64 `json:"rate_spread,omitzero"`
 }
 
 const (
@@ -80,7 +77,6 @@ func (s Lip) check() error {
 	return cmp.Or(honestplate.InRange("Width", s.Width, 1e-3, maxBore, "m", "from a sauce boat to a trough"),
 		honestplate.InRange("Length", s.Length, 0, 1, "m", "a chute"),
 		honestplate.Positive("Head", s.Head, "m"), honestplate.InRange("Head", s.Head, leastLipHead, mostLipHead, "m", "deeper, no lip"),
-		honestplate.InRange("RateSpread", s.RateSpread, 0, 1, "", "a fraction of the rate"),
 		vessel(s.SurfaceArea, s.WallArea))
 }
 

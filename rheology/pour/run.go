@@ -52,7 +52,7 @@ func (p *Pour) run(h, surface, wall float64) error {
 	if err := p.lasts(shortest, seconds, longest); err != nil {
 		return err
 	}
-	p.judge(slow.seconds, fast.seconds)
+	p.judge()
 	return p.left(volume, seconds, wall)
 }
 
@@ -177,7 +177,7 @@ func (p *Pour) start() error {
 		p.Speed = q / (o.width * depth)
 		p.Diameter = math.Sqrt(4 * q / (math.Pi * p.Speed))
 		p.Friction = lipFriction(q/o.width, nu, o.length)
-		p.Hydraulics = cmp.Or(p.asked.lip.RateSpread, lipSpread)
+		p.Hydraulics = lipSpread
 	} else {
 		v := q / o.boreArea()
 		lod := o.length / o.bore
