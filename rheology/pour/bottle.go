@@ -34,7 +34,7 @@ const (
 )
 
 // glug bounds the pour of a closed bottle by the air that comes in past it.
-func (p *Pour) glug(wall float64) error {
+func (p *Pour) glug() error {
 	d := p.out.bore
 	if bond := p.Density.Likely * physics.Gravity * d * d / p.SurfaceTension.Likely; bond <= airNeck {
 		wide := d * math.Sqrt(airNeck/bond)
@@ -73,5 +73,5 @@ func (p *Pour) glug(wall float64) error {
 		return err
 	}
 	p.judge()
-	return p.left(volume, seconds, wall)
+	return p.left(volume, seconds)
 }

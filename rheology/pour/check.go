@@ -1,7 +1,6 @@
 package pour
 
 import (
-	"cmp"
 	"fmt"
 
 	"example.org/honestplate"
@@ -9,12 +8,6 @@ import (
 
 // maxBore is the widest outlet, m: a bucket.
 const maxBore = 1.0
-
-// vessel checks what an outlet says of its vessel.
-func vessel(surface, wall float64) error {
-	return cmp.Or(honestplate.InRange("SurfaceArea", surface, 0, 1e4, "m2", "a pond"),
-		honestplate.InRange("WallArea", wall, 0, 1e4, "m2", "a silo"))
-}
 
 // held says what holds a liquid in its outlet and from which head on it moves.
 func held(cause string, head, need float64) error {

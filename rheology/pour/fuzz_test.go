@@ -47,11 +47,11 @@ func after(t *testing.T, p pour.Pour, drop, film, degrees float64, rough bool, n
 }
 
 func FuzzSpout(f *testing.F) {
-	f.Add(0.008, 0.03, 0.06, 0.0, 0.0, 0.0, 0.02, 1000.0, 0.05, 0.0, 1.0, 20.0, 200.0, 0.2, 0.001, 30.0, false, 5, int64(1e9))
-	f.Add(0.02, 0.05, 0.1, 0.01, 0.1, 0.6, 2.0, 1300.0, 0.08, 20.0, 0.4, 20.0, 50.0, 1.5, 0.0, 90.0, true, 3, int64(1e12))
-	f.Fuzz(func(t *testing.T, d, length, head, surface, wall, cd, eta, rho, sigma, yield, n, tempC, grams, drop, film, degrees float64, rough bool, steps int, wait int64) {
+	f.Add(0.008, 0.03, 0.06, 0.0, 0.0, 0.02, 1000.0, 0.05, 0.0, 1.0, 20.0, 200.0, 0.2, 0.001, 30.0, false, 5, int64(1e9))
+	f.Add(0.02, 0.05, 0.1, 0.01, 0.6, 2.0, 1300.0, 0.08, 20.0, 0.4, 20.0, 50.0, 1.5, 0.0, 90.0, true, 3, int64(1e12))
+	f.Fuzz(func(t *testing.T, d, length, head, surface, cd, eta, rho, sigma, yield, n, tempC, grams, drop, film, degrees float64, rough bool, steps int, wait int64) {
 		base := given{eta: eta, rho: rho, sigma: sigma, band: 0.2}
-		s := pour.Spout{Diameter: d, Length: length, Head: head, SurfaceArea: surface, WallArea: wall, Discharge: cd}
+		s := pour.Spout{Diameter: d, Length: length, Head: head, SurfaceArea: surface, Discharge: cd}
 		for _, l := range []rheology.Liquid{base, stiff{base, yield}, thinning{base, n}} {
 			p, err := s.Pour(l, tempC, grams)
 			numbers(t, "pour", err, p.Rate, p.EndRate, p.Duration, p.LeftGrams, p.Viscosity, p.Speed, p.Diameter, p.Reynolds, p.ShearRate)
@@ -63,12 +63,12 @@ func FuzzSpout(f *testing.F) {
 }
 
 func FuzzLip(f *testing.F) {
-	f.Add(0.03, 0.01, 0.01, 0.0, 0.0, 0.02, 1000.0, 0.05, 0.0, 1.0, 20.0, 200.0, 0.2, 0.001, 30.0, false, 5, int64(1e9))
-	f.Add(0.05, 0.03, 0.03, 0.01, 0.1, 2.0, 1300.0, 0.08, 20.0, 0.4, 20.0, 50.0, 1.5, 0.0, 90.0, true, 3, int64(1e12))
-	f.Add(0.00375, 8.3e-05, 0.011, 46.0, 0.0, 30.12, 133.3, 6.26, 0.0, -8.4, -106.0, 600.0, 1.2, 8.8, -29.0, false, -83, int64(1e9)) // a stress that falls with the rate
-	f.Fuzz(func(t *testing.T, width, length, head, surface, wall, eta, rho, sigma, yield, n, tempC, grams, drop, film, degrees float64, rough bool, steps int, wait int64) {
+	f.Add(0.03, 0.01, 0.01, 0.0, 0.02, 1000.0, 0.05, 0.0, 1.0, 20.0, 200.0, 0.2, 0.001, 30.0, false, 5, int64(1e9))
+	f.Add(0.05, 0.03, 0.03, 0.01, 2.0, 1300.0, 0.08, 20.0, 0.4, 20.0, 50.0, 1.5, 0.0, 90.0, true, 3, int64(1e12))
+	f.Add(0.00375, 8.3e-05, 0.011, 46.0, 30.12, 133.3, 6.26, 0.0, -8.4, -106.0, 600.0, 1.2, 8.8, -29.0, false, -83, int64(1e9)) // a stress that falls with the rate
+	f.Fuzz(func(t *testing.T, width, length, head, surface, eta, rho, sigma, yield, n, tempC, grams, drop, film, degrees float64, rough bool, steps int, wait int64) {
 		base := given{eta: eta, rho: rho, sigma: sigma, band: 0.2}
-		s := pour.Lip{Width: width, Length: length, Head: head, SurfaceArea: surface, WallArea: wall}
+		s := pour.Lip{Width: width, Length: length, Head: head, SurfaceArea: surface}
 		for _, l := range []rheology.Liquid{base, stiff{base, yield}, thinning{base, n}} {
 			p, err := s.Pour(l, tempC, grams)
 			numbers(t, "pour", err, p.Rate, p.EndRate, p.Duration, p.LeftGrams, p.Viscosity, p.Speed, p.Diameter, p.Reynolds, p.ShearRate)
@@ -127,12 +127,12 @@ func FuzzClosedForms(f *testing.F) {
 }
 
 func FuzzWallsAndBubbles(f *testing.F) {
-	f.Add(0.1, 30.0, 0.02, 1000.0, 0.05, 20.0, 0.4, 20.0, int64(1e9), 0.001, 1.2)
-	f.Add(10.0, 90.0, 1e6, 3e4, 1e-4, 0.0, 1.0, 20.0, int64(1e15), 0.05, 0.0)
-	f.Fuzz(func(t *testing.T, height, degrees, eta, rho, sigma, yield, n, tempC float64, wait int64, d, gas float64) {
+	f.Add(0.1, 0.02, 1000.0, 0.05, 20.0, 0.4, 20.0, int64(1e9), 0.001, 1.2)
+	f.Add(10.0, 1e6, 3e4, 1e-4, 0.0, 1.0, 20.0, int64(1e15), 0.05, 0.0)
+	f.Fuzz(func(t *testing.T, height, eta, rho, sigma, yield, n, tempC float64, wait int64, d, gas float64) {
 		base := given{eta: eta, rho: rho, sigma: sigma, band: 0.2}
 		for _, l := range []rheology.Liquid{base, stiff{base, yield}, thinning{base, n}} {
-			c, err := pour.Wall{Height: height, Degrees: degrees}.Drain(l, tempC, time.Duration(wait))
+			c, err := pour.Wall{Height: height}.Drain(l, tempC, time.Duration(wait))
 			numbers(t, "coat", err, c)
 			u, err := pour.BubbleRise(l, tempC, d)
 			numbers(t, "bubble", err, u)

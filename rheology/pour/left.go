@@ -12,21 +12,15 @@ import (
 const filmFactor = 1.6
 
 // left computes what stays on the wall and in the bore after volume m3 left in the
-// given time.
-func (p *Pour) left(volume, seconds, wall float64) error {
+// given time. The wall is that of an upright cylinder of the vessel's SurfaceArea, or
+// without one of a beaker as tall as it is wide that holds the volume, pi d3/4.
+func (p *Pour) left(volume, seconds float64) error {
 	o := &p.out
-	var height float64
+	height := math.Cbrt(4 * volume / math.Pi)
+	wall := 1.25 * math.Pi * height * height
 	if p.surface > 0 {
 		height = p.first - p.last
-		if wall == 0 {
-			wall = 2 * math.Sqrt(math.Pi*p.surface) * height
-		}
-	} else {
-		// A beaker as tall as it is wide: pi d3/4 holds the volume.
-		height = math.Cbrt(4 * volume / math.Pi)
-		if wall == 0 {
-			wall = 1.25 * math.Pi * height * height
-		}
+		wall = 2 * math.Sqrt(math.Pi*p.surface) * height
 	}
 	// The wall drains slowly, so a liquid that thins is read at rest, not at the
 	// rate of the pour.

@@ -21,8 +21,4 @@ func TestThickLiquidsLeaveMoreBehind(t *testing.T) {
 	if with <= without {
 		t.Errorf("with a yield stress %g g, with hardly any %g g", with, without)
 	}
-	s.WallArea = 1
-	if more := pourOf(t, s, milk, 200).LeftGrams.Likely; more <= last/100 {
-		t.Errorf("a square metre of wall keeps %g g", more)
-	}
 }

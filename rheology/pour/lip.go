@@ -22,8 +22,6 @@ type Lip struct {
 	// SurfaceArea of the liquid in the vessel, m2, as in Spout; 0: the hand keeps
 	// the head.
 	SurfaceArea float64 `json:"surface_area_m2,omitzero"`
-	// WallArea, m2, as in Spout.
-	WallArea float64 `json:"wall_area_m2,omitzero"`
 	// Rested, as in Spout.
 	Rested bool `json:"rested,omitzero"`
 }
@@ -67,7 +65,7 @@ func (s Lip) Pour(l rheology.Liquid, tempC, grams float64) (Pour, error) {
 	if err := p.yields(l, stress, s.Head, 0, s.Rested); err != nil {
 		return Pour{}, err
 	}
-	if err := p.run(s.Head, s.SurfaceArea, s.WallArea); err != nil {
+	if err := p.run(s.Head, s.SurfaceArea); err != nil {
 		return Pour{}, err
 	}
 	return p, nil
@@ -77,7 +75,7 @@ func (s Lip) check() error {
 	return cmp.Or(honestplate.InRange("Width", s.Width, 1e-3, maxBore, "m", "from a sauce boat to a trough"),
 		honestplate.InRange("Length", s.Length, 0, 1, "m", "a chute"),
 		honestplate.Positive("Head", s.Head, "m"), honestplate.InRange("Head", s.Head, leastLipHead, mostLipHead, "m", "deeper, no lip"),
-		vessel(s.SurfaceArea, s.WallArea))
+		honestplate.InRange("SurfaceArea", s.SurfaceArea, 0, 1e4, "m2", "a pond"))
 }
 
 // weirHead is the head of a weir, m, for q in m2/s.

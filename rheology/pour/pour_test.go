@@ -173,7 +173,6 @@ func TestBadPoursAreRefused(t *testing.T) {
 		"endless head":  {Diameter: 0.01, Head: inf},
 		"length":        {Diameter: 0.01, Head: 0.1, Length: -1},
 		"surface":       {Diameter: 0.01, Head: 0.1, SurfaceArea: nan},
-		"wall":          {Diameter: 0.01, Head: 0.1, WallArea: -1},
 		"discharge":     {Diameter: 0.01, Head: 0.1, Discharge: 1.2},
 		"huge head":     {Diameter: 0.01, Head: 1e6},
 		"tiny coeff":    {Diameter: 0.01, Head: 0.1, Discharge: 1e-9},

@@ -10,7 +10,7 @@ import (
 )
 
 // run computes the pour under a driving head h in m.
-func (p *Pour) run(h, surface, wall float64) error {
+func (p *Pour) run(h, surface float64) error {
 	volume := p.Grams / 1000 / p.Density.Likely
 	p.first, p.last, p.surface = h, h, surface
 	if surface > 0 {
@@ -53,7 +53,7 @@ func (p *Pour) run(h, surface, wall float64) error {
 		return err
 	}
 	p.judge()
-	return p.left(volume, seconds, wall)
+	return p.left(volume, seconds)
 }
 
 // lasts keeps the duration in s. Near a yield stress the slow end of the band can be ages

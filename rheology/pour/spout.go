@@ -27,10 +27,6 @@ type Spout struct {
 	// SurfaceArea of the liquid in the vessel, m2, taken the same at every height:
 	// the head falls by volume over SurfaceArea. 0: the head stays.
 	SurfaceArea float64 `json:"surface_area_m2,omitzero"`
-	// WallArea is the vessel's wall that the liquid wetted and left, m2, for the
-	// film that stays on it. 0: the wall of an upright cylinder of SurfaceArea, or
-	// without one of a beaker as tall as it is wide holding the poured volume.
-	WallArea float64 `json:"wall_area_m2,omitzero"`
 	// Discharge is a measured discharge coefficient that
 	// replaces every loss of the model (0.01 to 1). 0: the model.
 	Discharge float64 `json:"discharge,omitzero"`
@@ -105,11 +101,11 @@ func (s Spout) Pour(l rheology.Liquid, tempC, grams float64) (Pour, error) {
 	if err := p.yields(l, stress, s.Head, hold, s.Rested); err != nil {
 		return Pour{}, err
 	}
-	if err := p.run(s.Head-hold, s.SurfaceArea, s.WallArea); err != nil {
+	if err := p.run(s.Head-hold, s.SurfaceArea); err != nil {
 		return Pour{}, err
 	}
 	if s.Closed {
-		if err := p.glug(s.WallArea); err != nil {
+		if err := p.glug(); err != nil {
 			return Pour{}, err
 		}
 	}
@@ -120,7 +116,7 @@ func (s Spout) check() error {
 	err := cmp.Or(honestplate.InRange("Diameter", s.Diameter, 1e-4, maxBore, "m", "from a needle to a bucket"),
 		honestplate.InRange("Length", s.Length, 0, 100, "m", "a hose"),
 		honestplate.Positive("Head", s.Head, "m"), honestplate.InRange("Head", s.Head, leastSpoutHead, mostSpoutHead, "m", "a house's water pipe"),
-		vessel(s.SurfaceArea, s.WallArea))
+		honestplate.InRange("SurfaceArea", s.SurfaceArea, 0, 1e4, "m2", "a pond"))
 	if err == nil && s.Discharge != 0 {
 		err = honestplate.InRange("Discharge", s.Discharge, 0.01, 1, "", "a share of the frictionless flow")
 	}

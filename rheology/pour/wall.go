@@ -14,10 +14,8 @@ import (
 
 // A Wall is a surface on which a liquid drains: the inside of a glass, a spoon, a bottle.
 type Wall struct {
-	// Height that drains, m, along the wall; above 0.
+	// Height that drains, m, of an upright wall; above 0.
 	Height float64 `json:"height_m"`
-	// Degrees by which it leans from level; 0 is taken as upright, 90.
-	Degrees float64 `json:"degrees,omitzero"`
 }
 
 // A Coat is what a wall still carries.
@@ -39,25 +37,21 @@ type Coat struct {
 // Drain returns the coat of a liquid on the wall a time after the wall was covered or the
 // level fell away:
 //
-//	h(z, t) = sqrt(nu z/(g sin b t)),   mean = 2/3 h(Height)
+//	h(z, t) = sqrt(nu z/(g t)),   mean = 2/3 h(Height)
 //
 // z is the distance from the top. Range: the time is long against that in which the level
 // fell; thin against the wall's height. Source: Jeffreys 1930, "The draining of a vertical
 // plate" (Bird, Stewart and Lightfoot, Problem 2D.2; read; the mean is its integral). No
 // measured coat was found: the band is the viscosity's and the density's under the root, and 15 % for the
 // start (estimated, no source). A liquid that thins is taken at the shear rate of its
-// film at the foot, rho g sin b h/eta (or the nearest in its range), and one with a yield stress keeps at least
-// tau/(rho g sin b). Errors: those of the liquid, InputError, and RangeError for a wall
+// film at the foot, rho g h/eta (or the nearest in its range), and one with a yield stress keeps at least
+// tau/(rho g). Errors: those of the liquid, InputError, and RangeError for a wall
 // above 10 m or a time out of 1 ms to a month. A coat above a tenth of the height that does
 // not stand is no thin film yet: it is Draining. Melted chocolate keeps 1.1 to 2.7 mm on an enrober's pieces (read
 // in a maker's data), where it sets as it drains.
 func (w Wall) Drain(l rheology.Liquid, tempC float64, after time.Duration) (Coat, error) {
-	b, err := w.sine()
-	if err != nil {
-		return Coat{}, err
-	}
 	p, err := newPour(l, tempC, 1)
-	if err != nil {
+	if err := cmp.Or(honestplate.Positive("Height", w.Height, "m"), honestplate.InRange("Height", w.Height, 1e-4, 10, "m", "a tank"), err); err != nil {
 		return Coat{}, err
 	}
 	t := after.Seconds()
@@ -65,7 +59,7 @@ func (w Wall) Drain(l rheology.Liquid, tempC float64, after time.Duration) (Coat
 		return Coat{}, err
 	}
 	rho := p.Density.Likely
-	pull := rho * physics.Gravity * b
+	pull := rho * physics.Gravity
 	eta := p.Viscosity
 	foot := func(eta float64) float64 { return math.Sqrt(eta * w.Height / (pull * t)) }
 	if p.out.thins != nil {
@@ -97,12 +91,4 @@ func (w Wall) Drain(l rheology.Liquid, tempC float64, after time.Duration) (Coat
 	}
 	c.GramsPerArea = c.Mean.Times(rho * 1000)
 	return c, nil
-}
-
-func (w Wall) sine() (float64, error) {
-	err := cmp.Or(honestplate.Positive("Height", w.Height, "m"), honestplate.InRange("Height", w.Height, 1e-4, 10, "m", "a tank"))
-	if err != nil || w.Degrees == 0 {
-		return 1, err
-	}
-	return math.Sin(w.Degrees * math.Pi / 180), honestplate.InRange("Degrees", w.Degrees, 1, 90, "degrees", "a wall; nearer to level it is a floor")
 }
