@@ -1,7 +1,6 @@
 package pour_test
 
 import (
-	"encoding/json"
 	"errors"
 	"math"
 	"testing"
@@ -42,24 +41,6 @@ func TestABottleGlugs(t *testing.T) {
 	if !errors.Is(err, honestplate.ErrNoFlow) {
 		t.Errorf("a narrow neck: %v", err)
 	}
-	// It is read back as it was asked.
-	b, err := json.Marshal(glugsOf(t, wine))
-	if err != nil {
-		t.Fatal(err)
-	}
-	var again pour.Pour
-	if err := json.Unmarshal(b, &again); err != nil || again.Regime != glugs.Regime {
-		t.Errorf("%v, %q", err, again.Regime)
-	}
-}
-
-func glugsOf(t *testing.T, s pour.Spout) pour.Pour {
-	t.Helper()
-	p, err := s.Pour(rheology.Water{}, 20, 500)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
 }
 
 // Never faster with the air shut out than with it, for any liquid and neck.

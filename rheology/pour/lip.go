@@ -57,7 +57,6 @@ func (s Lip) Pour(l rheology.Liquid, tempC, grams float64) (Pour, error) {
 	if err != nil {
 		return Pour{}, err
 	}
-	p.asked.lip = s
 	p.out.width, p.out.length = s.Width, s.Length
 	// A film that slopes from H to nothing over L + H pulls at its bed with
 	// rho g H2/(2 (L + H)).

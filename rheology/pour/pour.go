@@ -54,7 +54,6 @@ type Pour struct {
 	Grams     float64
 	LeftGrams honestplate.Estimate
 
-	asked       question
 	out         outlet
 	first, last float64              // heads that drive the flow at the start and the end, m
 	surface     float64              // m2; 0: the head stays
@@ -62,6 +61,11 @@ type Pour struct {
 	stuck       float64              // head that the yield stress holds, m
 	glugs       bool                 // the air that comes in governs
 	airBand     float64              // factor of its rate
+}
+
+// MarshalJSON refuses: send the outlet, the liquid and its grams, and pour there.
+func (Pour) MarshalJSON() ([]byte, error) {
+	return nil, &honestplate.InputError{Field: "Pour", Got: "a worked out pour", Want: "its Spout or Lip, the liquid and the grams on the wire"}
 }
 
 // The regimes of a pour.
@@ -111,7 +115,6 @@ func newPour(l rheology.Liquid, tempC, grams float64) (Pour, error) {
 	p.Grams = grams
 	p.out = outlet{tempC: tempC, eta: p.Viscosity.Likely, rho: p.Density.Likely, scale: 1, yieldScale: 1}
 	p.out.reads(l)
-	p.asked.liquid = l
 	return p, nil
 }
 

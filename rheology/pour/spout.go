@@ -91,7 +91,6 @@ func (s Spout) Pour(l rheology.Liquid, tempC, grams float64) (Pour, error) {
 	if err != nil {
 		return Pour{}, err
 	}
-	p.asked.spout = s
 	p.out.bore, p.out.length, p.out.discharge = s.Diameter, s.Length, s.Discharge
 	hold := 2 * p.SurfaceTension.Likely / (p.Density.Likely * physics.Gravity * s.Diameter)
 	if s.Head <= hold {
