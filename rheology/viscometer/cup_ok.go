@@ -14,7 +14,6 @@ type OKTime struct {
 	Target     time.Duration `json:"target_ns"`         // of a batch exactly on target
 	To         time.Duration `json:"to_ns"`             // longest
 	FloorHides bool          `json:"floor_hides"`       // the cup's shortest time cuts the range: thinner batches look the same or show nothing
-	Instead    string        `json:"instead,omitempty"` // the cup that would tell, if the list has one
 }
 
 // A CupTest is what a cup should show of a batch as it was predicted, and what to make of it.
@@ -27,8 +26,8 @@ type CupTest struct {
 // Test returns what the cup should show of a batch at its recipe's temperature. OK is
 // the cup's own error about the target's time or, where the scale is coarser, what one more
 // step of either liquid would do. FloorHides says that the cup's shortest time cuts off part
-// of the band or of OK, and Instead which cup would not. A target whose time the cup cannot
-// tell is a RangeError that names one that can.
+// of the band or of OK. A target whose time the cup cannot tell is a RangeError that names a
+// cup that can.
 func (c Cup) Test(b rheology.Batch) (CupTest, error) {
 	a, err := asked(b)
 	if err != nil {
@@ -53,9 +52,7 @@ func (c Cup) Test(b rheology.Batch) (CupTest, error) {
 		OK:        ok,
 		ShearRate: c.ShearRate(ok.Target),
 	}
-	if times[0] < c.Least && !ok.FloorHides {
-		out.OK.FloorHides, out.OK.Instead = true, c.instead(a.mix, b.Recipe.TempC, a.scale)
-	}
+	out.OK.FloorHides = out.OK.FloorHides || times[0] < c.Least
 	return out, nil
 }
 
@@ -110,9 +107,5 @@ func (a target) okTime(c Cup, tolerance float64) (OKTime, error) {
 			return OKTime{}, err
 		}
 	}
-	ok := OKTime{From: c.clamp(t[0]), Target: c.clamp(t[1]), To: c.clamp(t[2]), FloorHides: t[0] < c.Least}
-	if ok.FloorHides {
-		ok.Instead = c.instead(a.mix, a.Recipe.TempC, a.scale)
-	}
-	return ok, nil
+	return OKTime{From: c.clamp(t[0]), Target: c.clamp(t[1]), To: c.clamp(t[2]), FloorHides: t[0] < c.Least}, nil
 }

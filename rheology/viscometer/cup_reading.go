@@ -86,22 +86,14 @@ func (r CupReading) Measure(l rheology.Liquid) (rheology.Measured, error) {
 	return m, nil
 }
 
-// A CupCorrection is what to add to a batch that a cup was timed of, and the times that mean
-// "leave it".
-type CupCorrection struct {
-	rheology.Correction
-	// OKTime is the range of times that mean "leave it".
-	OKTime OKTime `json:"ok_time,omitzero"`
-}
-
 // Correct corrects a batch from its times in the cup: [rheology.Batch.Correct], with the cup's
 // viscosity moved by the mix's own curve from the cup's shear rate and temperature to those
 // of the recipe. The cup's band goes into Predicted. Errors are those of Correct, of the
 // cup's range, and of a liquid that a cup cannot read.
-func (r CupReading) Correct(b rheology.Batch) (CupCorrection, error) {
+func (r CupReading) Correct(b rheology.Batch) (rheology.Correction, error) {
 	a, err := asked(b)
 	if err != nil {
-		return CupCorrection{}, err
+		return rheology.Correction{}, err
 	}
 	tempC := r.TempC.Or(b.Recipe.TempC)
 	r.TempC = honestplate.Some(tempC)
@@ -114,16 +106,16 @@ func (r CupReading) Correct(b rheology.Batch) (CupCorrection, error) {
 		}
 	}
 	if err != nil {
-		return CupCorrection{}, err
+		return rheology.Correction{}, err
 	}
 	m, err := r.Measure(a.mix)
 	if err != nil {
-		return CupCorrection{}, err
+		return rheology.Correction{}, err
 	}
 	measured, err := m.Viscosity(b.Recipe.TempC)
 	_, cup, err2 := r.timed()
 	if err := cmp.Or(err, err2); err != nil {
-		return CupCorrection{}, err
+		return rheology.Correction{}, err
 	}
 	// A target that this cup cannot tell may still be corrected to: its own error is then
 	// that of the reading.
@@ -133,8 +125,7 @@ func (r CupReading) Correct(b rheology.Batch) (CupCorrection, error) {
 	}
 	c, err := b.Correct(measured, tolerance)
 	if err != nil {
-		return CupCorrection{}, honestplate.In("Batch", err)
+		return rheology.Correction{}, honestplate.In("Batch", err)
 	}
-	ok, err := a.okTime(r.Cup, math.Log(c.OK.High/c.OK.Likely))
-	return CupCorrection{c, ok}, err
+	return c, nil
 }
