@@ -54,7 +54,7 @@ const (
 	emulsionShape = 0.6
 )
 
-// departure returns E: what the rule was told, or what the parts' shared compositions say,
+// departure returns E: what the parts' shared compositions say,
 //
 //	E = sum over compositions of W (ln law(mean) - sum w_i/W ln law(part_i))
 //
@@ -64,14 +64,10 @@ func (m *mixing) departure(terms []term) departed {
 	switch {
 	case len(terms) == 1:
 		return departed{}
-	case m.rule.NoDeparture || m.rule.interacts():
+	case m.rule.NoDeparture:
 		middle, half := m.stepError()
 		g := spread(terms)
-		d := departed{middle: middle * g, half: half * g}
-		if m.rule.interacts() {
-			d.e = interaction(m.rule, terms)
-		}
-		return d
+		return departed{middle: middle * g, half: half * g}
 	}
 	var d departed
 	var groups [maxParts]term
@@ -215,23 +211,10 @@ func (m *mixing) meanSolution(terms []term) (ln, share float64) {
 	return ln, share
 }
 
-// interaction is E by a rule's D.
-func interaction(r Rule, terms []term) float64 {
-	var sum, before float64
-	for _, t := range terms {
-		sum += t.w * before
-		before += t.w
-	}
-	return r.D * sum
-}
-
 // departs says where E comes from.
 func (m *mixing) departs(terms []term) string {
-	switch {
-	case m.rule.NoDeparture:
+	if m.rule.NoDeparture {
 		return "none: log-mixing alone"
-	case m.rule.interacts():
-		return m.rule.String()
 	}
 	var share [sharesWater + 1]int
 	for _, t := range terms {

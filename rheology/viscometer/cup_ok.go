@@ -10,10 +10,10 @@ import (
 
 // OKTime is the range of cup times that mean "leave it".
 type OKTime struct {
-	From       time.Duration `json:"from_ns"`           // shortest
-	Target     time.Duration `json:"target_ns"`         // of a batch exactly on target
-	To         time.Duration `json:"to_ns"`             // longest
-	FloorHides bool          `json:"floor_hides"`       // the cup's shortest time cuts the range: thinner batches look the same or show nothing
+	From       time.Duration `json:"from_ns"`     // shortest
+	Target     time.Duration `json:"target_ns"`   // of a batch exactly on target
+	To         time.Duration `json:"to_ns"`       // longest
+	FloorHides bool          `json:"floor_hides"` // the cup's shortest time cuts the range: thinner batches look the same or show nothing
 }
 
 // A CupTest is what a cup should show of a batch as it was predicted, and what to make of it.
