@@ -2,19 +2,19 @@ package mie
 
 import "math"
 
-// soft is Sphere. All is real: each coefficient is p(p + iq)/(p2 + q2), and the functions inside the sphere are needed to a factor only, so that a
-// term costs one division. It works in room as far as that goes.
-func soft(m, x float64, room []float64) Efficiencies {
+// sphere is Sphere. All is real: each coefficient is p(p + iq)/(p2 + q2), and the functions inside the sphere are needed to a factor only, so that a
+// term costs two divisions.
+func sphere(m, x float64) Efficiencies {
 	root := math.Cbrt(x)
 	last := int(x+4.05*root) + 2
-	inner := space(room[:len(room)/2], last+1)
+	// Up to the order x the outer functions go up by recurrence, beyond it they come down.
+	from := int(x)
+	room := make([]float64, 2*last+2-from)
+	inner, outer := room[:last+1], room[last+1:]
 	// The series has ended at last, so that there the functions need no digits: these few
 	// orders more give twelve where it counts, as a test against the other way shows.
 	downward(inner, 0, max(last, int(m*(x+5*root)))+4, m*x)
 	scale := 1 / (math.Abs(inner[0]) + math.Abs(inner[1]))
-	// Up to the order x the outer functions go up by recurrence, beyond it they come down.
-	from := int(x)
-	outer := space(room[len(room)/2:], last+1-from)
 	downward(outer, from, last+4, x)
 
 	sin, cos := math.Sincos(x)
@@ -23,6 +23,7 @@ func soft(m, x float64, room []float64) Efficiencies {
 	perM := inverse / m
 	p0 := inner[0] * scale
 	var sca, asym, ra0, ia0, rb0, ib0 float64
+	j := 1.0
 	for n := 1; n <= last; n++ {
 		f := float64(n)
 		k := (2*f - 1) * inverse
@@ -43,7 +44,8 @@ func soft(m, x float64, room []float64) Efficiencies {
 		both := 1 / (na * nb)
 		va, vb := pa*nb*both, pb*na*both
 		ra, ia, rb, ib := va*pa, va*qa, vb*pb, vb*qb
-		i, j := reciprocal(n), reciprocal(n+1)
+		i := j
+		j = 1 / (f + 1)
 		sca += (2*f + 1) * (ra + rb)
 		asym += (f-i)*(ra0*ra+ia0*ia+rb0*rb+ib0*ib) + (i+j)*(ra*rb+ia*ib)
 		ra0, ia0, rb0, ib0 = ra, ia, rb, ib
@@ -71,18 +73,4 @@ func downward(p []float64, from, start int, z float64) {
 		before, v = v, f*inverse*v-before
 		f -= 2
 	}
-}
-
-var reciprocals = func() (r [1024]float64) {
-	for i := range r {
-		r[i] = 1 / float64(i)
-	}
-	return r
-}()
-
-func reciprocal(n int) float64 {
-	if n < len(reciprocals) {
-		return reciprocals[n]
-	}
-	return 1 / float64(n)
 }

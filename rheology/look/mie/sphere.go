@@ -37,20 +37,3 @@ func Sphere(m, x float64) (Efficiencies, error) {
 func checkIndex(m float64) error {
 	return honestplate.InRange("m", m, 1, 2, "", "globules, micelles and their like: denser to light than the liquid")
 }
-
-func sphere(m, x float64) Efficiencies {
-	if x < 16 {
-		var room [64]float64
-		return soft(m, x, room[:])
-	}
-	var room [1024]float64
-	return soft(m, x, room[:])
-}
-
-// space returns n numbers, from room if it has them.
-func space(room []float64, n int) []float64 {
-	if n <= len(room) {
-		return room[:n]
-	}
-	return make([]float64, n)
-}
