@@ -1,9 +1,6 @@
 package rheology
 
-import (
-	"math"
-	"strings"
-)
+import "math"
 
 // A Departure is a blend's viscosity in its two terms,
 //
@@ -15,7 +12,6 @@ type Departure struct {
 	E           float64 `json:"e"`             // a pure number, as a rule below 0: the blend is thinner
 	Low         float64 `json:"e_low"`         // 95 % band of E
 	High        float64 `json:"e_high"`        // and its upper end
-	Source      string  `json:"source"`        // where E comes from
 }
 
 // Departure returns the two terms of the mix's viscosity at a temperature in degC. It fails
@@ -28,7 +24,7 @@ func (m Mix) Departure(tempC float64) (Departure, error) {
 	d := x.departure(terms)
 	return Departure{
 		LogMixedPaS: math.Exp(logMixed(terms)), E: d.e,
-		Low: min(d.e, d.e-d.middle-d.half), High: max(d.e, d.e-d.middle+d.half), Source: x.departs(terms),
+		Low: min(d.e, d.e-d.middle-d.half), High: max(d.e, d.e-d.middle+d.half),
 	}, nil
 }
 
@@ -209,26 +205,4 @@ func (m *mixing) meanSolution(terms []term) (ln, share float64) {
 		}
 	}
 	return ln, share
-}
-
-// departs says where E comes from.
-func (m *mixing) departs(terms []term) string {
-	if m.rule.NoDeparture {
-		return "none: log-mixing alone"
-	}
-	var share [sharesWater + 1]int
-	for _, t := range terms {
-		share[t.shares]++
-	}
-	var says []string
-	if share[sharesFat] > 1 {
-		says = append(says, "milk and cream by the emulsion law of their mean fat")
-	}
-	if share[sharesWater] > 1 {
-		says = append(says, "the solution's own law at the mean strength")
-	}
-	if share[sharesNothing]+min(share[sharesFat], 1)+min(share[sharesWater], 1) > 1 {
-		says = append(says, "0 between liquids that share no composition, with the band that blends show")
-	}
-	return strings.Join(says, "; ")
 }

@@ -84,7 +84,7 @@ func TestARecipeOfWaterAndSyrupGivesWhatWasAsked(t *testing.T) {
 	if err != nil || c.AddThickGrams == 0 || c.Predicted.High/c.Predicted.Low > 1.05 {
 		t.Errorf("%+v, %v", c, err)
 	}
-	if d, err := b.Departure(); err != nil || d.E > -1 || d.Source == "" {
+	if d, err := b.Departure(); err != nil || d.E > -1 {
 		t.Errorf("%+v, %v", d, err)
 	}
 }

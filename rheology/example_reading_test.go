@@ -24,8 +24,6 @@ func ExampleMix_Departure() {
 		log.Fatal(err)
 	}
 	fmt.Printf("log-mixed %.2f mPa s, E %.3f: %.3f mPa s (%.2f to %.2f)\n", 1e3*d.LogMixedPaS, d.E, 1e3*v.Likely, 1e3*v.Low, 1e3*v.High)
-	fmt.Println(d.Source)
 	// Output:
 	// log-mixed 12.07 mPa s, E -1.177: 3.718 mPa s (3.57 to 3.87)
-	// the solution's own law at the mean strength
 }
