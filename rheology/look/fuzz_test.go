@@ -10,9 +10,9 @@ import (
 )
 
 func FuzzLook(f *testing.F) {
-	f.Add(3.5, 3.4, 20.0, 6.0, 0.001, 0.8, 0, false, 30.0, 0.95)
-	f.Add(48.0, 0.0, 0.0, 0.0, 10.0, 0.0, 3, true, 0.0, 0.5)
-	f.Fuzz(func(t *testing.T, fat, protein, pressure, carotene, depth, ground float64, light int, diffuse bool, angle, contrast float64) {
+	f.Add(3.5, 3.4, 20.0, 6.0, 0.001, 0.8, "D65", false, 30.0, 0.95)
+	f.Add(48.0, 0.0, 0.0, 0.0, 10.0, 0.0, "LED-B1", true, 0.0, 0.5)
+	f.Fuzz(func(t *testing.T, fat, protein, pressure, carotene, depth, ground float64, light string, diffuse bool, angle, contrast float64) {
 		m := Milk{FatPercent: fat, ProteinPercent: honestplate.Some(protein), HomogenisedMPa: honestplate.Some(pressure), Carotene: honestplate.Some(carotene)}
 		o, err := m.Optics()
 		if err != nil {

@@ -18,7 +18,7 @@ type Scene struct {
 	// liquid. The zero value is black.
 	Ground Ground `json:"ground"`
 	// Light is the lamp; left out it is daylight, D65.
-	Light colour.Light `json:"light"`
+	Light colour.Light `json:"light,omitzero"`
 	// Diffuse is light from all sides, as from a soft box; false is a beam.
 	Diffuse bool `json:"diffuse"`
 	// IncidenceDegrees is the angle of the beam from square on, 0..85.

@@ -1,7 +1,6 @@
 package colour
 
 import (
-	"encoding/json"
 	"errors"
 	"math"
 	"testing"
@@ -96,22 +95,10 @@ func TestDifferenceIsSymmetricAndZeroAtHome(t *testing.T) {
 	}
 }
 
-func TestWords(t *testing.T) {
-	for _, l := range all {
-		b := must[[]byte](t)(json.Marshal(l))
-		var back Light
-		if err := json.Unmarshal(b, &back); err != nil || back != l {
-			t.Errorf("%s came back as %v, %v", b, back, err)
-		}
-	}
-	var l Light
-	if l.UnmarshalText([]byte("noon")) == nil {
-		t.Error("an unknown word is read")
-	}
-	for _, bad := range []Light{-1, 99} {
-		if _, err := bad.MarshalText(); err == nil || bad.String() == "" {
-			t.Errorf("%d is written", int(bad))
-		}
+// A light that is left out is daylight.
+func TestNoLightIsDaylight(t *testing.T) {
+	if got, want := must[XYZ](t)(Light("").White()), must[XYZ](t)(D65.White()); got != want {
+		t.Errorf("%+v, daylight is %+v", got, want)
 	}
 }
 
@@ -124,8 +111,8 @@ func TestNonsenseIsRefused(t *testing.T) {
 	for name, call := range map[string]func() error{
 		"no number in a spectrum": func() error { _, err := D65.See(&spectrum); return err },
 		"more than all":           func() error { _, err := D65.See(&over); return err },
-		"no light":                func() error { s := flat(1); _, err := Light(77).See(&s); return err },
-		"no light's white":        func() error { _, err := Light(-3).White(); return err },
+		"no light":                func() error { s := flat(1); _, err := Light("noon").See(&s); return err },
+		"no light's white":        func() error { _, err := Light("d65").White(); return err },
 		"lab":                     func() error { _, err := XYZ{nan, 1, 1}.Lab(white); return err },
 		"lab's white":             func() error { _, err := XYZ{1, 1, 1}.Lab(XYZ{}); return err },
 		"negative light":          func() error { _, err := XYZ{-1, 1, 1}.Swatch(white); return err },

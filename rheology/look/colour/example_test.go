@@ -58,7 +58,7 @@ func ExampleDifference() {
 
 // What is white under each light, by its chromaticity.
 func ExampleLight_White() {
-	for l := colour.D65; l <= colour.LEDV2; l++ {
+	for _, l := range []colour.Light{colour.D65, colour.D50, colour.A, colour.LEDB1, colour.LEDB3, colour.LEDB5, colour.LEDV2} {
 		w, err := l.White()
 		if err != nil {
 			fmt.Println(err)

@@ -32,13 +32,9 @@ func FuzzColour(f *testing.F) {
 
 // A reflectance seen under a light has a colour that a screen can try.
 func FuzzLight(f *testing.F) {
-	f.Add("LED-B3", 2, 0.9, 0.1, 40)
-	f.Add("candle", -1, 1.0, 0.0, 80)
-	f.Fuzz(func(t *testing.T, name string, light int, low, high float64, step int) {
-		var read Light
-		if read.UnmarshalText([]byte(name)) == nil && read.String() != name {
-			t.Errorf("%q is read as %v", name, read)
-		}
+	f.Add("LED-B3", 0.9, 0.1, 40)
+	f.Add("", 1.0, 0.0, 80)
+	f.Fuzz(func(t *testing.T, light string, low, high float64, step int) {
 		var s Spectrum
 		for i := range s {
 			s[i] = low

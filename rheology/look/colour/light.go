@@ -3,7 +3,6 @@ package colour
 import (
 	"cmp"
 	_ "embed"
-	"fmt"
 	"strconv"
 	"strings"
 	"sync"
@@ -11,57 +10,19 @@ import (
 	"example.org/honestplate"
 )
 
-// A Light is a standard illuminant of the CIE.
-type Light int
+// A Light is a standard illuminant of the CIE by its name; the zero value is [D65].
+type Light string
 
-// The lights. D65 is first, so that a light left out is daylight.
+// The lights.
 const (
-	D65   Light = iota // average daylight, 6500 K
-	D50                // warm daylight, 5000 K, of prints and of viewing booths
-	A                  // tungsten, 2856 K
-	LEDB1              // blue-pumped LED, about 2730 K
-	LEDB3              // blue-pumped LED, about 4100 K
-	LEDB5              // blue-pumped LED, about 6600 K
-	LEDV2              // violet-pumped LED, about 4070 K
+	D65   Light = "D65"    // average daylight, 6500 K
+	D50   Light = "D50"    // warm daylight, 5000 K, of prints and of viewing booths
+	A     Light = "A"      // tungsten, 2856 K
+	LEDB1 Light = "LED-B1" // blue-pumped LED, about 2730 K
+	LEDB3 Light = "LED-B3" // blue-pumped LED, about 4100 K
+	LEDB5 Light = "LED-B5" // blue-pumped LED, about 6600 K
+	LEDV2 Light = "LED-V2" // violet-pumped LED, about 4070 K
 )
-
-var lightNames = [...]string{"D65", "D50", "A", "LED-B1", "LED-B3", "LED-B5", "LED-V2"}
-
-// String returns the light's name, such as "LED-B3".
-func (l Light) String() string {
-	if l < 0 || int(l) >= len(lightNames) {
-		return fmt.Sprintf("Light(%d)", int(l))
-	}
-	return lightNames[l]
-}
-
-// MarshalText writes the name, and refuses a light that is not one of the constants.
-func (l Light) MarshalText() ([]byte, error) {
-	if err := l.check("Light"); err != nil {
-		return nil, err
-	}
-	return []byte(l.String()), nil
-}
-
-// UnmarshalText reads a name.
-func (l *Light) UnmarshalText(b []byte) error {
-	for i, name := range lightNames {
-		if name == string(b) {
-			*l = Light(i)
-			return nil
-		}
-	}
-	return &honestplate.InputError{Field: "Light", Got: strconv.Quote(string(b)),
-		Want: "one of " + strings.Join(lightNames[:], ", ")}
-}
-
-// check wants one of the constants.
-func (l Light) check(field string) error {
-	if l < 0 || int(l) >= len(lightNames) {
-		return &honestplate.InputError{Field: field, Got: l.String(), Want: "one of the lights of package colour"}
-	}
-	return nil
-}
 
 // cie.csv holds the colour matching functions of 1931 and the lights' power, a line a
 // wavelength: colour-science/colour, its datasets of the CIE (read).
@@ -72,29 +33,32 @@ var cieTable string
 // weights of a light turn reflectance into XYZ: their y sums to 100.
 type weights struct{ x, y, z Spectrum }
 
-var lights = sync.OnceValue(func() *[len(lightNames)]weights {
-	out := new([len(lightNames)]weights)
-	columns := [...]int{D65: 6, D50: 5, A: 4, LEDB1: 7, LEDB3: 8, LEDB5: 9, LEDV2: 10}
+var lights = sync.OnceValue(func() map[Light]*weights {
+	columns := map[Light]int{D65: 6, D50: 5, A: 4, LEDB1: 7, LEDB3: 8, LEDB5: 9, LEDV2: 10}
+	out := map[Light]*weights{}
+	for l := range columns {
+		out[l] = new(weights)
+	}
 	rows := strings.Split(strings.TrimSpace(cieTable), "\n")[1:]
 	for i, row := range rows {
 		var v [11]float64
 		for j, field := range strings.Split(row, ",") {
 			v[j], _ = strconv.ParseFloat(field, 64) // a test reads every figure again
 		}
-		for l := range out {
-			power := v[columns[l]]
-			out[l].x[i], out[l].y[i], out[l].z[i] = power*v[1], power*v[2], power*v[3]
+		for l, column := range columns {
+			w, power := out[l], v[column]
+			w.x[i], w.y[i], w.z[i] = power*v[1], power*v[2], power*v[3]
 		}
 	}
-	for l := range out {
+	for _, w := range out {
 		sum := 0.0
-		for _, y := range out[l].y {
+		for _, y := range w.y {
 			sum += y
 		}
 		for i := range Samples {
-			out[l].x[i] *= 100 / sum
-			out[l].y[i] *= 100 / sum
-			out[l].z[i] *= 100 / sum
+			w.x[i] *= 100 / sum
+			w.y[i] *= 100 / sum
+			w.z[i] *= 100 / sum
 		}
 	}
 	return out
@@ -102,10 +66,13 @@ var lights = sync.OnceValue(func() *[len(lightNames)]weights {
 
 // See returns what a surface of the reflectance given looks like under the light.
 func (l Light) See(s *Spectrum) (XYZ, error) {
-	if err := cmp.Or(l.check("Light"), s.check("Spectrum")); err != nil {
+	w := lights()[cmp.Or(l, D65)]
+	if w == nil {
+		return XYZ{}, &honestplate.InputError{Field: "Light", Got: strconv.Quote(string(l)), Want: "D65, D50, A, LED-B1, LED-B3, LED-B5 or LED-V2"}
+	}
+	if err := s.check("Spectrum"); err != nil {
 		return XYZ{}, err
 	}
-	w := &lights()[l]
 	var out XYZ
 	for i, r := range s {
 		out.X += float64(w.x[i] * r)
