@@ -3,7 +3,6 @@ package rheology
 import (
 	"cmp"
 	_ "embed"
-	"encoding/json"
 	"fmt"
 	"maps"
 	"math"
@@ -13,6 +12,7 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/rheology/internal/check"
 	"example.org/honestplate/rheology/internal/physics"
+	"example.org/honestplate/rheology/internal/table"
 )
 
 // A Food is an oil, a canned milk, a sauce or a chocolate by its name, such as "olive
@@ -58,10 +58,7 @@ func (l line) at(tempC float64) honestplate.Estimate {
 // concentrates beside it.
 //
 // Sauces: [sauceCurve].
-var foods = func() (all map[Food]*foodData) {
-	_ = json.Unmarshal(foodTable, &all) // a test reads every figure again
-	return all
-}()
+var foods = table.Read[map[Food]*foodData](foodTable)
 
 //go:embed foods.json
 var foodTable []byte

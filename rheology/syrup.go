@@ -3,13 +3,13 @@ package rheology
 import (
 	"cmp"
 	_ "embed"
-	"encoding/json"
 	"fmt"
 	"math"
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology/internal/check"
 	"example.org/honestplate/rheology/internal/physics"
+	"example.org/honestplate/rheology/internal/table"
 )
 
 // A Syrup is maple, invert, golden or glucose syrup by its solids: syrups whose own viscosity
@@ -56,10 +56,7 @@ type syrupKind struct {
 }
 
 // syrupKinds holds every Syrup, as syrups.json has them. Read only.
-var syrupKinds = func() (all map[string]syrupKind) {
-	_ = json.Unmarshal(syrupTable, &all) // a test reads every figure again
-	return all
-}()
+var syrupKinds = table.Read[map[string]syrupKind](syrupTable)
 
 //go:embed syrups.json
 var syrupTable []byte

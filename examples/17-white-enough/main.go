@@ -43,7 +43,7 @@ func drawSwatches() ([]byte, error) {
 	scenes := []look.Scene{{Depth: honestplate.Some(0.3e-3)}, {Depth: honestplate.Some(1e-3)}, {}}
 	grid := figure.Swatches{Rows: []string{"milk", "blend", "cream"}, Columns: []string{"0.3 mm", "1 mm", "pool"}}
 	for _, light := range lights {
-		grid.Groups = append(grid.Groups, light.String())
+		grid.Groups = append(grid.Groups, string(light))
 		for _, o := range []*look.Optics{&milk, &blend, &cream} {
 			for _, s := range scenes {
 				s.Light = light

@@ -6,6 +6,7 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology/internal/physics"
+	"example.org/honestplate/rheology/internal/root"
 )
 
 // The sizes between which [TerminalSpeed] holds, m.
@@ -42,15 +43,10 @@ func (f Fluid) PendantDrop(outer float64) (float64, error) {
 		return 0, err
 	}
 	whole := math.Pi * outer * f.SurfaceTension / (f.Density * physics.Gravity)
-	v := 0.62 * whole
-	for range 20 {
-		next := whole * fallingShare(outer/2/math.Cbrt(v))
-		if math.Abs(next-v) < 1e-9*v {
-			break
-		}
-		v = next
-	}
-	return math.Cbrt(6 * v / math.Pi), nil
+	v, err := root.Settle(0.62*whole, func(v float64) (float64, error) {
+		return whole * fallingShare(outer/2/math.Cbrt(v)), nil
+	})
+	return math.Cbrt(6 * v / math.Pi), err
 }
 
 // fallingShare returns the fraction of a hanging drop that falls, f of Tate's law, by x =

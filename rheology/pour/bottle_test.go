@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"example.org/honestplate"
-	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/pour"
 )
 

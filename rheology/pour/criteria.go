@@ -2,10 +2,10 @@ package pour
 
 import (
 	_ "embed"
-	"encoding/json"
 	"math"
 
 	"example.org/honestplate/rheology/internal/root"
+	"example.org/honestplate/rheology/internal/table"
 	"example.org/honestplate/rheology/law"
 )
 
@@ -34,10 +34,7 @@ const (
 //go:embed criteria.json
 var criteriaTable []byte
 
-var criteria = func() (all map[string]Verdict) {
-	_ = json.Unmarshal(criteriaTable, &all) // a test reads it again
-	return all
-}()
+var criteria = table.Read[map[string]Verdict](criteriaTable)
 
 // judge adds a criterion's verdict; speed is that of the same drop at its threshold.
 func (p *Splash) judge(criterion string, value, threshold, speed float64, applies bool) {

@@ -4,10 +4,8 @@ import (
 	"errors"
 	"math"
 	"testing"
-	"time"
 
 	"example.org/honestplate"
-	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/pour"
 )
 

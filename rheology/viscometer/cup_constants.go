@@ -2,7 +2,6 @@ package viscometer
 
 import (
 	_ "embed"
-	"encoding/json"
 	"fmt"
 	"strings"
 	"time"
@@ -10,6 +9,7 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/internal/check"
+	"example.org/honestplate/rheology/internal/table"
 )
 
 // cupBand is the 95 % band of a standard cup's formula. The 23 calibration points
@@ -39,8 +39,7 @@ var cupTable []byte
 // families (Ford 100 mL, Zahn 44 mL, Shell 23 mL) are from memory; a tenth more in the
 // orifice is a quarter less in the shear rate. The list is new at every call.
 func Cups() []Cup {
-	var all []Cup
-	_ = json.Unmarshal(cupTable, &all) // a test reads every figure again
+	all := table.Read[[]Cup](cupTable)
 	for i := range all {
 		all[i].Rel, all[i].Reading = cupBand, 500*time.Millisecond
 	}

@@ -10,6 +10,7 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/internal/check"
+	"example.org/honestplate/rheology/internal/root"
 )
 
 // ShearRate returns the shear rate in 1/s at which the cup reads a liquid that takes the
@@ -102,20 +103,13 @@ func (c Cup) timeOf(l rheology.Liquid, tempC, scale float64, of func(honestplate
 	if err != nil {
 		return 0, err
 	}
-	t := c.seconds(scale * of(nu))
-	for range 60 {
+	s, err := root.Settle(c.seconds(scale*of(nu)).Seconds(), func(s float64) (float64, error) {
+		t := time.Duration(s * float64(time.Second))
 		e, err := rheology.ViscosityAtRate(l, tempC, c.ShearRate(c.clamp(t)))
-		if err != nil {
-			return 0, err
-		}
 		// The density's band is small beside the rest and is in nu's.
-		next := c.seconds(scale * of(e) / rho.Likely)
-		if d := next - t; -time.Microsecond < d && d < time.Microsecond {
-			return next, nil
-		}
-		t = next
-	}
-	return t, nil
+		return c.seconds(scale * of(e) / rho.Likely).Seconds(), err
+	})
+	return time.Duration(math.Round(s * float64(time.Second))), err
 }
 
 // seconds is the time of a kinematic viscosity in m2/s by the formula.

@@ -83,20 +83,17 @@ func (s Search) Rise(f func(x float64) (float64, error)) (float64, error) {
 	return x, nil
 }
 
-// Settle repeats x = sqrt(x f(x)), whose mean step does not swing, until it moves by less
-// than a part in a million: for a positive x that follows from itself.
+// Settle returns the positive x that follows from itself, x = f(x), near a first guess: f
+// falls with x, or rises more slowly than it.
 func Settle(x float64, f func(x float64) (float64, error)) (float64, error) {
-	for range 60 {
-		y, err := f(x)
-		if err != nil {
-			return 0, err
-		}
-		next := math.Sqrt(x * y)
-		done := math.Abs(next-x) < 1e-6*x
-		x = next
-		if done {
-			break
-		}
+	ln, err := Search{
+		Low: math.Inf(-1), High: math.Inf(1), Start: math.Log(x), Slope: 1.5, Tol: 1e-6,
+	}.Rise(func(ln float64) (float64, error) {
+		y, err := f(math.Exp(ln))
+		return ln - math.Log(y), err
+	})
+	if err != nil {
+		return 0, err
 	}
-	return x, nil
+	return math.Exp(ln), nil
 }

@@ -2,10 +2,10 @@ package sharp
 
 import (
 	_ "embed"
-	"encoding/json"
 	"fmt"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology/internal/table"
 )
 
 // A Setting of a flash unit.
@@ -28,10 +28,7 @@ type Unit struct {
 // the camera and one with a switch (IGBT) get shorter as they are turned down; studio
 // packs that regulate by voltage get longer, and only their full power is known. Buy by
 // the maker's t0.1.
-func Units() (all []Unit) {
-	_ = json.Unmarshal(unitTable, &all) // a test reads every figure again
-	return all
-}
+func Units() []Unit { return table.Read[[]Unit](unitTable) }
 
 //go:embed units.json
 var unitTable []byte
