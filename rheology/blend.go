@@ -84,10 +84,10 @@ func (rule Rule) Blend(parts ...Part) (Mix, error) {
 	}
 	m := Mix{rule: rule, parts: make([]share, len(merged))}
 	for i, p := range merged {
-		kind, fat := dairyOf(p.Liquid)
-		m.kind = max(m.kind, kind)
-		m.parts[i] = share{p.Liquid, p.Grams / total, fat}
-		m.fat += p.Grams / total * fat
+		n := natureOf(p.Liquid)
+		m.kind = max(m.kind, n.kind)
+		m.parts[i] = share{p.Liquid, p.Grams / total, n.fat}
+		m.fat += p.Grams / total * n.fat
 	}
 	m.rate = rateOf(m.parts)
 	return m, nil
@@ -143,29 +143,14 @@ func same(a, b Liquid) bool {
 func rateOf(parts []share) float64 {
 	rate := 0.0
 	for _, p := range parts {
-		rate = max(rate, statedRate(p.liquid))
+		n := natureOf(p.liquid)
+		rate = max(rate, n.rate)
+		if !n.stated {
+			rate = max(rate, p.liquid.Describe().ShearRate)
+		}
 	}
 	if rate == 0 {
 		return -1
 	}
 	return rate
-}
-
-// statedRate is the ShearRate of a liquid's Description, without making one for the liquids
-// that are asked often.
-func statedRate(l Liquid) float64 {
-	switch l := l.(type) {
-	case Dairy:
-		if l.FatPercent > thinningFat {
-			return dairyRate
-		}
-		return 0
-	case Measured:
-		return statedRate(l.Liquid)
-	case Mix:
-		return max(0, l.rate)
-	case Water, Sucrose, Syrup, Honey, Glycerol:
-		return 0
-	}
-	return l.Describe().ShearRate
 }

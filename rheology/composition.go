@@ -1,7 +1,5 @@
 package rheology
 
-import "math"
-
 // A Composition is what a liquid is made of, in % by mass. What is none of the named parts
 // is not stated: salts and acids of syrups and honey count as sugar.
 type Composition struct {
@@ -15,36 +13,24 @@ type Composition struct {
 // CompositionOf returns what a liquid is made of, if that is known: of water, milk and
 // cream, sugar, syrups, honey, glycerol, oils, and of blends and measured liquids of these.
 func CompositionOf(l Liquid) (c Composition, known bool) {
-	sugar := func(percent float64) Composition {
-		return Composition{WaterPercent: 100 - percent, SugarPercent: percent}
-	}
 	switch l := l.(type) {
-	case Water:
-		c = sugar(0)
-	case Dairy:
-		solids := dairySNF(l.FatPercent)
-		c = Composition{WaterPercent: 100 - l.FatPercent - solids, FatPercent: l.FatPercent, MilkSolidsPercent: solids}
-	case Sucrose:
-		c = sugar(l.Brix)
-	case Syrup:
-		_, solids, err := l.kind()
-		if err != nil {
-			return Composition{}, false
-		}
-		c = sugar(solids)
-	case Honey:
-		c = sugar(100 - l.moisture())
-	case Glycerol:
-		c = Composition{WaterPercent: 100 - l.Percent, GlycerolPercent: l.Percent}
 	case Food:
-		if d := foods[l]; d == nil || !d.Oil {
-			return Composition{}, false
+		if d := foods[l]; d != nil && d.Oil {
+			return Composition{FatPercent: 100}, true
 		}
-		c = Composition{FatPercent: 100}
 	case Measured:
 		return CompositionOf(l.Liquid)
 	case Mix:
 		return l.composition()
+	}
+	switch n := natureOf(l); {
+	case n.kind == tableDairy:
+		solids := dairySNF(n.fat)
+		c = Composition{WaterPercent: 100 - n.fat - solids, FatPercent: n.fat, MilkSolidsPercent: solids}
+	case n.of == ofGlycerol:
+		c = Composition{WaterPercent: 100 - n.percent, GlycerolPercent: n.percent}
+	case n.of != ofNothing || n.percent > 0:
+		c = Composition{WaterPercent: 100 - n.percent, SugarPercent: n.percent}
 	default:
 		return Composition{}, false
 	}
@@ -69,22 +55,4 @@ func (m Mix) composition() (sum Composition, known bool) {
 		sum.GlycerolPercent += p.w * c.GlycerolPercent
 	}
 	return sum, len(m.parts) > 0
-}
-
-// dairyOf says how much is known of a liquid as a part of a blend, and its fat in
-// % by mass, NaN unless it is milk or cream.
-func dairyOf(l Liquid) (liquidKind, float64) {
-	switch l := l.(type) {
-	case Dairy:
-		return tableDairy, l.FatPercent
-	case Measured:
-		if kind, fat := dairyOf(l.Liquid); kind != otherLiquid {
-			return someDairy, fat
-		}
-	case Mix:
-		if len(l.parts) > 0 && !math.IsNaN(l.fat) {
-			return someDairy, l.fat
-		}
-	}
-	return otherLiquid, math.NaN()
 }

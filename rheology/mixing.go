@@ -55,9 +55,9 @@ func (m *mixing) emulsion() *emulsion {
 
 // term evaluates one part, without its fraction.
 func (m *mixing) term(l Liquid) (term, error) {
-	kind, fat := dairyOf(l)
-	m.kind = max(m.kind, kind)
-	t := term{fat: fat, measured: kind != tableDairy}
+	n := natureOf(l)
+	m.kind = max(m.kind, n.kind)
+	t := term{fat: n.fat, measured: n.kind != tableDairy}
 	if d, ok := l.(Dairy); ok {
 		if err := d.check(m.tempC); err != nil {
 			return term{}, err
@@ -71,7 +71,7 @@ func (m *mixing) term(l Liquid) (term, error) {
 	if t.ln, t.lnLow, t.lnHigh, err = lnViscosity(l, m.tempC, m.rate); err != nil {
 		return term{}, err
 	}
-	m.share(&t, l)
+	m.share(&t, l, n)
 	return t, nil
 }
 
@@ -87,7 +87,7 @@ func (m *mixing) lnDairy(fat float64, t Treatment, bigK float64) (value, low, hi
 }
 
 // share finds what a part that is not Dairy itself has in common with others.
-func (m *mixing) share(t *term, l Liquid) {
+func (m *mixing) share(t *term, l Liquid, n nature) {
 	measured, wasMeasured := l.(Measured)
 	if d, ok := measured.Liquid.(Dairy); ok {
 		if d.Treatment == Thickened {
@@ -97,21 +97,21 @@ func (m *mixing) share(t *term, l Liquid) {
 		t.law, _, _ = m.lnDairy(d.FatPercent, notStated, t.bigK)
 		return
 	}
-	if kind, fat := dairyOf(l); kind == someDairy {
+	if n.kind == someDairy {
 		// A blend of milk and cream, measured as a whole or mixed by another rule.
-		d := Dairy{FatPercent: fat}
+		d := Dairy{FatPercent: n.fat}
 		t.shares, t.bigK = sharesFat, plainK
 		if wasMeasured {
 			measured.Liquid = d
 			t.bigK = measured.coldK(d)
 		}
-		t.law, _, _ = m.lnDairy(fat, notStated, t.bigK)
+		t.law, _, _ = m.lnDairy(n.fat, notStated, t.bigK)
 		return
 	}
-	if of, percent, ok := solutionOf(l); ok {
-		t.shares, t.of, t.dissolved = sharesWater, of, percent
+	if n.of != ofNothing {
+		t.shares, t.of, t.dissolved = sharesWater, n.of, n.percent
 		t.measured = wasMeasured
-		t.law = lnSolution(of, percent, m.tempC)
+		t.law = lnSolution(n.of, n.percent, m.tempC)
 	}
 }
 

@@ -67,8 +67,7 @@ func (r Recipe) ForFat(percent float64) (Batch, error) {
 	if err != nil {
 		return Batch{}, err
 	}
-	_, thin := dairyOf(r.Thin)
-	_, thick := dairyOf(r.Thick)
+	thin, thick := natureOf(r.Thin).fat, natureOf(r.Thick).fat
 	switch {
 	case math.IsNaN(thin):
 		return Batch{}, &honestplate.InputError{Field: "Thin", Got: r.Thin.Describe().Name, Want: "milk or cream, whose fat is known"}

@@ -7,41 +7,13 @@ import "math"
 type solute uint8
 
 const (
-	ofSucrose  solute = iota // sugar and maple syrup, by Brix
-	ofHoney                  // honey and invert syrup, by what is not water
-	ofGlucose                // glucose syrup, by solids
-	ofGlycerol               // glycerol
+	ofNothing  solute = iota
+	ofSucrose         // sugar and maple syrup, by Brix
+	ofHoney           // honey and invert syrup, by what is not water
+	ofGlucose         // glucose syrup, by solids
+	ofGlycerol        // glycerol
 	solutes
 )
-
-// solutionOf says of what, and how much of it in % by mass, a liquid is a solution; water is
-// one with nothing in it.
-func solutionOf(l Liquid) (of solute, percent float64, ok bool) {
-	switch l := l.(type) {
-	case Water:
-		return ofSucrose, 0, true
-	case Sucrose:
-		return ofSucrose, l.Brix, true
-	case Honey:
-		return ofHoney, 100 - l.moisture(), true
-	case Glycerol:
-		return ofGlycerol, l.Percent, true
-	case Syrup:
-		_, solids, err := l.kind()
-		switch {
-		case err != nil:
-		case l.Of == "maple":
-			return ofSucrose, solids, true
-		case l.Of == "invert":
-			return ofHoney, solids, true
-		case l.Of == "glucose":
-			return ofGlucose, solids, true
-		}
-	case Measured:
-		return solutionOf(l.Liquid)
-	}
-	return 0, 0, false
-}
 
 // Below these solids honey and glucose syrup have no law of their own: they are taken to
 // thin as sucrose does, from where they are down to water.
