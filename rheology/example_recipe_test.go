@@ -51,12 +51,12 @@ func ExampleBatch_Sensitivity() {
 		log.Fatal(err)
 	}
 	fmt.Printf("1 g of cream for milk %+.2f %%\n", 100*s.OneGram)
-	fmt.Printf("1 degC warmer %+.1f %%, colder %+.1f %%\n", 100*s.Warmer, 100*s.Colder)
+	fmt.Printf("1 degC warmer %+.1f %%\n", 100*s.Warmer)
 	fmt.Printf("cream with 1 %% more fat %+.1f %%\n", 100*s.OneFatPercent)
 	fmt.Printf("chilling by 1 degC does as much as %.1f g\n", s.GramsADegree)
 	// Output:
 	// 1 g of cream for milk +0.48 %
-	// 1 degC warmer -3.0 %, colder +3.2 %
+	// 1 degC warmer -3.0 %
 	// cream with 1 % more fat +5.7 %
 	// chilling by 1 degC does as much as 6.4 g
 }

@@ -1,6 +1,7 @@
 package rheology_test
 
 import (
+	"math"
 	"testing"
 
 	. "example.org/honestplate/rheology"
@@ -24,7 +25,7 @@ func TestChillingABlendThickensMoreThanWarmingThins(t *testing.T) {
 				t.Fatal(err)
 			}
 			s, err := b.Sensitivity()
-			if err != nil || s.Colder <= -s.Warmer {
+			if colder := math.Expm1(s.GramsADegree * math.Log1p(s.OneGram)); err != nil || colder <= -s.Warmer {
 				t.Errorf("%v degC: %+v, %v", tempC, s, err)
 			}
 		}

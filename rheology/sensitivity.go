@@ -14,9 +14,7 @@ import (
 type Sensitivity struct {
 	OneGram       float64 `json:"one_gram"`        // 1 g of the thick liquid in place of 1 g of the thin
 	Warmer        float64 `json:"warmer"`          // 1 degC warmer; below 0
-	Colder        float64 `json:"colder"`          // 1 degC colder; above 0
-	OneFatPercent float64 `json:"one_fat_percent"` // the thick liquid with 1 % more fat; 0 unless FatKnown
-	FatKnown      bool    `json:"fat_known"`       // the thick liquid is Dairy, or Measured Dairy
+	OneFatPercent float64 `json:"one_fat_percent"` // the thick liquid with 1 % more fat; 0 unless it is Dairy or Measured Dairy
 	GramsADegree  float64 `json:"grams_a_degree"`  // grams of thick for thin that do as much as 1 degC colder
 }
 
@@ -59,7 +57,7 @@ func (b Batch) Sensitivity() (Sensitivity, error) {
 	case errC != nil:
 		colder = -warmer
 	}
-	s.Warmer, s.Colder = math.Expm1(warmer), math.Expm1(colder)
+	s.Warmer = math.Expm1(warmer)
 	if gram > 0 {
 		s.GramsADegree = colder / gram
 	}
@@ -72,7 +70,6 @@ func (b Batch) Sensitivity() (Sensitivity, error) {
 		if err != nil {
 			return Sensitivity{}, fmt.Errorf("with 1 %% of fat more or less: %w", err)
 		}
-		s.FatKnown = true
 		s.OneFatPercent = math.Expm1(sign * (q.lnAt(w) - p.lnAt(w)))
 	}
 	return s, nil
