@@ -116,11 +116,9 @@ type Comparison struct {
 	// noticeable" to 1.5 (side by side, if one looks for it), "noticeable" to 3 (side by
 	// side), "well visible" above (at a glance). 0.5 to 1.5 and 1.5 to 3 are from a study of
 	// plant drinks (abstract of pubmed 37424587, read; its formula of difference is not said).
-	Eye      string     `json:"eye"`
-	Whiter   float64    `json:"whiter"`   // L* more than the other
-	Yellower float64    `json:"yellower"` // b* more than the other
-	First    Appearance `json:"first"`    // of the two, the one asked
-	Second   Appearance `json:"second"`   // the one beside it
+	Eye    string     `json:"eye"`
+	First  Appearance `json:"first"`  // of the two, the one asked
+	Second Appearance `json:"second"` // the one beside it
 }
 
 // Beside returns how a liquid looks beside another in one scene. The band is for
@@ -136,7 +134,6 @@ func (o *Optics) Beside(other *Optics, s Scene) (Comparison, error) {
 		return Comparison{}, honestplate.In("other", err)
 	}
 	out := Comparison{First: first, Second: second}
-	out.Whiter, out.Yellower = first.Lab.L-second.Lab.L, first.Lab.B-second.Lab.B
 	d := &out.Difference
 	if d.Likely, err = colour.Difference(first.Lab, second.Lab); err != nil {
 		return Comparison{}, err

@@ -54,11 +54,8 @@ func (o *Optics) contrast(s Scene, scale float64, dark, light Ground) (float64, 
 		return 0, err
 	}
 	y0, err := s.Light.See(&over[0])
-	if err != nil {
-		return 0, err
-	}
-	y1, err := s.Light.See(&over[1])
-	if err != nil || y1.Y == 0 {
+	y1, err2 := s.Light.See(&over[1])
+	if err := cmp.Or(err, err2); err != nil || y1.Y == 0 {
 		return 1, err // nothing comes back from either
 	}
 	return y0.Y / y1.Y, nil

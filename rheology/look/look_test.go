@@ -180,8 +180,10 @@ func TestBlendAsCoatAndAsPool(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if coat.Whiter < 2 || math.Abs(pool.Whiter) > 0.8 || pool.Yellower > 0.5 != c.yellower {
-			t.Errorf("carotene %g: coat %.2f whiter, pool %.2f whiter and %.2f yellower", c.carotene, coat.Whiter, pool.Whiter, pool.Yellower)
+		whiter := func(c Comparison) float64 { return c.First.Lab.L - c.Second.Lab.L }
+		yellower := pool.First.Lab.B - pool.Second.Lab.B
+		if whiter(coat) < 2 || math.Abs(whiter(pool)) > 0.8 || yellower > 0.5 != c.yellower {
+			t.Errorf("carotene %g: coat %.2f whiter, pool %.2f whiter and %.2f yellower", c.carotene, whiter(coat), whiter(pool), yellower)
 		}
 		if coat.Difference.Check("") != nil || coat.Eye < pool.Eye && !c.yellower {
 			t.Errorf("coat %v %v, pool %v %v", coat.Difference, coat.Eye, pool.Difference, pool.Eye)

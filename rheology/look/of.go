@@ -85,19 +85,14 @@ func CreamFor(r rheology.Recipe, coat, contrast float64) (Cream, error) {
 		return Cream{}, err
 	}
 	share := float64(k) / float64(steps)
-	out := Cream{}
-	if out.Batch, err = r.ForFat(thinMilk.FatPercent + share*(thickMilk.FatPercent-thinMilk.FatPercent)); err != nil {
+	batch, err := r.ForFat(thinMilk.FatPercent + share*(thickMilk.FatPercent-thinMilk.FatPercent))
+	o, err2 := blend(share)
+	if err := cmp.Or(err, err2); err != nil {
 		return Cream{}, err
 	}
-	o, err := blend(share)
-	if err != nil {
-		return Cream{}, err
-	}
-	if out.Contrast, err = o.contrastBand(Scene{}, coat); err != nil {
-		return Cream{}, err
-	}
-	out.Hides, err = o.Hides(Scene{}, Black, White, contrast)
-	return out, err
+	ratio, err := o.contrastBand(Scene{}, coat)
+	depth, err2 := o.Hides(Scene{}, Black, White, contrast)
+	return Cream{batch, ratio, depth}, cmp.Or(err, err2)
 }
 
 // part is one liquid of a recipe, for light.
@@ -121,15 +116,10 @@ func tooThin(cream *Optics, coat, contrast, most float64) error {
 }
 
 // contrastBand is Contrast with the band that the scattering's factor gives it.
-func (o *Optics) contrastBand(s Scene, depth float64) (e honestplate.Estimate, err error) {
+func (o *Optics) contrastBand(s Scene, depth float64) (honestplate.Estimate, error) {
 	s.Depth = honestplate.Some(depth)
-	for _, c := range []struct {
-		out   *float64
-		scale float64
-	}{{&e.Low, 1 / o.factor}, {&e.Likely, 1}, {&e.High, o.factor}} {
-		if *c.out, err = o.contrast(s, c.scale, Black, White); err != nil {
-			return honestplate.Estimate{}, err
-		}
-	}
-	return e, nil
+	low, err := o.contrast(s, 1/o.factor, Black, White)
+	likely, err2 := o.contrast(s, 1, Black, White)
+	high, err3 := o.contrast(s, o.factor, Black, White)
+	return honestplate.Estimate{Low: low, Likely: likely, High: high}, cmp.Or(err, err2, err3)
 }

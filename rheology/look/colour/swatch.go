@@ -25,7 +25,7 @@ func (s Swatch) Hex() string { return fmt.Sprintf("#%02x%02x%02x", s.R, s.G, s.B
 // screen, D65, by Bradford's method: a white stays white. Sources: IEC 61966-2-1 and
 // Bradford's matrix (Lam 1985), both from memory; a test holds them to their definitions.
 func (c XYZ) Swatch(white XYZ) (Swatch, error) {
-	if err := cmp.Or(c.check("XYZ"), checkWhite(white)); err != nil {
+	if err := cmp.Or(c.check("XYZ", 0), white.check("white", 1)); err != nil {
 		return Swatch{}, err
 	}
 	screen := XYZ{95.047, 100, 108.883}

@@ -21,24 +21,17 @@ type Lab struct {
 	B float64 `json:"b"` // b*, negative is blue, positive yellow
 }
 
-// check wants a colour that light can have.
-func (c XYZ) check(field string) error {
+// check wants a colour that light can have, of a white each value at least 1.
+func (c XYZ) check(field string, least float64) error {
 	const real = "what light can be"
-	return honestplate.In(field, cmp.Or(honestplate.InRange("X", c.X, 0, 1e4, "", real),
-		honestplate.InRange("Y", c.Y, 0, 1e4, "", real), honestplate.InRange("Z", c.Z, 0, 1e4, "", real)))
-}
-
-// checkWhite wants a white to be relative to.
-func checkWhite(white XYZ) error {
-	const real = "the white of a light"
-	return honestplate.In("white", cmp.Or(honestplate.InRange("X", white.X, 1, 1e4, "", real),
-		honestplate.InRange("Y", white.Y, 1, 1e4, "", real), honestplate.InRange("Z", white.Z, 1, 1e4, "", real)))
+	return honestplate.In(field, cmp.Or(honestplate.InRange("X", c.X, least, 1e4, "", real),
+		honestplate.InRange("Y", c.Y, least, 1e4, "", real), honestplate.InRange("Z", c.Z, least, 1e4, "", real)))
 }
 
 // Lab returns the colour in L*a*b*, relative to a white. Source: CIE 15; values of public
 // code are compared in examples/published.
 func (c XYZ) Lab(white XYZ) (Lab, error) {
-	if err := cmp.Or(c.check("XYZ"), checkWhite(white)); err != nil {
+	if err := cmp.Or(c.check("XYZ", 0), white.check("white", 1)); err != nil {
 		return Lab{}, err
 	}
 	f := func(t float64) float64 {

@@ -18,10 +18,7 @@ func (s *Solved) Alone() (Fluxes, error) {
 	// Radiance that comes in through the top from a sky of radiance 1/n2, so that it is
 	// 1 - back inside. Inside: down = in + back (r down + t up2), and so on; by symmetry
 	// sum and difference of the two sides part.
-	in := uniform()
-	for i := range in {
-		in[i] -= s.angles.surface.back[i]
-	}
+	in := s.enters()
 	plus, minus := s.r.plus(1, &s.t), s.r.plus(-1, &s.t)
 	sum, difference := s.bounce(&plus, &in), s.bounce(&minus, &in)
 	// Up at the top is (r+t) sum/2 + (r-t) difference/2; down at the bottom likewise.
@@ -53,10 +50,7 @@ func (s *Solved) Over(ground float64) (Fluxes, error) {
 	if s.whole {
 		return Fluxes{BeamReflected: 1, DiffuseReflected: 1}, nil
 	}
-	in := uniform()
-	for i := range in {
-		in[i] -= s.angles.surface.back[i]
-	}
+	in := s.enters()
 	e := uniform()
 	lit, dimmed := s.t.on(&e), s.r.on(&e)
 	// The ground adds k (t 1) (flux t) to what the slab sends back.
@@ -79,6 +73,15 @@ func (s *Solved) Over(ground float64) (Fluxes, error) {
 	var out Fluxes
 	out.BeamReflected, out.DiffuseReflected = s.leave(&up, true)
 	return out, nil
+}
+
+// enters is the radiance that comes in through the surface from an even sky.
+func (s *Solved) enters() vector {
+	in := uniform()
+	for i := range in {
+		in[i] -= s.angles.surface.back[i]
+	}
+	return in
 }
 
 // bounce returns the radiance down below a surface over a layer that sends back m, where
