@@ -35,7 +35,6 @@ type Mix struct {
 type share struct {
 	liquid Liquid
 	w      float64 // mass fraction
-	fat    float64 // % by mass; NaN unless milk or cream
 }
 
 // Blend mixes parts by the house rule, log-mixing by mass with its departure,
@@ -86,7 +85,7 @@ func (rule Rule) Blend(parts ...Part) (Mix, error) {
 	for i, p := range merged {
 		n := natureOf(p.Liquid)
 		m.kind = max(m.kind, n.kind)
-		m.parts[i] = share{p.Liquid, p.Grams / total, n.fat}
+		m.parts[i] = share{p.Liquid, p.Grams / total}
 		m.fat += p.Grams / total * n.fat
 	}
 	m.rate = rateOf(m.parts)

@@ -60,11 +60,8 @@ func (c Custom) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate,
 // the viscosity.
 func (c Custom) YieldStress(tempC float64) (honestplate.Estimate, error) {
 	e, err := c.Viscosity(tempC)
-	if err != nil {
-		return honestplate.Estimate{}, err
-	}
-	at, err := flow.Viscosity(c.Flow, sauceRate)
-	if err != nil {
+	at, err2 := flow.Viscosity(c.Flow, sauceRate)
+	if err := cmp.Or(err, err2); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	y := e.Times(c.Flow.Stress(0) / at)

@@ -125,7 +125,6 @@ func (d Dairy) lnViscosity(tempC float64) (value, low, high float64, err error) 
 		return 0, 0, 0, err
 	}
 	e := emulsionAt(tempC)
-	value = e.ln(d.FatPercent, d.Treatment.coldK())
-	below, above := e.band(d.FatPercent, d.Treatment, value)
-	return value, value - below, value + above, nil
+	value, low, high = e.estimate(d.FatPercent, d.Treatment, d.Treatment.coldK())
+	return value, low, high, nil
 }

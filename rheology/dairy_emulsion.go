@@ -49,8 +49,9 @@ type emulsion struct {
 	solids float64
 }
 
+const lnMilli = -6.907755278982137 // ln 0.001: mPa s to Pa s
+
 func emulsionAt(tempC float64) emulsion {
-	const lnMilli = -6.907755278982137 // ln 0.001: mPa s to Pa s
 	return emulsion{
 		tempC: tempC, cold: coldShare(tempC), plasma: lnMilli + lnSkim(tempC),
 		water: waterDensity(tempC), fat: milkFatDensity(tempC), solids: milkSolidsDensity(tempC),
@@ -103,28 +104,28 @@ const (
 	bakshiMargin    = 0.04 // the band reaches over Bakshi & Smith by what two prints of it differ
 )
 
-// band returns how far below and above ln the 95 % band of a treatment reaches.
-func (e *emulsion) band(fatPercent float64, t Treatment, value float64) (below, above float64) {
+// estimate is ln of the viscosity in Pa s with the 95 % band of a treatment.
+func (e *emulsion) estimate(fatPercent float64, t Treatment, bigK float64) (value, low, high float64) {
+	value = e.ln(fatPercent, bigK)
 	crowd := -math.Expm1(-e.crowding(fatPercent))
 	width := func(cold, hot float64) float64 {
 		return plasmaBand + (e.cold*cold+(1-e.cold)*hot)*crowd
 	}
+	plain := width(coldCreamBand, hotCreamBand)
 	switch t {
 	case Homogenised:
 		w := width(homogenisedBand, hotHomogenised)
-		return w, w
+		return value, value - w, value + w
 	case PlainCream:
-		w := width(coldCreamBand, hotCreamBand)
-		return w, w
+		return value, value - plain, value + plain
 	}
-	below, above = width(coldCreamBand, hotCreamBand), width(coldCreamBand, hotNotStated)
+	above := width(coldCreamBand, hotNotStated)
 	// Bakshi & Smith hold to 30 degC; on from there as the fat melts.
-	const lnMilli = -6.907755278982137
 	reach := lnMilli + lnBakshi(fatPercent, e.tempC) + bakshiMargin - value
 	if e.tempC > 30 {
 		reach = above + (reach-above)*max(0, (meltEnd-e.tempC)/(meltEnd-30))
 	}
-	return below, max(above, reach)
+	return value, value - plain, value + max(above, reach)
 }
 
 // coldK is K of a treatment. Thickened cream has none: plain cream's stands in for its

@@ -77,13 +77,11 @@ func (m *mixing) term(l Liquid) (term, error) {
 
 // lnDairy is milk or cream by the law, at the rate of the blend.
 func (m *mixing) lnDairy(fat float64, t Treatment, bigK float64) (value, low, high float64) {
-	e := m.emulsion()
-	value = e.ln(fat, bigK)
-	below, above := e.band(fat, t, value)
+	value, low, high = m.emulsion().estimate(fat, t, bigK)
 	if m.rate < 0 {
-		return value, value - below, value + above
+		return value, low, high
 	}
-	return thinningAt(m.tempC, m.rate).ln(fat, value, value-below, value+above)
+	return thinningAt(m.tempC, m.rate).ln(fat, value, low, high)
 }
 
 // share finds what a part that is not Dairy itself has in common with others.

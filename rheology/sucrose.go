@@ -60,11 +60,8 @@ func (s Sucrose) check(tempC float64) error {
 // values (testdata/sucrose_viscosity.csv: 5 read, 41 remembered), to some of which the
 // correction is fitted.
 func (s Sucrose) Viscosity(tempC float64) (honestplate.Estimate, error) {
-	return check.Unless(s.check(tempC), honestplate.Within(genotelle(s.Brix, tempC), s.band(tempC)))
-}
-
-func (s Sucrose) band(tempC float64) float64 {
-	return 0.025 + 0.002*max(0, 20-tempC) + 0.002*max(0, tempC-60) + 0.003*max(0, s.Brix-65)
+	band := 0.025 + 0.002*max(0, 20-tempC) + 0.002*max(0, tempC-60) + 0.003*max(0, s.Brix-65)
+	return check.Unless(s.check(tempC), honestplate.Within(genotelle(s.Brix, tempC), band))
 }
 
 // genotelle is the viscosity in Pa s.

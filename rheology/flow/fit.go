@@ -63,9 +63,6 @@ func Fit(model Model, points []Point) (Fitted, error) {
 		f.total += weight(p) * p.Stress * p.Stress
 	}
 	best, rss := []float64(nil), math.Inf(1)
-	if len(s.start) == 0 {
-		rss = f.rss(nil)
-	}
 	for _, start := range s.start {
 		result, err := optimize.Minimize(optimize.Problem{Func: f.rss}, start,
 			&optimize.Settings{Converger: &optimize.FunctionConverge{Absolute: 1e-15, Relative: 1e-11, Iterations: 12}, MajorIterations: 400},

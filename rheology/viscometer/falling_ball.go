@@ -41,34 +41,24 @@ const (
 	sourceBall       = "Stokes' law with Faxen's wall correction"
 )
 
-// wall returns f(x) after checking the ball and the tube.
-func (b FallingBall) wall() (float64, error) {
-	if err := cmp.Or(honestplate.Positive("Diameter", b.Diameter, "m"), honestplate.Positive("Density", b.Density, "kg/m3"),
-		honestplate.Positive("TubeDiameter", b.TubeDiameter, "m"), honestplate.Positive("Distance", b.Distance, "m"),
-		honestplate.NotNegative("Reading", b.Reading.Seconds(), "s")); err != nil {
-		return 0, err
-	}
-	x := b.Diameter / b.TubeDiameter
-	if err := honestplate.InRange("Diameter/TubeDiameter", x, 0, ballWallLimit, "", sourceBall); err != nil {
-		return 0, err
-	}
-	x3 := x * x * x
-	return 1 - 2.104*x + 2.09*x3 - 0.95*x3*x*x, nil
-}
-
 // Viscosity returns the viscosity in Pa s of a liquid of known density in kg/m3 from
 // the time between the marks. The band holds the timing, 1 % for the wall, and
 // downwards the inertia that Stokes' law leaves out, 3/16 of the Reynolds number
 // (Oseen 1910). A ball no denser than the liquid is an InputError.
 func (b FallingBall) Viscosity(t time.Duration, density float64) (honestplate.Estimate, error) {
-	f, err := b.wall()
-	if err := cmp.Or(err, honestplate.Positive("T", t.Seconds(), "s"), honestplate.Positive("Liquid.Density", density, "kg/m3")); err != nil {
+	x := b.Diameter / b.TubeDiameter
+	if err := cmp.Or(honestplate.Positive("Diameter", b.Diameter, "m"), honestplate.Positive("Density", b.Density, "kg/m3"),
+		honestplate.Positive("TubeDiameter", b.TubeDiameter, "m"), honestplate.Positive("Distance", b.Distance, "m"),
+		honestplate.NotNegative("Reading", b.Reading.Seconds(), "s"), honestplate.InRange("Diameter/TubeDiameter", x, 0, ballWallLimit, "", sourceBall),
+		honestplate.Positive("T", t.Seconds(), "s"), honestplate.Positive("Liquid.Density", density, "kg/m3")); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	if b.Density <= density {
 		return honestplate.Estimate{}, check.Input("Density", b.Density, "kg/m3", fmt.Sprintf("above the liquid's, %.6g kg/m3", density))
 	}
 	v := b.Distance / t.Seconds()
+	x3 := x * x * x
+	f := 1 - 2.104*x + 2.09*x3 - 0.95*x3*x*x
 	eta := f * (b.Density - density) * physics.Gravity * b.Diameter * b.Diameter / 18 / v
 	re := density * v * b.Diameter / eta
 	if err := honestplate.InRange("Reynolds", re, 0, ballReynolds, "", sourceBall); err != nil {
