@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"slices"
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology/internal/check"
@@ -46,12 +45,11 @@ func checkPoints(points []Point) (float64, error) {
 }
 
 func distinctRates(points []Point) int {
-	rates := make([]float64, len(points))
-	for i, p := range points {
-		rates[i] = p.ShearRate
+	rates := map[float64]bool{}
+	for _, p := range points {
+		rates[p.ShearRate] = true
 	}
-	slices.Sort(rates)
-	return len(slices.Compact(rates))
+	return len(rates)
 }
 
 // weight of a point: instruments err in per cent.

@@ -28,17 +28,11 @@ type Milk struct {
 
 // check wants milk that the model knows.
 func (m Milk) check() error {
-	err := honestplate.InRange("FatPercent", m.FatPercent, 0, mostFat, "%", "beyond it globules touch, and the model ends")
-	if p := m.ProteinPercent; p.Given {
-		err = cmp.Or(err, honestplate.InRange("ProteinPercent", p.Value, 0, 12, "%", "concentrated milk"))
-	}
-	if p := m.HomogenisedMPa; p.Given && p.Value != 0 {
-		err = cmp.Or(err, honestplate.InRange("HomogenisedMPa", p.Value, 1, 50, "MPa", "Frisvad and others 2007; 0 is none"))
-	}
-	if c := m.Carotene; c.Given {
-		err = cmp.Or(err, honestplate.InRange("Carotene", c.Value, 0, 30, "mg/kg", "twice the most of summer grass"))
-	}
-	return err
+	return cmp.Or(
+		honestplate.InRange("FatPercent", m.FatPercent, 0, mostFat, "%", "beyond it globules touch, and the model ends"),
+		honestplate.InRange("ProteinPercent", m.ProteinPercent.Or(0), 0, 12, "%", "concentrated milk"),
+		honestplate.InRange("HomogenisedMPa", cmp.Or(m.HomogenisedMPa.Or(0), 1), 1, 50, "MPa", "Frisvad and others 2007; 0 is none"),
+		honestplate.InRange("Carotene", m.Carotene.Or(0), 0, 30, "mg/kg", "twice the most of summer grass"))
 }
 
 // Carotene where none is given, and its band: mg per kg of fat.

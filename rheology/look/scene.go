@@ -32,14 +32,9 @@ const glassIndex = 1.52
 
 // check wants a scene that can be.
 func (s Scene) check() error {
-	if s.Depth.Given {
-		const reach = "a set; left out, it is a pool without end"
-		if err := honestplate.InRange("Depth", s.Depth.Value, 0, 10, "m", reach); err != nil {
-			return err
-		}
-	}
 	_, light := s.Light.White()
-	return cmp.Or(s.Ground.check("Ground"), light,
+	return cmp.Or(honestplate.InRange("Depth", s.Depth.Or(0), 0, 10, "m", "a set; left out, it is a pool without end"),
+		s.Ground.check("Ground"), light,
 		honestplate.InRange("IncidenceDegrees", s.IncidenceDegrees, 0, 85, "degrees", "square on to grazing"))
 }
 

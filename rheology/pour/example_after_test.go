@@ -37,11 +37,11 @@ func ExampleWall_Drain() {
 		if err != nil {
 			log.Fatal(err)
 		}
-		fmt.Printf("%4v: %.2f mm at the foot, %.0f g/m2 (%.0f to %.0f)\n", after, c.Foot.Likely*1000, c.GramsPerArea.Likely, c.GramsPerArea.Low, c.GramsPerArea.High)
+		fmt.Printf("%4v: %.2f mm at the foot, mean %.3f (%.3f to %.3f)\n", after, c.Foot.Likely*1000, c.Mean.Likely*1000, c.Mean.Low*1000, c.Mean.High*1000)
 	}
 	// Output:
-	// 5s: 0.16 mm at the foot, 108 g/m2 (82 to 202)
-	// 1m0s: 0.05 mm at the foot, 33 g/m2 (24 to 63)
+	// 5s: 0.16 mm at the foot, mean 0.107 (0.081 to 0.200)
+	// 1m0s: 0.05 mm at the foot, mean 0.032 (0.024 to 0.062)
 }
 
 // How long to wait for bubbles to leave 8 cm of sugar syrup.

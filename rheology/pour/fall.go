@@ -1,8 +1,6 @@
 package pour
 
 import (
-	"math"
-
 	"example.org/honestplate"
 	"example.org/honestplate/rheology/internal/physics"
 	"example.org/honestplate/rheology/internal/root"
@@ -10,7 +8,7 @@ import (
 
 const (
 	leastFall  = 0.005 // m: nearer, the stream has no fall
-	fallSteps  = 60    // between leastFall and the longest fall, even in the logarithm
+	fallStep   = 1.11  // from one look to the next, up to the longest fall: 60 looks
 	fallDigits = 1e-4  // m: a tenth of a millimetre is finer than any hand
 )
 
@@ -47,28 +45,19 @@ func (p Pour) GreatestFall(onto Target) (honestplate.Estimate, error) {
 		}
 		// Where a stream breaks its drops are wider than it was: the speed over the
 		// threshold jumps there, so that the first change of sign is looked for.
-		low, step := leastFall, math.Pow(physics.LongestFall/leastFall, 1.0/fallSteps)
-		at, err := f(low)
+		low, high := 0.0, leastFall
+		at, err := f(high)
+		for err == nil && at <= 0 && high < physics.LongestFall {
+			low, high = high, min(high*fallStep, physics.LongestFall)
+			at, err = f(high)
+		}
+		if err == nil && at > 0 && low > 0 {
+			first[i], err = root.Bisect(f, low, high, fallDigits)
+		}
 		if err != nil {
 			return honestplate.Estimate{}, err
 		}
-		if at > 0 {
-			continue // 0
-		}
-		for n := range fallSteps {
-			high := min(leastFall*math.Pow(step, float64(n+1)), physics.LongestFall)
-			if at, err = f(high); err != nil {
-				return honestplate.Estimate{}, err
-			}
-			if at > 0 {
-				if first[i], err = root.Bisect(f, low, high, fallDigits); err != nil {
-					return honestplate.Estimate{}, err
-				}
-				break
-			}
-			low = high
-		}
-		if first[i] == 0 {
+		if at <= 0 {
 			first[i] = physics.LongestFall
 		}
 	}

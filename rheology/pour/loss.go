@@ -1,10 +1,6 @@
 package pour
 
-import (
-	"math"
-
-	"example.org/honestplate/rheology/internal/physics"
-)
+import "math"
 
 // Constants of the losses of a bore. Each is a usual hydraulic figure; the band
 // of a pour (see hydraulicSpread) allows for what they leave out.
@@ -76,8 +72,12 @@ func edgeLoss(re, lengthOverD float64) float64 {
 	return hole + (tube-hole)*lengthOverD/2
 }
 
-// turbulence returns the weight of the turbulent law: 0 up to Re 2000, 1 from 4000.
-func turbulence(re float64) float64 { return physics.Smoothstep((re - 2000) / 2000) }
+// turbulence returns the weight of the turbulent law: 0 up to Re 2000, 1 from 4000, without a
+// kink.
+func turbulence(re float64) float64 {
+	x := min(max((re-2000)/2000, 0), 1)
+	return x * x * (3 - 2*x)
+}
 
 // viscousShare returns the share of a bore's loss that goes with the viscosity, in the
 // bore and at its entry: how the head answers to the viscosity at one flow,

@@ -137,7 +137,7 @@ const leastFlow = 1e-24
 // steps. start is a guess; 0 for none.
 func (o *outlet) flow(h, start float64) (float64, error) {
 	if !(start > 0) {
-		start = o.guess(h)
+		start = o.fastest(h) / 4
 	}
 	most := math.Log(o.fastest(h))
 	x, err := root.Search{
@@ -155,16 +155,6 @@ func (o *outlet) flow(h, start float64) (float64, error) {
 		return 0, check.Input("Liquid.ViscosityAtRate", q, "m3/s under the head", "a liquid with one flow: a stress that rises with the shear rate")
 	}
 	return q, nil
-}
-
-// guess is a flow near the one under the head h, of the liquid at its stated viscosity.
-func (o *outlet) guess(h float64) float64 {
-	if o.width > 0 {
-		return o.fastest(h) / 4
-	}
-	nu := o.eta * o.scale / o.rho
-	a := 32 * nu * (o.length + o.bore/2) / (physics.Gravity * o.bore * o.bore)
-	return o.boreArea() * 2 * h / (a + math.Sqrt(a*a+4*h/physics.Gravity))
 }
 
 // fastest returns a flow that no liquid under the head h exceeds.

@@ -24,13 +24,11 @@ type Coat struct {
 	// upper end it is none, or what a yield stress keeps.
 	Mean honestplate.Estimate `json:"mean_m"`
 	Foot honestplate.Estimate `json:"foot_m"`
-	// GramsPerArea is the mean coat's mass, g/m2.
-	GramsPerArea honestplate.Estimate `json:"grams_per_area_per_m2"`
 	// Stands reports that a yield stress keeps the mean coat up for good.
 	Stands bool `json:"stands"`
 	// Draining reports that it still runs as a thick sheet, so early that the law of a thin
 	// film does not hold: everything that was picked up is on the wall or on its way down.
-	// How much that is the dipping decides; Mean, Foot and GramsPerArea are then 0.
+	// How much that is the dipping decides; Mean and Foot are then 0.
 	Draining bool `json:"draining"`
 }
 
@@ -58,8 +56,7 @@ func (w Wall) Drain(l rheology.Liquid, tempC float64, after time.Duration) (Coat
 	if err := honestplate.InRange("After", t, 1e-3, 31*86400, "s", "from a blink to a month"); err != nil {
 		return Coat{}, err
 	}
-	rho := p.Density.Likely
-	pull := rho * physics.Gravity
+	pull := p.Density.Likely * physics.Gravity
 	eta := p.Viscosity
 	foot := func(eta float64) float64 { return math.Sqrt(eta * w.Height / (pull * t)) }
 	if p.out.thins != nil {
@@ -89,6 +86,5 @@ func (w Wall) Drain(l rheology.Liquid, tempC float64, after time.Duration) (Coat
 	if !c.Stands && c.Foot.Likely > w.Height/10 {
 		return Coat{Draining: true}, nil
 	}
-	c.GramsPerArea = c.Mean.Times(rho * 1000)
 	return c, nil
 }

@@ -1,5 +1,5 @@
-// Package physics holds the constants and small functions of mathematics that the
-// packages of the tree share.
+// Package physics holds the constants and the quadrature rule that the packages of the
+// tree share.
 package physics
 
 const (
@@ -14,17 +14,6 @@ const (
 	// surfaces hold.
 	ThinLiquid = 0.010
 )
-
-// Smoothstep rises from 0 at 0 to 1 at 1 without a kink.
-func Smoothstep(x float64) float64 {
-	if x <= 0 {
-		return 0
-	}
-	if x >= 1 {
-		return 1
-	}
-	return x * x * (3 - 2*x)
-}
 
 // Nodes and Weights are the Gauss-Legendre rule of five points on 0..1. gonum's quad has
 // the rule but builds it on the heap at every call.

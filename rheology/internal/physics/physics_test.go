@@ -21,9 +21,3 @@ func TestConstantsAndRule(t *testing.T) {
 		}
 	}
 }
-
-func TestSmoothstep(t *testing.T) {
-	if Smoothstep(-1) != 0 || Smoothstep(0) != 0 || Smoothstep(0.5) != 0.5 || Smoothstep(1) != 1 || Smoothstep(2) != 1 {
-		t.Error("ends")
-	}
-}

@@ -30,9 +30,8 @@ func (c Camera) check() error {
 
 // A Blur is how far something ran while the light was on.
 type Blur struct {
-	Subject honestplate.Estimate `json:"subject_m"` // before the lens, m
-	Sensor  honestplate.Estimate `json:"sensor_m"`  // on the sensor, m
-	Pixels  honestplate.Estimate `json:"pixels"`    // on the sensor, in pixels
+	Sensor honestplate.Estimate `json:"sensor_m"` // on the sensor, m
+	Pixels honestplate.Estimate `json:"pixels"`   // on the sensor, in pixels
 }
 
 // Blur returns the blur of something that crosses the view at the speed in m/s: speed times
@@ -45,9 +44,8 @@ func (c Camera) Blur(speed float64, e Exposure) (Blur, error) {
 	if err != nil {
 		return Blur{}, err
 	}
-	subject := t.Times(speed)
-	sensor := subject.Times(c.Magnification)
-	return Blur{Subject: subject, Sensor: sensor, Pixels: sensor.Times(1 / c.Pixel)}, nil
+	sensor := t.Times(speed * c.Magnification)
+	return Blur{Sensor: sensor, Pixels: sensor.Times(1 / c.Pixel)}, nil
 }
 
 // Freezes returns the longest time in s that something at the speed in m/s may be lit for
