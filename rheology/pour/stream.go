@@ -37,10 +37,6 @@ type Stream struct {
 	// Drips reports that the flow is too slow for a stream: drops fall from the
 	// outlet one by one.
 	Drips bool `json:"drips"`
-	// CriticalWeber is the Weber number at the outlet below which it drips, and
-	// ExitWeber the one it has.
-	CriticalWeber float64 `json:"critical_weber"`
-	ExitWeber     float64 `json:"exit_weber"`
 	// Weber rho V2 D/sigma, Reynolds rho V D/eta and Ohnesorge eta/sqrt(rho sigma D)
 	// of Diameter and Speed where it lands.
 	Weber     float64 `json:"weber"`
@@ -63,7 +59,7 @@ type Stream struct {
 // not reached), or drips from the start where the Weber number at the outlet is
 // below [law.Fluid.DrippingWeber]. That criterion is used up to an Ohnesorge number of 1 at the
 // outlet: thicker liquids run as a thread at rates far below it (common practice, no
-// source), and CriticalWeber is 0 for them. A sauce with a yield stress falls in lumps
+// source), and are not judged by it. A sauce with a yield stress falls in lumps
 // rather than drops; where, no criterion was found.
 func (p Pour) Stream(drop float64) (Stream, error) {
 	if err := cmp.Or(p.check(), honestplate.Positive("Drop", drop, "m"),
@@ -76,14 +72,12 @@ func (p Pour) Stream(drop float64) (Stream, error) {
 		Fluid: fluid, Diameter: p.Diameter, Speed: p.Speed,
 		Turbulent: p.turbulentJet(),
 	}
-	s.ExitWeber = s.Density * p.Speed * p.Speed * p.Diameter / s.SurfaceTension
-	var err error
-	if s.Viscosity < math.Sqrt(s.Density*s.SurfaceTension*p.Diameter) {
-		if s.CriticalWeber, err = fluid.DrippingWeber(p.Diameter, p.outside()); err != nil {
-			return Stream{}, err
-		}
+	critical, err := fluid.DrippingWeber(p.Diameter, p.outside())
+	if err != nil {
+		return Stream{}, err
 	}
-	if s.Drips = s.ExitWeber < s.CriticalWeber; s.Drips {
+	thin := s.Viscosity < math.Sqrt(s.Density*s.SurfaceTension*p.Diameter)
+	if s.Drips = thin && s.Density*p.Speed*p.Speed*p.Diameter/s.SurfaceTension < critical; s.Drips {
 		err = s.drop(p.outside(), p.Speed)
 	} else {
 		err = s.fall(p.out.width > 0)

@@ -93,15 +93,12 @@ func (c Cup) timeOf(l rheology.Liquid, tempC, scale float64, of func(honestplate
 		return 0, err
 	}
 	nu, err := kinematicViscosity(l, tempC)
-	if err != nil {
+	rho, err2 := check.Density(l.Density(tempC))
+	if err := cmp.Or(err, err2); err != nil {
 		return 0, err
 	}
 	if !thins {
 		return c.seconds(scale * of(nu)), nil
-	}
-	rho, err := check.Density(l.Density(tempC))
-	if err != nil {
-		return 0, err
 	}
 	s, err := root.Settle(c.seconds(scale*of(nu)).Seconds(), func(s float64) (float64, error) {
 		t := time.Duration(s * float64(time.Second))
