@@ -51,6 +51,8 @@ func anyLiquid(kind uint8, x, tempC float64) Liquid {
 }
 
 func FuzzBlend(f *testing.F) {
+	f.Add(uint8(3), uint8(1), uint8(1), 17.0, 0.0, 100.0, 50.0, 20.0, 10.0)
+	f.Add(uint8(5), uint8(0), uint8(1), -1.0, 3.5, 100.0, 50.0, 20.0, 10.0)
 	f.Add(uint8(0), uint8(0), uint8(1), 3.5, 36.0, 300.0, 200.0, 6.0, -0.5)
 	f.Add(uint8(4), uint8(4), uint8(3), 0.002, 0.03, 1.0, 1e300, 6.0, 0.0)
 	f.Add(uint8(2), uint8(1), uint8(4), 65.0, 0.0, 1e-300, 1.0, 20.0, math.Inf(1))

@@ -58,7 +58,7 @@ func FuzzLiquids(f *testing.F) {
 	f.Fuzz(func(t *testing.T, kind int, x, tempC, rate float64) {
 		names := slices.Sorted(maps.Keys(foods))
 		food := names[((kind%len(names))+len(names))%len(names)]
-		for _, l := range []Liquid{Water{}, Dairy{FatPercent: x}, Sucrose{x}, Syrup{"maple", x}, Syrup{"invert", x}, Syrup{"glucose", x}, Honey{x}, Glycerol{x}, food} {
+		for _, l := range []Liquid{Water{}, Dairy{FatPercent: x}, Sucrose{x}, Syrup{"maple", x}, Syrup{"invert", x}, Syrup{"glucose", x}, Honey{x}, Glycerol{x}, Syrup{"golden", x}, food, Food("tea")} {
 			soundLiquid(t, l, tempC, rate)
 		}
 		if m, err := food.Curve(tempC); err == nil {

@@ -146,6 +146,9 @@ func FuzzReadLiquid(f *testing.F) {
 		f.Add(strings.TrimSuffix(strings.TrimPrefix(string(b), `{"liquid":`), `,"grams":1}`))
 	}
 	f.Add(`{"kind":"measured","liquid":{"kind":"measured"},"pas":null}`)
+	f.Add(`{"kind":"measured","liquid":{"kind":"dairy","fat_percent":36},"temp_c":6,"pas":{"low":0.02,"likely":0.03,"high":0.04}}`)
+	f.Add(`{"kind":"custom","name":"own","flow":{"kind":"casson","yield_pa":9.3,"plastic_pas":1.42},"flow_c":40,"density_kg_per_m3":1250}`)
+	f.Add(`{"kind":"mix","rule":{"no_departure":true},"parts":[{"liquid":{"kind":"water"},"grams":1},{"liquid":{"kind":"honey"},"grams":3}]}`)
 	f.Fuzz(func(t *testing.T, text string) {
 		l, err := ReadLiquid([]byte(text))
 		if err != nil {
@@ -164,7 +167,7 @@ func FuzzReadLiquid(f *testing.F) {
 
 // Whatever is read as a recipe or a part is written and read again as the same.
 func FuzzReadRecipe(f *testing.F) {
-	f.Add(`{"thin":{"kind":"dairy","fat_percent":3.5},"thick":{"kind":"honey"},"batch_grams":1,"step_grams":1,"temp_c":6,"rule":{"d":-1}}`)
+	f.Add(`{"thin":{"kind":"dairy","fat_percent":3.5},"thick":{"kind":"honey"},"batch_grams":1,"step_grams":1,"temp_c":6,"rule":{"no_departure":true}}`)
 	f.Add(`{"liquid":{"kind":"mix","parts":[{"liquid":{"kind":"water"},"grams":1}]},"grams":2}`)
 	f.Add(`{"thin":null,"thick":{"kind":"custom","flow":{"kind":"casson"}}}`)
 	f.Fuzz(func(t *testing.T, text string) {

@@ -1,6 +1,7 @@
 package flow
 
 import (
+	"encoding/json"
 	"errors"
 	"math"
 	"strings"
@@ -38,13 +39,17 @@ func FuzzModels(f *testing.F) {
 }
 
 func FuzzFit(f *testing.F) {
-	f.Add(1.0, 2.0, 3.0, 5.0, 30.0, 20.0, 100.0, 40.0, 1.0)
+	f.Add(1.0, 2.0, 3.0, 5.0, 30.0, 20.0, 100.0, 40.0, 0.0)
+	f.Add(0.1, 32.0, 3.0, 55.0, 30.0, 90.0, 100.0, 140.0, 1.0)
 	f.Add(1.0, 2.0, 1.0, 2.0, 1.0, 2.0, 1.6, 2.0, math.NaN())
 	f.Fuzz(func(t *testing.T, r1, s1, r2, s2, r3, s3, r4, s4, w float64) {
-		fits, err := FitAll([]Point{{r1, s1, w}, {r2, s2, 0}, {r3, s3, 0}, {r4, s4, w}, {2 * r4, s4 * 1.1, 0}})
+		fits, err := FitAll([]Point{{r1, s1, w}, {r2, s2, w}, {r3, s3, w}, {r4, s4, w}, {2 * r4, s4 * 1.1, w}})
 		sound(t, "fit", 0, err)
 		for _, fit := range fits {
 			sound(t, "model", 0, makesSense(fit.Model))
+			if _, err := json.Marshal(fit); !errors.Is(err, honestplate.ErrInput) || fit.Model.String() == "" {
+				t.Errorf("%v on the wire: %v", fit.Model, err)
+			}
 			for i, v := range append(fit.Values, fit.Errors...) {
 				if math.IsNaN(v) || math.IsInf(v, 0) {
 					t.Errorf("%v: constant or error %d is %v", fit.Model, i, v)
@@ -57,10 +62,19 @@ func FuzzFit(f *testing.F) {
 func FuzzReadPoints(f *testing.F) {
 	f.Add("rate,stress\n1,2\n10,12\n")
 	f.Add("1;2\n")
+	f.Add("Meas. pts.;Shear rate;Shear stress;Viscosity;Temperature\n;[1/s];[Pa];[mPa.s];[degC]\n1;0,1;31,9;319000;20,0\n")
+	f.Add("shear rate in 1/min,viscosity (cP),weight,temp [K],time\n60,1000,,293,1\n120,800,2,299,2\n")
+	f.Add("rate,stress\n1,x\n")
 	f.Fuzz(func(t *testing.T, text string) {
 		points, err := ReadPoints(strings.NewReader(text))
+		sound(t, "points", 0, err)
 		if err == nil && len(points) == 0 {
 			t.Error("no points and no error")
+		}
+		for _, p := range points {
+			if err := p.check(); err != nil {
+				t.Errorf("%+v: %v", p, err)
+			}
 		}
 	})
 }

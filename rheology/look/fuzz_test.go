@@ -1,6 +1,8 @@
 package look
 
 import (
+	"encoding/json"
+	"errors"
 	"math"
 	"testing"
 
@@ -37,6 +39,7 @@ func FuzzLook(f *testing.F) {
 
 func FuzzCreamFor(f *testing.F) {
 	f.Add(3.5, 36.0, 500.0, 1.0, 6.0, 0.002, 0.95)
+	f.Add(3.5, 36.0, 500.0, 1.0, 6.0, 1e-5, 0.98) // too thin for cream alone
 	f.Fuzz(func(t *testing.T, thin, thick, batch, step, tempC, coat, contrast float64) {
 		if batch/step > 1e6 {
 			return
@@ -74,6 +77,9 @@ func FuzzStirred(f *testing.F) {
 		both, err := Mix(Part{first, a}, Part{second, b})
 		if err != nil {
 			return
+		}
+		if _, err := json.Marshal(both); !errors.Is(err, honestplate.ErrInput) {
+			t.Errorf("a worked out spectrum is written: %v", err)
 		}
 		c, err := both.At(nm)
 		if err == nil && (!(c.Scattering >= 0) || !(c.Absorption >= 0) || !(math.Abs(c.Asymmetry) <= 1) || c.ReducedScattering.Check("") != nil) {

@@ -2,12 +2,14 @@ package pour_test
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"math"
 	"strings"
 	"testing"
 	"time"
 
+	"example.org/honestplate"
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/law"
 	"example.org/honestplate/rheology/pour"
@@ -30,6 +32,9 @@ func numbers(t *testing.T, what string, err error, values ...any) {
 // after runs everything that can be asked of a pour.
 func after(t *testing.T, p pour.Pour, drop, film, degrees float64, rough bool, n int, wait int64) {
 	t.Helper()
+	if _, err := json.Marshal(p); !errors.Is(err, honestplate.ErrInput) {
+		t.Errorf("a worked out pour is written: %v", err)
+	}
 	s, err := p.Stream(drop)
 	numbers(t, "stream", err, s)
 	if err == nil {
@@ -47,6 +52,8 @@ func after(t *testing.T, p pour.Pour, drop, film, degrees float64, rough bool, n
 }
 
 func FuzzSpout(f *testing.F) {
+	f.Add(0.006, 0.02, 0.05, 0.0, 0.0, 10.0, 1400.0, 0.05, 0.0, 1.0, 20.0, 40.0, 0.3, 0.001, 30.0, false, 5, int64(1e9))  // it coils
+	f.Add(0.004, 0.3, 0.0042, 0.0, 0.0, 0.001, 1000.0, 0.07, 0.0, 1.0, 20.0, 1.0, 0.2, 0.001, 30.0, false, 5, int64(1e9)) // it drips
 	f.Add(0.008, 0.03, 0.06, 0.0, 0.0, 0.02, 1000.0, 0.05, 0.0, 1.0, 20.0, 200.0, 0.2, 0.001, 30.0, false, 5, int64(1e9))
 	f.Add(0.02, 0.05, 0.1, 0.01, 0.6, 2.0, 1300.0, 0.08, 20.0, 0.4, 20.0, 50.0, 1.5, 0.0, 90.0, true, 3, int64(1e12))
 	f.Fuzz(func(t *testing.T, d, length, head, surface, cd, eta, rho, sigma, yield, n, tempC, grams, drop, film, degrees float64, rough bool, steps int, wait int64) {

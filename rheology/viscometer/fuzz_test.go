@@ -42,6 +42,9 @@ func FuzzCup(f *testing.F) {
 		for _, cup := range append(Cups(), own) {
 			low, high, err := cup.Range()
 			sane(t, err, low, high)
+			if cup.String() != cup.Name {
+				t.Errorf("%v is called %s", cup, cup.Name)
+			}
 			v, err := cup.KinematicViscosity(span(seconds))
 			sane(t, err, v)
 			at, err := cup.Time(nu)

@@ -47,6 +47,9 @@ func FuzzSlab(f *testing.F) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		if _, err := json.Marshal(solved); !errors.Is(err, honestplate.ErrInput) {
+			t.Errorf("a worked out layer is written: %v", err)
+		}
 		for _, v := range []float64{a.BeamReflected, a.BeamTransmitted, a.DiffuseReflected, a.DiffuseTransmitted} {
 			if !(v >= -0.01 && v <= 1.01) {
 				t.Errorf("%+v alone, cosine %g: %+v", Slab{albedo, depth, g, index, glass}, cosine, a)
