@@ -14,7 +14,7 @@ import (
 type Sensitivity struct {
 	OneGram       float64 `json:"one_gram"`        // 1 g of the thick liquid in place of 1 g of the thin
 	Warmer        float64 `json:"warmer"`          // 1 degC warmer; below 0
-	OneFatPercent float64 `json:"one_fat_percent"` // the thick liquid with 1 % more fat; 0 unless it is Dairy or Measured Dairy
+	OneFatPercent float64 `json:"one_fat_percent"` // the thick liquid with 1 % more fat; 0 unless it is of milk
 	GramsADegree  float64 `json:"grams_a_degree"`  // grams of thick for thin that do as much as 1 degC colder
 }
 

@@ -83,7 +83,9 @@ func cieIlluminants(r testdata.Row) ([]Point, error) {
 	}
 	nm := r.Text("wavelength_nm")
 	var out []Point
-	for _, l := range []colour.Light{colour.D65, colour.D50, colour.A, colour.LEDB1, colour.LEDB3, colour.LEDB5, colour.LEDV2} {
+	for _, l := range []colour.Light{
+		colour.D65, colour.D50, colour.A, colour.LEDB1, colour.LEDB3, colour.LEDB5, colour.LEDV2,
+	} {
 		w, err := weightOf(l, figure(r, "wavelength_nm"))
 		if err != nil {
 			return nil, err

@@ -1,20 +1,16 @@
 package flow
 
-import "math"
+import (
+	"cmp"
+	"math"
+	"slices"
+)
 
 // unmeasured names the constants of a fit that its points do not reach.
 func unmeasured(f Fitted, points []Point) []string {
-	first, last := points[0], points[0]
-	least := math.Inf(1)
-	for _, p := range points {
-		if p.ShearRate < first.ShearRate {
-			first = p
-		}
-		if p.ShearRate > last.ShearRate {
-			last = p
-		}
-		least = min(least, p.Stress)
-	}
+	byRate := func(a, b Point) int { return cmp.Compare(a.ShearRate, b.ShearRate) }
+	byStress := func(a, b Point) int { return cmp.Compare(a.Stress, b.Stress) }
+	first, last := slices.MinFunc(points, byRate), slices.MaxFunc(points, byRate)
 	var out []string
 	yield := math.Inf(1)
 	switch m := f.Model.(type) {
@@ -32,7 +28,7 @@ func unmeasured(f Fitted, points []Point) []string {
 	case HerschelBulkley:
 		yield = m.Yield
 	}
-	if yield < least/2 {
+	if yield < slices.MinFunc(points, byStress).Stress/2 {
 		out = append(out, "yield stress")
 	}
 	return out

@@ -31,7 +31,8 @@ func (m Milk) check() error {
 	return cmp.Or(
 		honestplate.InRange("FatPercent", m.FatPercent, 0, mostFat, "%", "beyond it globules touch, and the model ends"),
 		honestplate.InRange("ProteinPercent", m.ProteinPercent.Or(0), 0, 12, "%", "concentrated milk"),
-		honestplate.InRange("HomogenisedMPa", cmp.Or(m.HomogenisedMPa.Or(0), 1), 1, 50, "MPa", "Frisvad and others 2007; 0 is none"),
+		honestplate.InRange("HomogenisedMPa", cmp.Or(m.HomogenisedMPa.Or(0), 1), 1, 50, "MPa",
+			"Frisvad and others 2007; 0 is none"),
 		honestplate.InRange("Carotene", m.Carotene.Or(0), 0, 30, "mg/kg", "twice the most of summer grass"))
 }
 

@@ -65,7 +65,8 @@ type Pour struct {
 
 // MarshalJSON refuses: send the outlet, the liquid and its grams, and pour there.
 func (Pour) MarshalJSON() ([]byte, error) {
-	return nil, &honestplate.InputError{Field: "Pour", Got: "a worked out pour", Want: "its Spout or Lip, the liquid and the grams on the wire"}
+	return nil, &honestplate.InputError{Field: "Pour", Got: "a worked out pour",
+		Want: "its Spout or Lip, the liquid and the grams on the wire"}
 }
 
 // The regimes of a pour.

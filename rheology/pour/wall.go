@@ -49,7 +49,8 @@ type Coat struct {
 // in a maker's data), where it sets as it drains.
 func (w Wall) Drain(l rheology.Liquid, tempC float64, after time.Duration) (Coat, error) {
 	p, err := newPour(l, tempC, 1)
-	if err := cmp.Or(honestplate.Positive("Height", w.Height, "m"), honestplate.InRange("Height", w.Height, 1e-4, 10, "m", "a tank"), err); err != nil {
+	if err := cmp.Or(honestplate.Positive("Height", w.Height, "m"),
+		honestplate.InRange("Height", w.Height, 1e-4, 10, "m", "a tank"), err); err != nil {
 		return Coat{}, err
 	}
 	t := after.Seconds()

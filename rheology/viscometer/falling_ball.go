@@ -47,9 +47,10 @@ const (
 // (Oseen 1910). A ball no denser than the liquid is an InputError.
 func (b FallingBall) Viscosity(t time.Duration, density float64) (honestplate.Estimate, error) {
 	x := b.Diameter / b.TubeDiameter
-	if err := cmp.Or(honestplate.Positive("Diameter", b.Diameter, "m"), honestplate.Positive("Density", b.Density, "kg/m3"),
-		honestplate.Positive("TubeDiameter", b.TubeDiameter, "m"), honestplate.Positive("Distance", b.Distance, "m"),
-		honestplate.NotNegative("Reading", b.Reading.Seconds(), "s"), honestplate.InRange("Diameter/TubeDiameter", x, 0, ballWallLimit, "", sourceBall),
+	if err := cmp.Or(honestplate.Positive("Diameter", b.Diameter, "m"),
+		honestplate.Positive("Density", b.Density, "kg/m3"), honestplate.Positive("TubeDiameter", b.TubeDiameter, "m"),
+		honestplate.Positive("Distance", b.Distance, "m"), honestplate.NotNegative("Reading", b.Reading.Seconds(), "s"),
+		honestplate.InRange("Diameter/TubeDiameter", x, 0, ballWallLimit, "", sourceBall),
 		honestplate.Positive("T", t.Seconds(), "s"), honestplate.Positive("Liquid.Density", density, "kg/m3")); err != nil {
 		return honestplate.Estimate{}, err
 	}

@@ -68,7 +68,8 @@ var lights = sync.OnceValue(func() map[Light]*weights {
 func (l Light) See(s *Spectrum) (XYZ, error) {
 	w := lights()[cmp.Or(l, D65)]
 	if w == nil {
-		return XYZ{}, &honestplate.InputError{Field: "Light", Got: strconv.Quote(string(l)), Want: "D65, D50, A, LED-B1, LED-B3, LED-B5 or LED-V2"}
+		return XYZ{}, &honestplate.InputError{Field: "Light", Got: strconv.Quote(string(l)),
+			Want: "D65, D50, A, LED-B1, LED-B3, LED-B5 or LED-V2"}
 	}
 	if err := s.check("Spectrum"); err != nil {
 		return XYZ{}, err

@@ -2,8 +2,8 @@ package mie
 
 import "math"
 
-// sphere is Sphere. All is real: each coefficient is p(p + iq)/(p2 + q2), and the functions inside the sphere are needed to a factor only, so that a
-// term costs two divisions.
+// sphere is Sphere. All is real: each coefficient is p(p + iq)/(p2 + q2), and the functions
+// inside the sphere are needed to a factor only, so that a term costs two divisions.
 func sphere(m, x float64) Efficiencies {
 	root := math.Cbrt(x)
 	last := int(x+4.05*root) + 2
