@@ -34,8 +34,8 @@ const testsPerBatch = 3
 // puddleAfter is when a puddle is looked at: common practice, no source.
 const puddleAfter = 10 * time.Second
 
-// glazed is the angle at which a liquid meets glazed ware, degrees: the middle of about 20 to
-// 60 on glass and glazed ware; above 90 on wax (common practice, no source).
+// glazed is the angle at which a liquid meets glazed ware, degrees: the middle of the 20 to
+// 60 that pour.Pour.Dribble states for glass and glazed ware.
 const glazed = 40
 
 // pour works a pour out: what is in the jug, how it is tested, what the stream does.

@@ -28,6 +28,7 @@ func BenchmarkAfterThePour(b *testing.B) {
 		{"splash on a film", func() error { _, err := s.Splash(pour.Target{Film: 0.002}); return err }},
 		{"crown", func() error { _, err := s.Crown(0.001); return err }},
 		{"coil", func() error { _, err := s.Coil(); return err }},
+		{"cling", func() error { _, err := p.Dribble(30); return err }},
 		{"puddle", func() error { _, err := p.Puddle(10*time.Second, 40); return err }},
 		{"drain", func() error { _, err := pour.Wall{Height: 0.1}.Drain(syrup65, 20, time.Minute); return err }},
 		{"bubbles", func() error { _, err := pour.BubblesClear(syrup65, 20, 0.0005, 0.1); return err }},

@@ -9,6 +9,11 @@ import (
 // maxBore is the widest outlet, m: a bucket.
 const maxBore = 1.0
 
+// contact checks an angle of wetting.
+func contact(degrees, low float64) error {
+	return honestplate.InRange("ContactDegrees", degrees, low, 180, "degrees", "from a film to a bead")
+}
+
 // held says what holds a liquid in its outlet and from which head on it moves.
 func held(cause string, head, need float64) error {
 	return &honestplate.RefusedError{

@@ -3,7 +3,8 @@
 // Start with an outlet, a [Spout] (bottle, tube, hole) or a [Lip] (jug, bowl), and ask it to
 // pour:
 //
-//   - [Spout.Pour] and [Lip.Pour] give a [Pour]: how long, how fast, what stays behind.
+//   - [Spout.Pour] and [Lip.Pour] give a [Pour]: how long, how fast, what stays behind;
+//     [Pour.Dribble] whether it runs back under the edge.
 //   - [Pour.Stream] falls, thins and breaks; where it lands it may [Stream.Splash], raise a
 //     [Stream.Crown] or [Stream.Coil].
 //   - [Pour.Puddle] spreads, [Pour.Settled] lies; [Wall.Drain] is what a glass keeps.

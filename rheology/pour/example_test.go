@@ -156,3 +156,21 @@ func ExampleStream_Coil() {
 	// from  5 cm: inertio-gravitational; from higher faster, poured faster slower, thicker slower
 	// from 20 cm: inertial; from higher faster, poured faster slower, thicker slower
 }
+
+// A slow pour over a glass lip runs back under it.
+func ExamplePour_Dribble() {
+	for _, head := range []float64{0.004, 0.020} {
+		p, err := pour.Lip{Width: 0.020, Length: 0.005, Head: head}.Pour(rheology.Dairy{FatPercent: 3.5}, 20, 200)
+		if err != nil {
+			log.Fatal(err)
+		}
+		c, err := p.Dribble(30)
+		if err != nil {
+			log.Fatal(err)
+		}
+		fmt.Printf("%2.0f mm over the lip: %.2f m/s, clings below about %.2f: %v\n", head*1000, c.Speed, c.Threshold.Likely, c.Dribbles)
+	}
+	// Output:
+	// 4 mm over the lip: 0.12 m/s, clings below about 0.21: true
+	// 20 mm over the lip: 0.40 m/s, clings below about 0.10: false
+}

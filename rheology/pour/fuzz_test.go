@@ -45,6 +45,8 @@ func after(t *testing.T, p pour.Pour, drop, film, degrees float64, rough bool, n
 		k, err := s.Coil()
 		numbers(t, "coil", err, k)
 	}
+	c, err := p.Dribble(degrees)
+	numbers(t, "cling", err, c)
 	r, err := p.Settled(degrees)
 	numbers(t, "rest", err, r)
 	u, err := p.Puddle(time.Duration(wait), degrees)

@@ -39,8 +39,7 @@ type Puddle struct {
 // estimated, no source), the yield stress's own to the power 1/5.
 // Errors: InputError for the zero Pour, RangeError for the angle.
 func (p Pour) Settled(contactDegrees float64) (Puddle, error) {
-	if err := cmp.Or(p.check(),
-		honestplate.InRange("ContactDegrees", contactDegrees, 1, 180, "degrees", "from a film to a bead")); err != nil {
+	if err := cmp.Or(p.check(), contact(contactDegrees, 1)); err != nil {
 		return Puddle{}, err
 	}
 	return p.settled(p.Grams/1000/p.Density.Likely, contactDegrees), nil

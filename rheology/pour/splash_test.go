@@ -298,3 +298,37 @@ func TestHoneyCoilsAndMilkDoesNot(t *testing.T) {
 		t.Errorf("regimes seen: %v", seen)
 	}
 }
+
+// The threshold is that of the formula, with the depth at the edge.
+func TestASlowLipDribbles(t *testing.T) {
+	lip := pour.Lip{Width: 0.03, Length: 0.005, Head: 0.004}
+	p, err := lip.Pour(milk, 20, 100)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := p.Dribble(30)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !c.Dribbles || !c.MayDribble {
+		t.Errorf("a slow lip lets go: %+v", c)
+	}
+	near(t, "threshold", c.Threshold.Likely, math.Sqrt(milk.sigma*(1+math.Cos(math.Pi/6))/(milk.rho*p.Rate.Likely/(0.03*p.Speed))), 1e-9)
+	waxed, err := p.Dribble(120)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if waxed.Threshold.Likely >= c.Threshold.Likely {
+		t.Errorf("wax does not help: %v, %v", waxed.Threshold, c.Threshold)
+	}
+	fast := pourOf(t, pour.Spout{Diameter: 0.008, Length: 0.01, Head: 0.3}, milk, 100)
+	if c, err := fast.Dribble(30); err != nil || c.Dribbles || c.MayDribble {
+		t.Errorf("a fast spout: %+v, %v", c, err)
+	}
+	if _, err := pourOf(t, jug, honey, 100).Dribble(30); !errors.Is(err, honestplate.ErrRange) {
+		t.Errorf("honey: %v", err)
+	}
+	if _, err := p.Dribble(200); !errors.Is(err, honestplate.ErrRange) {
+		t.Error(err)
+	}
+}

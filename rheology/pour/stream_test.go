@@ -73,12 +73,13 @@ func TestNothingComesOfNoPour(t *testing.T) {
 	var p pour.Pour
 	var s pour.Stream
 	_, e1 := p.Stream(0.1)
+	_, e4 := p.Dribble(30)
 	_, e5 := p.Settled(30)
 	_, e6 := p.Puddle(1e9, 30)
 	_, e7 := s.Splash(pour.Target{})
 	_, e8 := s.Crown(0.001)
 	_, e9 := s.Coil()
-	for i, err := range []error{e1, e5, e6, e7, e8, e9} {
+	for i, err := range []error{e1, e4, e5, e6, e7, e8, e9} {
 		if !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%d: %v", i+1, err)
 		}

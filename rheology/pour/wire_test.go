@@ -42,6 +42,8 @@ func TestPoursComeBackFromTheWire(t *testing.T) {
 		keep(w, err)
 		u, err := p.Puddle(time.Second, 40)
 		keep(u, err)
+		d, err := over.Dribble(40)
+		keep(d, err)
 		coat, err := wall.Drain(l, 20, time.Minute)
 		keep(coat, err)
 	}
