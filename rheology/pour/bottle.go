@@ -72,6 +72,6 @@ func (p *Pour) glug() error {
 	if err := cmp.Or(p.lasts(seconds/up, seconds, seconds*down), p.start()); err != nil {
 		return err
 	}
-	p.judge()
+	p.judge(slow, fast)
 	return p.left(volume, seconds)
 }

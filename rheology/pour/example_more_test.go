@@ -2,6 +2,7 @@ package pour_test
 
 import (
 	"fmt"
+	"time"
 
 	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/pour"
@@ -26,6 +27,25 @@ func ExamplePour_GreatestFall() {
 	// Output:
 	// 0 mm of milk in the bowl: pour no higher than 21 cm
 	// 10 mm of milk in the bowl: pour no higher than 26 cm
+}
+
+// A hand poured 300 g of water from this jug in 6 s. The same hand pours cream.
+func ExampleLip_Calibrate() {
+	jug, err := pour.Lip{Width: 0.015, Length: 0.008}.Calibrate(rheology.Water{}, 20, 300, 6*time.Second)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	poured, err := jug.Pour(rheology.Dairy{FatPercent: 30}, 6, 100)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	d := poured.Duration
+	fmt.Printf("the hand keeps %.1f mm; 100 g of cream take %.1f to %.1f s\n",
+		jug.Head*1000, d.Earliest.After.Seconds(), d.Latest.After.Seconds())
+	// Output:
+	// the hand keeps 18.1 mm; 100 g of cream take 2.2 to 3.1 s
 }
 
 // A bottle turned upside down waits for its air.

@@ -174,8 +174,12 @@ func FuzzHeads(f *testing.F) {
 			numbers(t, "spout for a duration", err, s)
 			s, err = spout.ForRate(l, tempC, rate)
 			numbers(t, "spout for a rate", err, s)
-			j, err := lip.ForDuration(l, tempC, grams, wish)
+			j, err := lip.ForRate(l, tempC, rate)
+			numbers(t, "lip for a rate", err, j)
+			j, err = lip.ForDuration(l, tempC, grams, wish)
 			numbers(t, "lip for a duration", err, j)
+			j, err = lip.Calibrate(l, tempC, grams, wish)
+			numbers(t, "calibrated", err, j)
 			if err != nil {
 				continue
 			}

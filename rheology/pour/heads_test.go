@@ -32,12 +32,20 @@ func TestTheHeadAnswersADurationAndARate(t *testing.T) {
 			}
 			near(t, "duration of a spout", p.Duration.Likely.After.Seconds(), 5, 1e-6)
 		}
+		lip, err := pour.Lip{Width: 0.02, Length: 0.01}.ForRate(l, 20, 20e-6)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := lip.Pour(l, 20, 200)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "rate over a lip", p.Rate.Likely, 20e-6, 1e-6)
 		spout, err := pour.Spout{Diameter: 0.012, Length: 0.02}.ForRate(l, 20, 20e-6)
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, err := spout.Pour(l, 20, 200)
-		if err != nil {
+		if p, err = spout.Pour(l, 20, 200); err != nil {
 			t.Fatal(err)
 		}
 		near(t, "rate of a spout", p.Rate.Likely, 20e-6, 1e-6)
@@ -58,9 +66,8 @@ func TestAHeadThatIsNotThereIsRefused(t *testing.T) {
 	lip := pour.Lip{Width: 0.02, Length: 0.01}
 	_, e1 := lip.ForDuration(milk, 20, 200, time.Microsecond)
 	_, e2 := lip.ForDuration(honey, 20, 200, time.Millisecond)
-	spout := pour.Spout{Diameter: 0.012, Length: 0.02}
-	_, e3 := spout.ForRate(milk, 20, 1)
-	_, e4 := spout.ForRate(milk, 20, 1e-15)
+	_, e3 := lip.ForRate(milk, 20, 1)
+	_, e4 := lip.ForRate(milk, 20, 1e-15)
 	_, e5 := pour.Spout{Diameter: 0.01}.ForDuration(milk, 20, 200, time.Microsecond)
 	for i, err := range []error{e1, e2, e3, e4, e5} {
 		var r *honestplate.RangeError
@@ -70,11 +77,36 @@ func TestAHeadThatIsNotThereIsRefused(t *testing.T) {
 	}
 	_, e6 := lip.ForDuration(nil, 20, 200, time.Second)
 	_, e7 := lip.ForDuration(milk, 20, 200, -time.Second)
-	_, e8 := spout.ForRate(milk, 20, 0)
-	_, e9 := lip.ForDuration(milk, 20, -1, time.Second)
+	_, e8 := lip.ForRate(milk, 20, 0)
+	_, e9 := lip.Calibrate(milk, 20, -1, time.Second)
 	for i, err := range []error{e6, e7, e8, e9} {
 		if !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%d: %v", i+6, err)
 		}
+	}
+}
+
+// One timed pour of water finds the hand's head, and halves what is not known of the rate.
+func TestATimedPourOfWaterCalibratesAJug(t *testing.T) {
+	hand := pour.Lip{Width: 0.015, Length: 0.008, Head: 0.011}
+	water, err := hand.Pour(rheology.Water{}, 20, 300)
+	if err != nil {
+		t.Fatal(err)
+	}
+	jug, err := pour.Lip{Width: 0.015, Length: 0.008}.Calibrate(rheology.Water{}, 20, 300, water.Duration.Likely.After)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "head", jug.Head, hand.Head, 1e-6)
+	before, err := hand.Pour(milk, 20, 200)
+	if err != nil {
+		t.Fatal(err)
+	}
+	after, err := jug.Pour(milk, 20, 200)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if w, n := before.Rate.High/before.Rate.Low, after.Rate.High/after.Rate.Low; n > 1+(w-1)*0.6 {
+		t.Errorf("band of the rate: %g before, %g after", w, n)
 	}
 }

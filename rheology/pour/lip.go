@@ -24,6 +24,9 @@ type Lip struct {
 	SurfaceArea float64 `json:"surface_area_m2,omitzero"`
 	// Rested, as in Spout.
 	Rested bool `json:"rested,omitzero"`
+	// RateSpread is how well the rate at this head is known, as a fraction, to 1: what
+	// [Lip.Calibrate] fills in. 0: 0.25.
+	RateSpread float64 `json:"rate_spread,omitzero"`
 }
 
 const (
@@ -57,7 +60,7 @@ func (s Lip) Pour(l rheology.Liquid, tempC, grams float64) (Pour, error) {
 	if err != nil {
 		return Pour{}, err
 	}
-	p.out.width, p.out.length = s.Width, s.Length
+	p.out.width, p.out.length, p.out.spread = s.Width, s.Length, cmp.Or(s.RateSpread, lipSpread)
 	// A film that slopes from H to nothing over L + H pulls at its bed with
 	// rho g H2/(2 (L + H)).
 	stress := p.Density.Likely * physics.Gravity * s.Head * s.Head / (2 * (s.Length + s.Head))
@@ -74,6 +77,7 @@ func (s Lip) check() error {
 	return cmp.Or(honestplate.InRange("Width", s.Width, 1e-3, maxBore, "m", "from a sauce boat to a trough"),
 		honestplate.InRange("Length", s.Length, 0, 1, "m", "a chute"),
 		honestplate.Positive("Head", s.Head, "m"), honestplate.InRange("Head", s.Head, leastLipHead, mostLipHead, "m", "deeper, no lip"),
+		honestplate.InRange("RateSpread", s.RateSpread, 0, 1, "", "a fraction of the rate"),
 		honestplate.InRange("SurfaceArea", s.SurfaceArea, 0, 1e4, "m2", "a pond"))
 }
 

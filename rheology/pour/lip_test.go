@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.org/honestplate"
+	"example.org/honestplate/rheology"
 	"example.org/honestplate/rheology/pour"
 )
 
@@ -43,6 +44,24 @@ func TestALipPoursByItsHead(t *testing.T) {
 		}
 		if _, err := (pour.Lip{Width: 0.1, Head: 0.1}).Pour(nil, 20, 10); !errors.Is(err, honestplate.ErrInput) {
 			t.Error(err)
+		}
+	}
+}
+
+// A hand's lip is known to 25 %, one that was timed to 12 %.
+func TestATimedLipIsKnownBetter(t *testing.T) {
+	milk := rheology.Dairy{FatPercent: 3.5}
+	lip, err := pour.Lip{Width: 0.03}.ForDuration(milk, 6, 200, 5*time.Second)
+	if err != nil {
+		t.Fatal(err)
+	}
+	timed, err := pour.Lip{Width: 0.03}.Calibrate(rheology.Water{}, 20, 200, 5*time.Second)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for want, l := range map[float64]pour.Lip{0.25: lip, 0.12: timed} {
+		if p, err := l.Pour(milk, 6, 200); err != nil || p.Hydraulics != want {
+			t.Errorf("%+v: known to %g, %v, want %g", l, p.Hydraulics, err, want)
 		}
 	}
 }

@@ -16,6 +16,7 @@ import (
 type outlet struct {
 	bore      float64 // diameter of a round bore, m; 0 for a lip
 	width     float64 // of a lip, m; 0 for a bore
+	spread    float64 // of a lip's rate, a fraction
 	length    float64 // of the passage, m
 	discharge float64 // measured discharge coefficient; 0: from the model
 

@@ -34,6 +34,10 @@ type Pour struct {
 	// outlet and at its entry, 0..1: near 1 the rate goes with one over the viscosity, near
 	// 0 it hardly knows it.
 	Friction float64
+	// Ruled says what rules the band of the Duration: "liquid", what is not known of its
+	// viscosity, which a test of it narrows; or "outlet", what is not known of the outlet, the
+	// hand and the air, which a timed pour narrows (see [Lip.Calibrate]).
+	Ruled string
 	// ShearRate at which the viscosity was read, 1/s.
 	ShearRate float64
 	// Viscosity in Pa s at that rate, Density in kg/m3, SurfaceTension in N/m: the
@@ -84,6 +88,12 @@ const (
 	turbulent = "turbulent"
 	// glugging: a closed bottle, see Spout.Closed.
 	glugging = "glugs, held by the air that must come in"
+)
+
+// What rules the band of a pour.
+const (
+	ruledByLiquid = "liquid"
+	ruledByOutlet = "outlet"
 )
 
 // gushes is the span of a band, longest over shortest, beyond which a liquid that stands

@@ -1,5 +1,7 @@
 package pour
 
+import "math"
+
 // Ends of the laminar and of the transitional regime, in Reynolds numbers: of a bore, V D/nu,
 // and of a lip's film, 4 q/nu, which turns turbulent at 1500 to 2000 (from memory).
 const (
@@ -26,8 +28,13 @@ func (p *Pour) regime() string {
 	return inertia
 }
 
-// judge says whether a liquid that stands may as well gush, by the band of the duration.
-func (p *Pour) judge() {
+// judge says what rules the band: slow and fast are the durations' ratios at the ends of the
+// viscosity's band.
+func (p *Pour) judge(slow, fast float64) {
+	p.Ruled = ruledByOutlet
+	if math.Log(slow/fast)/2 > math.Log1p(p.Hydraulics) {
+		p.Ruled = ruledByLiquid
+	}
 	span := float64(p.Duration.Latest.After) / max(float64(p.Duration.Earliest.After), 1)
 	p.MayGush = p.yield.Likely > 0 && (p.MayStay || span > gushes)
 }

@@ -7,16 +7,17 @@ import (
 	"example.org/honestplate/rheology/pour"
 )
 
-// Honey at a Reynolds number of 0.02 is held by friction, however short the bore.
+// Honey at a Reynolds number of 0.02 is held by friction, however short the bore, and its
+// band is the liquid's.
 func TestHoneyIsNeverHeldByInertia(t *testing.T) {
 	for _, length := range []float64{0, 0.001, 0.005, 0.02} {
 		p := pourOf(t, pour.Spout{Diameter: 0.012, Length: length, Head: 0.01}, given{eta: 15, rho: 1420, sigma: 0.055, band: 0.5}, 25)
-		if p.Reynolds > 0.1 || p.Regime != "laminar, held by friction" || p.Friction < 0.9 {
-			t.Errorf("bore of %g m: Re %g, %q, friction %g", length, p.Reynolds, p.Regime, p.Friction)
+		if p.Reynolds > 0.1 || p.Regime != "laminar, held by friction" || p.Friction < 0.9 || p.Ruled != "liquid" {
+			t.Errorf("bore of %g m: Re %g, %q, friction %g, ruled by %q", length, p.Reynolds, p.Regime, p.Friction, p.Ruled)
 		}
 	}
-	if p := pourOf(t, pour.Spout{Diameter: 0.012, Length: 0.005, Head: 0.03}, thin, 25); p.Friction > 0.2 {
-		t.Errorf("water: %g", p.Friction)
+	if p := pourOf(t, pour.Spout{Diameter: 0.012, Length: 0.005, Head: 0.03}, thin, 25); p.Ruled != "outlet" || p.Friction > 0.2 {
+		t.Errorf("water: %q, %g", p.Ruled, p.Friction)
 	}
 }
 

@@ -52,7 +52,7 @@ func (p *Pour) run(h, surface float64) error {
 	if err := p.lasts(shortest, seconds, longest); err != nil {
 		return err
 	}
-	p.judge()
+	p.judge(slow.seconds, fast.seconds)
 	return p.left(volume, seconds)
 }
 
@@ -177,7 +177,7 @@ func (p *Pour) start() error {
 		p.Speed = q / (o.width * depth)
 		p.Diameter = math.Sqrt(4 * q / (math.Pi * p.Speed))
 		p.Friction = lipFriction(q/o.width, nu, o.length)
-		p.Hydraulics = lipSpread
+		p.Hydraulics = o.spread
 	} else {
 		v := q / o.boreArea()
 		lod := o.length / o.bore
