@@ -17,7 +17,7 @@ func TestPropertyCallsOfBlendsAllocateNothing(t *testing.T) {
 		{Rule{}, []Part{milk, light}},
 		{Rule{}, []Part{milk, light, measured, syrup}},
 		{Rule{NoDeparture: true}, []Part{milk, light, measured}},
-		{Rule{NoDeparture: true}, []Part{milk, syrup}},
+		{Rule{D: -0.2}, []Part{milk, syrup}},
 	} {
 		m := mustBlend(t, c.rule, c.parts...)
 		for name, call := range map[string]func(){

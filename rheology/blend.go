@@ -53,6 +53,9 @@ func Blend(parts ...Part) (Mix, error) { return Rule{}.Blend(parts...) }
 
 // Blend mixes parts by the rule: see [Blend].
 func (rule Rule) Blend(parts ...Part) (Mix, error) {
+	if err := rule.check(); err != nil {
+		return Mix{}, err
+	}
 	flat, err := flatten(rule, parts)
 	if err != nil {
 		return Mix{}, err

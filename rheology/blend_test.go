@@ -10,7 +10,7 @@ import (
 	. "example.org/honestplate/rheology"
 )
 
-var plainRules = []Rule{{}, {NoDeparture: true}}
+var plainRules = []Rule{{}, {NoDeparture: true}, {D: -0.2}}
 
 func mustBlend(t *testing.T, r Rule, parts ...Part) Mix {
 	t.Helper()
@@ -157,6 +157,11 @@ func TestABlendThatMakesNoSenseIsRefused(t *testing.T) {
 	} {
 		if _, err := Blend(parts...); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%s: %v", name, err)
+		}
+	}
+	for _, r := range []Rule{{NoDeparture: true, D: 1}, {D: math.NaN()}, {D: math.Inf(1)}} {
+		if _, err := r.Blend(Part{milk, 1}); !errors.Is(err, honestplate.ErrInput) {
+			t.Errorf("%v: %v", r, err)
 		}
 	}
 	var many []Part

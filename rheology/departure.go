@@ -50,7 +50,7 @@ const (
 	emulsionShape = 0.6
 )
 
-// departure returns E: what the parts' shared compositions say,
+// departure returns E: what the rule was told, or what the parts' shared compositions say,
 //
 //	E = sum over compositions of W (ln law(mean) - sum w_i/W ln law(part_i))
 //
@@ -60,10 +60,14 @@ func (m *mixing) departure(terms []term) departed {
 	switch {
 	case len(terms) == 1:
 		return departed{}
-	case m.rule.NoDeparture:
+	case m.rule.NoDeparture || m.rule.interacts():
 		middle, half := m.stepError()
 		g := spread(terms)
-		return departed{middle: middle * g, half: half * g}
+		d := departed{middle: middle * g, half: half * g}
+		if m.rule.interacts() {
+			d.e = interaction(m.rule, terms)
+		}
+		return d
 	}
 	var d departed
 	var groups [maxParts]term
@@ -205,4 +209,14 @@ func (m *mixing) meanSolution(terms []term) (ln, share float64) {
 		}
 	}
 	return ln, share
+}
+
+// interaction is E by a rule's D.
+func interaction(r Rule, terms []term) float64 {
+	var sum, before float64
+	for _, t := range terms {
+		sum += t.w * before
+		before += t.w
+	}
+	return r.D * sum
 }

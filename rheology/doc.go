@@ -3,7 +3,7 @@
 //
 //   - Liquids: [Catalogue] lists them, [CompositionOf] what is in them, [ReadLiquid] reads
 //     one; [Measured] and [Custom] are yours. What was done to a cream is its [Treatment].
-//   - Blends: [Blend], [Mix.Departure]; each is mixed at
+//   - Blends: [Blend], [Mix.Departure], [Recipe.FitRule]; each is mixed at
 //     one shear rate, which its [Description] states. They are log-mixing with its departure
 //     named, ln eta = sum w_i ln eta_i + E, E from the composition that the parts share: [Rule].
 //   - The advertised product is not blended: [ServeAt].

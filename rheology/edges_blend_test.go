@@ -45,7 +45,7 @@ func TestALiquidThatAnswersNonsenseMakesABlendFail(t *testing.T) {
 		o := good
 		change(&o)
 		failed := false
-		for _, r := range []Rule{{}, {NoDeparture: true}} {
+		for _, r := range []Rule{{}, {D: -0.1}} {
 			m := mustBlend(t, r, milk, Part{o, 50})
 			_, err1 := m.Viscosity(20)
 			_, err2 := m.Density(20)
@@ -98,8 +98,8 @@ func TestABlendSaysWhatItIs(t *testing.T) {
 	if !known || math.Abs(c.FatPercent-11.625) > 1e-12 {
 		t.Errorf("%+v, known %v", c, known)
 	}
-	other := mustBlend(t, Rule{NoDeparture: true}, Part{Water{}, 1}, Part{Sucrose{Brix: 60}, 1})
-	if c, known := CompositionOf(other); !known || c.SugarPercent != 30 || !strings.Contains(other.Describe().Source, "log-mixing alone") {
+	other := mustBlend(t, Rule{D: -1}, Part{Water{}, 1}, Part{Sucrose{Brix: 60}, 1})
+	if c, known := CompositionOf(other); !known || c.SugarPercent != 30 || !strings.Contains(other.Describe().Source, "interaction -1") {
 		t.Errorf("%+v, %v", c, other.Describe())
 	}
 	nested := mustBlend(t, Rule{}, Part{m, 100}, Part{Dairy{FatPercent: 20}, 100})

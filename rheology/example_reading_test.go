@@ -27,3 +27,23 @@ func ExampleMix_Departure() {
 	// Output:
 	// log-mixed 12.07 mPa s, E -1.177: 3.718 mPa s (3.57 to 3.87)
 }
+
+// Blends of what shares no composition are measured, and the rule fitted.
+func ExampleRecipe_FitRule() {
+	recipe := rheology.Recipe{
+		Thin: rheology.Dairy{FatPercent: 3.5}, Thick: rheology.Honey{},
+		BatchGrams: 300, StepGrams: 1, TempC: 20,
+	}
+	rule, err := recipe.FitRule(rheology.MixPoint{ThickFraction: 0.5, PaS: 0.040}, rheology.MixPoint{ThickFraction: 0.8, PaS: 0.9})
+	if err != nil {
+		log.Fatal(err)
+	}
+	recipe.Rule = rule
+	batch, err := recipe.For(0.100)
+	if err != nil {
+		log.Fatal(err)
+	}
+	fmt.Printf("D %.1f: milk %g g, honey %g g for 100 mPa s\n", rule.D, batch.ThinGrams, batch.ThickGrams)
+	// Output:
+	// D -5.7: milk 120 g, honey 180 g for 100 mPa s
+}

@@ -50,6 +50,16 @@ func anyLiquid(kind uint8, x, tempC float64) Liquid {
 	return m
 }
 
+func anyRule(kind uint8, d float64) Rule {
+	switch kind % 5 {
+	case 1:
+		return Rule{}
+	case 3:
+		return Rule{NoDeparture: true}
+	}
+	return Rule{D: d}
+}
+
 func FuzzBlend(f *testing.F) {
 	f.Add(uint8(3), uint8(1), uint8(1), 17.0, 0.0, 100.0, 50.0, 20.0, 10.0)
 	f.Add(uint8(5), uint8(0), uint8(1), -1.0, 3.5, 100.0, 50.0, 20.0, 10.0)
@@ -57,7 +67,7 @@ func FuzzBlend(f *testing.F) {
 	f.Add(uint8(4), uint8(4), uint8(3), 0.002, 0.03, 1.0, 1e300, 6.0, 0.0)
 	f.Add(uint8(2), uint8(1), uint8(4), 65.0, 0.0, 1e-300, 1.0, 20.0, math.Inf(1))
 	f.Fuzz(func(t *testing.T, a, b, rule uint8, x, y, ga, gb, tempC, d float64) {
-		r := Rule{NoDeparture: rule%5 == 3}
+		r := anyRule(rule, d)
 		la, lb := anyLiquid(a, x, tempC), anyLiquid(b, y, tempC)
 		m, err := r.Blend(Part{la, ga}, Part{lb, gb}, Part{la, gb})
 		if err != nil {
@@ -87,7 +97,7 @@ func FuzzRecipe(f *testing.F) {
 	f.Add(uint8(4), uint8(4), uint8(4), 0.003, 0.03, 100.0, 0.1, 5.0, 0.01, 0.5, 40.0)
 	f.Add(uint8(1), uint8(2), uint8(2), 0.0, 60.0, 1000.0, 0.1, 20.0, 0.02, 1e-9, 99.0)
 	f.Fuzz(func(t *testing.T, a, b, rule uint8, x, y, batch, step, tempC, pas, measured, seconds float64) {
-		r := Recipe{Thin: anyLiquid(a, x, tempC), Thick: anyLiquid(b, y, tempC), BatchGrams: batch, StepGrams: step, TempC: tempC, Rule: Rule{NoDeparture: rule%5 == 3}}
+		r := Recipe{Thin: anyLiquid(a, x, tempC), Thick: anyLiquid(b, y, tempC), BatchGrams: batch, StepGrams: step, TempC: tempC, Rule: anyRule(rule, -0.1*x)}
 		low, high, err := r.Reach()
 		sane(t, err, low, high)
 		fat, err := r.ForFat(pas)
@@ -147,17 +157,19 @@ func FuzzServeAt(f *testing.F) {
 	})
 }
 
-// Measured liquids of any fat and thickness blend by either rule.
-func FuzzMeasuredBlend(f *testing.F) {
-	f.Add(5.0, 3.5, 0.003, 36.0, 0.03, 0.4)
-	f.Add(79.0, 16.5, 43.003, 26.0, 0.0033, 0.3)
-	f.Add(36.0, 0.0, 20.0, 1.0, 0.05, 0.001)
-	f.Fuzz(func(t *testing.T, tempC, f1, v1, f2, v2, w float64) {
+func FuzzFitRule(f *testing.F) {
+	f.Add(5.0, 3.5, 0.003, 36.0, 0.03, 0.4, 0.01, -0.5)
+	f.Add(79.0, 16.5, 43.003, 26.0, 0.0033, 0.3, 95.01, -2976.0)
+	f.Add(36.0, 0.0, 20.0, 1.0, 0.05, 0.001, 5e-324, 0.0)
+	f.Fuzz(func(t *testing.T, tempC, f1, v1, f2, v2, w, v, d float64) {
 		cup := func(fat, pas float64) Liquid {
 			return Measured{Liquid: Dairy{FatPercent: fat}, TempC: tempC, PaS: honestplate.Exactly(pas)}
 		}
-		for _, rule := range []Rule{{}, {NoDeparture: true}} {
-			m, err := rule.Blend(Part{cup(f1, v1), 1 - w}, Part{cup(f2, v2), w})
+		r := Recipe{Thin: cup(f1, v1), Thick: cup(f2, v2), TempC: tempC}
+		fit, err := r.FitRule(MixPoint{w, v}, MixPoint{0.5, v})
+		sane(t, err, fit.D)
+		for _, rule := range []Rule{{}, {NoDeparture: true}, {D: d}, {D: d, NoDeparture: true}, fit} {
+			m, err := rule.Blend(Part{r.Thin, 1 - w}, Part{r.Thick, w})
 			sane(t, err)
 			e, err := m.Viscosity(tempC)
 			sane(t, err, e.Low, e.Likely, e.High)

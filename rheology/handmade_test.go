@@ -14,6 +14,10 @@ func TestHandMadeAndExtremeValuesGiveErrorsNotInfinities(t *testing.T) {
 			e, err := ViscosityAtRate(nil, 20, 1)
 			return e.Likely, err
 		},
+		"a blend thinner than nothing": func() (float64, error) {
+			r, err := Recipe{Thin: Water{}, Thick: Dairy{FatPercent: 30}, TempC: 36}.FitRule(MixPoint{0.5, 5e-324})
+			return r.D, err
+		},
 	}
 	for name, f := range cases {
 		v, err := f()

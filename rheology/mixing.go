@@ -163,10 +163,15 @@ const (
 // and with glycerol (0.7..1.8) down to liquids alike, oil and oil, about 0.
 func (m *mixing) stepError() (middle, half float64) {
 	if m.kind == otherLiquid {
-		return 0.85, 0.95
+		middle, half = 0.85, 0.95
+	} else {
+		hot := min(1, max(0, (m.tempC-30)/10))
+		middle, half = 0.4-0.15*hot, 0.9-0.55*hot
 	}
-	hot := min(1, max(0, (m.tempC-30)/10))
-	return 0.4 - 0.15*hot, 0.9 - 0.55*hot
+	if m.rule.interacts() {
+		middle = 0 // the parameters have taken the bias up
+	}
+	return middle, half
 }
 
 // estimate returns the blend's viscosity in Pa s with its band. The terms are in

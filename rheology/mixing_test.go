@@ -212,6 +212,7 @@ func TestTheMixingStepHasTheBandThatIsStated(t *testing.T) {
 		{Food("olive oil"), Food("sunflower oil"), Rule{}, 20, -1.8, 0.1},
 		{Dairy{FatPercent: 3.5}, Dairy{FatPercent: 36}, Rule{NoDeparture: true}, 20, -1.3, 0.5},
 		{Dairy{FatPercent: 3.5}, Dairy{FatPercent: 36}, Rule{NoDeparture: true}, 60, -0.6, 0.1},
+		{Dairy{FatPercent: 3.5}, Dairy{FatPercent: 36}, Rule{D: -0.1}, 60, -0.35, 0.35},
 	} {
 		m := mustBlend(t, c.rule, Part{exact(c.thin, c.tempC, 0.01), 1}, Part{exact(c.thick, c.tempC, 0.1), 3})
 		e, err := m.Viscosity(c.tempC)

@@ -33,6 +33,10 @@ func (r Recipe) pair() (pair, error) {
 		return pair{}, check.Input("Thick.Viscosity", math.Exp(p.terms[1].ln), "Pa s",
 			fmt.Sprintf("at least the thin one's, %.6g Pa s at %.6g degC: change the two over", math.Exp(p.terms[0].ln), r.TempC))
 	}
+	// An interaction this strong has its thickest or thinnest blend between the two liquids.
+	if math.Abs(r.Rule.D) > ratio {
+		return pair{}, check.Input("Rule.D", r.Rule.D, "", fmt.Sprintf("at most ln of the ratio of the viscosities, %.6g, either way", ratio))
+	}
 	return p, nil
 }
 

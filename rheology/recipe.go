@@ -127,5 +127,5 @@ func (r Recipe) check() error {
 			Advice: "choose its temperature instead (ServeAt)",
 		}
 	}
-	return nil
+	return r.Rule.check()
 }

@@ -105,17 +105,19 @@ func TestARecipeOutOfReachSaysWhatCanBeReached(t *testing.T) {
 
 func TestARecipeThatMakesNoSenseIsRefused(t *testing.T) {
 	for name, change := range map[string]func(*Recipe){
-		"not whole steps": func(r *Recipe) { r.BatchGrams = 500.05 },
-		"no batch":        func(r *Recipe) { r.BatchGrams = 0 },
-		"negative batch":  func(r *Recipe) { r.BatchGrams = -5 },
-		"endless batch":   func(r *Recipe) { r.BatchGrams = math.Inf(1) },
-		"no step":         func(r *Recipe) { r.StepGrams = 0 },
-		"NaN step":        func(r *Recipe) { r.StepGrams = math.NaN() },
-		"minute step":     func(r *Recipe) { r.StepGrams = 1e-15 },
-		"no thin":         func(r *Recipe) { r.Thin = nil },
-		"no thick":        func(r *Recipe) { r.Thick = nil },
-		"swapped":         func(r *Recipe) { r.Thin, r.Thick = r.Thick, r.Thin },
-		"NaN temperature": func(r *Recipe) { r.TempC = math.NaN() },
+		"not whole steps":  func(r *Recipe) { r.BatchGrams = 500.05 },
+		"no batch":         func(r *Recipe) { r.BatchGrams = 0 },
+		"negative batch":   func(r *Recipe) { r.BatchGrams = -5 },
+		"endless batch":    func(r *Recipe) { r.BatchGrams = math.Inf(1) },
+		"no step":          func(r *Recipe) { r.StepGrams = 0 },
+		"NaN step":         func(r *Recipe) { r.StepGrams = math.NaN() },
+		"minute step":      func(r *Recipe) { r.StepGrams = 1e-15 },
+		"no thin":          func(r *Recipe) { r.Thin = nil },
+		"no thick":         func(r *Recipe) { r.Thick = nil },
+		"swapped":          func(r *Recipe) { r.Thin, r.Thick = r.Thick, r.Thin },
+		"NaN temperature":  func(r *Recipe) { r.TempC = math.NaN() },
+		"unknown rule":     func(r *Recipe) { r.Rule = Rule{NoDeparture: true, D: 1} },
+		"wild interaction": func(r *Recipe) { r.Rule = Rule{D: -9} },
 	} {
 		r := kitchen(500, 0.1)
 		change(&r)

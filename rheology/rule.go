@@ -1,5 +1,11 @@
 package rheology
 
+import (
+	"fmt"
+
+	"example.org/honestplate"
+)
+
 // A Rule says how the viscosities of the parts of a blend combine: log-mixing by mass with
 // its departure named,
 //
@@ -14,17 +20,38 @@ package rheology
 // Known leans, left in the value: the law's E makes hot blends of cream 5 to 11 % too thin, 9 %
 // in the mean of six (Steffe 1996 after Phipps 1969, from memory); of five at 3 and 16 degC
 // three are thicker than it says, two of 30 % fat on one pump maker's chart by half and more, and two
-// thinner, by 7 and 13 %. Where a blend matters, measure it and let [Batch.Correct] move it.
+// thinner, by 7 and 13 %. Where a blend matters, measure it: [Recipe.FitRule].
 type Rule struct {
 	// NoDeparture leaves E at 0: log-mixing alone, to see what the departure does. It is high
 	// in the middle: solutions by 2 to 3 times, cold cream by 20 to 30 %, hot by 4 to 8 %.
 	NoDeparture bool `json:"no_departure,omitzero"`
+	// D is the interaction of Grunberg & Nissan 1949 (from memory) written by mass,
+	//
+	//	E = sum over pairs w_i w_j D
+	//
+	// which takes the place of any law: a pure number, negative where a blend is thinner than
+	// log-mixing says. It has no published values for milk and cream: [Recipe.FitRule] finds it
+	// from blends that were measured. For water with sucrose or glycerol it is about -1 times
+	// the logarithm of the ratio of the two viscosities.
+	D float64 `json:"d,omitzero"`
 }
+
+func (r Rule) check() error {
+	if r.NoDeparture && r.interacts() {
+		return &honestplate.InputError{Field: "Rule.NoDeparture", Got: "set beside D", Want: "one of the two"}
+	}
+	return honestplate.Finite("Rule.D", r.D, "")
+}
+
+func (r Rule) interacts() bool { return r.D != 0 }
 
 // String names the rule, such as "log-mixing by mass with its departure".
 func (r Rule) String() string {
-	if r.NoDeparture {
+	switch {
+	case r.NoDeparture:
 		return "log-mixing alone"
+	case r.interacts():
+		return fmt.Sprintf("log-mixing by mass with interaction %.4g", r.D)
 	}
 	return "log-mixing by mass with its departure"
 }

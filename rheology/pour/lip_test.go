@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"testing"
+	"time"
 
 	"example.org/honestplate"
 	"example.org/honestplate/rheology"

@@ -27,6 +27,12 @@ func TestPoursComeBackFromTheWire(t *testing.T) {
 	spout, lip, wall := pour.Spout{Diameter: 0.01, Length: 0.02, Head: 0.1, SurfaceArea: 0.01}, pour.Lip{Width: 0.02, Head: 0.01}, pour.Wall{Height: 0.1}
 	all = append(all, spout, lip, wall, pour.Target{Film: 0.001}, pour.Target{Rough: true}, law.Bubble{Diameter: 1},
 		law.Impact{Speed: 1}, law.Lift{Beta: 1}, pour.Stream{Diameter: 1, Speed: 2})
+	over, err := pour.Lip{Width: 0.02, Length: 0.01, Head: 0.01}.Pour(rheology.Dairy{FatPercent: 12}, 6, 50)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, err := over.Dribble(40)
+	keep(d, err)
 	for _, l := range []rheology.Liquid{rheology.Food("custard"), rheology.Honey{}} {
 		p, err := spout.Pour(l, 20, 100)
 		if err != nil {
@@ -42,8 +48,6 @@ func TestPoursComeBackFromTheWire(t *testing.T) {
 		keep(w, err)
 		u, err := p.Puddle(time.Second, 40)
 		keep(u, err)
-		d, err := over.Dribble(40)
-		keep(d, err)
 		coat, err := wall.Drain(l, 20, time.Minute)
 		keep(coat, err)
 	}

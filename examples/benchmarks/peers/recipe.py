@@ -1,5 +1,5 @@
-"""What to weigh out of two liquids for a wanted viscosity, by log-mixing alone and
-a general root finder: grams in whole steps of the scale, the
+"""What to weigh out of two liquids for a wanted viscosity, by log-mixing with an
+interaction term and a general root finder: grams in whole steps of the scale, the
 viscosity of that batch, and the band that the mixing step leaves."""
 import math
 
@@ -8,7 +8,7 @@ from scipy.optimize import brentq
 
 from measure import figure
 
-MIDDLE, HALF = 0.4, 0.9  # how far the truth lies below, per unit of spread, and the half-width of that
+D, HALF = -1.1, 0.9  # interaction; half-width of the band per unit of spread
 BATCH, STEP = 1000.0, 0.1  # g
 STEPS = round(BATCH / STEP)
 PEER = f"scipy {scipy.__version__} brentq, xtol 1e-12"
@@ -19,16 +19,15 @@ def batch(ln_thin, ln_thick, want):
     ln_want = math.log(want)
 
     def excess(w):
-        return (1 - w) * ln_thin + w * ln_thick - ln_want
+        return (1 - w) * ln_thin + w * ln_thick + w * (1 - w) * D - ln_want
 
     k = math.floor(brentq(excess, 0.0, 1.0, xtol=1e-12) * STEPS)
     if k < STEPS and excess((k + 1) / STEPS) < -excess(k / STEPS):
         k += 1
     w = k / STEPS
     ln = excess(w) + ln_want
-    spread = w * (1 - w) * (ln_thick - ln_thin)
-    low, high = ln - (MIDDLE + HALF) * spread, ln - (MIDDLE - HALF) * spread
-    return k * STEP, (STEPS - k) * STEP, math.exp(ln), math.exp(low), math.exp(high)
+    half = HALF * w * (1 - w) * (ln_thick - ln_thin)
+    return k * STEP, (STEPS - k) * STEP, math.exp(ln), math.exp(ln - half), math.exp(ln + half)
 
 
 def wanted(i):
