@@ -27,7 +27,7 @@ func TestPoursComeBackFromTheWire(t *testing.T) {
 	spout, lip, wall := pour.Spout{Diameter: 0.01, Length: 0.02, Head: 0.1, SurfaceArea: 0.01}, pour.Lip{Width: 0.02, Head: 0.01}, pour.Wall{Height: 0.1}
 	all = append(all, spout, lip, wall, pour.Target{Film: 0.001}, pour.Target{Rough: true}, law.Bubble{Diameter: 1},
 		law.Impact{Speed: 1}, law.Lift{Beta: 1}, pour.Stream{Diameter: 1, Speed: 2})
-	over, err := pour.Lip{Width: 0.02, Length: 0.01, Head: 0.01}.Pour(rheology.Dairy{FatPercent: 12}, 6, 50)
+	over, err := lip.Pour(rheology.Dairy{FatPercent: 12}, 6, 50)
 	if err != nil {
 		t.Fatal(err)
 	}
