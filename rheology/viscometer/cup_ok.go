@@ -10,10 +10,11 @@ import (
 
 // OKTime is the range of cup times that mean "leave it".
 type OKTime struct {
-	From       time.Duration `json:"from_ns"`     // shortest
-	Target     time.Duration `json:"target_ns"`   // of a batch exactly on target
-	To         time.Duration `json:"to_ns"`       // longest
-	FloorHides bool          `json:"floor_hides"` // the cup's shortest time cuts the range: thinner batches look the same or show nothing
+	From       time.Duration `json:"from_ns"`           // shortest
+	Target     time.Duration `json:"target_ns"`         // of a batch exactly on target
+	To         time.Duration `json:"to_ns"`             // longest
+	FloorHides bool          `json:"floor_hides"`       // the cup's shortest time cuts the range: thinner batches look the same or show nothing
+	Instead    string        `json:"instead,omitempty"` // the cup that would tell then, if the list has one
 }
 
 // A CupTest is what a cup should show of a batch as it was predicted, and what to make of it.
@@ -26,8 +27,8 @@ type CupTest struct {
 // Test returns what the cup should show of a batch at its recipe's temperature. OK is
 // the cup's own error about the target's time or, where the scale is coarser, what one more
 // step of either liquid would do. FloorHides says that the cup's shortest time cuts off part
-// of the band or of OK. A target whose time the cup cannot tell is a RangeError that names a
-// cup that can.
+// of the band or of OK, and Instead which cup would not. A target whose time the cup cannot
+// tell is a RangeError that names one that can.
 func (c Cup) Test(b rheology.Batch) (CupTest, error) {
 	a, err := asked(b)
 	if err != nil {
@@ -52,7 +53,9 @@ func (c Cup) Test(b rheology.Batch) (CupTest, error) {
 		OK:        ok,
 		ShearRate: c.ShearRate(ok.Target),
 	}
-	out.OK.FloorHides = out.OK.FloorHides || times[0] < c.Least
+	if out.OK.FloorHides = out.OK.FloorHides || times[0] < c.Least; out.OK.FloorHides {
+		out.OK.Instead = c.instead(a.mix, b.Recipe.TempC, a.scale)
+	}
 	return out, nil
 }
 
