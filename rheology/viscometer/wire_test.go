@@ -26,7 +26,7 @@ func TestTypesComeBackFromTheWire(t *testing.T) {
 	}
 	certified := Cup{"own", 1e-6, 2e-4, 3, 4 * time.Second, 5 * time.Minute, 0.01, time.Second, 0.003, 1e-4, "certificate"}
 	ball := FallingBall{0.003, 7800, 0.06, 0.1, time.Second}
-	for _, v := range []any{certified, reading, fix, ball, Cup{}, CupReading{}, OKTime{time.Second, 2 * time.Second, 3 * time.Second, true}, FallingBall{}} {
+	for _, v := range []any{certified, reading, fix, ball, Cup{}, CupReading{}, OKTime{time.Second, 2 * time.Second, 3 * time.Second, true, "ISO 3"}, FallingBall{}} {
 		wire, err := json.Marshal(v)
 		back := reflect.New(reflect.TypeOf(v))
 		if err = errors.Join(err, json.Unmarshal(wire, back.Interface())); err != nil || !reflect.DeepEqual(back.Elem().Interface(), v) {
