@@ -5,8 +5,8 @@ import (
 	"testing"
 
 	"example.org/honestplate"
+	"example.org/honestplate/testdata/testkit"
 	"example.org/honestplate/thermal/heat"
-	"example.org/honestplate/thermal/internal/testkit"
 	"example.org/honestplate/thermal/light"
 )
 

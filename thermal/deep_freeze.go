@@ -96,11 +96,8 @@ func (d DeepFreeze) frame() (frame[freezeModel], error) {
 	m, err := d.model()
 	return frame[freezeModel]{kind: "freeze", model: m, inputs: (*freezeModel).inputs, run: (*freezeModel).run,
 		events: []string{"surface", "mean", "core"}, doubt: doubtFreeze,
-		readings: readingsOf(func(m *freezeModel) []BodyPoint { return m.course }, func(p *BodyPoint) time.Duration { return p.Time },
-			named[BodyPoint]{"surface_c", func(p *BodyPoint) float64 { return p.SurfaceC }},
-			named[BodyPoint]{"mean_c", func(p *BodyPoint) float64 { return p.MeanC }},
-			named[BodyPoint]{"core_c", func(p *BodyPoint) float64 { return p.CoreC }}),
-		reach: func(m *freezeModel, seconds float64) { m.reach = max(m.reach, seconds) }}, err
+		readings: readingsOf(func(m *freezeModel) []BodyPoint { return m.course }),
+		reach:    func(m *freezeModel, seconds float64) { m.reach = max(m.reach, seconds) }}, err
 }
 
 func (m *freezeModel) inputs() []study.Input {

@@ -136,10 +136,7 @@ func (i IceOnTable) frame(a Air, lamps []light.Lamp) (frame[iceModel], error) {
 	m, err := i.model(a, lamps)
 	return frame[iceModel]{kind: "ice", model: m, inputs: (*iceModel).inputs, run: (*iceModel).run,
 		events: []string{"shines", "half off", "ice gone"}, doubt: doubtIce,
-		readings: readingsOf(func(m *iceModel) []IcePoint { return m.series }, func(p *IcePoint) time.Duration { return p.Time },
-			named[IcePoint]{"ice_grams", func(p *IcePoint) float64 { return p.IceGrams }},
-			named[IcePoint]{"puddle_grams", func(p *IcePoint) float64 { return p.PuddleGrams }},
-			named[IcePoint]{"surface_c", func(p *IcePoint) float64 { return p.SurfaceC }})}, err
+		readings: readingsOf(func(m *iceModel) []IcePoint { return m.series })}, err
 }
 
 func (i IceOnTable) model(a Air, lamps []light.Lamp) (iceModel, error) {

@@ -114,10 +114,7 @@ func (r *iceRun) warm(m *iceModel, c *iceCourse, at []float64) (float64, error) 
 
 // beneath is the table as a piece feels it.
 func (m *iceModel) beneath(b iceBox) contact {
-	c := under(m.i.Below, iceFilm*m.contact, b.width/math.Sqrt(math.Pi), m.air.TempC)
-	c.behind *= m.table
-	c.effuse *= m.table
-	return c
+	return under(m.i.Below, m.table, iceFilm*m.contact, b.width/math.Sqrt(math.Pi), m.air.TempC)
 }
 
 // melt carries the piece at 0 degC until it is gone. Heun's rule in steps that take away

@@ -11,8 +11,7 @@ func (r *scoopRun) series(m *scoopModel, slumped float64) ([]ScoopPoint, error) 
 		return nil, err
 	}
 	end := min(m.s.Horizon.Seconds(), 1.25*slumped)
-	drip := r.face.e.Expect(p.dripRadius, p.flowC)
-	frost := 0.0
+	r.face.e.Expect(p.dripRadius, p.flowC) // steps are short where it begins to drip
 	moments := make([]ScoopPoint, 0, scoopMoments+1)
 	for i := range scoopMoments + 1 {
 		t := end * float64(i) / scoopMoments
@@ -22,21 +21,17 @@ func (r *scoopRun) series(m *scoopModel, slumped float64) ([]ScoopPoint, error) 
 			}
 		}
 		for r.face.reached() < t {
-			before := r.table.vapour(r.face.e.SurfaceC())
 			if err := r.face.advance(t); err != nil {
 				return nil, err
 			}
-			if r.face.e.FiredAt(drip) == never {
-				frost += r.face.e.Span * (before + r.table.vapour(r.face.e.SurfaceC())) / 2 * 1000
-			}
 		}
-		moments = append(moments, r.moment(t, p, frost))
+		moments = append(moments, r.moment(t, p))
 	}
 	return moments, r.table.err
 }
 
-func (r *scoopRun) moment(t float64, p scoopSample, frost float64) ScoopPoint {
-	point := ScoopPoint{Time: seconds(t), SurfaceC: r.face.e.SurfaceC(), FrostGM2: frost}
+func (r *scoopRun) moment(t float64, p scoopSample) ScoopPoint {
+	point := ScoopPoint{Time: seconds(t), SurfaceC: r.face.e.SurfaceC()}
 	heat, left := 0.0, 0.0 // J and m3 of the whole ball
 	core := 0.0
 	for _, c := range []*column{&r.face, &r.shade} {

@@ -114,10 +114,7 @@ func (s Softening) frame(a Air, lamps []light.Lamp) (frame[softModel], error) {
 	m, err := s.model(a, lamps)
 	return frame[softModel]{kind: "soft", model: m, inputs: (*softModel).inputs, run: (*softModel).run,
 		events: []string{"softens", "runs"}, doubt: doubtFrozen,
-		readings: readingsOf(func(m *softModel) []BodyPoint { return m.course }, func(p *BodyPoint) time.Duration { return p.Time },
-			named[BodyPoint]{"surface_c", func(p *BodyPoint) float64 { return p.SurfaceC }},
-			named[BodyPoint]{"mean_c", func(p *BodyPoint) float64 { return p.MeanC }},
-			named[BodyPoint]{"core_c", func(p *BodyPoint) float64 { return p.CoreC }})}, err
+		readings: readingsOf(func(m *softModel) []BodyPoint { return m.course })}, err
 }
 
 func (s Softening) model(a Air, lamps []light.Lamp) (softModel, error) {
@@ -163,19 +160,13 @@ func (m *softModel) run(at []float64, course bool) error {
 	return err
 }
 
-// A softRun is the work space of one core, and the law of the surface.
+// A softRun is the work space of one core.
 type softRun struct {
 	e     solve.Engine
 	c     solve.Compiled
 	table fluxTable
-	light float64
+	top   restingSurface // only the air and the light: see slabFlank for the rest
 	slab  slabFlank
-}
-
-// at is the exchange law of the solver.
-func (r *softRun) At(surfaceC, _ float64) (flux, slope float64) {
-	flux, slope = r.table.at(surfaceC)
-	return flux + r.light, slope
 }
 
 const (
@@ -197,7 +188,7 @@ func (r *softRun) begin(m *softModel) error {
 		return err
 	}
 	r.table.reset(ex)
-	r.light = m.absorbed() * m.absorbs * m.slope
+	r.top = restingSurface{air: &r.table, light: m.absorbed() * m.absorbs * m.slope}
 	solve.Load(&r.c, m.curve, m.heat, m.k)
 	r.e.Build(int(m.s.Form), radius, m.cells, solve.GradeFor(m.cells, m.s.SkinDepth.Likely/skinCells/radius))
 	if flat {
@@ -206,7 +197,7 @@ func (r *softRun) begin(m *softModel) error {
 		}
 		r.e.Flank = r.slab.at
 	}
-	r.e.Begin(&r.c, m.s.StartC.Value, m.tol, r)
+	r.e.Begin(&r.c, m.s.StartC.Value, m.tol, &r.top)
 	r.e.Expect(radius-m.s.SkinDepth.Likely, m.s.Food.SoftC.Likely)
 	r.e.Expect(radius-m.s.SkinDepth.Likely, max(m.s.Food.RunC.Likely, m.s.Food.SoftC.Likely))
 	return nil

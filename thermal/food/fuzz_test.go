@@ -4,8 +4,8 @@ import (
 	"testing"
 
 	"example.org/honestplate"
+	"example.org/honestplate/testdata/testkit"
 	"example.org/honestplate/thermal/heat"
-	"example.org/honestplate/thermal/internal/testkit"
 )
 
 func FuzzDrinkAndIce(f *testing.F) {

@@ -9,9 +9,9 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/testdata/testkit"
 	"example.org/honestplate/thermal/internal/root"
 	"example.org/honestplate/thermal/internal/solve"
-	"example.org/honestplate/thermal/internal/testkit"
 )
 
 // ice and water of one density, as in the analytic solutions.

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"example.org/honestplate"
-	"example.org/honestplate/thermal/internal/testkit"
+	"example.org/honestplate/testdata/testkit"
 )
 
 func TestDewPointInvertsSaturation(t *testing.T) {

@@ -124,14 +124,7 @@ func (a MoistAir) SteamFromC(liquidGM3, activity float64) (float64, error) {
 	if low >= high || over(high) < 0 {
 		return 100, nil
 	}
-	for high-low > 1e-3 { // the liquid grows with the surface
-		if mid := (low + high) / 2; over(mid) > 0 {
-			high = mid
-		} else {
-			low = mid
-		}
-	}
-	return (low + high) / 2, nil
+	return root.RisingTo(over, low, high, 1e-3), nil // the liquid grows with the surface
 }
 
 // steamThreshold is the lowest surface temperature from which some mixture is

@@ -10,29 +10,26 @@ import (
 
 // known is the factor to which the irradiance of a lamp is known, with 95 %.
 func (l Lamp) known() float64 {
-	_, factor := l.Head.share()
-	switch {
-	case l.Lux > 0:
-		factor = 1.35
-	case l.BeamShare > 0:
-		factor = 1.5
+	if l.Lux > 0 {
+		return 1.35
 	}
+	_, factor := l.Head.share()
 	return factor
 }
 
 // A kin are lamps that are wrong together: all that one light meter measured, all heads
 // of one kind that burn the same source.
 type kin struct {
-	measured, shared bool
-	source           Source
-	head             Head
+	measured bool
+	source   Source
+	head     Head
 }
 
 func (l Lamp) kin() kin {
 	if l.Lux > 0 {
 		return kin{measured: true}
 	}
-	return kin{shared: l.BeamShare > 0, source: l.Source, head: l.Head}
+	return kin{source: l.Source, head: l.Head}
 }
 
 // Absorbed returns the W/m2 that a thing of this absorptance takes from the lamps

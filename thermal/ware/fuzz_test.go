@@ -3,8 +3,8 @@ package ware
 import (
 	"testing"
 
+	"example.org/honestplate/testdata/testkit"
 	"example.org/honestplate/thermal/heat"
-	"example.org/honestplate/thermal/internal/testkit"
 )
 
 func FuzzShock(f *testing.F) {
