@@ -70,7 +70,6 @@ const (
 	bottleCold = iota
 	bottleFreezes
 	bottleBursts
-	bottleEvents
 )
 
 const (

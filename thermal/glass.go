@@ -249,11 +249,7 @@ func (m *glassModel) run(at []float64, course bool) error {
 		return err
 	}
 	r.ice.factors, r.path = m.ice, m.path[:0]
-	if course {
-		if r.series = m.done.series[:0]; r.series == nil {
-			r.series = make([]GlassPoint, 0, 320)
-		}
-	}
+	r.course, r.series = course, m.done.series[:0]
 	err = r.run()
 	copy(at, r.at[:])
 	m.done, m.path = r, r.path

@@ -48,7 +48,7 @@ func TestMeltAccountsForTheHeat(t *testing.T) {
 			t.Errorf("ice grows at %v", p.Time)
 		}
 	}
-	if e := k.Balance.Error(); e > 1e-6 {
+	if e := missing(k.Balance); e > 1e-6 {
 		t.Errorf("%g of the heat is missing", e)
 	}
 	for _, w := range []Event{k.Watered, k.IceHalf, k.IceGone, k.Cold} {
@@ -139,7 +139,7 @@ func TestSpiritGoesBelowZero(t *testing.T) {
 	if water.ColdestC < 0 || spirit.ColdestC > -2 || spirit.ColdestC < -12 {
 		t.Errorf("water %g, spirit %g degC", water.ColdestC, spirit.ColdestC)
 	}
-	if e := spirit.Balance.Error(); e > 1e-6 {
+	if e := missing(spirit.Balance); e > 1e-6 {
 		t.Errorf("%g of the heat is missing", e)
 	}
 }

@@ -34,7 +34,8 @@ type glassRun struct {
 	coldestDrink float64
 	at           [glassEvents]float64 // s
 	balance      HeatBalance
-	series       []GlassPoint // appended to if not nil
+	course       bool // its points are noted
+	series       []GlassPoint
 }
 
 // start prepares a run of a complete glass.
@@ -106,7 +107,7 @@ func (r *glassRun) run() error {
 		if err := r.step(min(dt, r.horizon-r.time)); err != nil {
 			return err
 		}
-		if r.series == nil && r.settled() || r.frozen() {
+		if !r.course && r.settled() || r.frozen() {
 			break
 		}
 	}
@@ -196,7 +197,7 @@ func (r *glassRun) step(dt float64) error {
 	r.gather(rate*dt*1000, before.Surface)
 	r.thaw(dt)
 	r.mark(&before, dt)
-	if r.series != nil {
+	if r.course {
 		r.series = append(r.series, GlassPoint{Time: seconds(r.time), DrinkC: r.TempC[0], SurfaceC: r.Surface,
 			DewGM2: r.dew, FrostGM2: r.frost, IceGrams: 1000 * (r.ice.kg + r.ice.slush), MeltGrams: 1000 * r.ice.melt()})
 	}

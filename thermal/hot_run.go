@@ -36,8 +36,9 @@ type hotRun struct {
 	scale     float64 // shortens the steps for convergence tests
 	dried     float64 // g/m2
 	balance   HeatBalance
-	series    []HotPoint // appended to if not nil
-	reach     float64    // how long a course must be at least, s
+	course    bool // its points are noted
+	series    []HotPoint
+	reach     float64 // how long a course must be at least, s
 }
 
 // A HotPoint is a hot thing at one time.
@@ -69,12 +70,7 @@ func (m *hotModel) hotStart(to *float64, key, name string, by, least float64) st
 
 // finish carries a run to its end.
 func (m *hotModel) finish(r *hotRun, at []float64, course bool) error {
-	if course {
-		if r.series = m.done.series[:0]; r.series == nil {
-			r.series = make([]HotPoint, 0, 256)
-		}
-		r.reach = m.reach
-	}
+	r.course, r.series, r.reach = course, m.done.series[:0], m.reach
 	err := r.run()
 	copy(at, r.at[:])
 	m.done = *r
@@ -187,12 +183,12 @@ func (r *hotRun) run() error {
 			crossed(&r.at[i], before, dt, -was[i], -r.looked(i), -r.limits[i])
 			passed = passed && r.at[i] != never
 		}
-		if r.series != nil {
+		if r.course {
 			r.series = append(r.series, HotPoint{Time: seconds(r.time), MeanC: now, SurfaceC: r.Surface, DryGM2: r.dried})
 		}
 		steady := math.Abs(old-now) < 1e-7*dt && r.time > 60 // nothing more will come
 		switch {
-		case r.series == nil && (passed || steady):
+		case !r.course && (passed || steady):
 			until = r.time
 		case passed && until == hotHorizon:
 			until = min(until, max(1.5*r.time+60, r.reach)) // a curve goes on a little

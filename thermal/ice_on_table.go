@@ -150,7 +150,7 @@ func (i IceOnTable) model(a Air, lamps []light.Lamp) (iceModel, error) {
 	); err != nil {
 		return m, err
 	}
-	radius := i.Shape.piece(i.Size).radius
+	radius := i.Shape.box(i.Size).length() / 2
 	light, err := m.taken(radius)
 	m.setting, m.lightStep = settingOf(a, light), 1.15*radius/iceLights // beyond the band of the size
 	for k := range m.lights {

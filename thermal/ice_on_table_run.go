@@ -28,40 +28,19 @@ const (
 	iceFilm = 1000.0
 )
 
-// An iceBox is a piece that melts: its width and height, and how much of the block
-// around it it fills. Sides and top recede alike, the base by what the table brings.
-type iceBox struct {
-	width, height, fill float64
-}
-
-func (b iceBox) volume() float64 { return b.fill * b.width * b.width * b.height }
-
-// length is six times the volume over the surface: the edge of a cube, the diameter of
-// a ball.
-func (b iceBox) length() float64 { return 3 * b.width * b.height / (b.width + 2*b.height) }
-
+// after is the box a little later: sides and top recede alike, the base by what the table
+// brings.
 func (b iceBox) after(dt, air, table float64) iceBox {
 	b.width -= 2 * air * dt
 	b.height -= (air + table) * dt
 	return b
 }
 
-func (m *iceModel) box() iceBox {
-	size := m.i.Size * m.size
-	switch m.i.Shape {
-	case IceBall:
-		return iceBox{size, size, math.Pi / 6}
-	case IceChip:
-		return iceBox{3 * size, size, 1}
-	}
-	return iceBox{size, size, 1}
-}
-
 // times computes the events and, if asked, the course in even steps.
 func (r *iceRun) times(m *iceModel, at []float64, series *[]IcePoint, every float64) error {
-	r.box = m.box()
-	c := iceCourse{m: m, series: series, every: every, box: r.box, whole: r.box.volume(),
-		grams: 1000 * heat.Ice().Density * r.box.volume()}
+	r.box = m.i.Shape.box(m.i.Size * m.size)
+	c := iceCourse{m: m, series: series, every: every, whole: r.box.volume(),
+		grams: r.box.grams()}
 	if err := r.reckon(m, r.box.length()); err != nil {
 		return err
 	}
@@ -87,7 +66,7 @@ func (r *iceRun) reckon(m *iceModel, length float64) error {
 func (r *iceRun) warm(m *iceModel, c *iceCourse, at []float64) (float64, error) {
 	r.surface.share, r.surface.contact = 0, contact{}
 	if m.i.Below != ware.WireRack {
-		r.surface.share = m.i.Shape.piece(m.i.Size).table
+		r.surface.share = r.box.lies
 		r.surface.contact = m.beneath(r.box)
 		r.surface.contact.film = 1 / (1/r.surface.contact.film + r.box.height/2/heat.Ice().Conductivity)
 	}
@@ -161,7 +140,6 @@ type iceCourse struct {
 	m            *iceModel
 	series       *[]IcePoint
 	every        float64
-	box          iceBox // at the start
 	whole, grams float64
 }
 

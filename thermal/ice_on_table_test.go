@@ -249,8 +249,8 @@ func TestIceRecedesFromItsFaces(t *testing.T) {
 		box  iceBox
 		want float64
 	}{
-		"ball":  {iceBox{0.04, 0.04, math.Pi / 6}, 0.02 / v},
-		"flake": {iceBox{0.03, 0.01, 1}, 0.005 / v},
+		"ball":  {IceBall.box(0.04), 0.02 / v},
+		"flake": {IceChip.box(0.01), 0.005 / v},
 	} {
 		b, time := c.box, 0.0
 		for b.volume() > 1e-6*c.box.volume() && b.height > 0 {
@@ -303,8 +303,8 @@ func TestIceTakesTheHeatOfItsMass(t *testing.T) {
 	if err := r.times(&m, at, nil, 0); err != nil {
 		t.Fatal(err)
 	}
-	box := m.box()
-	c := iceCourse{m: &m, box: box, whole: box.volume()}
+	box := b.Shape.box(b.Size)
+	c := iceCourse{m: &m, whole: box.volume()}
 	if err := r.reckon(&m, box.length()); err != nil {
 		t.Fatal(err)
 	}

@@ -80,8 +80,8 @@ func (r Runs) Course(reading string, times ...time.Duration) ([]honestplate.Esti
 	if r.kept == nil {
 		return nil, errNotKept()
 	}
-	if keys := r.kept.keys(); !slices.Contains(keys, reading) {
-		return nil, &honestplate.InputError{Field: "Reading", Got: fmt.Sprintf("%q", reading), Want: fmt.Sprintf("one of %q", keys)}
+	if err := oneOf("Reading", reading, r.kept.keys()); err != nil {
+		return nil, err
 	}
 	for i, t := range times {
 		if err := honestplate.InRange(fmt.Sprintf("Times[%d]", i), t.Seconds(), 0, longest, "s", longestSource); err != nil {

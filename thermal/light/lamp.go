@@ -110,7 +110,7 @@ func (l Lamp) Illuminance() (honestplate.Estimate, error) {
 	if l.Source == Flash {
 		p = parts[1]
 	}
-	return honestplate.Factor(p.irradiance*p.source.data().Efficacy.Likely, l.known()), err
+	return honestplate.Factor(p.irradiance*usualData[p.source].Efficacy.Likely, l.known()), err
 }
 
 // At returns the lamp moved to another distance, m: a measured Lux falls with the
@@ -177,7 +177,7 @@ func (l Lamp) parts() (parts [2]part, err error) {
 		cone := 2 * math.Pi * (1 - math.Cos(cmp.Or(l.BeamDegrees, 60)/2*math.Pi/180))
 		perWatt = share * cmp.Or(l.Transmittance, 1) / (cone * l.Distance * l.Distance)
 	}
-	of := func(s Source, watts float64) part { return part{s, watts * s.data().Radiated.Likely * perWatt} }
+	of := func(s Source, watts float64) part { return part{s, watts * usualData[s].Radiated.Likely * perWatt} }
 	parts[0] = of(l.Source, l.Watts)
 	metered := &parts[0]
 	if l.Source == Flash {
@@ -186,7 +186,7 @@ func (l Lamp) parts() (parts [2]part, err error) {
 		metered = &parts[1]
 	}
 	if l.Lux > 0 {
-		metered.irradiance = l.Lux / metered.source.data().Efficacy.Likely
+		metered.irradiance = l.Lux / usualData[metered.source].Efficacy.Likely
 	}
 	return parts, nil
 }

@@ -54,17 +54,12 @@ func (s Source) Data() (SourceData, error) {
 	if err := check.One("Source", int(s), sources[:]); err != nil {
 		return SourceData{}, err
 	}
-	return s.data(), nil
+	return usualData[s], nil
 }
 
-func (s Source) data() SourceData {
-	switch s {
-	case Discharge:
-		return SourceData{check.Between(0.44, 0.60, 0.65), check.Between(90, 130, 190)}
-	case LED:
-		return SourceData{check.Between(0.20, 0.42, 0.50), check.Between(250, 310, 330)}
-	case Flash:
-		return SourceData{check.Between(0.15, 0.30, 0.50), check.Between(80, 95, 110)}
-	}
-	return SourceData{check.Between(0.80, 0.82, 0.86), check.Between(24, 27, 34)}
+var usualData = [...]SourceData{
+	Tungsten:  {check.Between(0.80, 0.82, 0.86), check.Between(24, 27, 34)},
+	Discharge: {check.Between(0.44, 0.60, 0.65), check.Between(90, 130, 190)},
+	LED:       {check.Between(0.20, 0.42, 0.50), check.Between(250, 310, 330)},
+	Flash:     {check.Between(0.15, 0.30, 0.50), check.Between(80, 95, 110)},
 }
