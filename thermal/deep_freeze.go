@@ -108,14 +108,6 @@ func (m *freezeModel) inputs() []study.Input {
 		bound(&m.density, ofProduct(factor("product.density", "density", 1/1.05, 1.05))))
 }
 
-func (m *freezeModel) run(at []float64, course bool) error {
-	if !course {
-		return m.work.times(m, at, nil)
-	}
-	m.course = m.course[:0]
-	return m.work.times(m, at, &m.course)
-}
-
 const (
 	freezeCells     = 40
 	freezeTolerance = 3e-4
@@ -165,7 +157,9 @@ type freezeRun struct {
 	law newtonLaw
 }
 
-func (r *freezeRun) times(m *freezeModel, at []float64, course *[]BodyPoint) error {
+func (m *freezeModel) run(at []float64, course bool) error {
+	r := &m.work
+	m.course = m.course[:0]
 	solve.Load(&r.c, m.curve, m.density, m.k)
 	e := &r.e
 	e.Build(int(m.d.Form), m.d.Diameter/2, freezeCells, solve.UsualGrade)
@@ -181,8 +175,8 @@ func (r *freezeRun) times(m *freezeModel, at []float64, course *[]BodyPoint) err
 		end = 0 // never
 	}
 	note := func() {
-		if course != nil {
-			*course = append(*course, bodyPoint(e))
+		if course {
+			m.course = append(m.course, bodyPoint(e))
 		}
 	}
 	note()
@@ -199,7 +193,7 @@ func (r *freezeRun) times(m *freezeModel, at []float64, course *[]BodyPoint) err
 		}
 		note()
 	}
-	for until := min(max(1.1*e.Time, m.reach), longest); course != nil && e.Time < until; note() { // goes on a little
+	for until := min(max(1.1*e.Time, m.reach), longest); course && e.Time < until; note() { // goes on a little
 		if err := e.Advance(until); err != nil {
 			return err
 		}

@@ -198,14 +198,3 @@ func (m *iceModel) inputs() []study.Input {
 		bound(&m.contact, factor("unit.contact", "contact with the table", 0.5, 2)),
 		bound(&m.table, ofRoom(factor("room.table", "what the table brings", 1/known, known))))
 }
-
-// run computes the events; the course has sixty steps to the last of the ice.
-func (m *iceModel) run(at []float64, course bool) error {
-	err := m.work.times(m, at, nil, 0)
-	if err == nil && course {
-		m.series = m.series[:0]
-		every := min(m.i.Horizon.Seconds(), at[iceGone]) / 60
-		err = m.work.times(m, make([]float64, iceEvents), &m.series, every)
-	}
-	return err
-}

@@ -199,7 +199,8 @@ func FuzzIceOnTable(f *testing.F) {
 			return
 		}
 		var c IceClock
-		if m.work = (iceRun{}); m.work.times(&m, make([]float64, iceEvents), &c.Series, 60) == nil && rarely(size) { // the whole band takes long
+		err = m.run(make([]float64, iceEvents), true)
+		if c.Series = m.series; err == nil && rarely(size) { // the whole band takes long
 			if c, err = i.Clock(a, l); err != nil {
 				return
 			}
@@ -298,17 +299,16 @@ func TestIceTakesTheHeatOfItsMass(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := &iceRun{}
+	r := &m.work
 	at := make([]float64, iceEvents)
-	if err := r.times(&m, at, nil, 0); err != nil {
+	if err := m.run(at, false); err != nil {
 		t.Fatal(err)
 	}
 	box := b.Shape.box(b.Size)
-	c := iceCourse{m: &m, whole: box.volume()}
 	if err := r.reckon(&m, box.length()); err != nil {
 		t.Fatal(err)
 	}
-	left, err := r.warm(&m, &c, at)
+	left, err := r.warm(&m, at)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,7 +1,6 @@
 package thermal
 
-// scoopMoments is how many steps of time a series has.
-const scoopMoments = 60
+import "cmp"
 
 // series computes the course: to a little beyond the loss of shape, or to
 // the horizon.
@@ -12,22 +11,16 @@ func (r *scoopRun) series(m *scoopModel, slumped float64) ([]ScoopPoint, error) 
 	}
 	end := min(m.s.Horizon.Seconds(), 1.25*slumped)
 	r.face.e.Expect(p.dripRadius, p.flowC) // steps are short where it begins to drip
-	moments := make([]ScoopPoint, 0, scoopMoments+1)
-	for i := range scoopMoments + 1 {
-		t := end * float64(i) / scoopMoments
-		for r.shade.reached() < t {
-			if err := r.shade.advance(t); err != nil {
-				return nil, err
-			}
+	const steps = 60
+	course := make([]ScoopPoint, steps+1)
+	for i := range course {
+		t := end * float64(i) / steps
+		if err := cmp.Or(r.shade.runTo(t), r.face.runTo(t)); err != nil {
+			return nil, err
 		}
-		for r.face.reached() < t {
-			if err := r.face.advance(t); err != nil {
-				return nil, err
-			}
-		}
-		moments = append(moments, r.moment(t, p))
+		course[i] = r.moment(t, p)
 	}
-	return moments, r.table.err
+	return course, r.table.err
 }
 
 func (r *scoopRun) moment(t float64, p scoopSample) ScoopPoint {

@@ -151,15 +151,6 @@ func (m *softModel) inputs() []study.Input {
 		bound(&m.table, where(slab, ofRoom(factor("room.table", "what the table brings", 1/known, known)))))
 }
 
-// run computes the events; the course has sixty steps until it runs.
-func (m *softModel) run(at []float64, course bool) error {
-	err := m.work.times(m, at)
-	if err == nil && course {
-		m.course, err = m.work.series(m, min(at[1], m.s.Horizon.Seconds()))
-	}
-	return err
-}
-
 // A softRun is the work space of one core.
 type softRun struct {
 	e     solve.Engine
@@ -203,34 +194,26 @@ func (r *softRun) begin(m *softModel) error {
 	return nil
 }
 
-func (r *softRun) times(m *softModel, at []float64) error {
+// run computes the events; the course goes until it runs.
+func (m *softModel) run(at []float64, course bool) error {
+	r := &m.work
+	m.course = m.course[:0]
 	if err := r.begin(m); err != nil {
 		return err
 	}
-	for end := m.s.Horizon.Seconds(); r.e.Time < end && !r.e.AllFired(); {
+	note := func() {
+		if course {
+			m.course = append(m.course, bodyPoint(&r.e))
+		}
+	}
+	note()
+	for end := m.s.Horizon.Seconds(); r.e.Time < end && !r.e.AllFired(); note() {
 		if err := r.e.Advance(end); err != nil {
 			return err
 		}
 	}
 	at[0], at[1] = r.e.FiredAt(0), r.e.FiredAt(1)
 	return cmp.Or(r.table.err, r.slab.edge.err)
-}
-
-// softMoments is how many steps of time a series has.
-const softMoments = 60
-
-func (r *softRun) series(m *softModel, end float64) ([]BodyPoint, error) {
-	if err := r.begin(m); err != nil {
-		return nil, err
-	}
-	out := make([]BodyPoint, 0, softMoments+1)
-	for i := range softMoments + 1 {
-		if err := r.e.RunTo(end * float64(i) / softMoments); err != nil {
-			return nil, err
-		}
-		out = append(out, bodyPoint(&r.e))
-	}
-	return out, nil
 }
 
 // bodyPoint is what a computation has come to.
