@@ -38,6 +38,7 @@ func FuzzStructure(f *testing.F) {
 		var read Structure
 		testkit.Answers(t,
 			func() (any, error) { return Structure(structure).MarshalText() },
+			func() (any, error) { return Structure(structure).String(), nil },
 			func() (any, error) { return read.String(), read.UnmarshalText([]byte(word)) })
 	})
 }

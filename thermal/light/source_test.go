@@ -124,7 +124,7 @@ func FuzzLight(f *testing.F) {
 	f.Fuzz(func(t *testing.T, source int, lux, path, share float64) {
 		for _, g := range []func() (any, error){
 			func() (any, error) { return heat.BlackbodyFraction(path) },
-			func() (any, error) { return ClearIce(path) },
+			func() (any, error) { return ClearIce(path) }, func() (any, error) { return ClearWater(path) },
 			func() (any, error) { return Source(source).Data() },
 			func() (any, error) { return Absorptance{share, share, share, share}.of(Source(uint(source) % 4)) },
 		} {
