@@ -21,7 +21,7 @@ func FuzzRoom(f *testing.F) {
 		testkit.Answers(t,
 			func() (any, error) { return nil, a.Validate() },
 			func() (any, error) { return a.DewPointC() },
-			func() (any, error) { return a.Steam(otherC, activity) },
+			func() (any, error) { return a.SteamGM3(otherC, activity) },
 			func() (any, error) { return AirFromDewPoint(tempC, otherC, p) },
 			func() (any, error) { return IceShape(shape).PieceGrams(size) },
 			func() (any, error) { return IceShape(shape).MarshalText() }, func() (any, error) { return Rest(shape).MarshalText() },

@@ -12,7 +12,7 @@ func FuzzSteamAndWater(f *testing.F) {
 	f.Fuzz(func(t *testing.T, tempC, rh, p, otherC, activity, liquid, length float64) {
 		a := MoistAir{TempC: tempC, RH: rh, PressurePa: p}
 		testkit.Answers(t,
-			func() (any, error) { return a.Steam(otherC, activity) },
+			func() (any, error) { return a.SteamGM3(otherC, activity) },
 			func() (any, error) { return a.SteamFromC(liquid, activity) },
 			func() (any, error) { return Surface{Shape: Sphere, Length: length}.InWater(tempC, otherC) },
 			func() (any, error) {

@@ -58,10 +58,6 @@ func cylinderBend(b, c, grashof float64) float64 {
 	return 1 + b*math.Exp(-c/4*math.Log(max(grashof, 1e4)))
 }
 
-func sphereFactor(pr float64) float64 {
-	return 0.589 / math.Pow(1+math.Pow(0.469/pr, 9.0/16), 4.0/9)
-}
-
 // sphereNusselt is hD/k of a sphere in still fluid:
 //
 //	Nu = 2 + 0.589 Ra^(1/4)/F^(4/9) (1 + 7.44e-8 Ra/F^(16/9))^(1/12), F = 1 + (0.469/Pr)^(9/16)
@@ -117,7 +113,7 @@ func (s Shape) freeFactor(pr float64) float64 {
 	case HorizontalCylinder:
 		return chuFactor(0.559, pr)
 	case Sphere:
-		return sphereFactor(pr)
+		return 0.589 / math.Pow(1+math.Pow(0.469/pr, 9.0/16), 4.0/9)
 	}
 	return 0
 }
