@@ -61,17 +61,10 @@ func (a Air) DewPointC() (float64, error) {
 	return dew, cmp.Or(a.Validate(), err)
 }
 
-// WetBulbC returns what a wet cloth in a wind cools to, degC: see
-// [heat.MoistAir.WetBulbC].
-func (a Air) WetBulbC() (float64, error) {
-	wet, err := a.moist().WetBulbC()
-	return wet, cmp.Or(a.Validate(), err)
-}
-
-// Steam tells whether a surface at surfaceC with a water activity steams visibly in
-// this air: see [heat.MoistAir.Steam].
-func (a Air) Steam(surfaceC, activity float64) (heat.Steam, error) {
-	s, err := a.moist().Steam(surfaceC, activity)
+// SteamGM3 returns how much droplets the steam of a surface at surfaceC with a water
+// activity carries in this air, g/m3: see [heat.MoistAir.SteamGM3].
+func (a Air) SteamGM3(surfaceC, activity float64) (float64, error) {
+	s, err := a.moist().SteamGM3(surfaceC, activity)
 	return s, cmp.Or(a.Validate(), err)
 }
 

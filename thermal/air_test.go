@@ -28,8 +28,8 @@ func TestDewPointOfARoomComesBack(t *testing.T) {
 func TestHumidityMustBeGiven(t *testing.T) {
 	a := Air{TempC: 23}
 	for name, f := range map[string]func() (float64, error){
-		"Validate": func() (float64, error) { return 0, a.Validate() }, "DewPointC": a.DewPointC, "WetBulbC": a.WetBulbC,
-		"Steam":  func() (float64, error) { _, err := a.Steam(80, 1); return 0, err },
+		"Validate": func() (float64, error) { return 0, a.Validate() }, "DewPointC": a.DewPointC,
+		"Steam":  func() (float64, error) { _, err := a.SteamGM3(80, 1); return 0, err },
 		"Cheese": func() (float64, error) { _, err := Cheese{Grams: 100, Diameter: 0.2}.Likely(a); return 0, err },
 	} {
 		var in *honestplate.InputError

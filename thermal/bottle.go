@@ -70,7 +70,6 @@ const (
 	bottleCold = iota
 	bottleFreezes
 	bottleBursts
-	bottleEvents
 )
 
 const (
@@ -141,9 +140,7 @@ func (b Bottle) frame() (frame[bottleModel], error) {
 	m.b = b
 	return frame[bottleModel]{kind: "bottle", model: m, inputs: (*bottleModel).inputs, run: (*bottleModel).run,
 		events: []string{"cold", "freezes", "bursts"}, doubt: doubtCold,
-		readings: readingsOf(func(m *bottleModel) []BottlePoint { return m.series }, func(p *BottlePoint) time.Duration { return p.Time },
-			named[BottlePoint]{"drink_c", func(p *BottlePoint) float64 { return p.DrinkC }},
-			named[BottlePoint]{"ice_share", func(p *BottlePoint) float64 { return p.IceShare }})}, b.check()
+		readings: readingsOf(func(m *bottleModel) []BottlePoint { return m.series })}, b.check()
 }
 
 func (b Bottle) check() error {

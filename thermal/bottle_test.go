@@ -9,10 +9,10 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/testdata/testkit"
 	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
-	"example.org/honestplate/thermal/internal/testkit"
 )
 
 // half a litre of beer as it goes into the cold.
@@ -32,7 +32,7 @@ func TestBottleInTheFreezerIsColdThenFreezesThenBursts(t *testing.T) {
 	if !strings.Contains(k.Caution, "breaks") || k.FreezesC > -1.5 || k.FreezesC < -4 {
 		t.Errorf("%q, freezes at %g", k.Caution, k.FreezesC)
 	}
-	if e := k.Balance.Error(); e > 1e-9 {
+	if e := missing(k.Balance); e > 1e-9 {
 		t.Errorf("%g of the heat is missing", e)
 	}
 	// Half a litre in a freezer of -18 degC, poured after an hour, had 4.0 degC (a
@@ -149,7 +149,7 @@ func FuzzBottle(f *testing.F) {
 			return
 		}
 		testkit.Finite(t, k)
-		if e := k.Balance.Error(); e > 1e-6 {
+		if e := missing(k.Balance); e > 1e-6 {
 			t.Errorf("%g of the heat is missing", e)
 		}
 	})

@@ -132,7 +132,7 @@ func (c Cheese) frame(a Air, lamps []light.Lamp) (frame[cheeseModel], error) {
 	c, light, err := c.complete(a, lamps)
 	m := cheeseModel{c: c, sauce: 1, fine: 1, hotModel: hotModel{setting: settingOf(a, light)}}
 	return frame[cheeseModel]{kind: "cheese", model: m, inputs: (*cheeseModel).inputs, run: (*cheeseModel).run,
-		events: []string{"opens", "closes"}, doubt: doubtHot, readings: hotReadings((*cheeseModel).hot), reach: (*cheeseModel).longer}, err
+		events: []string{"opens", "closes"}, doubt: doubtHot, readings: readingsOf(func(m *cheeseModel) []HotPoint { return m.done.series }), reach: (*cheeseModel).longer}, err
 }
 
 func (m *cheeseModel) inputs() []study.Input {
@@ -216,7 +216,7 @@ func (m *cheeseModel) start() (hotRun, error) {
 	r.Below = 1 / (1/c.UndersideH + 1/r.bottom)
 	r.BelowC = m.air.TempC + c.UndersideRiseC
 	// It strings below one limit and until the other.
-	r.limits, r.limitCount = [maxLimits]float64{c.RunnyC.Likely, c.SetC.Likely}, 2
+	r.limits = [hotLimits]float64{c.RunnyC.Likely, c.SetC.Likely}
 	r.begin()
 	if r.at[1] == 0 {
 		r.at[0], r.at[1] = never, never

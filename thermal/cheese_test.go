@@ -5,8 +5,8 @@ import (
 	"testing"
 
 	"example.org/honestplate"
+	"example.org/honestplate/testdata/testkit"
 	"example.org/honestplate/thermal/heat"
-	"example.org/honestplate/thermal/internal/testkit"
 	"example.org/honestplate/thermal/light"
 )
 
@@ -29,7 +29,7 @@ func TestPullOpensBeforeItCloses(t *testing.T) {
 	if at(k.Opens.Likely) >= at(k.Closes.Likely) || at(k.Closes.Likely) == neverAt {
 		t.Errorf("opens %v, closes %v", k.Opens, k.Closes)
 	}
-	if e := k.Balance.Error(); e > 1e-6 {
+	if e := missing(k.Balance); e > 1e-6 {
 		t.Errorf("%g of the heat is missing: %+v", e, k.Balance)
 	}
 	if len(k.Closes.Decides) == 0 || at(k.Closes.Earliest) >= at(k.Closes.Likely) || at(k.Closes.Latest) <= at(k.Closes.Likely) {
@@ -224,7 +224,7 @@ func FuzzCheese(f *testing.F) {
 				return
 			}
 			testkit.Finite(t, k)
-			if e := k.Balance.Error(); e > 1e-6 {
+			if e := missing(k.Balance); e > 1e-6 {
 				t.Errorf("%g of the heat is missing: %+v", e, k.Balance)
 			}
 		}

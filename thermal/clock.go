@@ -1,5 +1,7 @@
 package thermal
 
+import "example.org/honestplate/thermal/internal/study"
+
 // A worded model is one whose answer is a K.
 type worded[K any] interface{ words(Runs) K }
 
@@ -17,33 +19,47 @@ func (c clock[K, M]) likely() (k K, err error) {
 	if c.err != nil {
 		return k, c.err
 	}
-	m, r, err := c.frame.likely()
+	m, at, err := c.frame.nominal(nil)
 	if err != nil {
 		return k, err
+	}
+	var r Runs
+	for i, t := range at {
+		r.events = append(r.events, happening{key: c.frame.events[i], event: Event{Window: window(t, t, t)}})
 	}
 	return m.words(r), nil
 }
 
 // knowing is the answer with what a lesson taught; the zero one teaches nothing.
-func (c clock[K, M]) knowing(l Lesson) (k K, err error) {
-	if c.err != nil {
-		return k, c.err
-	}
-	m, r, err := c.frame.banded(l)
-	if err != nil {
-		return k, err
-	}
-	return m.words(r), nil
+func (c clock[K, M]) knowing(l Lesson) (K, error) {
+	k, _, err := c.known(l, l.runs(), nil, false)
+	return k, err
 }
 
 // observed is the answer after something was seen, and what that taught.
-func (c clock[K, M]) observed(l Lesson, seen []Seen) (k K, after Lesson, err error) {
+func (c clock[K, M]) observed(l Lesson, seen []Seen) (K, Lesson, error) {
+	return c.known(l, study.TaughtRuns, seen, true)
+}
+
+// known is the answer by so many runs that start from a lesson, and what it taught: with
+// look set, after something was seen.
+func (c clock[K, M]) known(l Lesson, runs int, seen []Seen, look bool) (k K, after Lesson, err error) {
 	if c.err != nil {
 		return k, l, c.err
 	}
-	m, r, after, err := c.frame.observed(l, seen)
+	b, err := c.frame.basis(l, runs)
 	if err != nil {
 		return k, l, err
 	}
-	return m.words(r), after, nil
+	known := c.frame.known(l, b, nil)
+	if look {
+		if known, err = known.after(seen); err != nil {
+			return k, l, err
+		}
+	}
+	m, r, err := known.answer()
+	if err != nil {
+		return k, l, err
+	}
+	return m.words(r), known.lesson(), nil
 }

@@ -24,8 +24,8 @@ func TestConcurrentUseGivesTheSerialAnswers(t *testing.T) {
 	cool := func(surfaceC float64, _ time.Duration) float64 { return 15 * (25 - surfaceC) }
 	g := icedTumbler()
 	for name, solve := range map[string]func() (any, error){
-		"air":       func() (any, error) { return calmRoom.WetBulbC() },
-		"steam":     func() (any, error) { return calmRoom.Steam(80, 1) },
+		"air":       func() (any, error) { return calmRoom.DewPointC() },
+		"steam":     func() (any, error) { return calmRoom.SteamGM3(80, 1) },
 		"exchanger": func() (any, error) { return exchanger.At(-5, 100) },
 		"curve":     func() (any, error) { return food.Recipes().Sorbet.Enthalpy(-8) },
 		"body":      func() (any, error) { return body.Run(-18, 0, cool, 10*time.Minute) },

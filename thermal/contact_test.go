@@ -4,8 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"example.org/honestplate/testdata/testkit"
 	"example.org/honestplate/thermal/heat"
-	"example.org/honestplate/thermal/internal/testkit"
 	"example.org/honestplate/thermal/ware"
 )
 
@@ -64,7 +64,7 @@ func TestRestingSurfaceSharesAirAndContact(t *testing.T) {
 // flows to it from all sides of a thick body.
 func TestContactWithATabletop(t *testing.T) {
 	const a = 0.012
-	c := under(ware.CeramicTop, 1e9, a, 24)
+	c := under(ware.CeramicTop, 1, 1e9, a, 24)
 	m, _, err := ware.CeramicTop.Material()
 	if err != nil {
 		t.Fatal(err)
@@ -76,7 +76,7 @@ func TestContactWithATabletop(t *testing.T) {
 	if at != 24 {
 		t.Errorf("the top is at %g", at)
 	}
-	rack := under(ware.WireRack, 1000, a, 24)
+	rack := under(ware.WireRack, 1, 1000, a, 24)
 	if h, _ := rack.at(10); h != 0 {
 		t.Errorf("a rack brings %g", h)
 	}

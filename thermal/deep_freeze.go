@@ -96,11 +96,8 @@ func (d DeepFreeze) frame() (frame[freezeModel], error) {
 	m, err := d.model()
 	return frame[freezeModel]{kind: "freeze", model: m, inputs: (*freezeModel).inputs, run: (*freezeModel).run,
 		events: []string{"surface", "mean", "core"}, doubt: doubtFreeze,
-		readings: readingsOf(func(m *freezeModel) []BodyPoint { return m.course }, func(p *BodyPoint) time.Duration { return p.Time },
-			named[BodyPoint]{"surface_c", func(p *BodyPoint) float64 { return p.SurfaceC }},
-			named[BodyPoint]{"mean_c", func(p *BodyPoint) float64 { return p.MeanC }},
-			named[BodyPoint]{"core_c", func(p *BodyPoint) float64 { return p.CoreC }}),
-		reach: func(m *freezeModel, seconds float64) { m.reach = max(m.reach, seconds) }}, err
+		readings: readingsOf(func(m *freezeModel) []BodyPoint { return m.course }),
+		reach:    func(m *freezeModel, seconds float64) { m.reach = max(m.reach, seconds) }}, err
 }
 
 func (m *freezeModel) inputs() []study.Input {
@@ -109,14 +106,6 @@ func (m *freezeModel) inputs() []study.Input {
 		bound(&d.StartC.Value, within(around("unit.start_c", "start temperature", d.StartC.Value, 1), d.TargetC+1e-3, 40)),
 		bound(&m.k, ofProduct(factor("product.conductivity", "conductivity", 0.8, 1.25))),
 		bound(&m.density, ofProduct(factor("product.density", "density", 1/1.05, 1.05))))
-}
-
-func (m *freezeModel) run(at []float64, course bool) error {
-	if !course {
-		return m.work.times(m, at, nil)
-	}
-	m.course = m.course[:0]
-	return m.work.times(m, at, &m.course)
 }
 
 const (
@@ -168,7 +157,9 @@ type freezeRun struct {
 	law newtonLaw
 }
 
-func (r *freezeRun) times(m *freezeModel, at []float64, course *[]BodyPoint) error {
+func (m *freezeModel) run(at []float64, course bool) error {
+	r := &m.work
+	m.course = m.course[:0]
 	solve.Load(&r.c, m.curve, m.density, m.k)
 	e := &r.e
 	e.Build(int(m.d.Form), m.d.Diameter/2, freezeCells, solve.UsualGrade)
@@ -184,8 +175,8 @@ func (r *freezeRun) times(m *freezeModel, at []float64, course *[]BodyPoint) err
 		end = 0 // never
 	}
 	note := func() {
-		if course != nil {
-			*course = append(*course, bodyPoint(e))
+		if course {
+			m.course = append(m.course, bodyPoint(e))
 		}
 	}
 	note()
@@ -202,7 +193,7 @@ func (r *freezeRun) times(m *freezeModel, at []float64, course *[]BodyPoint) err
 		}
 		note()
 	}
-	for until := min(max(1.1*e.Time, m.reach), longest); course != nil && e.Time < until; note() { // goes on a little
+	for until := min(max(1.1*e.Time, m.reach), longest); course && e.Time < until; note() { // goes on a little
 		if err := e.Advance(until); err != nil {
 			return err
 		}

@@ -9,10 +9,10 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/testdata/testkit"
 	"example.org/honestplate/thermal/cold"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
-	"example.org/honestplate/thermal/internal/testkit"
 )
 
 func portion(m cold.Medium) DeepFreeze {

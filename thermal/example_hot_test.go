@@ -39,17 +39,17 @@ func ExampleHotDish_Clock() {
 }
 
 // Does it steam? The cooler and damper the room, the more.
-func ExampleAir_Steam() {
+func ExampleAir_SteamGM3() {
 	for _, room := range []thermal.Air{{TempC: 26, RH: 0.3}, {TempC: 20, RH: 0.5}, {TempC: 16, RH: 0.7}} {
-		s, err := room.Steam(65, 1)
+		s, err := room.SteamGM3(65, 1)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%.0f degC, %.0f %% RH: %.1f g/m3 of droplets, none below %.0f degC\n", room.TempC, 100*room.RH, s.LiquidGM3, s.ThresholdC)
+		fmt.Printf("%.0f degC, %.0f %% RH: %.1f g/m3 of droplets\n", room.TempC, 100*room.RH, s)
 	}
 	// Output:
-	// 26 degC, 30 % RH: 2.3 g/m3 of droplets, none below 43 degC
-	// 20 degC, 50 % RH: 3.7 g/m3 of droplets, none below 34 degC
-	// 16 degC, 70 % RH: 4.8 g/m3 of droplets, none below 27 degC
+	// 26 degC, 30 % RH: 2.3 g/m3 of droplets
+	// 20 degC, 50 % RH: 3.7 g/m3 of droplets
+	// 16 degC, 70 % RH: 4.8 g/m3 of droplets
 }

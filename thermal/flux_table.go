@@ -10,7 +10,6 @@ type fluxTable struct {
 	err   error // the first the Exchanger gave
 	ready [fluxKelvins]bool
 	heat  [fluxKelvins]float64 // W/m2, without light
-	rate  [fluxKelvins]float64 // kg/(m2 s) of dew or frost
 }
 
 const (
@@ -29,10 +28,11 @@ func (t *fluxTable) entry(i int) {
 	if err != nil && t.err == nil {
 		t.err = err
 	}
-	t.heat[i], t.rate[i] = f.Total(), f.VapourRate
+	t.heat[i] = f.Total()
 }
 
-func (t *fluxTable) cell(tempC float64) (int, float64) {
+// at returns the heat at a temperature, W/m2, and its slope.
+func (t *fluxTable) at(tempC float64) (heat, slope float64) {
 	x := tempC - fluxLow
 	i := min(max(int(x), 0), fluxKelvins-2)
 	if !t.ready[i] {
@@ -41,16 +41,6 @@ func (t *fluxTable) cell(tempC float64) (int, float64) {
 	if !t.ready[i+1] {
 		t.entry(i + 1)
 	}
-	return i, x - float64(i)
-}
-
-func (t *fluxTable) at(tempC float64) (heat, slope float64) {
-	i, f := t.cell(tempC)
 	slope = t.heat[i+1] - t.heat[i]
-	return t.heat[i] + f*slope, slope
-}
-
-func (t *fluxTable) vapour(tempC float64) float64 {
-	i, f := t.cell(tempC)
-	return t.rate[i] + f*(t.rate[i+1]-t.rate[i])
+	return t.heat[i] + (x-float64(i))*slope, slope
 }

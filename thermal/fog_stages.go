@@ -26,12 +26,7 @@ type FogStages struct {
 // holds on washed upright glass to some 5 mm width (drop retention, contact angles
 // assumed). On very clean glass runs come early, on greasy glass late.
 func DefaultStages() FogStages {
-	return FogStages{
-		Haze:   band(0.1, 0.4, 1),
-		Opaque: band(1, 4, 10),
-		Beads:  band(10, 20, 50),
-		Runs:   band(100, 175, 300),
-	}
+	return FogStages{Haze: band(0.1, 0.4, 1), Opaque: band(1, 4, 10), Beads: band(10, 20, 50), Runs: band(100, 175, 300)}
 }
 
 // A fogStage is one of the stages, and what it is called.

@@ -3,12 +3,13 @@ package thermal
 import (
 	"encoding/json"
 	"reflect"
+	"slices"
 	"sync"
 	"testing"
 	"time"
 
 	"example.org/honestplate"
-	"example.org/honestplate/thermal/internal/testkit"
+	"example.org/honestplate/testdata/testkit"
 )
 
 // Every plain question of a room and of a piece of ice.
@@ -19,11 +20,12 @@ func FuzzRoom(f *testing.F) {
 		a := Air{TempC: tempC, RH: rh, PressurePa: p, Speed: speed, Still: still}
 		testkit.Answers(t,
 			func() (any, error) { return nil, a.Validate() },
-			func() (any, error) { return a.DewPointC() }, func() (any, error) { return a.WetBulbC() },
-			func() (any, error) { return a.Steam(otherC, activity) },
+			func() (any, error) { return a.DewPointC() },
+			func() (any, error) { return a.SteamGM3(otherC, activity) },
 			func() (any, error) { return AirFromDewPoint(tempC, otherC, p) },
 			func() (any, error) { return IceShape(shape).PieceGrams(size) },
-			func() (any, error) { return IceShape(shape).MarshalText() }, func() (any, error) { return Rest(shape).MarshalText() })
+			func() (any, error) { return IceShape(shape).MarshalText() }, func() (any, error) { return Rest(shape).MarshalText() },
+			func() (any, error) { return IceShape(shape).String() + Rest(shape).String(), nil })
 	})
 }
 
@@ -69,14 +71,50 @@ func FuzzSeen(f *testing.F) {
 		}
 		seen := Seen{Event: event, Reading: reading, At: time.Duration(at), Within: time.Duration(within), NotYet: notYet, Value: value, WithinValue: withinValue}
 		testkit.Answers(t,
-			func() (any, error) { _, _, err := c.Kept.Observe(seen); return nil, err },
+			func() (any, error) {
+				_, l, err := c.Kept.Observe(seen)
+				if err == nil && !slices.IsSorted(l.Inputs()) {
+					t.Errorf("inputs %q", l.Inputs())
+				}
+				return l, err
+			},
 			func() (any, error) { return c.Kept.Course(reading, time.Duration(at)) },
 			func() (any, error) { _, err := Lesson{}.Unit(int(at)).Without(event); return nil, err })
 		if e := c.Kept.Event(event); e.MayHappen() != (event == "cold") && event != "freezes" && event != "bursts" || len(c.Kept.At(event)) > c.Kept.Len() {
 			t.Errorf("%q: %v", event, e.Window)
 		}
+		if known := slices.Contains(c.Kept.Events(), event); known != (c.Kept.At(event) != nil) || len(c.Kept.Weights()) != c.Kept.Len() {
+			t.Errorf("%q of %v", event, c.Kept)
+		}
+		if _, err := c.Kept.Course(reading, time.Minute); (err == nil) != slices.Contains(c.Kept.Readings(), reading) {
+			t.Errorf("%q: %v", reading, err)
+		}
 		if s := c.Kept.Chance(func(run int) bool { return run%2 == 0 }); s != 0.5 {
 			t.Errorf("every second run: %g", s)
+		}
+	})
+}
+
+// Every kind of thing in any room, for any unit of a lesson that knows nothing; now and
+// then one that something was seen of.
+func FuzzUnit(f *testing.F) {
+	for _, name := range []string{"bottle", "cheese", "dish", "freeze", "glass", "ice", "scoop", "soft"} {
+		f.Add(name, 1, 23.0, 0.5, 0.1, "", int64(time.Minute), byte(0))
+	}
+	f.Add("bottle", -1, 23.0, 0.5, 0.0, "cold", int64(time.Hour), byte(1))
+	f.Add("dish", 2, -90.0, 2.0, -1.0, "cool", int64(0), byte(0))
+	f.Fuzz(func(t *testing.T, name string, unit int, tempC, rh, speed float64, event string, at int64, taught byte) {
+		p, ok := pupils()[name]
+		if !ok {
+			return
+		}
+		a, l := Air{TempC: tempC, RH: rh, Speed: speed}, Lesson{}.Unit(unit)
+		testkit.Answers(t, func() (any, error) { return p.known(l, a) })
+		if taught == 1 { // 4,096 runs
+			testkit.Answers(t, func() (any, error) {
+				r, _, err := p.observed(l, []Seen{{Event: event, At: time.Duration(at)}}, a)
+				return r, err
+			})
 		}
 	})
 }

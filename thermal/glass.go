@@ -120,15 +120,13 @@ type GlassClock struct {
 
 // A GlassPoint is a glass at one time.
 type GlassPoint struct {
-	Time      time.Duration `json:"time_ns"`        // since filling, or setting out
-	DrinkC    float64       `json:"drink_c"`        // temperature of the drink, deg C; of the inner wall if empty
-	SurfaceC  float64       `json:"surface_c"`      // temperature of the outside, deg C
-	DewGM2    float64       `json:"dew_g_m2"`       // water on the outside, g/m2
-	FrostGM2  float64       `json:"frost_g_m2"`     // frost on the outside, g/m2
-	IceGrams  float64       `json:"ice_grams"`      // ice left in the drink, g
-	MeltGrams float64       `json:"melt_grams"`     // dilution so far, g; below 0 while drink freezes onto the ice
-	HeatFlux  float64       `json:"heat_flux_w_m2"` // heat through the outside, W/m2
-	DewGM2Min float64       `json:"dew_g_m2_min"`   // gain of dew or frost, g/(m2 min), negative for drying
+	Time      time.Duration `json:"time_ns"`    // since filling, or setting out
+	DrinkC    float64       `json:"drink_c"`    // temperature of the drink, deg C; of the inner wall if empty
+	SurfaceC  float64       `json:"surface_c"`  // temperature of the outside, deg C
+	DewGM2    float64       `json:"dew_g_m2"`   // water on the outside, g/m2
+	FrostGM2  float64       `json:"frost_g_m2"` // frost on the outside, g/m2
+	IceGrams  float64       `json:"ice_grams"`  // ice left in the drink, g
+	MeltGrams float64       `json:"melt_grams"` // dilution so far, g; below 0 while drink freezes onto the ice
 }
 
 // The events of a glass, in the order of its times.
@@ -222,13 +220,7 @@ func (g Glass) frame(a Air, lamps []light.Lamp) (frame[glassModel], error) {
 	m := glassModel{g: g, setting: settingOf(a, light), ice: usualIceFactors(g.Drink)}
 	return frame[glassModel]{kind: "glass", model: m, inputs: (*glassModel).inputs, run: (*glassModel).run,
 		events: []string{"haze", "opaque", "beads", "runs", "dry", "thawed", "cold", "watered", "ice half", "ice gone"}, doubt: doubtCold,
-		readings: readingsOf(func(m *glassModel) []GlassPoint { return m.done.series }, func(p *GlassPoint) time.Duration { return p.Time },
-			named[GlassPoint]{"drink_c", func(p *GlassPoint) float64 { return p.DrinkC }},
-			named[GlassPoint]{"surface_c", func(p *GlassPoint) float64 { return p.SurfaceC }},
-			named[GlassPoint]{"dew_g_m2", func(p *GlassPoint) float64 { return p.DewGM2 }},
-			named[GlassPoint]{"frost_g_m2", func(p *GlassPoint) float64 { return p.FrostGM2 }},
-			named[GlassPoint]{"ice_grams", func(p *GlassPoint) float64 { return p.IceGrams }},
-			named[GlassPoint]{"melt_grams", func(p *GlassPoint) float64 { return p.MeltGrams }})}, err
+		readings: readingsOf(func(m *glassModel) []GlassPoint { return m.done.series })}, err
 }
 
 func (m *glassModel) inputs() []study.Input {
@@ -257,11 +249,7 @@ func (m *glassModel) run(at []float64, course bool) error {
 		return err
 	}
 	r.ice.factors, r.path = m.ice, m.path[:0]
-	if course {
-		if r.series = m.done.series[:0]; r.series == nil {
-			r.series = make([]GlassPoint, 0, 320)
-		}
-	}
+	r.course, r.series = course, m.done.series[:0]
 	err = r.run()
 	copy(at, r.at[:])
 	m.done, m.path = r, r.path

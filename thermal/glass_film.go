@@ -1,8 +1,6 @@
 package thermal
 
 import (
-	"math"
-
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/solve"
 )
@@ -97,5 +95,5 @@ func (r *glassRun) settled() bool {
 		return false
 	}
 	clear := r.dewC + margin
-	return math.Min(r.Surface, r.TempC[0]) > clear && r.airC > clear
+	return min(r.Surface, r.TempC[0]) > clear && r.airC > clear
 }

@@ -8,7 +8,6 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/check"
-	"example.org/honestplate/thermal/internal/optics"
 	"example.org/honestplate/thermal/internal/solution"
 	"example.org/honestplate/thermal/light"
 )
@@ -74,11 +73,13 @@ func (g Glass) depth() float64 {
 // light is what the drink absorbs per square metre of the glass's upright section. An
 // empty glass lets nearly all through.
 func (g Glass) light(lamps []light.Lamp) (honestplate.Estimate, error) {
-	abs := cmp.Or(g.Absorptance, light.Absorptance(optics.Water(g.bore())))
+	clear, err := light.ClearWater(g.bore())
+	abs := cmp.Or(g.Absorptance, clear)
 	if g.DrinkGrams == 0 {
 		abs = light.Absorptance{}
 	}
-	return abs.Absorbed(lamps...)
+	light, lightErr := abs.Absorbed(lamps...)
+	return light, cmp.Or(err, lightErr)
 }
 
 // rim is how far the wall stands out of the liquid, m.

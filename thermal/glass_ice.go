@@ -41,7 +41,7 @@ func (g Glass) completeIce() (Glass, error) {
 		return g, nil
 	}
 	g.IceSize = cmp.Or(g.IceSize, g.usualIceSize())
-	one := g.IceShape.piece(g.IceSize).grams
+	one := g.IceShape.box(g.IceSize).grams()
 	frozen := g.IceGrams * heat.Ice().SpecificHeat * (4 - g.iceC()) / heat.Fusion
 	warmth := g.DrinkGrams * heat.WaterHeat * g.DrinkC.Value / heat.Fusion
 	err := cmp.Or(check.Not(g.IceGrams > 5*g.DrinkGrams, "IceGrams", g.IceGrams, "g", "at most five times the drink: more is ice with a little drink"),
@@ -58,7 +58,7 @@ func (g Glass) completeIce() (Glass, error) {
 // usualIceSize is 3 cm, or what one smaller piece has where there is not as much ice.
 func (g Glass) usualIceSize() float64 {
 	const usual = 0.03
-	if one := g.IceShape.piece(usual).grams; one > g.IceGrams {
+	if one := g.IceShape.box(usual).grams(); one > g.IceGrams {
 		return max(0.001, usual*math.Cbrt(g.IceGrams/one))
 	}
 	return usual
@@ -112,7 +112,7 @@ func (g Glass) store() iceStore {
 		start: g.IceGrams / 1000, kg: g.IceGrams / 1000, tempC: g.iceC(), given: g.IceH.Likely,
 		factors: usualIceFactors(g.Drink), even: 5 * heat.Ice().Conductivity}
 	if s.kg > 0 {
-		s.radius = g.IceShape.piece(g.IceSize).radius
+		s.radius = g.IceShape.box(g.IceSize).length() / 2
 	}
 	return s
 }

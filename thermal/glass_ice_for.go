@@ -22,7 +22,7 @@ func (g Glass) IceFor(targetC float64, a Air, lamps ...light.Lamp) (honestplate.
 		f, err := g.frame(a, lamps)
 		if err == nil {
 			f.model.ice.stirring *= stir
-			f.model, _, err = f.likely()
+			f.model, _, err = f.nominal(nil)
 		}
 		failed = cmp.Or(failed, err)
 		return f.model.done.coldestDrink - targetC

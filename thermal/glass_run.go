@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/honestplate/thermal/heat"
@@ -33,7 +34,8 @@ type glassRun struct {
 	coldestDrink float64
 	at           [glassEvents]float64 // s
 	balance      HeatBalance
-	series       []GlassPoint // appended to if not nil
+	course       bool // its points are noted
+	series       []GlassPoint
 }
 
 // start prepares a run of a complete glass.
@@ -41,12 +43,9 @@ func (g Glass) start(a Air, light, convection float64) (glassRun, error) {
 	surface := g.outside()
 	surface.ConvectionFactor = convection
 	dry, err := surface.In(a.moist())
-	if err != nil {
-		return glassRun{}, err
-	}
 	surface.Activity = 1
-	wet, err := surface.In(a.moist())
-	if err != nil {
+	wet, wetErr := surface.In(a.moist())
+	if err := cmp.Or(err, wetErr); err != nil {
 		return glassRun{}, err
 	}
 	r := glassRun{
@@ -108,7 +107,7 @@ func (r *glassRun) run() error {
 		if err := r.step(min(dt, r.horizon-r.time)); err != nil {
 			return err
 		}
-		if r.series == nil && r.settled() || r.frozen() {
+		if !r.course && r.settled() || r.frozen() {
 			break
 		}
 	}
@@ -198,14 +197,9 @@ func (r *glassRun) step(dt float64) error {
 	r.gather(rate*dt*1000, before.Surface)
 	r.thaw(dt)
 	r.mark(&before, dt)
-	if r.series != nil {
-		p := GlassPoint{
-			Time:   seconds(r.time),
-			DrinkC: r.TempC[0], SurfaceC: r.Surface, DewGM2: r.dew, FrostGM2: r.frost,
-			HeatFlux: flow.Heat, DewGM2Min: rate * 6e4,
-		}
-		p.IceGrams, p.MeltGrams = 1000*(r.ice.kg+r.ice.slush), 1000*r.ice.melt()
-		r.series = append(r.series, p)
+	if r.course {
+		r.series = append(r.series, GlassPoint{Time: seconds(r.time), DrinkC: r.TempC[0], SurfaceC: r.Surface,
+			DewGM2: r.dew, FrostGM2: r.frost, IceGrams: 1000 * (r.ice.kg + r.ice.slush), MeltGrams: 1000 * r.ice.melt()})
 	}
 	return nil
 }

@@ -7,8 +7,8 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/testdata/testkit"
 	"example.org/honestplate/thermal/heat"
-	"example.org/honestplate/thermal/internal/testkit"
 	"example.org/honestplate/thermal/light"
 )
 
@@ -46,12 +46,12 @@ func TestHeatOfTheGlassIsAccountedFor(t *testing.T) {
 	} {
 		for _, lamps := range [][]light.Lamp{nil, {{Watts: 650, Distance: 1.5, BeamDegrees: 40}}} {
 			k := mustLikely(t, g, Air{TempC: 23, RH: 0.5, Speed: 0.2}, lamps...)
-			if e := k.Balance.Error(); e > 1e-6 {
+			if e := missing(k.Balance); e > 1e-6 {
 				t.Errorf("%s, %d lamps: %g of the heat is missing: %+v", name, len(lamps), e, k.Balance)
 			}
 		}
 	}
-	if (HeatBalance{}).Error() != 0 {
+	if missing(HeatBalance{}) != 0 {
 		t.Error("nothing exchanged, nothing missing")
 	}
 }
@@ -439,7 +439,7 @@ func FuzzGlass(f *testing.F) {
 				return
 			}
 			testkit.Finite(t, k)
-			if e := k.Balance.Error(); e > 1e-6 {
+			if e := missing(k.Balance); e > 1e-6 {
 				t.Errorf("%g of the heat is missing: %+v", e, k.Balance)
 			}
 			for _, p := range k.Series {

@@ -1,7 +1,5 @@
 package thermal
 
-import "math"
-
 // A HeatBalance is the account of a computation, J; what came in is what is stored
 // but for rounding.
 type HeatBalance struct {
@@ -10,13 +8,4 @@ type HeatBalance struct {
 	Light   float64 `json:"light_j"`   // absorbed
 	Thawing float64 `json:"thawing_j"` // taken by melting frost, negative
 	Stored  float64 `json:"stored_j"`  // gain of wall, drink and ice
-}
-
-// Error returns the imbalance as a share of all heat exchanged.
-func (b HeatBalance) Error() float64 {
-	all := math.Abs(b.Air) + math.Abs(b.Ends) + math.Abs(b.Light) + math.Abs(b.Thawing) + math.Abs(b.Stored)
-	if all == 0 {
-		return 0
-	}
-	return math.Abs(b.Air+b.Ends+b.Light+b.Thawing-b.Stored) / all
 }

@@ -31,3 +31,9 @@ func runOnce[M any](t testing.TB, f frame[M], err error) (M, []float64) {
 	}
 	return m, times
 }
+
+// missing is the imbalance of a heat account as a share of all heat exchanged.
+func missing(b HeatBalance) float64 {
+	all := math.Abs(b.Air) + math.Abs(b.Ends) + math.Abs(b.Light) + math.Abs(b.Thawing) + math.Abs(b.Stored)
+	return math.Abs(b.Air+b.Ends+b.Light+b.Thawing-b.Stored) / max(all, 1e-300)
+}

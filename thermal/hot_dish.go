@@ -126,7 +126,7 @@ func (d HotDish) frame(a Air, lamps []light.Lamp) (frame[dishModel], error) {
 	d, light, err := d.complete(a, lamps)
 	m := dishModel{d: d, side: 1, vessel: known, hotModel: hotModel{setting: settingOf(a, light)}}
 	return frame[dishModel]{kind: "dish", model: m, inputs: (*dishModel).inputs, run: (*dishModel).run,
-		events: []string{"cool", "steam ends"}, doubt: doubtHot, readings: hotReadings((*dishModel).hot), reach: (*dishModel).longer}, err
+		events: []string{"cool", "steam ends"}, doubt: doubtHot, readings: readingsOf(func(m *dishModel) []HotPoint { return m.done.series }), reach: (*dishModel).longer}, err
 }
 
 func (m *dishModel) inputs() []study.Input {
@@ -228,7 +228,7 @@ func (d HotDish) start(a Air, light, convection, side float64) (hotRun, error) {
 	if d.Covered == 1 {
 		steamC = 100 // nothing is open
 	}
-	r.limits, r.limitCount = [maxLimits]float64{d.LimitC.Value, steamC}, 2
+	r.limits = [hotLimits]float64{d.LimitC.Value, steamC}
 	r.ofSurface[1] = true
 	r.begin()
 	return r, nil

@@ -1,14 +1,14 @@
 package thermal
 
 import (
+	"cmp"
 	"math"
 	"strings"
 	"testing"
 	"time"
 
 	"example.org/honestplate"
-	"example.org/honestplate/thermal/heat"
-	"example.org/honestplate/thermal/internal/testkit"
+	"example.org/honestplate/testdata/testkit"
 	"example.org/honestplate/thermal/light"
 	"example.org/honestplate/thermal/ware"
 )
@@ -23,7 +23,7 @@ func TestDishCoolsAndSteamEnds(t *testing.T) {
 	if !(at(k.Limit.Likely) > time.Minute && at(k.Limit.Likely) < 40*time.Minute) || k.SteamC < 40 || k.SteamC > 75 {
 		t.Errorf("60 degC after %v, steam ends %v (%g degC)", k.Limit, k.SteamEnds, k.SteamC)
 	}
-	if e := k.Balance.Error(); e > 1e-6 {
+	if e := missing(k.Balance); e > 1e-6 {
 		t.Errorf("%g of the heat is missing: %+v", e, k.Balance)
 	}
 	if len(k.Limit.Decides) == 0 || at(k.Limit.Earliest) >= at(k.Limit.Latest) {
@@ -107,44 +107,46 @@ func TestDishUnderALampNeverCoolsToItsLimit(t *testing.T) {
 }
 
 func TestSteamShowsMoreWhereTheRoomIsCoolAndDamp(t *testing.T) {
-	show := func(a Air, surfaceC, activity float64) heat.Steam {
+	show := func(a Air, surfaceC, activity float64) (liquid, fromC float64) {
 		t.Helper()
-		s, err := a.Steam(surfaceC, activity)
-		if err != nil {
+		s, err := a.SteamGM3(surfaceC, activity)
+		from, fromErr := a.moist().SteamFromC(0, activity)
+		if err := cmp.Or(err, fromErr); err != nil {
 			t.Fatal(err)
 		}
-		if s.Visible != (s.LiquidGM3 > 0) || s.Visible && surfaceC < s.ThresholdC-0.5 || !s.Visible && surfaceC > s.ThresholdC+0.5 {
-			t.Errorf("%+v at %g degC: %+v", a, surfaceC, s)
+		if s > 0 && surfaceC < from-0.5 || s == 0 && surfaceC > from+0.5 {
+			t.Errorf("%+v at %g degC: %g g/m3, from %g degC", a, surfaceC, s, from)
 		}
-		return s
+		return s, from
 	}
-	base := show(calmRoom, 70, 1)
-	for name, s := range map[string]heat.Steam{
-		"cooler": show(Air{TempC: 17, RH: 0.5}, 70, 1), "damper": show(Air{TempC: 23, RH: 0.7}, 70, 1), "hotter": show(calmRoom, 80, 1),
-	} {
-		if s.LiquidGM3 <= base.LiquidGM3 || s.ThresholdC > base.ThresholdC {
-			t.Errorf("%s: %+v, plain %+v", name, s, base)
+	base, from := show(calmRoom, 70, 1)
+	for name, c := range map[string]struct {
+		a        Air
+		surfaceC float64
+	}{"cooler": {Air{TempC: 17, RH: 0.5}, 70}, "damper": {Air{TempC: 23, RH: 0.7}, 70}, "hotter": {calmRoom, 80}} {
+		if s, f := show(c.a, c.surfaceC, 1); s <= base || f > from {
+			t.Errorf("%s: %g g/m3 from %g degC, plain %g from %g", name, s, f, base, from)
 		}
 	}
-	if s := show(calmRoom, 70, 0.9); s.LiquidGM3 >= base.LiquidGM3 {
-		t.Errorf("drier surface: %+v", s)
+	if s, _ := show(calmRoom, 70, 0.9); s >= base {
+		t.Errorf("drier surface: %g", s)
 	}
-	if s := show(calmRoom, 20, 1); s.Visible {
-		t.Errorf("a cool surface steams: %+v", s)
+	if s, _ := show(calmRoom, 20, 1); s > 0 {
+		t.Errorf("a cool surface steams: %g", s)
 	}
-	if s := show(Air{TempC: 40, RH: 0.1}, 99, 0.1); s.Visible || s.ThresholdC != 100 {
-		t.Errorf("a dry crust steams: %+v", s)
+	if s, f := show(Air{TempC: 40, RH: 0.1}, 99, 0.1); s > 0 || f != 100 {
+		t.Errorf("a dry crust steams: %g from %g", s, f)
 	}
 }
 
 // Everyday observation, no source: breath, 34 degC and damp, is just seen at 7 degC and
-// 65 %. That calibrates what LiquidGM3 means.
+// 65 %. That calibrates what SteamGM3 means.
 func TestBreathOnACoolDayIsJustSeen(t *testing.T) {
-	s, err := Air{TempC: 7, RH: 0.65}.Steam(34, 1)
+	s, err := Air{TempC: 7, RH: 0.65}.SteamGM3(34, 1)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !s.Visible || s.LiquidGM3 < 0.8 || s.LiquidGM3 > 2.2 {
+	if s < 0.8 || s > 2.2 {
 		t.Errorf("%+v", s)
 	}
 }
@@ -180,10 +182,10 @@ func TestHotThingsRefuseNonsense(t *testing.T) {
 		t.Error("a furnace passes")
 	}
 	for name, f := range map[string]func() error{
-		"steam, air":      func() error { _, err := Air{RH: 2}.Steam(60, 1); return err },
-		"steam, surface":  func() error { _, err := calmRoom.Steam(math.NaN(), 1); return err },
-		"steam, activity": func() error { _, err := calmRoom.Steam(60, -1); return err },
-		"steam, boiling":  func() error { _, err := Air{TempC: 20, PressurePa: 30000}.Steam(80, 1); return err },
+		"steam, air":      func() error { _, err := Air{RH: 2}.SteamGM3(60, 1); return err },
+		"steam, surface":  func() error { _, err := calmRoom.SteamGM3(math.NaN(), 1); return err },
+		"steam, activity": func() error { _, err := calmRoom.SteamGM3(60, -1); return err },
+		"steam, boiling":  func() error { _, err := Air{TempC: 20, PressurePa: 30000}.SteamGM3(80, 1); return err },
 	} {
 		if err := f(); err == nil {
 			t.Errorf("%s: no error", name)
@@ -223,7 +225,7 @@ func FuzzHot(f *testing.F) {
 				return
 			}
 			testkit.Finite(t, k)
-			if e := k.Balance.Error(); e > 1e-6 {
+			if e := missing(k.Balance); e > 1e-6 {
 				t.Errorf("%g of the heat is missing: %+v", e, k.Balance)
 			}
 		}

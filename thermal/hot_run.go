@@ -11,7 +11,7 @@ import (
 )
 
 const (
-	maxLimits  = 3
+	hotLimits  = 2
 	hotHorizon = 6 * 3600.0 // s
 )
 
@@ -26,28 +26,27 @@ type hotRun struct {
 		x    heat.Exchanger // of the outside of the lowest cell
 		area float64        // of it, over that of the surface; 0: Below is given
 	}
-	bottom     float64 // conductance of the lower half of the lowest cell, W/(m2 K)
-	food       int     // how many of the upper cells are what is looked at
-	limits     [maxLimits]float64
-	ofSurface  [maxLimits]bool // the limit is one of the surface, not of the food's mean
-	limitCount int
-	at         [maxLimits]float64 // s
-	airC       float64
-	time       float64 // s
-	scale      float64 // shortens the steps for convergence tests
-	dried      float64 // g/m2
-	balance    HeatBalance
-	series     []HotPoint // appended to if not nil
-	reach      float64    // how long a course must be at least, s
+	bottom    float64 // conductance of the lower half of the lowest cell, W/(m2 K)
+	food      int     // how many of the upper cells are what is looked at
+	limits    [hotLimits]float64
+	ofSurface [hotLimits]bool    // the limit is one of the surface, not of the food's mean
+	at        [hotLimits]float64 // s
+	airC      float64
+	time      float64 // s
+	scale     float64 // shortens the steps for convergence tests
+	dried     float64 // g/m2
+	balance   HeatBalance
+	course    bool // its points are noted
+	series    []HotPoint
+	reach     float64 // how long a course must be at least, s
 }
 
 // A HotPoint is a hot thing at one time.
 type HotPoint struct {
-	Time     time.Duration `json:"time_ns"`        // since the start
-	MeanC    float64       `json:"mean_c"`         // of the food, deg C
-	SurfaceC float64       `json:"surface_c"`      // of its surface, deg C
-	HeatFlux float64       `json:"heat_flux_w_m2"` // through the surface, W/m2; negative while it cools
-	DryGM2   float64       `json:"dry_g_m2"`       // water lost by evaporation so far, g/m2
+	Time     time.Duration `json:"time_ns"`   // since the start
+	MeanC    float64       `json:"mean_c"`    // of the food, deg C
+	SurfaceC float64       `json:"surface_c"` // of its surface, deg C
+	DryGM2   float64       `json:"dry_g_m2"`  // water lost by evaporation so far, g/m2
 }
 
 // A hotModel is what the models of hot things share.
@@ -57,19 +56,8 @@ type hotModel struct {
 	reach float64 // how long a course must be at least, s
 }
 
-// hot is what a model has in common with others.
-func (m *hotModel) hot() *hotModel { return m }
-
 // longer asks for a course at least so long.
 func (m *hotModel) longer(seconds float64) { m.reach = max(m.reach, seconds) }
-
-// hotReadings are those of a hot thing's course.
-func hotReadings[M any](of func(*M) *hotModel) []reading[M] {
-	return readingsOf(func(m *M) []HotPoint { return of(m).done.series }, func(p *HotPoint) time.Duration { return p.Time },
-		named[HotPoint]{"mean_c", func(p *HotPoint) float64 { return p.MeanC }},
-		named[HotPoint]{"surface_c", func(p *HotPoint) float64 { return p.SurfaceC }},
-		named[HotPoint]{"dry_g_m2", func(p *HotPoint) float64 { return p.DryGM2 }})
-}
 
 // hotStart is the temperature of something hot, known to so many kelvins and never
 // boiling.
@@ -82,12 +70,7 @@ func (m *hotModel) hotStart(to *float64, key, name string, by, least float64) st
 
 // finish carries a run to its end.
 func (m *hotModel) finish(r *hotRun, at []float64, course bool) error {
-	if course {
-		if r.series = m.done.series[:0]; r.series == nil {
-			r.series = make([]HotPoint, 0, 256)
-		}
-		r.reach = m.reach
-	}
+	r.course, r.series, r.reach = course, m.done.series[:0], m.reach
 	err := r.run()
 	copy(at, r.at[:])
 	m.done = *r
@@ -147,7 +130,7 @@ func (r *hotRun) looked(limit int) float64 {
 
 // begin notes the limits passed before the start.
 func (r *hotRun) begin() {
-	for i := range r.limitCount {
+	for i := range r.at {
 		r.at[i] = never
 		if r.looked(i) <= r.limits[i] {
 			r.at[i] = 0
@@ -174,8 +157,8 @@ func (r *hotRun) run() error {
 	for r.time < until {
 		dt := r.scale * min(max(0.25, 0.05*r.time), 200)
 		before, old := r.time, r.mean()
-		var was [maxLimits]float64
-		for i := range r.limitCount {
+		var was [hotLimits]float64
+		for i := range was {
 			was[i] = r.looked(i)
 		}
 		f, err := r.x.At(r.Surface, r.light)
@@ -196,19 +179,16 @@ func (r *hotRun) run() error {
 		r.balance.Ends += dt * flow.Below
 		now := r.mean()
 		passed := true
-		for i := range r.limitCount {
+		for i := range was {
 			crossed(&r.at[i], before, dt, -was[i], -r.looked(i), -r.limits[i])
 			passed = passed && r.at[i] != never
 		}
-		if r.series != nil {
-			r.series = append(r.series, HotPoint{
-				Time: seconds(r.time), MeanC: now,
-				SurfaceC: r.Surface, HeatFlux: flow.Heat, DryGM2: r.dried,
-			})
+		if r.course {
+			r.series = append(r.series, HotPoint{Time: seconds(r.time), MeanC: now, SurfaceC: r.Surface, DryGM2: r.dried})
 		}
 		steady := math.Abs(old-now) < 1e-7*dt && r.time > 60 // nothing more will come
 		switch {
-		case r.series == nil && (passed || steady):
+		case !r.course && (passed || steady):
 			until = r.time
 		case passed && until == hotHorizon:
 			until = min(until, max(1.5*r.time+60, r.reach)) // a curve goes on a little

@@ -136,10 +136,7 @@ func (i IceOnTable) frame(a Air, lamps []light.Lamp) (frame[iceModel], error) {
 	m, err := i.model(a, lamps)
 	return frame[iceModel]{kind: "ice", model: m, inputs: (*iceModel).inputs, run: (*iceModel).run,
 		events: []string{"shines", "half off", "ice gone"}, doubt: doubtIce,
-		readings: readingsOf(func(m *iceModel) []IcePoint { return m.series }, func(p *IcePoint) time.Duration { return p.Time },
-			named[IcePoint]{"ice_grams", func(p *IcePoint) float64 { return p.IceGrams }},
-			named[IcePoint]{"puddle_grams", func(p *IcePoint) float64 { return p.PuddleGrams }},
-			named[IcePoint]{"surface_c", func(p *IcePoint) float64 { return p.SurfaceC }})}, err
+		readings: readingsOf(func(m *iceModel) []IcePoint { return m.series })}, err
 }
 
 func (i IceOnTable) model(a Air, lamps []light.Lamp) (iceModel, error) {
@@ -153,7 +150,7 @@ func (i IceOnTable) model(a Air, lamps []light.Lamp) (iceModel, error) {
 	); err != nil {
 		return m, err
 	}
-	radius := i.Shape.piece(i.Size).radius
+	radius := i.Shape.box(i.Size).length() / 2
 	light, err := m.taken(radius)
 	m.setting, m.lightStep = settingOf(a, light), 1.15*radius/iceLights // beyond the band of the size
 	for k := range m.lights {
@@ -200,15 +197,4 @@ func (m *iceModel) inputs() []study.Input {
 		bound(&m.i.StartC, within(start, -75, -0.05)),
 		bound(&m.contact, factor("unit.contact", "contact with the table", 0.5, 2)),
 		bound(&m.table, ofRoom(factor("room.table", "what the table brings", 1/known, known))))
-}
-
-// run computes the events; the course has sixty steps to the last of the ice.
-func (m *iceModel) run(at []float64, course bool) error {
-	err := m.work.times(m, at, nil, 0)
-	if err == nil && course {
-		m.series = m.series[:0]
-		every := min(m.i.Horizon.Seconds(), at[iceGone]) / 60
-		err = m.work.times(m, make([]float64, iceEvents), &m.series, every)
-	}
-	return err
 }

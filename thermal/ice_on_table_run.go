@@ -13,7 +13,8 @@ type iceRun struct {
 	e       solve.Engine
 	table   fluxTable
 	surface restingSurface
-	box     iceBox
+	box     iceBox // at the start
+	course  bool   // it is noted
 }
 
 const (
@@ -28,49 +29,37 @@ const (
 	iceFilm = 1000.0
 )
 
-// An iceBox is a piece that melts: its width and height, and how much of the block
-// around it it fills. Sides and top recede alike, the base by what the table brings.
-type iceBox struct {
-	width, height, fill float64
-}
-
-func (b iceBox) volume() float64 { return b.fill * b.width * b.width * b.height }
-
-// length is six times the volume over the surface: the edge of a cube, the diameter of
-// a ball.
-func (b iceBox) length() float64 { return 3 * b.width * b.height / (b.width + 2*b.height) }
-
+// after is the box a little later: sides and top recede alike, the base by what the table
+// brings.
 func (b iceBox) after(dt, air, table float64) iceBox {
 	b.width -= 2 * air * dt
 	b.height -= (air + table) * dt
 	return b
 }
 
-func (m *iceModel) box() iceBox {
-	size := m.i.Size * m.size
-	switch m.i.Shape {
-	case IceBall:
-		return iceBox{size, size, math.Pi / 6}
-	case IceChip:
-		return iceBox{3 * size, size, 1}
-	}
-	return iceBox{size, size, 1}
-}
-
-// times computes the events and, if asked, the course in even steps.
-func (r *iceRun) times(m *iceModel, at []float64, series *[]IcePoint, every float64) error {
-	r.box = m.box()
-	c := iceCourse{m: m, series: series, every: every, box: r.box, whole: r.box.volume(),
-		grams: 1000 * heat.Ice().Density * r.box.volume()}
+// run computes the events and, where it is asked for, the course.
+func (m *iceModel) run(at []float64, course bool) error {
+	r := &m.work
+	r.box, r.course, m.series = m.i.Shape.box(m.i.Size*m.size), course, m.series[:0]
 	if err := r.reckon(m, r.box.length()); err != nil {
 		return err
 	}
 	nothing(at)
-	left, err := r.warm(m, &c, at) // J/m3 still to melt it
+	left, err := r.warm(m, at) // J/m3 still to melt it
 	if err != nil || at[iceShines] == never {
 		return err
 	}
-	return r.melt(m, &c, left, at)
+	return r.melt(m, left, at)
+}
+
+// note puts a point to the course.
+func (m *iceModel) note(t float64, b iceBox, surfaceC float64) {
+	if !m.work.course {
+		return
+	}
+	whole, left, surface := m.work.box.grams(), b.grams(), 6*b.volume()/b.length()
+	m.series = append(m.series, IcePoint{Time: seconds(t), IceGrams: left, SurfaceC: min(surfaceC, 0),
+		PuddleGrams: max(0, whole-left-m.i.ClingGM2.Likely*surface)})
 }
 
 // reckon prepares the air and the light of a piece of a length.
@@ -84,10 +73,10 @@ func (r *iceRun) reckon(m *iceModel, length float64) error {
 
 // warm carries the piece, as a ball, until its surface is at 0 degC. The base warms it
 // through half its height of ice.
-func (r *iceRun) warm(m *iceModel, c *iceCourse, at []float64) (float64, error) {
+func (r *iceRun) warm(m *iceModel, at []float64) (float64, error) {
 	r.surface.share, r.surface.contact = 0, contact{}
 	if m.i.Below != ware.WireRack {
-		r.surface.share = m.i.Shape.piece(m.i.Size).table
+		r.surface.share = r.box.lies
 		r.surface.contact = m.beneath(r.box)
 		r.surface.contact.film = 1 / (1/r.surface.contact.film + r.box.height/2/heat.Ice().Conductivity)
 	}
@@ -98,13 +87,13 @@ func (r *iceRun) warm(m *iceModel, c *iceCourse, at []float64) (float64, error) 
 	e.CareFrom(10)
 	shines := e.Expect(radius, -icePure/2)
 	horizon := m.i.Horizon.Seconds()
-	c.note(0, r.box, e.SurfaceC())
+	m.note(0, r.box, e.SurfaceC())
 	for e.Time < horizon && !e.AllFired() {
-		if err := e.Advance(min(horizon, c.next())); err != nil {
+		if err := e.Advance(horizon); err != nil {
 			return 0, err
 		}
 		if !e.AllFired() {
-			c.note(e.Time, r.box, e.SurfaceC())
+			m.note(e.Time, r.box, e.SurfaceC())
 		}
 	}
 	at[iceShines] = e.FiredAt(shines)
@@ -114,17 +103,14 @@ func (r *iceRun) warm(m *iceModel, c *iceCourse, at []float64) (float64, error) 
 
 // beneath is the table as a piece feels it.
 func (m *iceModel) beneath(b iceBox) contact {
-	c := under(m.i.Below, iceFilm*m.contact, b.width/math.Sqrt(math.Pi), m.air.TempC)
-	c.behind *= m.table
-	c.effuse *= m.table
-	return c
+	return under(m.i.Below, m.table, iceFilm*m.contact, b.width/math.Sqrt(math.Pi), m.air.TempC)
 }
 
 // melt carries the piece at 0 degC until it is gone. Heun's rule in steps that take away
 // a small share of what is left of its width or height.
-func (r *iceRun) melt(m *iceModel, c *iceCourse, left float64, at []float64) error {
+func (r *iceRun) melt(m *iceModel, left float64, at []float64) error {
 	t, b, horizon := at[iceShines], r.box, m.i.Horizon.Seconds()
-	reckoned := b.length()
+	reckoned, whole := b.length(), b.volume()
 	speeds := func(t float64, b iceBox) (air, table float64) {
 		q, _ := r.table.at(0)
 		air = max(0, q+r.surface.light) / left
@@ -138,14 +124,14 @@ func (r *iceRun) melt(m *iceModel, c *iceCourse, left float64, at []float64) err
 	for t < horizon && at[iceGone] == never {
 		air, table := speeds(t, b)
 		dt := m.step * min(b.width/(2*air+1e-12), b.height/(air+table+1e-12))
-		dt = min(dt, 5*m.step*(t+1), horizon-t, max(c.next()-t, 1e-6))
+		dt = min(dt, 5*m.step*(t+1), horizon-t)
 		air2, table2 := speeds(t+dt, b.after(dt, air, table))
 		next := b.after(dt, (air+air2)/2, (table+table2)/2)
-		before, now := b.volume()/c.whole, next.volume()/c.whole
+		before, now := b.volume()/whole, next.volume()/whole
 		crossed(&at[iceHalf], t, dt, -before, -now, -0.5)
 		crossed(&at[iceGone], t, dt, -before, -now, -0.01)
 		t, b = t+dt, next
-		c.note(t, b, 0)
+		m.note(t, b, 0)
 		if b.length() < (1-iceReckon*m.step)*reckoned {
 			reckoned = b.length()
 			if err := r.reckon(m, reckoned); err != nil {
@@ -153,35 +139,5 @@ func (r *iceRun) melt(m *iceModel, c *iceCourse, left float64, at []float64) err
 			}
 		}
 	}
-	if at[iceGone] != never && c.series != nil && t > c.next()-c.every {
-		c.note(c.next(), b, 0) // the last point, up to rounding
-	}
 	return r.table.err
-}
-
-// An iceCourse notes the course in even steps, where it is asked for.
-type iceCourse struct {
-	m            *iceModel
-	series       *[]IcePoint
-	every        float64
-	box          iceBox // at the start
-	whole, grams float64
-}
-
-// next is when the next point is due, s.
-func (c *iceCourse) next() float64 {
-	if c.series == nil {
-		return never
-	}
-	return float64(len(*c.series)) * c.every
-}
-
-func (c *iceCourse) note(t float64, b iceBox, surfaceC float64) {
-	if c.series == nil || t < c.next()-1e-6 {
-		return
-	}
-	left := c.grams * b.volume() / c.whole
-	surface := 6 * b.volume() / b.length()
-	*c.series = append(*c.series, IcePoint{Time: seconds(t), IceGrams: left, SurfaceC: min(surfaceC, 0),
-		PuddleGrams: max(0, c.grams-left-c.m.i.ClingGM2.Likely*surface)})
 }

@@ -7,9 +7,9 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/testdata/testkit"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/solve"
-	"example.org/honestplate/thermal/internal/testkit"
 	"example.org/honestplate/thermal/light"
 	"example.org/honestplate/thermal/ware"
 )
@@ -199,7 +199,8 @@ func FuzzIceOnTable(f *testing.F) {
 			return
 		}
 		var c IceClock
-		if m.work = (iceRun{}); m.work.times(&m, make([]float64, iceEvents), &c.Series, 60) == nil && rarely(size) { // the whole band takes long
+		err = m.run(make([]float64, iceEvents), true)
+		if c.Series = m.series; err == nil && rarely(size) { // the whole band takes long
 			if c, err = i.Clock(a, l); err != nil {
 				return
 			}
@@ -249,8 +250,8 @@ func TestIceRecedesFromItsFaces(t *testing.T) {
 		box  iceBox
 		want float64
 	}{
-		"ball":  {iceBox{0.04, 0.04, math.Pi / 6}, 0.02 / v},
-		"flake": {iceBox{0.03, 0.01, 1}, 0.005 / v},
+		"ball":  {IceBall.box(0.04), 0.02 / v},
+		"flake": {IceChip.box(0.01), 0.005 / v},
 	} {
 		b, time := c.box, 0.0
 		for b.volume() > 1e-6*c.box.volume() && b.height > 0 {
@@ -298,17 +299,16 @@ func TestIceTakesTheHeatOfItsMass(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := &iceRun{}
+	r := &m.work
 	at := make([]float64, iceEvents)
-	if err := r.times(&m, at, nil, 0); err != nil {
+	if err := m.run(at, false); err != nil {
 		t.Fatal(err)
 	}
-	box := m.box()
-	c := iceCourse{m: &m, box: box, whole: box.volume()}
+	box := b.Shape.box(b.Size)
 	if err := r.reckon(&m, box.length()); err != nil {
 		t.Fatal(err)
 	}
-	left, err := r.warm(&m, &c, at)
+	left, err := r.warm(&m, at)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -30,24 +30,30 @@ func (s IceShape) MarshalText() ([]byte, error) { return check.Named("Shape", in
 // UnmarshalText reads the shape's name.
 func (s *IceShape) UnmarshalText(b []byte) error { return check.Read("Shape", b, iceShapes[:], s) }
 
-// icePiece is a piece as the ball of the same ratio of volume to surface, in which
-// quasi-steady melting takes as long, and how many times that ball's mass it has.
-type icePiece struct {
-	radius float64 // m
-	grams  float64 // of the piece
-	table  float64 // share of its surface that lies on a table
+// An iceBox is a piece of ice: its width and height, how much of the block around it it
+// fills, and the share of its surface that lies on a table. What melts evenly takes as long
+// as the ball of the same ratio of volume to surface.
+type iceBox struct {
+	width, height, fill, lies float64
 }
 
-func (s IceShape) piece(size float64) icePiece {
-	p := icePiece{radius: size / 2, grams: 1000 * heat.Ice().Density * size * size * size, table: 1.0 / 6}
+func (s IceShape) box(size float64) iceBox {
 	switch s {
 	case IceBall:
-		p.grams, p.table = p.grams*math.Pi/6, 0.02
-	case IceChip: // t x 3t x 3t: volume 9 t3, surface 30 t2
-		p = icePiece{0.9 * size, 9 * p.grams, 0.3}
+		return iceBox{size, size, math.Pi / 6, 0.02}
+	case IceChip:
+		return iceBox{3 * size, size, 1, 0.3}
 	}
-	return p
+	return iceBox{size, size, 1, 1.0 / 6}
 }
+
+func (b iceBox) volume() float64 { return b.fill * b.width * b.width * b.height }
+
+func (b iceBox) grams() float64 { return 1000 * heat.Ice().Density * b.volume() }
+
+// length is six times the volume over the surface: the edge of a cube, the diameter of
+// a ball.
+func (b iceBox) length() float64 { return 3 * b.width * b.height / (b.width + 2*b.height) }
 
 func (s IceShape) check(size float64) error { return s.checkAs("Shape", "Size", size) }
 
@@ -63,5 +69,5 @@ func (s IceShape) PieceGrams(size float64) (float64, error) {
 	if err := s.check(size); err != nil {
 		return 0, err
 	}
-	return s.piece(size).grams, nil
+	return s.box(size).grams(), nil
 }

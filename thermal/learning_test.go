@@ -32,6 +32,13 @@ func pupils() map[string]pupil {
 		}
 		return f
 	}
+	chilled := func(a Air) Bottle {
+		b := beer()
+		if a.Validate() != nil {
+			b.Diameter = math.NaN()
+		}
+		return b
+	}
 	return map[string]pupil{
 		"glass": {"haze", "opaque",
 			func(l Lesson, a Air) (Runs, error) { k, err := glass.Knowing(l, a); return k.Kept, err },
@@ -67,6 +74,12 @@ func pupils() map[string]pupil {
 			func(l Lesson, a Air) (Runs, error) { k, err := ice.Knowing(l, a); return k.Kept, err },
 			func(l Lesson, s []Seen, a Air) (Runs, Lesson, error) {
 				k, l, err := ice.Observe(l, s, a)
+				return k.Kept, l, err
+			}},
+		"bottle": {"cold", "cold",
+			func(l Lesson, a Air) (Runs, error) { k, err := chilled(a).Knowing(l); return k.Kept, err },
+			func(l Lesson, s []Seen, a Air) (Runs, Lesson, error) {
+				k, l, err := chilled(a).Observe(l, s)
 				return k.Kept, l, err
 			}},
 		"freeze": {"core", "core",

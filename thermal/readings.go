@@ -2,6 +2,7 @@ package thermal
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 	"sort"
 	"time"
@@ -22,37 +23,36 @@ type readAt struct {
 	at    float64
 }
 
-// along returns a value of a course between its points; before the first it is that of
-// the first, after the last, where nothing more was followed, that of the last.
-func along[P any](course []P, seconds float64, at func(*P) time.Duration, value func(*P) float64) float64 {
+// along returns a field of a course's points between them; before the first it is that of
+// the first, after the last, where nothing more was followed, that of the last. A point's
+// field 0 is its time.
+func along[P any](course []P, seconds float64, field int) float64 {
 	if len(course) == 0 {
 		return 0
 	}
-	i := sort.Search(len(course), func(i int) bool { return at(&course[i]).Seconds() >= seconds })
+	point := func(i int) reflect.Value { return reflect.ValueOf(&course[i]).Elem() }
+	at := func(i int) float64 { return time.Duration(point(i).Field(0).Int()).Seconds() }
+	value := func(i int) float64 { return point(i).Field(field).Float() }
+	i := sort.Search(len(course), func(i int) bool { return at(i) >= seconds })
 	switch i {
 	case 0:
-		return value(&course[0])
+		return value(0)
 	case len(course):
-		return value(&course[i-1])
+		return value(i - 1)
 	}
-	t0, t1 := at(&course[i-1]).Seconds(), at(&course[i]).Seconds()
-	a, b := value(&course[i-1]), value(&course[i])
+	t0, t1, a, b := at(i-1), at(i), value(i-1), value(i)
 	return a + (b-a)*((seconds-t0)/(t1-t0))
 }
 
-// readingsOf are readings of a model's course.
-func readingsOf[M, P any](course func(*M) []P, at func(*P) time.Duration, values ...named[P]) []reading[M] {
-	out := make([]reading[M], len(values))
-	for i, v := range values {
-		out[i] = reading[M]{v.key, func(m *M, seconds float64) float64 { return along(course(m), seconds, at, v.of) }}
+// readingsOf are the numbers of the points of a model's course, under their names on the
+// wire.
+func readingsOf[M, P any](course func(*M) []P) []reading[M] {
+	var out []reading[M]
+	for i := 1; i < reflect.TypeFor[P]().NumField(); i++ {
+		out = append(out, reading[M]{reflect.TypeFor[P]().Field(i).Tag.Get("json"),
+			func(m *M, seconds float64) float64 { return along(course(m), seconds, i) }})
 	}
 	return out
-}
-
-// A named is a value of a point of a course and its key.
-type named[P any] struct {
-	key string
-	of  func(*P) float64
 }
 
 // keys are those of the readings.
@@ -80,8 +80,8 @@ func (r Runs) Course(reading string, times ...time.Duration) ([]honestplate.Esti
 	if r.kept == nil {
 		return nil, errNotKept()
 	}
-	if keys := r.kept.keys(); !slices.Contains(keys, reading) {
-		return nil, &honestplate.InputError{Field: "Reading", Got: fmt.Sprintf("%q", reading), Want: fmt.Sprintf("one of %q", keys)}
+	if err := oneOf("Reading", reading, r.kept.keys()); err != nil {
+		return nil, err
 	}
 	for i, t := range times {
 		if err := honestplate.InRange(fmt.Sprintf("Times[%d]", i), t.Seconds(), 0, longest, "s", longestSource); err != nil {

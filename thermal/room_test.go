@@ -4,8 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"example.org/honestplate/testdata/testkit"
 	"example.org/honestplate/thermal/food"
-	"example.org/honestplate/thermal/internal/testkit"
 )
 
 // Air that nobody measured moves as in a room with people; still is a choice.

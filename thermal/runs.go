@@ -104,21 +104,6 @@ func (r Runs) Chance(holds func(run int) bool) float64 {
 	return sum / all
 }
 
-// Equal reports whether both came out the same, for comparisons in tests.
-func (r Runs) Equal(other Runs) bool {
-	if len(r.events) != len(other.events) || !slices.Equal(r.weights, other.weights) {
-		return false
-	}
-	for i, h := range r.events {
-		a, b := r.at(i), other.at(i)
-		if h.key != other.events[i].key || a.Window != b.Window || a.Rest != b.Rest ||
-			!slices.Equal(a.Decides, b.Decides) || !slices.Equal(h.at, other.events[i].at) {
-			return false
-		}
-	}
-	return true
-}
-
 // String says how many runs there are and of what: not all of them.
 func (r Runs) String() string { return fmt.Sprintf("%d runs of %q", r.Len(), r.Events()) }
 

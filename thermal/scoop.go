@@ -129,9 +129,6 @@ type ScoopPoint struct {
 	MeltedShare float64 `json:"melted_share"`
 	// DrippedGrams is what has run off: none before the first drip.
 	DrippedGrams float64 `json:"dripped_grams"`
-	// FrostGM2 is the dew and frost taken up on that side, up to its first drip,
-	// g/m2; negative: dried.
-	FrostGM2 float64 `json:"frost_g_m2"`
 }
 
 // Clock computes how long the scoop holds in the air a under the lamps, which burn

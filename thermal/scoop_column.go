@@ -59,6 +59,16 @@ func (c *column) advance(limit float64) error {
 	return nil
 }
 
+// runTo takes steps to a time, s, unless hardly anything is left.
+func (c *column) runTo(t float64) error {
+	for c.reached() < t {
+		if err := c.advance(t); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // solid is the radius of what has not melted.
 func (c *column) solid() float64 {
 	return c.e.Faces[c.e.Shells] - c.e.FilmFrom(c.flowU, c.e.Shells)

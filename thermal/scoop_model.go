@@ -43,13 +43,7 @@ func (s Scoop) frame(a Air, lamps []light.Lamp) (frame[scoopModel], error) {
 	m, err := s.model(a, lamps)
 	return frame[scoopModel]{kind: "scoop", model: m, inputs: (*scoopModel).inputs, run: (*scoopModel).run,
 		events: []string{"shines", "softens", "drips", "puddle", "slumps"}, doubt: doubtFrozen,
-		readings: readingsOf(func(m *scoopModel) []ScoopPoint { return m.course }, func(p *ScoopPoint) time.Duration { return p.Time },
-			named[ScoopPoint]{"surface_c", func(p *ScoopPoint) float64 { return p.SurfaceC }},
-			named[ScoopPoint]{"mean_c", func(p *ScoopPoint) float64 { return p.MeanC }},
-			named[ScoopPoint]{"core_c", func(p *ScoopPoint) float64 { return p.CoreC }},
-			named[ScoopPoint]{"soft_mm", func(p *ScoopPoint) float64 { return p.SoftMM }},
-			named[ScoopPoint]{"melted_share", func(p *ScoopPoint) float64 { return p.MeltedShare }},
-			named[ScoopPoint]{"dripped_grams", func(p *ScoopPoint) float64 { return p.DrippedGrams }})}, err
+		readings: readingsOf(func(m *scoopModel) []ScoopPoint { return m.course })}, err
 }
 
 func (s Scoop) model(a Air, lamps []light.Lamp) (scoopModel, error) {

@@ -1,7 +1,6 @@
 package thermal
 
-// scoopMoments is how many steps of time a series has.
-const scoopMoments = 60
+import "cmp"
 
 // series computes the course: to a little beyond the loss of shape, or to
 // the horizon.
@@ -11,32 +10,21 @@ func (r *scoopRun) series(m *scoopModel, slumped float64) ([]ScoopPoint, error) 
 		return nil, err
 	}
 	end := min(m.s.Horizon.Seconds(), 1.25*slumped)
-	drip := r.face.e.Expect(p.dripRadius, p.flowC)
-	frost := 0.0
-	moments := make([]ScoopPoint, 0, scoopMoments+1)
-	for i := range scoopMoments + 1 {
-		t := end * float64(i) / scoopMoments
-		for r.shade.reached() < t {
-			if err := r.shade.advance(t); err != nil {
-				return nil, err
-			}
+	r.face.e.Expect(p.dripRadius, p.flowC) // steps are short where it begins to drip
+	const steps = 60
+	course := make([]ScoopPoint, steps+1)
+	for i := range course {
+		t := end * float64(i) / steps
+		if err := cmp.Or(r.shade.runTo(t), r.face.runTo(t)); err != nil {
+			return nil, err
 		}
-		for r.face.reached() < t {
-			before := r.table.vapour(r.face.e.SurfaceC())
-			if err := r.face.advance(t); err != nil {
-				return nil, err
-			}
-			if r.face.e.FiredAt(drip) == never {
-				frost += r.face.e.Span * (before + r.table.vapour(r.face.e.SurfaceC())) / 2 * 1000
-			}
-		}
-		moments = append(moments, r.moment(t, p, frost))
+		course[i] = r.moment(t, p)
 	}
-	return moments, r.table.err
+	return course, r.table.err
 }
 
-func (r *scoopRun) moment(t float64, p scoopSample, frost float64) ScoopPoint {
-	point := ScoopPoint{Time: seconds(t), SurfaceC: r.face.e.SurfaceC(), FrostGM2: frost}
+func (r *scoopRun) moment(t float64, p scoopSample) ScoopPoint {
+	point := ScoopPoint{Time: seconds(t), SurfaceC: r.face.e.SurfaceC()}
 	heat, left := 0.0, 0.0 // J and m3 of the whole ball
 	core := 0.0
 	for _, c := range []*column{&r.face, &r.shade} {

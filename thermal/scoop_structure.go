@@ -25,17 +25,12 @@ const (
 	airyFringe  = 1.5
 )
 
-// holdOf is the hold of a structure at an overrun of 60 %.
-func holdOf(s food.Structure) hold {
-	switch s {
-	case food.NaturalStructure:
-		return hold{band(30, 60, 180), band(0.05, 0.08, 0.15), usualFringe}
-	case food.StabilisedStructure:
-		return hold{band(60, 200, 800), band(0.06, 0.12, 0.25), usualFringe}
-	case food.DestabilisedStructure:
-		return hold{band(250, 900, 20000), band(0.15, 0.35, 0.9), usualFringe}
-	}
-	return hold{band(30, 100, 8000), band(0.05, 0.10, 0.7), usualFringe}
+// holds are those of the structures at an overrun of 60 %.
+var holds = [...]hold{
+	food.UnknownStructure:      {band(30, 100, 8000), band(0.05, 0.10, 0.7), usualFringe},
+	food.NaturalStructure:      {band(30, 60, 180), band(0.05, 0.08, 0.15), usualFringe},
+	food.StabilisedStructure:   {band(60, 200, 800), band(0.06, 0.12, 0.25), usualFringe},
+	food.DestabilisedStructure: {band(250, 900, 20000), band(0.15, 0.35, 0.9), usualFringe},
 }
 
 // held is that at another overrun, by how much more its foam holds. That more air melts
@@ -49,6 +44,6 @@ func held(s food.Structure, overrunPercent float64) hold {
 	atMost := func(e honestplate.Estimate, by, most float64) honestplate.Estimate {
 		return band(min(by*e.Low, most), min(by*e.Likely, most), min(by*e.High, most))
 	}
-	h := holdOf(s)
+	h := holds[s] // checked
 	return hold{atMost(h.cling, airy(airyCling), mostCling), atMost(h.slump, airy(airySlump), mostSlump), h.fringe * airy(airyFringe)}
 }

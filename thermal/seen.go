@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"time"
 
 	"example.org/honestplate"
@@ -35,27 +36,29 @@ type Seen struct {
 
 // check returns what is wrong with an observation of a clock with these keys.
 func (s Seen) check(events, readings []string) error {
-	one := func(field, key string, keys []string) error {
-		if !slices.Contains(keys, key) {
-			return &honestplate.InputError{Field: field, Got: fmt.Sprintf("%q", key), Want: fmt.Sprintf("one of %q", keys)}
-		}
-		return nil
-	}
 	switch {
 	case s.Event != "" && s.Reading != "":
 		return &honestplate.InputError{Field: "Reading", Got: fmt.Sprintf("%q beside the event %q", s.Reading, s.Event), Want: "an event or a reading; two observations for both"}
 	case s.Reading != "" && s.NotYet:
 		return &honestplate.InputError{Field: "NotYet", Got: "given for a reading", Want: "it for an event only"}
 	}
-	err := one("Event", s.Event, events)
+	err := oneOf("Event", s.Event, events)
 	if s.Reading != "" {
-		err = one("Reading", s.Reading, readings)
+		err = oneOf("Reading", s.Reading, readings)
 	}
 	return cmp.Or(err,
 		honestplate.InRange("At", s.At.Seconds(), 0, longest, "s", longestSource),
 		honestplate.NotNegative("Within", s.Within.Seconds(), "s"),
 		honestplate.Finite("Value", s.Value, ""),
 		honestplate.NotNegative("WithinValue", s.WithinValue, ""))
+}
+
+// oneOf refuses a key that is none of some.
+func oneOf(field, key string, keys []string) error {
+	if !slices.Contains(keys, key) {
+		return &honestplate.InputError{Field: field, Got: fmt.Sprintf("%q", key), Want: fmt.Sprintf("one of %q", keys)}
+	}
+	return nil
 }
 
 // longest is the latest time, s, that a clock is asked about.
@@ -81,15 +84,12 @@ func (s Seen) valueSD() float64 {
 	within := s.WithinValue
 	if within == 0 {
 		within = 0.1 * math.Abs(s.Value)
-		if isTemperature(s.Reading) || within == 0 {
+		if strings.HasSuffix(s.Reading, "_c") || within == 0 { // degrees
 			within = 1
 		}
 	}
 	return within * limitsToSD
 }
-
-// isTemperature reports whether a reading is one in degrees.
-func isTemperature(reading string) bool { return len(reading) > 2 && reading[len(reading)-2:] == "_c" }
 
 // impossible is the logarithm of the likelihood of what a run cannot show: an event that
 // never happens in it. It is finite, so that runs can still be compared.

@@ -28,9 +28,7 @@ func (s *slabFlank) prepare(m *softModel, faces []float64) error {
 	s.edge.reset(ex)
 	s.faces, s.round = faces, 4/p.Across
 	s.rack = p.Below == ware.WireRack
-	s.below = under(p.Below, softFilm*m.contact, p.Across/math.Sqrt(math.Pi), m.air.TempC)
-	s.below.behind *= m.table
-	s.below.effuse *= m.table
+	s.below = under(p.Below, m.table, softFilm*m.contact, p.Across/math.Sqrt(math.Pi), m.air.TempC)
 	s.half = faces[1] / 2 / (p.Food.Conductivity * m.k)
 	return err
 }

@@ -6,10 +6,10 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/testdata/testkit"
 	"example.org/honestplate/thermal/food"
 	"example.org/honestplate/thermal/heat"
 	"example.org/honestplate/thermal/internal/solve"
-	"example.org/honestplate/thermal/internal/testkit"
 	"example.org/honestplate/thermal/light"
 	"example.org/honestplate/thermal/ware"
 )

@@ -114,10 +114,7 @@ func (s Softening) frame(a Air, lamps []light.Lamp) (frame[softModel], error) {
 	m, err := s.model(a, lamps)
 	return frame[softModel]{kind: "soft", model: m, inputs: (*softModel).inputs, run: (*softModel).run,
 		events: []string{"softens", "runs"}, doubt: doubtFrozen,
-		readings: readingsOf(func(m *softModel) []BodyPoint { return m.course }, func(p *BodyPoint) time.Duration { return p.Time },
-			named[BodyPoint]{"surface_c", func(p *BodyPoint) float64 { return p.SurfaceC }},
-			named[BodyPoint]{"mean_c", func(p *BodyPoint) float64 { return p.MeanC }},
-			named[BodyPoint]{"core_c", func(p *BodyPoint) float64 { return p.CoreC }})}, err
+		readings: readingsOf(func(m *softModel) []BodyPoint { return m.course })}, err
 }
 
 func (s Softening) model(a Air, lamps []light.Lamp) (softModel, error) {
@@ -154,28 +151,13 @@ func (m *softModel) inputs() []study.Input {
 		bound(&m.table, where(slab, ofRoom(factor("room.table", "what the table brings", 1/known, known)))))
 }
 
-// run computes the events; the course has sixty steps until it runs.
-func (m *softModel) run(at []float64, course bool) error {
-	err := m.work.times(m, at)
-	if err == nil && course {
-		m.course, err = m.work.series(m, min(at[1], m.s.Horizon.Seconds()))
-	}
-	return err
-}
-
-// A softRun is the work space of one core, and the law of the surface.
+// A softRun is the work space of one core.
 type softRun struct {
 	e     solve.Engine
 	c     solve.Compiled
 	table fluxTable
-	light float64
+	top   restingSurface // only the air and the light: see slabFlank for the rest
 	slab  slabFlank
-}
-
-// at is the exchange law of the solver.
-func (r *softRun) At(surfaceC, _ float64) (flux, slope float64) {
-	flux, slope = r.table.at(surfaceC)
-	return flux + r.light, slope
 }
 
 const (
@@ -197,7 +179,7 @@ func (r *softRun) begin(m *softModel) error {
 		return err
 	}
 	r.table.reset(ex)
-	r.light = m.absorbed() * m.absorbs * m.slope
+	r.top = restingSurface{air: &r.table, light: m.absorbed() * m.absorbs * m.slope}
 	solve.Load(&r.c, m.curve, m.heat, m.k)
 	r.e.Build(int(m.s.Form), radius, m.cells, solve.GradeFor(m.cells, m.s.SkinDepth.Likely/skinCells/radius))
 	if flat {
@@ -206,40 +188,32 @@ func (r *softRun) begin(m *softModel) error {
 		}
 		r.e.Flank = r.slab.at
 	}
-	r.e.Begin(&r.c, m.s.StartC.Value, m.tol, r)
+	r.e.Begin(&r.c, m.s.StartC.Value, m.tol, &r.top)
 	r.e.Expect(radius-m.s.SkinDepth.Likely, m.s.Food.SoftC.Likely)
 	r.e.Expect(radius-m.s.SkinDepth.Likely, max(m.s.Food.RunC.Likely, m.s.Food.SoftC.Likely))
 	return nil
 }
 
-func (r *softRun) times(m *softModel, at []float64) error {
+// run computes the events; the course goes until it runs.
+func (m *softModel) run(at []float64, course bool) error {
+	r := &m.work
+	m.course = m.course[:0]
 	if err := r.begin(m); err != nil {
 		return err
 	}
-	for end := m.s.Horizon.Seconds(); r.e.Time < end && !r.e.AllFired(); {
+	note := func() {
+		if course {
+			m.course = append(m.course, bodyPoint(&r.e))
+		}
+	}
+	note()
+	for end := m.s.Horizon.Seconds(); r.e.Time < end && !r.e.AllFired(); note() {
 		if err := r.e.Advance(end); err != nil {
 			return err
 		}
 	}
 	at[0], at[1] = r.e.FiredAt(0), r.e.FiredAt(1)
 	return cmp.Or(r.table.err, r.slab.edge.err)
-}
-
-// softMoments is how many steps of time a series has.
-const softMoments = 60
-
-func (r *softRun) series(m *softModel, end float64) ([]BodyPoint, error) {
-	if err := r.begin(m); err != nil {
-		return nil, err
-	}
-	out := make([]BodyPoint, 0, softMoments+1)
-	for i := range softMoments + 1 {
-		if err := r.e.RunTo(end * float64(i) / softMoments); err != nil {
-			return nil, err
-		}
-		out = append(out, bodyPoint(&r.e))
-	}
-	return out, nil
 }
 
 // bodyPoint is what a computation has come to.

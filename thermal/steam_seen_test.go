@@ -99,7 +99,7 @@ func TestDishConvergesOverItsRange(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			run := func(scale float64) [maxLimits]float64 {
+			run := func(scale float64) [hotLimits]float64 {
 				r, err := d.start(a, light.Likely, 1, 1)
 				if err != nil {
 					t.Fatal(err)

@@ -7,8 +7,8 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/testdata/testkit"
 	"example.org/honestplate/thermal/food"
-	"example.org/honestplate/thermal/internal/testkit"
 	"example.org/honestplate/thermal/light"
 )
 
@@ -43,7 +43,7 @@ func TestClocksOverTheirWholeDomain(t *testing.T) {
 			continue
 		}
 		testkit.Finite(t, k)
-		if e := k.Balance.Error(); e > 1e-6 {
+		if e := missing(k.Balance); e > 1e-6 {
 			t.Errorf("%+v in %+v: %g of the heat is missing", g, a, e)
 		}
 		for _, p := range k.Series {
@@ -60,7 +60,7 @@ func TestClocksOverTheirWholeDomain(t *testing.T) {
 		c := Cheese{Grams: between(60, 400), Diameter: between(0.15, 0.4), StartC: between(40, 98), Activity: between(0.01, 1)}
 		if k, err := c.Likely(a, lamps...); err == nil {
 			testkit.Finite(t, k)
-			if e := k.Balance.Error(); e > 1e-6 {
+			if e := missing(k.Balance); e > 1e-6 {
 				t.Errorf("%+v in %+v: %g of the heat is missing", c, a, e)
 			}
 		} else if !errors.Is(err, honestplate.ErrRange) {
@@ -69,7 +69,7 @@ func TestClocksOverTheirWholeDomain(t *testing.T) {
 		d := HotDish{Grams: between(50, 2000), Diameter: between(0.05, 0.4), StartC: between(10, 92), Solid: r.IntN(2) == 0}
 		if k, err := d.Likely(a, lamps...); err == nil {
 			testkit.Finite(t, k)
-			if e := k.Balance.Error(); e > 1e-6 {
+			if e := missing(k.Balance); e > 1e-6 {
 				t.Errorf("%+v in %+v: %g of the heat is missing", d, a, e)
 			}
 		} else if !errors.Is(err, honestplate.ErrRange) {

@@ -73,11 +73,11 @@ func drawSteam() ([]byte, error) {
 			if s.Time.Minutes() > last {
 				break
 			}
-			steam, err := c.room.Steam(s.SurfaceC, 1)
+			steam, err := c.room.SteamGM3(s.SurfaceC, 1)
 			if err != nil {
 				return nil, err
 			}
-			x, y = append(x, s.Time.Minutes()), append(y, steam.LiquidGM3)
+			x, y = append(x, s.Time.Minutes()), append(y, steam)
 		}
 		if err := figure.Line(p, i, c.name, figure.XY(x, y)); err != nil {
 			return nil, err
@@ -103,15 +103,15 @@ func drawBand(p *plot.Plot, i int, dish thermal.HotDish, room thermal.Air, last 
 		return err
 	}
 	for _, e := range course {
-		a, err := room.Steam(e.Low, 1)
+		a, err := room.SteamGM3(e.Low, 1)
 		if err != nil {
 			return err
 		}
-		b, err := room.Steam(e.High, 1)
+		b, err := room.SteamGM3(e.High, 1)
 		if err != nil {
 			return err
 		}
-		low, high = append(low, a.LiquidGM3), append(high, b.LiquidGM3)
+		low, high = append(low, a), append(high, b)
 	}
 	return figure.Band(p, i, "its 95 % band", x, low, high)
 }

@@ -44,7 +44,10 @@ func room(i int) thermal.Air {
 
 func dewPoint(i int) (float64, error) { return room(i).DewPointC() }
 
-func wetBulb(i int) (float64, error) { return room(i).WetBulbC() }
+func wetBulb(i int) (float64, error) {
+	a := room(i)
+	return heat.MoistAir{TempC: a.TempC, RH: a.RH}.WetBulbC()
+}
 
 // meltingSphere: ice of 50 mm from -18 degC in air of 25 degC at 15 W/(m2 K), the
 // latent heat over the last kelvin, melt staying in place. The answer is the melted

@@ -215,6 +215,9 @@ func FuzzVocabulary(f *testing.F) {
 			if s := err.Error(); strings.ContainsAny(s, "\n\r\u2028\u202e") || strings.Contains(s, "NaN") && !strings.Contains(field+unit, "NaN") {
 				t.Errorf("%q", s)
 			}
+			if !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrRange) && !errors.Is(err, honestplate.ErrNoFlow) {
+				t.Errorf("%v is of no kind", err)
+			}
 			if honestplate.Cause(fmt.Errorf("around it: %w", err)) != err {
 				t.Errorf("the cause of %v is lost", err)
 			}

@@ -10,13 +10,12 @@ package food
 // of water starts at 0.57109 (not 0.457109: 0.60 W/(m K) at 20 degC), the linear
 // term of ice is -6.2489e-3 (not ten times that: 2.39 at -20 degC), the specific
 // heat of fat has 1.4733e-3, and that of water starts at 4.1762 kJ/(kg K) above
-// 0 degC. The rows for ice conductivity and for water below 0 degC are from
-// memory.
+// 0 degC. The row for ice conductivity is from memory.
 type component int
 
 // The components of a food.
 const (
-	waterPart component = iota // liquid; below 0 degC a fit to supercooled water
+	waterPart component = iota // liquid
 	proteinPart
 	fatPart
 	carbohydratePart
@@ -61,16 +60,4 @@ var (
 		ashPart:          {1092.6, 1.8896, -3.6817e-3},
 		icePart:          {2062.3, 6.0769, 0},
 	}
-	supercooledWaterHeat = quadratic{4081.7, -5.3062, 0.99516}
 )
-
-func (c component) densityFit() *quadratic      { return &densityFits[c] }
-func (c component) conductivityFit() *quadratic { return &conductivityFits[c] }
-
-// heatFit of water has two parts, above and below 0 degC.
-func (c component) heatFit(t float64) *quadratic {
-	if c == waterPart && t < 0 {
-		return &supercooledWaterHeat
-	}
-	return &heatFits[c]
-}

@@ -94,9 +94,9 @@ func (m FrozenMix) parts() mixParts {
 
 // enthalpy is that at t with ice, kg per kg of mix, J/kg.
 func (p mixParts) enthalpy(t, ice float64) float64 {
-	h := (p[waterPart]-ice)*unfrozenWaterHeat*t + ice*(-heat.Fusion+icePart.heatFit(t).integral(t))
+	h := (p[waterPart]-ice)*unfrozenWaterHeat*t + ice*(-heat.Fusion+heatFits[icePart].integral(t))
 	for _, c := range [...]component{proteinPart, fatPart, carbohydratePart, ashPart} {
-		h += p[c] * c.heatFit(t).integral(t)
+		h += p[c] * heatFits[c].integral(t)
 	}
 	return h
 }
@@ -107,9 +107,9 @@ func (p mixParts) conductivity(t, ice float64) float64 {
 	t = max(t, -40)
 	volume, k := 0.0, 0.0
 	add := func(c component, mass float64) {
-		v := mass / c.densityFit().at(t)
+		v := mass / densityFits[c].at(t)
 		volume += v
-		k += v * c.conductivityFit().at(t)
+		k += v * conductivityFits[c].at(t)
 	}
 	for c := range icePart {
 		mass := p[c]
@@ -119,6 +119,6 @@ func (p mixParts) conductivity(t, ice float64) float64 {
 		add(c, mass)
 	}
 	k /= volume
-	iceVolume := ice / icePart.densityFit().at(t)
-	return levy(icePart.conductivityFit().at(min(t, 0)), k, iceVolume/(volume+iceVolume))
+	iceVolume := ice / densityFits[icePart].at(t)
+	return levy(conductivityFits[icePart].at(min(t, 0)), k, iceVolume/(volume+iceVolume))
 }

@@ -173,7 +173,7 @@ func FuzzFrozenMix(f *testing.F) {
 		if _, err := (heat.Body{Radius: 0.01, Curve: c}).Run(-20, 0, func(s float64, _ time.Duration) float64 { return -s }, time.Second); err != nil {
 			t.Errorf("%+v: no curve for a body: %v", m, err)
 		}
-		for i, call := range []func(float64) (float64, error){m.IceShare, m.Enthalpy} {
+		for i, call := range []func(float64) (float64, error){m.IceShare, m.Enthalpy, m.FrozenAtC, func(float64) (float64, error) { return m.Density() }} {
 			if v, err := call(temp); err == nil && (math.IsNaN(v) || math.IsInf(v, 0)) {
 				t.Fatalf("%+v at %g, call %d: %g", m, temp, i, v)
 			}

@@ -4,8 +4,8 @@ import (
 	"testing"
 
 	"example.org/honestplate"
+	"example.org/honestplate/testdata/testkit"
 	"example.org/honestplate/thermal/heat"
-	"example.org/honestplate/thermal/internal/testkit"
 )
 
 func FuzzDrinkAndIce(f *testing.F) {
@@ -38,6 +38,7 @@ func FuzzStructure(f *testing.F) {
 		var read Structure
 		testkit.Answers(t,
 			func() (any, error) { return Structure(structure).MarshalText() },
+			func() (any, error) { return Structure(structure).String(), nil },
 			func() (any, error) { return read.String(), read.UnmarshalText([]byte(word)) })
 	})
 }

@@ -23,18 +23,14 @@ func BlackbodyFraction(lambdaT float64) (float64, error) {
 	if lambdaT == 0 { // also -0, which would be below the shortest wave
 		return 0, nil
 	}
-	return planckBelow(lambdaT), nil
-}
-
-func planckBelow(lambdaT float64) float64 {
 	const c2 = 0.01438776877 // m K, second radiation constant, exact in the SI of 2019
 	x := c2 / lambdaT
 	if x > 700 { // also +Inf
-		return 0
+		return 0, nil
 	}
 	if x < 0.01 {
 		// The series converges slowly where nearly everything lies below.
-		return 1 - 15/math.Pow(math.Pi, 4)*x*x*x*(1.0/3-x/8+x*x/60)
+		return 1 - 15/math.Pow(math.Pi, 4)*x*x*x*(1.0/3-x/8+x*x/60), nil
 	}
 	var sum float64
 	decay := math.Exp(-x)
@@ -47,5 +43,5 @@ func planckBelow(lambdaT float64) float64 {
 		}
 		e *= decay
 	}
-	return min(1, 15/math.Pow(math.Pi, 4)*sum)
+	return min(1, 15/math.Pow(math.Pi, 4)*sum), nil
 }

@@ -44,3 +44,8 @@ func TestBlackbodyFractionHasPlancksSlope(t *testing.T) {
 		}
 	}
 }
+
+func planckBelow(lambdaT float64) float64 {
+	below, _ := BlackbodyFraction(lambdaT)
+	return below
+}

@@ -80,6 +80,7 @@ func (b Body) Run(startC, markC float64, heat func(surfaceC float64, at time.Dur
 	if heat == nil {
 		return nil, &honestplate.InputError{Field: "Heat", Got: "nil", Want: "a function of surface temperature and time"}
 	}
+	b.Cells, b.Tolerance = cmp.Or(b.Cells, 48), cmp.Or(b.Tolerance, 3e-5)
 	if err := cmp.Or(b.Curve.check(), b.check()); err != nil {
 		return nil, err
 	}
@@ -89,8 +90,12 @@ func (b Body) Run(startC, markC float64, heat func(surfaceC float64, at time.Dur
 		return nil, err
 	}
 	var e solve.Engine
-	e.Build(int(b.Form), b.Radius, b.cells(), b.grade())
-	e.Begin(&c, startC, b.tolerance(), law(heat))
+	grade := solve.UsualGrade
+	if b.Uniform {
+		grade = 0
+	}
+	e.Build(int(b.Form), b.Radius, b.Cells, grade)
+	e.Begin(&c, startC, b.Tolerance, law(heat))
 	if i := slices.IndexFunc(times, func(t time.Duration) bool { return t > 0 }); i >= 0 {
 		e.CareFrom(times[i].Seconds())
 	}
@@ -109,19 +114,8 @@ func (b Body) Run(startC, markC float64, heat func(surfaceC float64, at time.Dur
 func (b Body) check() error {
 	return cmp.Or(check.One("Form", int(b.Form), forms[:]),
 		honestplate.InRange("Radius", b.Radius, 1e-5, 10, "m", "bodies of a kitchen's size"),
-		honestplate.InRange("Cells", float64(b.cells()), 4, 2000, "", "shells that resolve a body in bearable time"),
-		honestplate.InRange("Tolerance", b.tolerance(), 1e-9, 0.01, "", "steps that are exact enough in bearable time"))
-}
-
-func (b Body) cells() int { return cmp.Or(b.Cells, 48) }
-
-func (b Body) tolerance() float64 { return cmp.Or(b.Tolerance, 3e-5) }
-
-func (b Body) grade() float64 {
-	if b.Uniform {
-		return 0
-	}
-	return solve.UsualGrade
+		honestplate.InRange("Cells", float64(b.Cells), 4, 2000, "", "shells that resolve a body in bearable time"),
+		honestplate.InRange("Tolerance", b.Tolerance, 1e-9, 0.01, "", "steps that are exact enough in bearable time"))
 }
 
 // maxRun bounds what one run may be asked for: a hundred days.
@@ -131,17 +125,8 @@ func increasing(times []time.Duration) error {
 	if len(times) == 0 {
 		return &honestplate.InputError{Field: "Times", Got: "none", Want: "at least one"}
 	}
-	last := time.Duration(0)
-	for _, t := range times {
-		if t < last {
-			return check.Input("Times", t.Seconds(), "s", "not before 0 or the time before it")
-		}
-		last = t
-	}
-	if last > maxRun {
-		return &honestplate.RangeError{Field: "Times", Value: last.Seconds(), High: maxRun.Seconds(), Unit: "s", Source: "nothing is watched for more than a hundred days"}
-	}
-	return nil
+	return cmp.Or(check.Not(times[0] < 0 || !slices.IsSorted(times), "Times", times[0].Seconds(), "s", "0 or later, and none before the one before it"),
+		honestplate.InRange("Times", times[len(times)-1].Seconds(), 0, maxRun.Seconds(), "s", "nothing is watched for more than a hundred days"))
 }
 
 // law takes the slope of a user's law by a central difference.

@@ -9,9 +9,9 @@ import (
 	"time"
 
 	"example.org/honestplate"
+	"example.org/honestplate/testdata/testkit"
 	"example.org/honestplate/thermal/internal/root"
 	"example.org/honestplate/thermal/internal/solve"
-	"example.org/honestplate/thermal/internal/testkit"
 )
 
 // ice and water of one density, as in the analytic solutions.
@@ -128,11 +128,11 @@ func TestEnergyBalanceCloses(t *testing.T) {
 		var c solve.Compiled
 		solve.Load(&c, b.Curve, 1, 1)
 		var e solve.Engine
-		e.Build(int(b.Form), b.Radius, b.cells(), b.grade())
+		e.Build(int(b.Form), b.Radius, b.Cells, solve.UsualGrade)
 		surface := law(func(s float64, at time.Duration) float64 {
 			return h*(air-s) + lamp*math.Cos(at.Seconds()/300)*min(h/30, 1)
 		})
-		e.Begin(&c, -20+40*rng.Float64(), b.tolerance(), surface)
+		e.Begin(&c, -20+40*rng.Float64(), 3e-5, surface)
 		moved, before := 0.0, 0.0
 		for e.Time < 3000 {
 			if err := e.Advance(3000); err != nil {

@@ -154,13 +154,12 @@ func (x Exchanger) At(surfaceC, light float64) (Flux, error) {
 	f.Radiation = x.emissivity * stefanBoltzmann * (x.radiance - float64(ts*ts*ts*ts)) // rounded as radiance is: nothing flows at equilibrium
 	heat := rho * airHeat
 	third := math.Cbrt(k / (heat * diffusivity(film, p)))
-	f.HM = h / (heat * third * third)
 	f.Slope = -h + growth*f.Convection - 4*x.emissivity*stefanBoltzmann*ts*ts*ts
 	if ps != x.vapour {
 		// Pressures drive it, so that it turns exactly at the dew point; densities would
 		// not, as they change with temperature alone.
 		flow, latent := stefanFlow(x.vapour, ps, p), latentHeat(surfaceC)
-		hm := f.HM * flow / (vapourGas * film)
+		hm := h / (heat * third * third) * flow / (vapourGas * film)
 		if ps > x.vapour {
 			hm *= x.open
 		}

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"example.org/honestplate"
-	"example.org/honestplate/thermal/internal/testkit"
+	"example.org/honestplate/testdata/testkit"
 )
 
 func TestDewPointInvertsSaturation(t *testing.T) {
@@ -218,7 +218,7 @@ func FuzzAir(f *testing.F) {
 		} else {
 			testkit.Finite(t, p)
 		}
-		if s, err := a.Steam(other, rh); err != nil {
+		if s, err := a.SteamGM3(other, rh); err != nil {
 			testkit.Typed(t, err)
 		} else {
 			testkit.Finite(t, s)

@@ -16,36 +16,23 @@ import (
 // good to some 10..15 %; where two things stand close together, or people walk
 // past, less.
 
-func plateFactor(pr float64) float64 {
-	return 0.387 / math.Pow(1+math.Pow(0.492/pr, 9.0/16), 8.0/27)
+// chuFactor is the Prandtl part of the correlation of Churchill and Chu, whose constant
+// differs by the form.
+func chuFactor(by, pr float64) float64 {
+	return 0.387 / math.Pow(1+math.Pow(by/pr, 9.0/16), 8.0/27)
 }
 
-// plateNusselt is hL/k of a vertical plate of height L in still
-// fluid:
+// chuNusselt is hL/k of a vertical plate of height L, or hD/k of a horizontal cylinder, in
+// still fluid:
 //
-//	Nu = (0.825 + 0.387 Ra^(1/6)/[1 + (0.492/Pr)^(9/16)]^(8/27))^2, Ra to 1e12
+//	Nu = (0.825 + 0.387 Ra^(1/6)/[1 + (0.492/Pr)^(9/16)]^(8/27))^2, Ra to 1e12, a plate
+//	Nu = (0.60 + 0.387 Ra^(1/6)/[1 + (0.559/Pr)^(9/16)]^(8/27))^2, Ra to 1e12, a cylinder
 //
 // Source: Churchill and Chu 1975, Correlating equations for laminar and turbulent
-// free convection from a vertical plate (from memory, checked on published
-// examples).
-func plateNusselt(ra, factor float64) float64 {
-	root := 0.825 + factor*math.Sqrt(math.Cbrt(ra))
-	return root * root
-}
-
-func cylinderFactor(pr float64) float64 {
-	return 0.387 / math.Pow(1+math.Pow(0.559/pr, 9.0/16), 8.0/27)
-}
-
-// cylinderNusselt is hD/k of a horizontal cylinder in still fluid:
-//
-//	Nu = (0.60 + 0.387 Ra^(1/6)/[1 + (0.559/Pr)^(9/16)]^(8/27))^2, Ra to 1e12
-//
-// Source: Churchill and Chu 1975, Correlating equations for laminar and turbulent
-// free convection from a horizontal cylinder (from memory, checked on published
-// examples).
-func cylinderNusselt(ra, factor float64) float64 {
-	root := 0.60 + factor*math.Sqrt(math.Cbrt(ra))
+// free convection from a vertical plate, and from a horizontal cylinder (from memory,
+// checked on published examples).
+func chuNusselt(least, ra, factor float64) float64 {
+	root := least + factor*math.Sqrt(math.Cbrt(ra))
 	return root * root
 }
 
@@ -69,10 +56,6 @@ func popiel(pr, slenderness float64) (b, c float64) {
 // (read in a general-purpose library, ht).
 func cylinderBend(b, c, grashof float64) float64 {
 	return 1 + b*math.Exp(-c/4*math.Log(max(grashof, 1e4)))
-}
-
-func sphereFactor(pr float64) float64 {
-	return 0.589 / math.Pow(1+math.Pow(0.469/pr, 9.0/16), 4.0/9)
 }
 
 // sphereNusselt is hD/k of a sphere in still fluid:
@@ -126,11 +109,11 @@ func plateDownNusselt(ra float64) float64 { return max(1, 0.27*math.Sqrt(math.Sq
 func (s Shape) freeFactor(pr float64) float64 {
 	switch s {
 	case VerticalPlate, VerticalCylinder:
-		return plateFactor(pr)
+		return chuFactor(0.492, pr)
 	case HorizontalCylinder:
-		return cylinderFactor(pr)
+		return chuFactor(0.559, pr)
 	case Sphere:
-		return sphereFactor(pr)
+		return 0.589 / math.Pow(1+math.Pow(0.469/pr, 9.0/16), 4.0/9)
 	}
 	return 0
 }
@@ -140,7 +123,7 @@ func (s Shape) freeFactor(pr float64) float64 {
 func (s Shape) free(ra, factor float64) float64 {
 	switch s {
 	case HorizontalCylinder:
-		return cylinderNusselt(ra, factor)
+		return chuNusselt(0.60, ra, factor)
 	case Sphere:
 		return sphereNusselt(ra, factor)
 	case PlateUp:
@@ -148,7 +131,7 @@ func (s Shape) free(ra, factor float64) float64 {
 	case PlateDown:
 		return plateDownNusselt(ra)
 	}
-	return plateNusselt(ra, factor)
+	return chuNusselt(0.825, ra, factor)
 }
 
 // FreeNusselt returns the Nusselt number of the surface in still fluid, on its Length,

@@ -9,25 +9,12 @@ import (
 	"example.org/honestplate/thermal/internal/root"
 )
 
-// Steam is what one sees above something hot and moist: not the vapour but the
-// droplets that form where the vapour mixes with cooler air.
-type Steam struct {
-	// Visible reports that some mixture of the air at the surface with the room's is
-	// over-saturated, so that droplets form.
-	Visible bool `json:"visible"`
-	// LiquidGM3 is the most liquid water that any mixture holds, g/m3. Breath on a
-	// day of 7 degC carries about 1.2 and is just seen (computed from an everyday
-	// observation); below some 0.3 steam shows against a dark ground with light from
-	// behind or not at all (engineering estimate: no published threshold was found).
-	LiquidGM3 float64 `json:"liquid_g_m3"`
-	// ThresholdC is the temperature of the surface below which nothing forms in this
-	// air, deg C; it lies lower where the room is cool and damp. 100 means that nothing
-	// forms below boiling.
-	ThresholdC float64 `json:"threshold_c"`
-}
-
-// Steam tells whether a surface at surfaceC with this water activity (0..1, 1 for
-// water and soup) steams visibly in the air a.
+// SteamGM3 returns what one sees above a surface at surfaceC with this water activity (0..1,
+// 1 for water and soup), hot and moist: not the vapour but the droplets that form where it
+// mixes with cooler air, as the most liquid water that any mixture holds, g/m3; 0 where
+// nothing is seen. Breath on a day of 7 degC carries about 1.2 and is just seen (computed
+// from an everyday observation); below some 0.3 steam shows against a dark ground with
+// light from behind or not at all (engineering estimate: no published threshold was found).
 //
 // The vapour at the surface, a_w p_ws(T_s), mixes with the room's along a straight
 // line of vapour pressure against temperature. Where the line lies above saturation,
@@ -36,17 +23,16 @@ type Steam struct {
 //
 // Source: mixing of moist air (ASHRAE Handbook Fundamentals (SI) 2021, ch. 1, adiabatic
 // mixing); the criterion is that of cloud physics (mixing clouds), from memory.
-func (a MoistAir) Steam(surfaceC, activity float64) (Steam, error) {
+func (a MoistAir) SteamGM3(surfaceC, activity float64) (float64, error) {
 	if err := cmp.Or(honestplate.In("Air", a.check()), check.Fields("an open surface of food, up to boiling",
 		check.Number("SurfaceC", surfaceC, -50, 99, "degC"), check.Number("Activity", activity, 0, 1, ""))); err != nil {
-		return Steam{}, err
+		return 0, err
 	}
 	if pw, most := activity*saturation(surfaceC), 0.99*a.pressure(); pw > most {
-		return Steam{}, &honestplate.RangeError{Field: "SurfaceC", Value: surfaceC, Low: -50, High: boiling(most / activity), Unit: "degC",
+		return 0, &honestplate.RangeError{Field: "SurfaceC", Value: surfaceC, Low: -50, High: boiling(most / activity), Unit: "degC",
 			Source: "at most 99 % of the air pressure may be vapour"}
 	}
-	liquid := a.mixingLiquid(surfaceC, activity)
-	return Steam{Visible: liquid > 0, LiquidGM3: liquid, ThresholdC: a.steamThreshold(activity)}, nil
+	return a.mixingLiquid(surfaceC, activity), nil
 }
 
 // mixingLiquid is the most liquid of any mixture, g/m3. A mixture that condenses ends on
@@ -90,7 +76,8 @@ const liquidHeat = 4186
 
 // SteamFromC returns the lowest temperature of a surface with a water activity, deg C,
 // whose steam somewhere carries liquidGM3 of droplets, 0..20 g/m3: what is seen needs
-// about 1 (0.3 to 2, see [Steam]). 100 means that none does below boiling. To 0.001 K.
+// about 1 (0.3 to 2, see SteamGM3); for 0 nothing forms below it. It lies lower where the
+// room is cool and damp; 100 means that none does below boiling. To 0.001 K.
 func (a MoistAir) SteamFromC(liquidGM3, activity float64) (float64, error) {
 	if err := cmp.Or(honestplate.In("Air", a.check()), check.Fields("steam of food and drink",
 		check.Number("LiquidGM3", liquidGM3, 0, 20, "g/m3"), check.Number("Activity", activity, 0, 1, ""))); err != nil {

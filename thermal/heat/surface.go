@@ -1,12 +1,8 @@
 package heat
 
-import "example.org/honestplate/thermal/internal/check"
-
-const (
-	// defaultEmissivity stands where a Surface gives none: food, water, ice, frost
-	// and glass are between 0.90 and 0.98 (textbook tables); only bare metal is not.
-	defaultEmissivity = 0.94
-)
+// defaultEmissivity stands where a Surface gives none: food, water, ice, frost and glass
+// are between 0.90 and 0.98 (textbook tables); only bare metal is not.
+const defaultEmissivity = 0.94
 
 // A Shape says how air flows around a surface.
 type Shape int
@@ -22,15 +18,6 @@ const (
 )
 
 var shapes = [...]string{"vertical plate", "vertical cylinder", "horizontal cylinder", "sphere", "plate facing up", "plate facing down"}
-
-// String gives the shape's name.
-func (s Shape) String() string { return check.Name("shape", int(s), shapes[:]) }
-
-// MarshalText writes the shape's name; an unknown one is refused.
-func (s Shape) MarshalText() ([]byte, error) { return check.Named("Shape", int(s), shapes[:]) }
-
-// UnmarshalText reads the shape's name.
-func (s *Shape) UnmarshalText(b []byte) error { return check.Read("Shape", b, shapes[:], s) }
 
 // A Surface is what faces the air: the same balance serves a glass, a scoop, a
 // cube of ice and a slice of hot cheese. It takes heat by convection, by radiation
@@ -67,7 +54,6 @@ type Flux struct {
 	Light      float64 // absorbed light, as given, W/m2
 	VapourRate float64 // kg/(m2 s); positive is dew or frost, negative evaporation
 	H          float64 // convection coefficient, W/(m2 K)
-	HM         float64 // mass transfer coefficient on vapour density at the film temperature, m/s
 	// Slope and VapourSlope say how Total and VapourRate change with the surface's
 	// temperature, W/(m2 K) and kg/(m2 s K), within some 15 % from -20 to 60 degC: for
 	// a solver's linearised step. Neither is above 0.

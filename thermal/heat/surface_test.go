@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"example.org/honestplate"
-	"example.org/honestplate/thermal/internal/testkit"
+	"example.org/honestplate/testdata/testkit"
 )
 
 var everyShape = []Shape{VerticalPlate, VerticalCylinder, HorizontalCylinder, Sphere, PlateUp, PlateDown}
@@ -343,6 +343,7 @@ func FuzzSurface(f *testing.F) {
 			return
 		}
 		testkit.Finite(t, got)
+		testkit.Finite(t, got.Total())
 		if x, err := s.In(MoistAir{TempC: airC, RH: rh, Speed: speed}); err != nil {
 			t.Error(err)
 		} else if e, err := x.EquilibriumC(light); err != nil {

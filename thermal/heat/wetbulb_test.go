@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"example.org/honestplate/thermal/internal/testkit"
+	"example.org/honestplate/testdata/testkit"
 )
 
 // The whole domain, against halving the bracket 100 times.

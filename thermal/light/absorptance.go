@@ -1,9 +1,6 @@
 package light
 
-import (
-	"example.org/honestplate"
-	"example.org/honestplate/thermal/internal/optics"
-)
+import "example.org/honestplate"
 
 // An Absorptance is the share of the light falling on a thing that stays in it as
 // heat, 0..1, source by source: a white food throws back an LED's light and drinks
@@ -38,16 +35,3 @@ func PaleFood() Absorptance { return Absorptance{0.70, 0.48, 0.32, 0.50} }
 
 // DarkFood is chocolate, coffee, cola, grilled meat (engineering estimate).
 func DarkFood() Absorptance { return Absorptance{0.88, 0.85, 0.85, 0.85} }
-
-// ClearIce returns what a path of clear ice, 0..10 m, absorbs: 1 - exp(-alpha path)
-// over each source's spectrum, good to 0.03. Cloudy ice sends light on longer ways and
-// absorbs more, up to the double of a thin path. Another path is a [honestplate.RangeError].
-//
-// Source: Warren and Brandt 2008, Optical constants of ice from the ultraviolet to the
-// microwave (read in a public database of refractive indices).
-func ClearIce(path float64) (Absorptance, error) {
-	if err := honestplate.InRange("Path", path, 0, 10, "m", "the published optical constants; farther in only visible light is left"); err != nil {
-		return Absorptance{}, err
-	}
-	return Absorptance(optics.Ice(path)), nil
-}

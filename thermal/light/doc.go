@@ -4,7 +4,7 @@
 //   - [Lamp]: a head by its power, or by a light meter; [Lamp.Irradiance], [Lamp.At].
 //   - [Source] and [Head]: what kinds of light and of heads are worth, [Source.Data].
 //   - [Absorptance]: what a food or clear ice keeps, [WhiteFood], [PaleFood], [DarkFood],
-//     [ClearIce]; [Absorptance.Absorbed] sums over the lamps.
+//     [ClearIce], [ClearWater]; [Absorptance.Absorbed] sums over the lamps.
 //
 // Calls cost well under a microsecond; all types are plain values, safe for many
 // goroutines. Hot lamps burn skin and set fire to what is near: keep the maker's distances

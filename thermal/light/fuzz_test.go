@@ -3,7 +3,7 @@ package light
 import (
 	"testing"
 
-	"example.org/honestplate/thermal/internal/testkit"
+	"example.org/honestplate/testdata/testkit"
 )
 
 func FuzzWords(f *testing.F) {

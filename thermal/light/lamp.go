@@ -33,7 +33,8 @@ func (h Head) MarshalText() ([]byte, error) { return check.Named("Head", int(h),
 // UnmarshalText reads the head's name.
 func (h *Head) UnmarshalText(b []byte) error { return check.Read("Head", b, heads[:], h) }
 
-// share returns the head's BeamShare and the factor to which it is known.
+// share returns the head's share of the power in the beam and the factor to which it is
+// known.
 func (h Head) share() (share, factor float64) {
 	switch h {
 	case Fresnel:
@@ -64,9 +65,6 @@ type Lamp struct {
 	BeamDegrees float64 `json:"beam_degrees,omitzero"`
 	// Head is the kind of head, which says how much of the light is in the beam.
 	Head Head `json:"head,omitzero"`
-	// BeamShare is the share of the radiated power that is in the beam, were it as
-	// bright all over as in the middle, 0..3; 0 means the Head's.
-	BeamShare float64 `json:"beam_share,omitzero"`
 	// Transmittance of what hangs in front, 0..1; 0 means 1. A soft box or a full
 	// diffusion frame passes about 0.3..0.5 towards the food, a light one 0.7
 	// (engineering estimates).
@@ -87,9 +85,9 @@ type Lamp struct {
 // Irradiance returns the radiation that falls on a surface square to the lamp,
 // W/m2, averaged over time for a Flash:
 //
-//	E = Watts x radiated share x BeamShare x Transmittance / (2 pi (1 - cos(BeamDegrees/2)) Distance^2)
+//	E = Watts x radiated share x beam's share x Transmittance / (2 pi (1 - cos(BeamDegrees/2)) Distance^2)
 //
-// and for a Flash Joules x PopsPerMinute/60 in place of Watts, with the modelling
+// with the beam's share of the [Head], and for a Flash Joules x PopsPerMinute/60 in place of Watts, with the modelling
 // lamp added. With Lux it is Lux over the source's efficacy. The cone law holds
 // from about five times the size of the lamp. A field that makes no sense gives an
 // [honestplate.InputError] or a [honestplate.RangeError].
@@ -98,7 +96,7 @@ type Lamp struct {
 // distances, follow local codes and licensed practice. These are estimates.
 //
 // The band is that of the factor to which it is known: 1.35 where it was measured (Lux),
-// 1.5 where its BeamShare is given, else what the Head is known to.
+// else what the Head is known to.
 func (l Lamp) Irradiance() (honestplate.Estimate, error) {
 	parts, err := l.parts()
 	return honestplate.Factor(parts[0].irradiance+parts[1].irradiance, l.known()), err
@@ -112,7 +110,7 @@ func (l Lamp) Illuminance() (honestplate.Estimate, error) {
 	if l.Source == Flash {
 		p = parts[1]
 	}
-	return honestplate.Factor(p.irradiance*p.source.data().Efficacy.Likely, l.known()), err
+	return honestplate.Factor(p.irradiance*usualData[p.source].Efficacy.Likely, l.known()), err
 }
 
 // At returns the lamp moved to another distance, m: a measured Lux falls with the
@@ -144,7 +142,6 @@ func (l Lamp) check() error {
 	err := cmp.Or(check.One("Source", int(l.Source), sources[:]), check.One("Head", int(l.Head), heads[:]), check.Fields(studio,
 		check.Number("Watts", l.Watts, 0, 1e5, "W"),
 		check.Number("BeamDegrees", cmp.Or(l.BeamDegrees, 60), 1, 180, "degrees"),
-		check.Number("BeamShare", l.BeamShare, 0, 3, ""),
 		check.Number("Transmittance", l.Transmittance, 0, 1, ""),
 		check.Number("Lux", l.Lux, 0, 1e7, "lx"),
 		check.Number("Joules", l.Joules, 0, 1e4, "J"),
@@ -178,9 +175,9 @@ func (l Lamp) parts() (parts [2]part, err error) {
 	if l.power() > 0 && l.Distance > 0 {
 		share, _ := l.Head.share()
 		cone := 2 * math.Pi * (1 - math.Cos(cmp.Or(l.BeamDegrees, 60)/2*math.Pi/180))
-		perWatt = cmp.Or(l.BeamShare, share) * cmp.Or(l.Transmittance, 1) / (cone * l.Distance * l.Distance)
+		perWatt = share * cmp.Or(l.Transmittance, 1) / (cone * l.Distance * l.Distance)
 	}
-	of := func(s Source, watts float64) part { return part{s, watts * s.data().Radiated.Likely * perWatt} }
+	of := func(s Source, watts float64) part { return part{s, watts * usualData[s].Radiated.Likely * perWatt} }
 	parts[0] = of(l.Source, l.Watts)
 	metered := &parts[0]
 	if l.Source == Flash {
@@ -189,7 +186,7 @@ func (l Lamp) parts() (parts [2]part, err error) {
 		metered = &parts[1]
 	}
 	if l.Lux > 0 {
-		metered.irradiance = l.Lux / metered.source.data().Efficacy.Likely
+		metered.irradiance = l.Lux / usualData[metered.source].Efficacy.Likely
 	}
 	return parts, nil
 }

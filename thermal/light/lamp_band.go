@@ -10,29 +10,20 @@ import (
 
 // known is the factor to which the irradiance of a lamp is known, with 95 %.
 func (l Lamp) known() float64 {
-	_, factor := l.Head.share()
-	switch {
-	case l.Lux > 0:
-		factor = 1.35
-	case l.BeamShare > 0:
-		factor = 1.5
+	if l.Lux > 0 {
+		return 1.35
 	}
+	_, factor := l.Head.share()
 	return factor
 }
 
-// A kin are lamps that are wrong together: all that one light meter measured, all heads
-// of one kind that burn the same source.
-type kin struct {
-	measured, shared bool
-	source           Source
-	head             Head
-}
-
-func (l Lamp) kin() kin {
+// kin stands for the lamps that are wrong together: all that one light meter measured, all
+// heads of one kind that burn the same source.
+func (l Lamp) kin() Lamp {
 	if l.Lux > 0 {
-		return kin{measured: true}
+		return Lamp{Lux: 1}
 	}
-	return kin{shared: l.BeamShare > 0, source: l.Source, head: l.Head}
+	return Lamp{Source: l.Source, Head: l.Head}
 }
 
 // Absorbed returns the W/m2 that a thing of this absorptance takes from the lamps
@@ -41,7 +32,7 @@ func (l Lamp) kin() kin {
 // themselves, which to first order adds squares.
 func (a Absorptance) Absorbed(lamps ...Lamp) (honestplate.Estimate, error) {
 	all := 0.0
-	var kins []kin
+	var kins []Lamp
 	var parts []float64
 	for i, l := range lamps {
 		w, err := a.absorbed(l)

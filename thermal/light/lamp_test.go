@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"example.org/honestplate"
-	"example.org/honestplate/thermal/internal/testkit"
+	"example.org/honestplate/testdata/testkit"
 )
 
 func mustIrradiance(t *testing.T, l Lamp) float64 {
@@ -37,22 +37,22 @@ func TestLightFallsWithTheSquareOfTheDistance(t *testing.T) {
 }
 
 func TestPowerBeamAndTransmittanceScale(t *testing.T) {
-	base := Lamp{Watts: 500, Distance: 2, BeamDegrees: 60, BeamShare: 0.5}
+	base := Lamp{Watts: 500, Distance: 2, BeamDegrees: 60}
 	e := mustIrradiance(t, base)
-	double, half, given := base, base, base
-	double.Watts, half.Transmittance, given.BeamShare = 1000, 0.5, 0.6
+	double, half := base, base
+	double.Watts, half.Transmittance = 1000, 0.5
 	if math.Abs(mustIrradiance(t, double)-2*e) > 1e-9 || math.Abs(mustIrradiance(t, half)-e/2) > 1e-9 {
 		t.Errorf("%g, %g, %g", e, mustIrradiance(t, double), mustIrradiance(t, half))
 	}
 	open := base
-	open.BeamShare, open.BeamDegrees = 0, 0
-	if math.Abs(mustIrradiance(t, open)-mustIrradiance(t, given)) > 1e-9 {
+	open.BeamDegrees = 0
+	if math.Abs(mustIrradiance(t, open)-e) > 1e-9 {
 		t.Error("an open face of 60 degrees is the default")
 	}
 	// a half-space: 2 pi
 	flood := base
 	flood.BeamDegrees = 180
-	if want := 500 * 0.82 * 0.5 / (2 * math.Pi * 4); math.Abs(mustIrradiance(t, flood)-want) > 1e-9 {
+	if want := 500 * 0.82 * 0.6 / (2 * math.Pi * 4); math.Abs(mustIrradiance(t, flood)-want) > 1e-9 {
 		t.Errorf("%g, want %g", mustIrradiance(t, flood), want)
 	}
 }
@@ -149,7 +149,7 @@ func TestLampRefusesNonsense(t *testing.T) {
 	for name, l := range map[string]Lamp{
 		"nothing": {}, "off": {Distance: 1}, "no pops": {Source: Flash, Distance: 1}, "NaN": {Watts: math.NaN(), Distance: 1}, "negative": {Watts: -5, Distance: 1}, "a power station": {Watts: 1e9, Distance: 1},
 		"no distance": {Watts: 100}, "too near": {Watts: 100, Distance: 0.001}, "beam": {Watts: 100, Distance: 1, BeamDegrees: 270},
-		"source": {Watts: 100, Distance: 1, Source: 4}, "head": {Watts: 100, Distance: 1, Head: 4}, "share": {Watts: 100, Distance: 1, BeamShare: 4},
+		"source": {Watts: 100, Distance: 1, Source: 4}, "head": {Watts: 100, Distance: 1, Head: 4},
 		"transmittance": {Watts: 100, Distance: 1, Transmittance: 2}, "lux": {Lux: -1}, "flash in watts": {Source: Flash, Watts: 500, Distance: 1},
 		"pops of a lamp": {Watts: 100, Distance: 1, PopsPerMinute: 3}, "joules": {Source: Flash, Joules: math.Inf(1), Distance: 1},
 		"pops": {Source: Flash, Joules: 1, PopsPerMinute: -1, Distance: 1}, "modelling": {Source: Flash, ModellingWatts: 1e9, Distance: 1},
@@ -171,10 +171,10 @@ func TestLampRefusesNonsense(t *testing.T) {
 }
 
 func FuzzLamp(f *testing.F) {
-	f.Add(650.0, 0, 1.4, 40.0, 0, 0.6, 1.0, 0.0, 0.0, 0.0, 0.0, 2.0)
-	f.Add(0.0, 3, 1.4, 40.0, 1, 0.0, 0.5, 0.0, 500.0, 4.0, 250.0, 2.0)
-	f.Fuzz(func(t *testing.T, watts float64, source int, distance, beam float64, head int, share, through, lux, joules, pops, modelling, to float64) {
-		l := Lamp{watts, Source(source), distance, beam, Head(head), share, through, lux, joules, pops, modelling}
+	f.Add(650.0, 0, 1.4, 40.0, 0, 1.0, 0.0, 0.0, 0.0, 0.0, 2.0)
+	f.Add(0.0, 3, 1.4, 40.0, 1, 0.5, 0.0, 500.0, 4.0, 250.0, 2.0)
+	f.Fuzz(func(t *testing.T, watts float64, source int, distance, beam float64, head int, through, lux, joules, pops, modelling, to float64) {
+		l := Lamp{watts, Source(source), distance, beam, Head(head), through, lux, joules, pops, modelling}
 		if e, err := WhiteFood().Absorbed(l); err == nil && e.Check("band") != nil {
 			t.Errorf("band %v", e)
 		}

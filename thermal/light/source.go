@@ -3,7 +3,6 @@ package light
 import (
 	"example.org/honestplate"
 	"example.org/honestplate/thermal/internal/check"
-	"example.org/honestplate/thermal/internal/optics"
 )
 
 // A Source is a kind of light. What it heats depends on it more than on how bright
@@ -37,9 +36,6 @@ type SourceData struct {
 	Radiated honestplate.Estimate `json:"radiated"`
 	// Efficacy is in lumens per watt of radiation.
 	Efficacy honestplate.Estimate `json:"efficacy_lm_w"`
-	// ColourK is the temperature of the black body whose spectrum it is taken to
-	// have, K; 0 for an LED, which is taken as flat from 400 to 700 nm.
-	ColourK float64 `json:"colour_k"`
 }
 
 // Data returns the figures of a source, or an [honestplate.InputError] for an unknown one.
@@ -58,17 +54,12 @@ func (s Source) Data() (SourceData, error) {
 	if err := check.One("Source", int(s), sources[:]); err != nil {
 		return SourceData{}, err
 	}
-	return s.data(), nil
+	return usualData[s], nil
 }
 
-func (s Source) data() SourceData {
-	switch s {
-	case Discharge:
-		return SourceData{check.Between(0.44, 0.60, 0.65), check.Between(90, 130, 190), optics.XenonK}
-	case LED:
-		return SourceData{check.Between(0.20, 0.42, 0.50), check.Between(250, 310, 330), 0}
-	case Flash:
-		return SourceData{check.Between(0.15, 0.30, 0.50), check.Between(80, 95, 110), optics.XenonK}
-	}
-	return SourceData{check.Between(0.80, 0.82, 0.86), check.Between(24, 27, 34), optics.TungstenK}
+var usualData = [...]SourceData{
+	Tungsten:  {check.Between(0.80, 0.82, 0.86), check.Between(24, 27, 34)},
+	Discharge: {check.Between(0.44, 0.60, 0.65), check.Between(90, 130, 190)},
+	LED:       {check.Between(0.20, 0.42, 0.50), check.Between(250, 310, 330)},
+	Flash:     {check.Between(0.15, 0.30, 0.50), check.Between(80, 95, 110)},
 }

@@ -4,9 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"example.org/honestplate/testdata/testkit"
 	"example.org/honestplate/thermal/heat"
-	"example.org/honestplate/thermal/internal/optics"
-	"example.org/honestplate/thermal/internal/testkit"
 )
 
 func TestSameLuxHeatsTenTimesLessByLED(t *testing.T) {
@@ -49,10 +48,10 @@ func TestClearIceTakesInfraredAndLeavesLight(t *testing.T) {
 	if !(ice.Tungsten > 0.6 && ice.Tungsten < 0.7 && ice.Discharge > 0.25 && ice.Discharge < 0.33 && ice.LED < 0.01) {
 		t.Errorf("30 mm: %+v", ice)
 	}
-	last := optics.Shares{}
+	last := Absorptance{}
 	for path := 1e-5; path < 5; path *= 2 {
-		a := optics.Water(path)
-		if a.Tungsten < last.Tungsten || a.LED < last.LED || a.Tungsten > 1 {
+		a, err := ClearWater(path)
+		if err != nil || a.Tungsten < last.Tungsten || a.LED < last.LED || a.Tungsten > 1 {
 			t.Errorf("%g m: %+v after %+v", path, a, last)
 		}
 		last = a
@@ -125,7 +124,7 @@ func FuzzLight(f *testing.F) {
 	f.Fuzz(func(t *testing.T, source int, lux, path, share float64) {
 		for _, g := range []func() (any, error){
 			func() (any, error) { return heat.BlackbodyFraction(path) },
-			func() (any, error) { return ClearIce(path) },
+			func() (any, error) { return ClearIce(path) }, func() (any, error) { return ClearWater(path) },
 			func() (any, error) { return Source(source).Data() },
 			func() (any, error) { return Absorptance{share, share, share, share}.of(Source(uint(source) % 4)) },
 		} {

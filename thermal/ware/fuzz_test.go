@@ -3,8 +3,8 @@ package ware
 import (
 	"testing"
 
+	"example.org/honestplate/testdata/testkit"
 	"example.org/honestplate/thermal/heat"
-	"example.org/honestplate/thermal/internal/testkit"
 )
 
 func FuzzShock(f *testing.F) {
@@ -12,7 +12,13 @@ func FuzzShock(f *testing.F) {
 	f.Add(600.0, -100.0, 0.0, 0.0, 1000.0, 1e6, 0.5, 0.0, 0.0, 0.0)
 	f.Fuzz(func(t *testing.T, glassC, liquidC, thickness, h, k, young, poisson, expansion, low, high float64) {
 		w := Ware{Wall: heat.Material{Conductivity: k}, YoungPa: young, Poisson: poisson, Expansion: expansion, LowK: low, HighK: high}
-		testkit.Answers(t, func() (any, error) { return w.Shock(glassC, liquidC, thickness, h) })
+		testkit.Answers(t, func() (any, error) {
+			s, err := w.Shock(glassC, liquidC, thickness, h)
+			if s.String() == "" {
+				t.Error("nothing said")
+			}
+			return s, err
+		})
 	})
 }
 

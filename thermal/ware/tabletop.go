@@ -41,26 +41,19 @@ func (t Tabletop) Material() (m heat.Material, known float64, err error) {
 	if err := check.Word("Tabletop", t); err != nil {
 		return heat.Material{}, 0, err
 	}
+	known = 1.5
 	if t == MetalTop {
-		return t.material(), 2.5, nil
+		known = 2.5
 	}
-	return t.material(), 1.5, nil
+	return materials[t], known, nil
 }
 
-func (t Tabletop) material() heat.Material {
-	switch t {
-	case WoodTop: // oak across its grain
-		return heat.Material{Conductivity: 0.17, Density: 700, SpecificHeat: 2000}
-	case PlasticTop:
-		return heat.Material{Conductivity: 0.22, Density: 1200, SpecificHeat: 1500}
-	case GlassTop:
-		return heat.Material{Conductivity: 1.0, Density: 2500, SpecificHeat: 840}
-	case StoneTop:
-		return heat.Material{Conductivity: 2.2, Density: 2500, SpecificHeat: 850}
-	case MetalTop:
-		return heat.Material{Conductivity: 14, Density: 7800, SpecificHeat: 460}
-	case WireRack:
-		return heat.Material{}
-	}
-	return heat.Material{Conductivity: 1.5, Density: 2300, SpecificHeat: 910}
+var materials = [...]heat.Material{
+	CeramicTop: {Conductivity: 1.5, Density: 2300, SpecificHeat: 910},
+	WoodTop:    {Conductivity: 0.17, Density: 700, SpecificHeat: 2000}, // oak across its grain
+	PlasticTop: {Conductivity: 0.22, Density: 1200, SpecificHeat: 1500},
+	GlassTop:   {Conductivity: 1.0, Density: 2500, SpecificHeat: 840},
+	StoneTop:   {Conductivity: 2.2, Density: 2500, SpecificHeat: 850},
+	MetalTop:   {Conductivity: 14, Density: 7800, SpecificHeat: 460},
+	WireRack:   {},
 }

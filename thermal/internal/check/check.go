@@ -11,6 +11,14 @@ import (
 	"example.org/honestplate"
 )
 
+// ColdestC is the coldest to which the enthalpy of frozen food is known, degC.
+const ColdestC = -90.0
+
+// Between is the estimate of these limits.
+func Between(low, likely, high float64) honestplate.Estimate {
+	return honestplate.Estimate{Low: low, Likely: likely, High: high}
+}
+
 // A Field is a number of an input and the range in which it makes sense.
 type Field struct {
 	Name      string // as the caller writes it

@@ -22,7 +22,7 @@ func (e *Engine) Begin(c *Compiled, startC, tolerance float64, x exchange) {
 	e.u[e.Shells], e.seg[e.Shells] = u, j
 	e.tally, e.lost, e.StartH = tally{}, 0, h
 	e.probes = e.probes[:0]
-	e.steps, e.solves = 0, 0
+	e.steps = 0
 	e.tolerance = tolerance
 	e.least = 1e-7 * volume * (c.h[len(c.h)-1] - c.h[0])
 	e.Restart()

@@ -6,17 +6,10 @@ import (
 	"example.org/honestplate/thermal/internal/root"
 )
 
-// The forms of a body, as heat.Form numbers them.
-const (
-	sphereShells = iota
-	cylinderShells
-	slabShells
-)
-
 // An engine holds one computation: the grid, the state and the work space. It
 // is reused from run to run, so that nothing is allocated while time advances.
 type Engine struct {
-	form   int // of the three forms below
+	form   int // of the geometries
 	Shells int // shells that are left
 	Curve  *Compiled
 	x      exchange
@@ -62,7 +55,6 @@ type Engine struct {
 	least     float64 // below which heat is not worth counting, J
 	tolerance float64 // error allowed in one step, share of the heat moved so far
 	steps     int
-	solves    int
 }
 
 // A tally is what an engine counts as time goes on.
@@ -135,18 +127,19 @@ type geometry struct {
 	node, conduct func(a, b float64) float64
 }
 
+// geometries are those of a ball, a cylinder and a slab, as heat.Form numbers them.
 var geometries = [...]geometry{
-	sphereShells: {
+	{
 		func(r float64) float64 { return 4.0 / 3 * math.Pi * r * r * r }, func(r float64) float64 { return 4 * math.Pi * r * r },
 		func(a, b float64) float64 { return 0.75 * (a + b) * (a*a + b*b) / (a*a + a*b + b*b) },
 		func(a, b float64) float64 { return 4 * math.Pi * a * b / (b - a) },
 	},
-	cylinderShells: {
+	{
 		func(r float64) float64 { return math.Pi * r * r }, func(r float64) float64 { return 2 * math.Pi * r },
 		func(a, b float64) float64 { return 2.0 / 3 * (a*a + a*b + b*b) / (a + b) },
 		func(a, b float64) float64 { return 2 * math.Pi / math.Log(b/a) },
 	},
-	slabShells: {
+	{
 		func(r float64) float64 { return r }, func(float64) float64 { return 1 },
 		func(a, b float64) float64 { return (a + b) / 2 },
 		func(a, b float64) float64 { return 1 / (b - a) },

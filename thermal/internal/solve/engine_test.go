@@ -18,7 +18,7 @@ func TestSolverIsSecondOrderInTime(t *testing.T) {
 	Load(&c, []Point{{-50, 0, 0.5}, {50, 100 * 2e6, 0.5}}, 1, 1)
 	heat := func(steps int) float64 {
 		var e Engine
-		e.Build(sphereShells, 0.02, 24, UsualGrade)
+		e.Build(0, 0.02, 24, UsualGrade)
 		e.Begin(&c, 0, 1, swing{})
 		for range steps {
 			e.step(600 / float64(steps))

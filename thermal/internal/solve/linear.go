@@ -28,7 +28,6 @@ func (e *Engine) solve(w, t float64, u []float64) bool {
 	d, r, low, high := e.d[:n], e.r[:n], e.low[:n], e.high[:n]
 	q, dq := e.x.At(c.tempOn(js, us), t)
 	for range maxSolves {
-		e.solves++
 		// The surface: area (q + dq (us' - us)) = skin (us' - u of the last shell).
 		dq = min(dq, 0) / c.k[js]
 		inv := 1 / (skin - area*dq)

@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"slices"
+
 	"example.org/honestplate/thermal/internal/root"
 )
 
@@ -80,12 +82,7 @@ func (e *Engine) overstepped() bool {
 	if e.Span <= resolve*e.Time || e.Span < 1e-3 {
 		return false
 	}
-	for k := range e.probes {
-		if p := &e.probes[k]; p.fired == never && e.passed(p, 1) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(e.probes, func(p probe) bool { return p.fired == never && e.passed(&p, 1) })
 }
 
 // watch finds which probes fired in the last step, and when.
@@ -104,12 +101,7 @@ func (e *Engine) watch() {
 func (e *Engine) FiredAt(k int) float64 { return e.probes[k].fired }
 
 func (e *Engine) AllFired() bool {
-	for k := range e.probes {
-		if e.probes[k].fired == never {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(e.probes, func(p probe) bool { return p.fired == never })
 }
 
 // advanceShedding is advance for a body that drips: what is warmer than tempC is

@@ -1,4 +1,5 @@
-// Package testkit holds what the tests of the tree share.
+// Package testkit holds what tests share: demands on numbers and errors. Only tests read
+// it, like testdata/serial.
 package testkit
 
 import (

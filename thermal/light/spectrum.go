@@ -1,32 +1,38 @@
-// Package optics says what clear ice and clear water absorb of the light of lamps.
-package optics
+package light
 
 import (
 	"math"
 
+	"example.org/honestplate"
 	"example.org/honestplate/thermal/heat"
 )
 
 // The black bodies whose spectra the sources have, K. An LED is taken as flat from 400 to
 // 700 nm.
 const (
-	TungstenK = 3200.0
-	XenonK    = 5600.0 // discharge and flash
+	tungstenK = 3200.0
+	xenonK    = 5600.0 // discharge and flash
 )
 
-// Shares are what is absorbed of each source's light, 0..1.
-type Shares struct{ Tungsten, Discharge, LED, Flash float64 }
+// ClearIce returns what a path of clear ice, 0..10 m, absorbs: 1 - exp(-alpha path)
+// over each source's spectrum, good to 0.03. Cloudy ice sends light on longer ways and
+// absorbs more, up to the double of a thin path. Another path is a [honestplate.RangeError].
+//
+// Source: Warren and Brandt 2008, Optical constants of ice from the ultraviolet to the
+// microwave (read in a public database of refractive indices).
+func ClearIce(path float64) (Absorptance, error) { return through(path, iceSpectrum[:]) }
 
-// Ice is what a path of clear ice, m, absorbs: 1 - exp(-alpha path) over each source's
-// spectrum.
-func Ice(path float64) Shares { return slab(path, iceSpectrum[:]) }
+// ClearWater returns what a path of water, or of a drink as clear, absorbs, as ClearIce
+// does. Source: Hale and Querry 1973, Optical constants of water in the 200-nm to 200-um
+// wavelength region (read in the same database).
+func ClearWater(path float64) (Absorptance, error) { return through(path, waterSpectrum[:]) }
 
-// Water is what a path of water, or of a drink as clear, absorbs.
-func Water(path float64) Shares { return slab(path, waterSpectrum[:]) }
-
-func slab(path float64, spectrum []spectral) Shares {
-	xenon := absorbed(path, spectrum, XenonK)
-	return Shares{Tungsten: absorbed(path, spectrum, TungstenK), Discharge: xenon, LED: absorbed(path, spectrum, 0), Flash: xenon}
+func through(path float64, rows []spectral) (Absorptance, error) {
+	if err := honestplate.InRange("Path", path, 0, 10, "m", "the published optical constants; farther in only visible light is left"); err != nil {
+		return Absorptance{}, err
+	}
+	xenon := absorbed(path, rows, xenonK)
+	return Absorptance{absorbed(path, rows, tungstenK), xenon, absorbed(path, rows, 0), xenon}, nil
 }
 
 // A spectral is one row of optical constants.
@@ -55,9 +61,7 @@ func absorbed(path float64, rows []spectral, kelvins float64) float64 {
 	return sum
 }
 
-// iceSpectrum: Warren and Brandt 2008, Optical constants of ice from the ultraviolet
-// to the microwave, as tabulated in a public database of refractive indices (read);
-// alpha = 4 pi k/lambda.
+// iceSpectrum: alpha = 4 pi k/lambda; see ClearIce.
 var iceSpectrum = [...]spectral{
 	{0.4, 0.000743}, {0.5, 0.0148}, {0.6, 0.12}, {0.7, 0.5206}, {0.8, 2.105}, {0.9, 5.864},
 	{0.97, 12}, {1.03, 28.43}, {1.1, 19.42}, {1.2, 70.27}, {1.27, 133.6}, {1.4, 177.7},
@@ -65,8 +69,7 @@ var iceSpectrum = [...]spectral{
 	{2.5, 3785}, {3.003, 1.833e6},
 }
 
-// waterSpectrum: Hale and Querry 1973, Optical constants of water in the 200-nm to
-// 200-um wavelength region, as tabulated in the same database (read).
+// waterSpectrum: see ClearWater.
 var waterSpectrum = [...]spectral{
 	{0.4, 0.05843}, {0.5, 0.02513}, {0.6, 0.2283}, {0.7, 0.6014}, {0.8, 1.963}, {0.9, 6.786},
 	{0.975, 44.85}, {1.0, 36.32}, {1.2, 103.6}, {1.4, 1239}, {1.6, 671.5}, {1.8, 802.9},
