@@ -53,7 +53,7 @@ func TestAPerfectBatchIsLeftAlone(t *testing.T) {
 			}
 			test, err := cup.Test(b)
 			if err != nil || (test.Time.Likely.After-w.Likely.After).Abs() > time.Millisecond ||
-				!(test.OK.From < test.OK.Target && test.OK.Target < test.OK.To) && !test.OK.FloorHides || test.OK.Instead == "" {
+				!(test.OK.From < test.OK.Target && test.OK.Target < test.OK.To) && !test.OK.FloorHides || test.OK.FloorHides != (test.OK.Instead != "") {
 				t.Errorf("%g mPa s, %v: %+v, %v, want %v", 1e3*c.pas, cup, test, err, w)
 			}
 			// A time on the range's edge is left, one beyond it is not.
@@ -129,7 +129,7 @@ func TestTheFloorOfACupIsSaid(t *testing.T) {
 	}
 	b.TargetPaS = 0.042
 	test, err := cup("ISO 4").Test(b)
-	if err != nil || !test.OK.FloorHides {
+	if err != nil || !test.OK.FloorHides || test.OK.Instead == "" {
 		t.Errorf("near the floor: %+v, %v", test, err)
 	}
 }
