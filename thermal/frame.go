@@ -18,7 +18,7 @@ type frame[M any] struct {
 	events   []string // their keys
 	readings []reading[M]
 	doubt    doubt
-	reach    func(m *M, seconds float64) // asks for a course at least so long; may be nil
+	reach    func(m *M, seconds float64) // asks for a course at least so long, of which no more is read; may be nil
 }
 
 // A pace is how much slower than the model things go: lean, with all of the kind; unit,

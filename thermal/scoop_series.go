@@ -1,6 +1,9 @@
 package thermal
 
-import "cmp"
+import (
+	"cmp"
+	"math"
+)
 
 // series computes the course: to a little beyond the loss of shape, or to
 // the horizon.
@@ -12,7 +15,11 @@ func (r *scoopRun) series(m *scoopModel, slumped float64) ([]ScoopPoint, error) 
 	end := min(m.s.Horizon.Seconds(), 1.25*slumped)
 	r.face.e.Expect(p.dripRadius, p.flowC) // steps are short where it begins to drip
 	const steps = 60
-	course := make([]ScoopPoint, steps+1)
+	last := steps
+	if m.read > 0 && m.read < end {
+		last = int(math.Ceil(m.read / end * steps))
+	}
+	course := make([]ScoopPoint, last+1)
 	for i := range course {
 		t := end * float64(i) / steps
 		if err := cmp.Or(r.shade.runTo(t), r.face.runTo(t)); err != nil {
