@@ -7,9 +7,8 @@ import (
 	"example.org/honestplate/portion/internal/subset"
 )
 
-// A tray is a problem made ready: masses less the lightest of their group where its
-// count is fixed, all over their common divisor. Even masses with an odd total wanted
-// leave an empty window, which proves that no set exists.
+// A tray is a problem made ready, its masses [subset.Reduced]. Even masses with an odd
+// total wanted leave an empty window, which proves that no set exists.
 type tray struct {
 	*Problem
 	mass    []int64
@@ -28,22 +27,8 @@ type tray struct {
 type limits struct{ least, most []int64 }
 
 func newTray(p *Problem) *tray {
-	t := &tray{Problem: p, mass: slices.Clone(p.Masses), until: p.Effort}
-	for _, sp := range p.Groups {
-		less := int64(0)
-		if sp.Count != subset.AnyCount && sp.To > sp.From {
-			less = slices.Min(p.Masses[sp.From:sp.To])
-			t.base += less * int64(sp.Count)
-		}
-		for i := sp.From; i < sp.To; i++ {
-			t.mass[i] -= less
-			t.divisor = decimal.CommonDivisor(t.divisor, t.mass[i])
-		}
-	}
-	t.divisor = max(t.divisor, 1)
-	for i := range t.mass {
-		t.mass[i] /= t.divisor
-	}
+	t := &tray{Problem: p, until: p.Effort}
+	t.mass, t.base, t.divisor = subset.Reduced(p.Masses, p.Groups)
 	t.lo, t.hi = decimal.CeilDiv(p.Low-t.base, t.divisor), decimal.FloorDiv(p.High-t.base, t.divisor)
 	t.limits = t.limitsOf()
 	return t
@@ -91,16 +76,6 @@ func (t *tray) partable(pieces, words int) bool {
 	}
 	row := min(t.hi, t.most[0])/64 + 1
 	return row*int64(pieces+1)*int64(widest+1) <= int64(words)
-}
-
-func (t *tray) groupOf(piece int) int {
-	g, _ := slices.BinarySearchFunc(t.Groups, piece, func(s subset.Group, i int) int {
-		if s.To <= i {
-			return -1
-		}
-		return 1
-	})
-	return g
 }
 
 // valueOf returns the score and the distance from the wanted total of a set.
