@@ -139,7 +139,7 @@ func TestDrawingsRefuseWhatLayAndPlaceRefuse(t *testing.T) {
 		"no dish":   func() ([]byte, error) { return Strips(plate.Strips{}, nil, cheese) },
 		"nil round": func() ([]byte, error) { return Spread(plate.Spread{}, (*plate.Round)(nil), cheese) },
 		"nothing":   func() ([]byte, error) { return Strips(plate.Strips{}, round, portion.Declaration{}) },
-		"weights":         func() ([]byte, error) { return Spread(plate.Spread{Weights: []float64{1}}, round, cheese) },
+		"weights":   func() ([]byte, error) { return Spread(plate.Spread{Weights: []float64{1}}, round, cheese) },
 		"no pieces": func() ([]byte, error) { return Pieces("x", plate.Scatter{}, round, nil) },
 		"too many pieces": func() ([]byte, error) {
 			return Pieces("x", plate.Scatter{Count: 1, Diameter: 0.01}, round, make([]portion.Piece, 2))

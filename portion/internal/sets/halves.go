@@ -18,7 +18,7 @@ func (t *tray) halves(mask uint64) []uint64 {
 	if low > high {
 		return nil
 	}
-	r := t.reach(pieces, high)
+	r := t.reach(pieces, t.widest(), high)
 	best, off := uint64(0), int64(math.MaxInt64)
 	for sum := low; sum <= high; sum++ {
 		if !r.Has(sum) {
@@ -46,9 +46,10 @@ type reach struct {
 	pieces []int
 }
 
-// reach lists the totals of some pieces, ascending, up to most.
-func (t *tray) reach(pieces []int, most int64) reach {
-	masses, groups, widest := make([]int64, len(pieces)), make([]subset.Group, len(t.Groups)), 0
+// reach lists the totals up to most of some pieces, in order of group: with the counts of
+// the groups, or with another count of the only one.
+func (t *tray) reach(pieces []int, count int, most int64) reach {
+	masses, groups := make([]int64, len(pieces)), make([]subset.Group, len(t.Groups))
 	for k, i := range pieces {
 		masses[k] = t.mass[i]
 	}
@@ -58,18 +59,21 @@ func (t *tray) reach(pieces []int, most int64) reach {
 		for k < len(pieces) && pieces[k] < sp.To {
 			k++
 		}
-		groups[g].To, widest = k, max(widest, sp.Count)
+		groups[g].To = k
+	}
+	if len(groups) == 1 {
+		groups[0].Count = count
 	}
 	words := int(most/64) + 1
-	t.work += (len(pieces) + 1) * (widest + 1) * words / 8
+	t.work += (len(pieces) + 1) * (count + 1) * words / 8
 	return reach{subset.NewReach(masses, groups, words, true), pieces}
 }
 
 // first reads back the first set in order that makes a sum.
 func (r reach) first(sum int64) []int {
-	set := r.Set(sum)
-	for k, at := range set {
-		set[k] = r.pieces[at]
+	set := []int{} // also where it is empty there is one
+	for _, at := range r.Set(sum) {
+		set = append(set, r.pieces[at])
 	}
 	return set
 }

@@ -140,7 +140,7 @@ func (d *parting) part(mask uint64, m int, off int64) bool {
 	}
 	// A set with the earliest piece, in stated order; or any set.
 	most := min(d.t.hi, sum)
-	r := d.t.reach(members(mask), most)
+	r := d.t.reach(members(mask), d.t.widest(), most)
 	if m > 1 {
 		return d.choose(r, mask, 0, 0, 0, r.Groups[0].Count, 0, m, off)
 	}
