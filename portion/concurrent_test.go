@@ -134,14 +134,12 @@ func concurrentCalls(t *testing.T) map[string]func() any {
 		"Heroes.LowestRate":                   func() any { return one(heroes.LowestRate()) },
 		"Heroes.Units":                        func() any { return one(heroes.Units()) },
 		"plate.Layout.MarshalJSON":            func() any { _, err := layout.MarshalJSON(); return err.Error() },
-		"plate.Layout.SVG":                    func() any { return layout.SVG() },
 		"plate.Layout.SliceSold":              func() any { return one(layout.SliceSold(0.9)) },
 		"Pick.Best":                           func() any { return one(pick.Best()) },
 		"Pick.Sets":                           func() any { return one(pick.Sets(3)) },
 		"Pick.ToWeigh":                        func() any { return one(portion.Pick{Count: 3, Grams: 54}.ToWeigh(1, 0.9, portion.PieceMass{18, 1})) },
 		"plate.Placing.Assign":                func() any { return one(placing.Assign(pick.Pieces[12:24])) },
 		"plate.Placing.MarshalJSON":           func() any { _, err := placing.MarshalJSON(); return err.Error() },
-		"plate.Placing.SVG":                   func() any { return placing.SVG() },
 		"record.Record.MarshalJSON":           func() any { return one(kept.MarshalJSON()) },
 		"record.Record.Statement":             func() any { return kept.Statement() },
 		"record.Record.UnmarshalJSON":         func() any { var r record.Record; err := r.UnmarshalJSON(data); return got(r, err) },
@@ -166,10 +164,9 @@ func concurrentCalls(t *testing.T) map[string]func() any {
 		"apportion.Method.Apportion":   func() any { return one(apportion.HuntingtonHill.Apportion(23, claims)) },
 	}
 	for name, call := range map[string]func() any{
-		"plate.Arrangement": func() any { return text(plate.Ring, new(plate.Arrangement)) },
-		"Class":             func() any { return text(portion.ClassII, new(portion.Class)) },
-		"plate.Pattern":     func() any { return text(plate.Across, new(plate.Pattern)) },
-		"apportion.Method":  func() any { return text(apportion.QuotaMethod, new(apportion.Method)) },
+		"Class":            func() any { return text(portion.ClassII, new(portion.Class)) },
+		"plate.Pattern":    func() any { return text(plate.Across, new(plate.Pattern)) },
+		"apportion.Method": func() any { return text(apportion.QuotaMethod, new(apportion.Method)) },
 	} {
 		calls[name+".String"], calls[name+".MarshalText"], calls[name+".UnmarshalText"] = call, call, call
 	}

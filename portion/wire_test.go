@@ -25,7 +25,7 @@ import (
 func wireTypes() map[string]reflect.Type {
 	out := map[string]reflect.Type{}
 	for _, v := range []any{
-		portion.Amount{}, plate.Arrangement(0), record.Basis(""), record.Build{}, record.BuildCheck{}, portion.CheckWeight{}, portion.Class(0), portion.Decision{}, portion.Declaration{}, record.Edit{},
+		portion.Amount{}, record.Basis(""), record.Build{}, record.BuildCheck{}, portion.CheckWeight{}, portion.Class(0), portion.Decision{}, portion.Declaration{}, record.Edit{},
 		portion.Finding{}, portion.Formula{}, portion.Grid{}, portion.Group{}, portion.Heroes{}, portion.Ingredient{}, record.Layer{}, plate.Layout{}, portion.Limits{}, record.Placed{}, portion.Prior{}, record.Ratio{}, record.Revision{},
 		record.RevisionCheck{}, record.Specification{}, record.SpecificationRef{}, portion.Stopping{}, record.Take{}, portion.Verdict(""),
 		plate.Pattern(0), portion.Pick{}, portion.Picked{}, portion.PickedSets{}, portion.PieceMass{}, portion.PieceSet{}, portion.Piece{}, plate.Placing{}, plate.Point{}, portion.Portion{}, portion.QuidLine{}, record.Record{},
@@ -160,7 +160,7 @@ func TestEveryTypeIsOnTheWireOrAnError(t *testing.T) {
 
 func TestWordsAreRefusedThatNameNothing(t *testing.T) {
 	for _, text := range []string{`"sideways"`, `3`, `""`} {
-		for _, into := range []any{new(plate.Arrangement), new(portion.Class), new(plate.Pattern), new(apportion.Method)} {
+		for _, into := range []any{new(portion.Class), new(plate.Pattern), new(apportion.Method)} {
 			if err := json.Unmarshal([]byte(text), into); err == nil {
 				t.Errorf("%s was read as %T", text, into)
 			}

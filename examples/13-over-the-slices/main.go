@@ -7,6 +7,7 @@ import (
 
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
+	"example.org/honestplate/examples/plated"
 	"example.org/honestplate/portion"
 	"example.org/honestplate/portion/plate"
 	"gonum.org/v1/plot/plotter"
@@ -47,11 +48,7 @@ func overCuts(favour float64) plate.Strips {
 }
 
 func drawLayout() ([]byte, error) {
-	layout, err := overCuts(0.4).Lay(bread, cheese)
-	if err != nil {
-		return nil, err
-	}
-	return layout.SVG(), nil
+	return plated.Strips(overCuts(0.4), bread, cheese)
 }
 
 // drawFavour lays the cheese twice at every favour: in half grams, as it is

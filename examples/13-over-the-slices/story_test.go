@@ -96,7 +96,7 @@ func Example_overTheCuts() {
 }
 
 // The strips are all the same length; what differs is the weight, so the front ones
-// are cut thicker. layout.SVG draws the sheet that lies on the bench.
+// are cut thicker. plated.Strips draws the sheet that lies on the bench.
 //
 // Figure: cheese-over-the-cuts
 //

@@ -9,6 +9,7 @@ import (
 
 	"example.org/honestplate/examples/internal/figure"
 	"example.org/honestplate/examples/internal/notebook"
+	"example.org/honestplate/examples/plated"
 	"example.org/honestplate/portion"
 	"example.org/honestplate/portion/plate"
 	"gonum.org/v1/plot"
@@ -143,18 +144,10 @@ func drawPlate() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	spots, err := scatter.Place(dish)
-	if err != nil {
-		return nil, err
-	}
-	placed, err := spots.Assign(best.Pieces)
-	if err != nil {
-		return nil, err
-	}
-	return placed.SVG(), nil
+	return plated.Pieces("filled figs", scatter, dish, best.Pieces)
 }
 
 var (
-	scatter = plate.Scatter{Item: "filled figs", Count: 9, Diameter: 0.036, Gap: 0.008, Seed: 1}
+	scatter = plate.Scatter{Count: 9, Diameter: 0.036, Gap: 0.008, Seed: 1}
 	dish    = plate.Round{Diameter: 0.24, Edge: 0.025}
 )

@@ -223,12 +223,12 @@ func Example_record() {
 	//
 	// | item | in the picture | declared | planned | weighed | against what is declared |
 	// |---|---|---|---|---|---|
-	// | heel | itself: the advertised product | 28 g (-2 +2 g) | no plan | 28.4 g +- 0.0825 g | **agrees** (+0.4 g); over 99 % likely to conform |
-	// | sauce | itself: the advertised product | 11 g (-1.5 +1.5 g) | no plan | 10.9 g +- 0.0818 g | **agrees** (-0.1 g); over 99 % likely to conform |
-	// | patty | itself: the advertised product | 113 g (-4 +4 g) | no plan | 113.5 g +- 0.0939 g, raw | **agrees** (+0.5 g); over 99 % likely to conform |
-	// | cheese | itself: the advertised product | 14 g (-1 +1 g) | no plan | 14 g +- 0.0819 g | **agrees** (+0 g); over 99 % likely to conform |
-	// | pickles | itself: the advertised product | 3 pieces (-0 +1), 5.5 g (-1 +1 g) | no plan | 3 pieces, 6.4 g +- 0.0817 g | **agrees** (+0.9 g); over 99 % likely to conform |
-	// | crown | itself: the advertised product | 27 g (-2 +2 g) | no plan | 26.9 g +- 0.0824 g | **agrees** (-0.1 g); over 99 % likely to conform |
+	// | heel | itself: the advertised product | 28 g (-2 +2 g) | no plan | 28.4 g +- 0.083 g | **agrees** (+0.4 g); over 99 % likely to conform |
+	// | sauce | itself: the advertised product | 11 g (-1.5 +1.5 g) | no plan | 10.9 g +- 0.082 g | **agrees** (-0.1 g); over 99 % likely to conform |
+	// | patty | itself: the advertised product | 113 g (-4 +4 g) | no plan | 113.5 g +- 0.094 g, raw | **agrees** (+0.5 g); over 99 % likely to conform |
+	// | cheese | itself: the advertised product | 14 g (-1 +1 g) | no plan | 14 g +- 0.082 g | **agrees** (+0 g); over 99 % likely to conform |
+	// | pickles | itself: the advertised product | 3 pieces (-0 +1), 5.5 g (-1 +1 g) | no plan | 3 pieces, 6.4 g +- 0.082 g | **agrees** (+0.9 g); over 99 % likely to conform |
+	// | crown | itself: the advertised product | 27 g (-2 +2 g) | no plan | 26.9 g +- 0.083 g | **agrees** (-0.1 g); over 99 % likely to conform |
 	//
 	// ## Stand-ins
 	//

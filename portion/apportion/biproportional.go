@@ -2,7 +2,6 @@ package apportion
 
 import (
 	"fmt"
-	"math"
 
 	"example.org/honestplate/portion/internal/check"
 	"example.org/honestplate/portion/internal/decimal"
@@ -20,9 +19,8 @@ import (
 // about 1 part in 1e12.
 //
 // Errors: [honestplate.InputError] for a bad shape, weight or margin;
-// [honestplate.RangeError] for more than 1e6 cells or 1e9 units, and for a table of more
-// than 90 000 cells whose weights tie as often as equal weights do; [MarginError] where
-// the margins contradict each other, naming those that do.
+// [honestplate.RangeError] for more than 10 000 cells or 1e9 units; [MarginError] where the
+// margins contradict each other, naming those that do.
 //
 // Source: Balinski and Demange, Algorithms for proportional matrices in reals and
 // integers, Mathematical Programming 45 (1989) 193-210 (from memory); results
@@ -106,9 +104,6 @@ func (t *twoWay) solve() error {
 	}
 	// A few units a line left: cheapest paths finish from here. More: the margins
 	// contradict each other or nearly do, so start again with coarse units.
-	if len(t.weight) > quickCells && left < math.MaxInt64 && float64(left)*float64(len(t.weight)) > mostUnitCells {
-		return t.tooManyTies()
-	}
 	few := left <= int64(8*(len(t.rows)+len(t.columns)))
 	return t.finishByPaths(!few)
 }

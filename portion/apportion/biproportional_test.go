@@ -289,19 +289,19 @@ func TestBadTables(t *testing.T) {
 		rows, columns []int64
 		kind          error
 	}{
-		"empty":                     {nil, nil, nil, honestplate.ErrInput},
-		"no columns":                {[][]float64{{}}, []int64{1}, nil, honestplate.ErrInput},
-		"ragged":                    {[][]float64{{1, 1}, {1}}, []int64{1, 1}, []int64{1, 1}, honestplate.ErrInput},
-		"missing row":               {one, []int64{1, 1}, []int64{2}, honestplate.ErrInput},
-		"NaN":                       {[][]float64{{math.NaN()}}, []int64{1}, []int64{1}, honestplate.ErrInput},
-		"negative":                  {[][]float64{{-1}}, []int64{1}, []int64{1}, honestplate.ErrInput},
-		"endless":                   {[][]float64{{math.Inf(1)}}, []int64{1}, []int64{1}, honestplate.ErrInput},
-		"negative margin":           {one, []int64{-1}, []int64{-1}, honestplate.ErrInput},
-		"unequal margins":           {one, []int64{1}, []int64{2}, honestplate.ErrInput},
-		"huge margins":              {one, []int64{1e18}, []int64{1e18}, honestplate.ErrRange},
-		"weights far apart":         {[][]float64{{1, 1e-200}}, []int64{2}, []int64{1, 1}, honestplate.ErrRange},
-		"nowhere to go":             {[][]float64{{0}}, []int64{1}, []int64{1}, honestplate.ErrInfeasible},
-		"more than a million cells": {make([][]float64, 2000), make([]int64, 2000), make([]int64, 2000), honestplate.ErrRange},
+		"empty":                  {nil, nil, nil, honestplate.ErrInput},
+		"no columns":             {[][]float64{{}}, []int64{1}, nil, honestplate.ErrInput},
+		"ragged":                 {[][]float64{{1, 1}, {1}}, []int64{1, 1}, []int64{1, 1}, honestplate.ErrInput},
+		"missing row":            {one, []int64{1, 1}, []int64{2}, honestplate.ErrInput},
+		"NaN":                    {[][]float64{{math.NaN()}}, []int64{1}, []int64{1}, honestplate.ErrInput},
+		"negative":               {[][]float64{{-1}}, []int64{1}, []int64{1}, honestplate.ErrInput},
+		"endless":                {[][]float64{{math.Inf(1)}}, []int64{1}, []int64{1}, honestplate.ErrInput},
+		"negative margin":        {one, []int64{-1}, []int64{-1}, honestplate.ErrInput},
+		"unequal margins":        {one, []int64{1}, []int64{2}, honestplate.ErrInput},
+		"huge margins":           {one, []int64{1e18}, []int64{1e18}, honestplate.ErrRange},
+		"weights far apart":      {[][]float64{{1, 1e-200}}, []int64{2}, []int64{1, 1}, honestplate.ErrRange},
+		"nowhere to go":          {[][]float64{{0}}, []int64{1}, []int64{1}, honestplate.ErrInfeasible},
+		"more than 10 000 cells": {make([][]float64, 101), make([]int64, 101), make([]int64, 100), honestplate.ErrRange},
 	} {
 		if _, err := Biproportional(c.weights, c.rows, c.columns); !errors.Is(err, c.kind) {
 			t.Errorf("%s: got %v, want %v", name, err, c.kind)
@@ -309,8 +309,8 @@ func TestBadTables(t *testing.T) {
 	}
 }
 
-func BenchmarkBiproportional200(b *testing.B) {
-	weights, rows, columns := randomTable(rand.New(rand.NewPCG(1, 1)), 200, 200, 0, 20)
+func BenchmarkBiproportional100(b *testing.B) {
+	weights, rows, columns := randomTable(rand.New(rand.NewPCG(1, 1)), 100, 100, 0, 20)
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := Biproportional(weights, rows, columns); err != nil {
@@ -368,11 +368,11 @@ func TestFavouringACellNeverTakesFromIt(t *testing.T) {
 	}
 }
 
-func BenchmarkControlledRounding200(b *testing.B) {
+func BenchmarkControlledRounding100(b *testing.B) {
 	rng := rand.New(rand.NewPCG(1, 1))
-	values := make([][]float64, 200)
+	values := make([][]float64, 100)
 	for i := range values {
-		values[i] = make([]float64, 200)
+		values[i] = make([]float64, 100)
 		for j := range values[i] {
 			values[i][j] = 10 * rng.Float64()
 		}
@@ -388,7 +388,7 @@ func BenchmarkControlledRounding200(b *testing.B) {
 // Equal weights make every cell a tie: rows must not all favour the same columns,
 // or thousands of units are left to move.
 func TestEqualWeightsShareEvenly(t *testing.T) {
-	const n = 120
+	const n = 100
 	weights, rows := make([][]float64, n), make([]int64, n)
 	for i := range weights {
 		weights[i], rows[i] = make([]float64, n), 3*n+n/2
@@ -410,10 +410,10 @@ func TestEqualWeightsShareEvenly(t *testing.T) {
 	}
 }
 
-func BenchmarkBiproportionalTies200(b *testing.B) {
-	weights, rows := make([][]float64, 200), make([]int64, 200)
+func BenchmarkBiproportionalTies100(b *testing.B) {
+	weights, rows := make([][]float64, 100), make([]int64, 100)
 	for i := range weights {
-		weights[i], rows[i] = make([]float64, 200), 700
+		weights[i], rows[i] = make([]float64, 100), 350
 		for j := range weights[i] {
 			weights[i][j] = 1
 		}
@@ -426,13 +426,9 @@ func BenchmarkBiproportionalTies200(b *testing.B) {
 	}
 }
 
-// Equal weights with unequal totals make ties everywhere: large tables are refused with
-// the limit, instead of taking minutes; with equal totals they are quick.
-func TestBiproportionalRefusesTooManyTies(t *testing.T) {
-	if testing.Short() {
-		t.Skip("a second")
-	}
-	const n = 400
+// Equal weights with unequal totals make ties everywhere: the largest table still comes.
+func TestTiesEverywhereAreSettled(t *testing.T) {
+	const n = 100
 	rng := rand.New(rand.NewPCG(1, 2))
 	weights, rows, columns := make([][]float64, n), make([]int64, n), make([]int64, n)
 	for i := range weights {
@@ -445,14 +441,9 @@ func TestBiproportionalRefusesTooManyTies(t *testing.T) {
 		rows[rng.IntN(n)]++
 		columns[rng.IntN(n)]++
 	}
-	var outside *honestplate.RangeError
-	if _, err := Biproportional(weights, rows, columns); !errors.As(err, &outside) || outside.Value != n*n || outside.High != quickCells {
-		t.Errorf("%v", err)
+	got, err := Biproportional(weights, rows, columns)
+	if err != nil {
+		t.Fatal(err)
 	}
-	for i := range rows {
-		rows[i], columns[i] = 50*n+7, 50*n+7
-	}
-	if _, err := Biproportional(weights, rows, columns); err != nil {
-		t.Error(err)
-	}
+	keepsMargins(t, weights, rows, columns, got)
 }

@@ -3,24 +3,8 @@ package apportion
 import (
 	"math"
 
-	"example.org/honestplate"
 	"example.org/honestplate/portion/internal/flow"
 )
-
-// Work along paths on tables of more than quickCells is bounded to some seconds: by the
-// looks at cells that it takes, and before by the units out of place, each of which can
-// take a look at all cells.
-const (
-	mostLooks     = 150_000_000
-	mostUnitCells = 500_000_000
-	quickCells    = 90_000
-)
-
-// tooManyTies refuses what would take minutes.
-func (t *twoWay) tooManyTies() error {
-	return &honestplate.RangeError{Field: "Weights", Value: float64(len(t.weight)), Low: 1, High: quickCells, Unit: "cells",
-		Source: "with so many ties, as equal weights make them, larger tables take minutes"}
-}
 
 // finishByPaths moves the units that are out of place along cheapest paths. One more unit
 // in a cell of x units costs log((x + 1/2)/weight), one less gains the same at
@@ -34,9 +18,6 @@ func (t *twoWay) tooManyTies() error {
 func (t *twoWay) finishByPaths(scratch bool) error {
 	m, n := len(t.rows), len(t.columns)
 	net := flow.New(m+n, m*n)
-	if len(t.weight) > quickCells {
-		net.Limit = mostLooks
-	}
 	for v := range net.Out {
 		net.Out[v] = make([]int32, 0, max(m, n))
 	}
@@ -84,9 +65,6 @@ func (t *twoWay) finishByPaths(scratch bool) error {
 			}
 			renew(e / 2)
 		})
-		if net.Spent {
-			return t.tooManyTies()
-		}
 		if unit > 1 {
 			unit /= 2
 			continue

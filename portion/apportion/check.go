@@ -11,7 +11,7 @@ import (
 // Limits of tables: sizes that stay quick, and units whose rounding points float64
 // still tells apart.
 const (
-	mostCells        = 1_000_000
+	mostCells        = 10_000
 	mostTableUnits   = 1_000_000_000
 	tableUnitsReason = "beyond, a float64 does not tell rounding points apart"
 )

@@ -20,7 +20,7 @@ import (
 // are equally near, the order of rows and columns decides.
 //
 // Errors: [honestplate.InputError] for a bad shape or entry, [honestplate.RangeError]
-// for more than 1e6 entries or a grand total above 1e9.
+// for more than 10 000 entries or a grand total above 1e9.
 func ControlledRounding(values [][]float64) ([][]int64, error) {
 	if len(values) == 0 {
 		return nil, checkShape(values, 0, 0)

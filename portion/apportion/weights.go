@@ -29,11 +29,6 @@ func tooUneven(field string, ratio float64) error {
 // not depend on the order of the claims.
 func wholeWeights(claims []Claim) ([]uint64, uint64, error) {
 	w := make([]uint64, len(claims))
-	if places, ok := decimalPlaces(claims); ok {
-		if sum, ok := scaleByTen(w, claims, places); ok {
-			return w, sum, nil
-		}
-	}
 	if sum, ok := decimalWeights(w, claims); ok {
 		return w, sum, nil
 	}
@@ -55,45 +50,6 @@ func wholeWeights(claims []Claim) ([]uint64, uint64, error) {
 		sum = scaleByTwo(w, claims, shift+room)
 	}
 	return w, sum, nil
-}
-
-// decimalPlaces returns the fewest decimal places that write every weight, if 12
-// suffice.
-func decimalPlaces(claims []Claim) (int, bool) {
-	places, scale := 0, 1.0
-	for _, c := range claims {
-		for {
-			n := math.Round(c.Weight * scale)
-			// Both n and the scale are exact, so the quotient is the float64
-			// nearest to the decimal: the weight is what typing it gives.
-			if n < 1<<53 && n/scale == c.Weight {
-				break
-			}
-			if places == 12 {
-				return 0, false
-			}
-			places++
-			scale = math.Pow10(places)
-		}
-	}
-	return places, true
-}
-
-// scaleByTen sets w to the weights times 10^places. ok is false if one is not
-// exact or the sum does not fit.
-func scaleByTen(w []uint64, claims []Claim, places int) (sum uint64, ok bool) {
-	scale := math.Pow10(places)
-	for i, c := range claims {
-		n := math.Round(c.Weight * scale)
-		if n >= 1<<53 {
-			return 0, false
-		}
-		w[i] = uint64(n)
-		if sum += w[i]; sum >= 1<<weightBits {
-			return 0, false
-		}
-	}
-	return sum, true
 }
 
 // scaleByTwo sets w to the weights times 2^shift, rounded, but at least 1 for a

@@ -40,7 +40,7 @@ func ExampleStrips_Lay() {
 
 // Nine olives on a plate of three slices, three on each, clear of cuts and rim.
 func ExampleScatter_Place() {
-	placing, err := plate.Scatter{Item: "olives", Count: 9, Diameter: 0.018, Gap: 0.004, CutGap: 0.002}.Place(plate.Round{Diameter: 0.2, Edge: 0.015, Slices: 3})
+	placing, err := plate.Scatter{Count: 9, Diameter: 0.018, Gap: 0.004, CutGap: 0.002}.Place(plate.Round{Diameter: 0.2, Edge: 0.015, Slices: 3})
 	if err != nil {
 		fmt.Println(err)
 		return

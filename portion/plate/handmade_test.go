@@ -1,8 +1,8 @@
 package plate
 
 import (
-	"bytes"
 	"errors"
+	"math"
 	"testing"
 
 	"example.org/honestplate"
@@ -10,40 +10,30 @@ import (
 	"example.org/honestplate/portion/record"
 )
 
-// A Layout or a Placing has exported fields, so a program can make or change one by
-// hand. Drawing it must not fail.
-func TestWhatLayAndPlaceHaveNotMadeStillDraws(t *testing.T) {
-	empty := Placing{Spots: []Spot{{Number: 1, Slice: 3}}}
+// A Placing has exported fields, so a program can make or change one by hand: what is on
+// no slice does not count, and nothing panics.
+func TestWhatPlaceHasNotMadeIsStillAssigned(t *testing.T) {
 	changed, err := Scatter{Count: 3, Diameter: 0.02}.Place(Round{Diameter: 0.3, Slices: 3})
 	if err != nil {
 		t.Fatal(err)
 	}
 	changed.Spots = append(changed.Spots, Spot{Slice: 99, Piece: 7}, Spot{Slice: -1})
-	for _, p := range []Placing{{}, empty, changed} {
-		if svg := p.SVG(); !bytes.HasPrefix(svg, []byte("<svg")) {
-			t.Errorf("drew %.40q", svg)
+	for _, p := range []Placing{{}, {Spots: []Spot{{Number: 1, Slice: 3}}}, changed} {
+		got, err := p.Assign(weighed(len(p.Spots), 1))
+		if err != nil {
+			t.Fatal(err)
 		}
-		total := 0
-		for _, n := range p.counts() {
-			total += n
+		on, want := 0.0, 0.0
+		for _, s := range got.Slices {
+			on += s.Grams
 		}
-		if want := min(3, 3*len(p.counts())); total != want {
-			t.Errorf("%d spots on the slices, not %d", total, want)
-		}
-		for _, g := range p.grams() {
-			if g != 0 {
-				t.Errorf("%v g without pieces", g)
+		for _, s := range got.Spots {
+			if s.Slice >= 1 && s.Slice <= len(got.Slices) {
+				want += got.Pieces[s.Piece].Grams
 			}
 		}
-	}
-	laid, err := Strips{Pattern: Across, Count: 2}.Lay(Round{Diameter: 0.3, Slices: 2}, portion.Declaration{Grams: 10})
-	if err != nil {
-		t.Fatal(err)
-	}
-	laid.Strips = append(laid.Strips, Strip{Number: 3})
-	for _, l := range []Layout{{}, {Slices: make([]Slice, 2), Strips: make([]Strip, 2)}, laid} {
-		if svg := l.SVG(); !bytes.HasPrefix(svg, []byte("<svg")) {
-			t.Errorf("drew %.40q", svg)
+		if math.Abs(on-want) > 1e-6 {
+			t.Errorf("%v g on the slices, want %v", on, want)
 		}
 	}
 }

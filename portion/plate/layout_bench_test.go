@@ -16,17 +16,6 @@ func BenchmarkLayOverCuts(b *testing.B) {
 	}
 }
 
-func BenchmarkLayoutSVG(b *testing.B) {
-	l, err := Strips{Hub: 0.015, Favour: 0.25}.Lay(Round{Diameter: 0.3, Edge: 0.02, Slices: 8}, portion.Declaration{Item: "cheese", Grams: 62, StepGrams: 0.5})
-	if err != nil {
-		b.Fatal(err)
-	}
-	b.ReportAllocs()
-	for b.Loop() {
-		l.SVG()
-	}
-}
-
 func BenchmarkScatter24(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {

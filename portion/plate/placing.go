@@ -26,7 +26,6 @@ type Placing struct {
 	Spots   []Spot          // one a piece, in the order of placing
 	Pieces  []portion.Piece // what Assign was given; nil before
 	Slices  []Slice         // with the mass that each carries, 0 before Assign
-	plate   plate
 }
 
 // MarshalJSON refuses: a Placing is a result that only Place can make. Send what it was
@@ -121,30 +120,4 @@ func (p Placing) grams() []float64 {
 		out[i] = math.Round(out[i]*1e6) / 1e6 // the dust of adding decimals
 	}
 	return out
-}
-
-// counts returns the number of pieces on every slice: index 0 is slice 1. Of spots
-// that Place has not made, those on no slice do not count.
-func (p Placing) counts() []int {
-	out := make([]int, len(p.Slices))
-	for _, s := range p.Spots {
-		if s.Slice >= 1 && s.Slice <= len(out) {
-			out[s.Slice-1]++
-		}
-	}
-	return out
-}
-
-// nearest returns the least distance between the centres of two pieces, m; 0 for
-// fewer than two.
-func (p Placing) nearest() float64 {
-	least := 0.0
-	for i, s := range p.Spots {
-		for _, t := range p.Spots[:i] {
-			if d := s.At.minus(t.At).norm(); least == 0 || d < least {
-				least = d
-			}
-		}
-	}
-	return least
 }

@@ -7,57 +7,21 @@ import (
 
 	"example.org/honestplate"
 	"example.org/honestplate/portion/internal/check"
-	"example.org/honestplate/portion/internal/words"
 )
 
-// An Arrangement is how separate pieces are spread over a dish.
-type Arrangement int
-
-const (
-	// BlueNoise spreads pieces evenly without a pattern: random, but never close
-	// together. It is the zero value.
-	BlueNoise Arrangement = iota
-	// Ring sets pieces on one ring along the edge.
-	Ring
-	// Spiral sets pieces on a sunflower's spiral from the centre: the k-th at radius
-	// c sqrt(k), each 137.508 degrees further than the last (Vogel 1979, A better way
-	// to construct the sunflower head; the angle 180 (3 - sqrt 5) is exact). On a
-	// Rectangle the spiral is stretched with it. One piece alone lies in the
-	// middle, where that is clear.
-	Spiral
-)
-
-var arrangementNames = [...]string{"scattered", "in a ring", "in a spiral"}
-
-// String names the arrangement.
-func (a Arrangement) String() string { return words.Of("Arrangement", int(a), arrangementNames[:]) }
-
-// MarshalText writes the arrangement's name.
-func (a Arrangement) MarshalText() ([]byte, error) {
-	return words.Text("Arrangement", int(a), arrangementNames[:])
-}
-
-// UnmarshalText reads what MarshalText writes.
-func (a *Arrangement) UnmarshalText(text []byte) error {
-	return words.Read(a, "Arrangement", text, arrangementNames[:])
-}
-
-// A Scatter says how separate pieces are placed: clear of each other, of the free
-// edge and of the cuts.
+// A Scatter says how separate pieces are placed: evenly without a pattern, random but
+// clear of each other, of the free edge and of the cuts.
 type Scatter struct {
-	Item        string      `json:"item,omitzero"`        // what the pieces are, for the drawing; may be empty
-	Arrangement Arrangement `json:"arrangement,omitzero"` // how they are spread
-	Count       int         `json:"count,omitzero"`       // pieces, 1 to 1000
-	Diameter    float64     `json:"diameter_m,omitzero"`  // of the circle that the largest piece needs, m, above 0
-	Gap         float64     `json:"gap_m,omitzero"`       // least distance between two pieces' circles, m, 0 or more
-	CutGap      float64     `json:"cut_gap_m,omitzero"`   // least distance between a piece's circle and a cut, m, 0 or more
+	Count    int     `json:"count,omitzero"`      // pieces, 1 to 1000
+	Diameter float64 `json:"diameter_m,omitzero"` // of the circle that the largest piece needs, m, above 0
+	Gap      float64 `json:"gap_m,omitzero"`      // least distance between two pieces' circles, m, 0 or more
+	CutGap   float64 `json:"cut_gap_m,omitzero"`  // least distance between a piece's circle and a cut, m, 0 or more
 	// OverCuts lets pieces lie on cuts; CutGap must then be 0.
 	OverCuts bool   `json:"over_cuts,omitzero"`
-	Seed     uint64 `json:"seed,omitzero"` // another seed is another BlueNoise; the same seed is the same one
+	Seed     uint64 `json:"seed,omitzero"` // another seed places them otherwise, the same seed alike
 }
 
-// crowded says how many pieces found room. For BlueNoise and Spiral another way of
-// placing might fit more.
+// crowded says how many pieces found room. Another way of placing might fit more.
 func (s Scatter) crowded(placed int) error {
 	return &honestplate.RefusedError{
 		Field: "Count", Kind: honestplate.ErrInfeasible,
@@ -69,10 +33,9 @@ func (s Scatter) crowded(placed int) error {
 const maxSpots = 1000
 
 // Place finds the spots. A single piece lies in the middle if it is clear there.
-// Every slice is given its share of the pieces in proportion to its area (for a Ring
-// to its length of ring; a Spiral takes what its spiral meets), by largest remainder,
-// and every spot keeps the distances asked for. The same Scatter gives the same spots
-// everywhere.
+// Every slice is given its share of the pieces in proportion to its area, by largest
+// remainder, and every spot keeps the distances asked for. The same Scatter gives the
+// same spots everywhere.
 //
 // Errors: a [honestplate.InputError] for a dish or a scatter that makes no sense, a
 // [honestplate.RefusedError] where room was not found.
@@ -84,21 +47,13 @@ func (s Scatter) Place(on Dish) (Placing, error) {
 	if err := s.check(); err != nil {
 		return Placing{}, err
 	}
-	var at []Point
-	switch {
-	case s.Count == 1 && s.clear(p, Point{}):
-		at = []Point{{}}
-	case s.Arrangement == Ring:
-		at, err = s.ring(p)
-	case s.Arrangement == Spiral:
-		at, err = s.spiral(p)
-	default:
-		at, err = s.scatter(p)
+	at := []Point{{}}
+	if s.Count > 1 || !s.clear(p, Point{}) {
+		if at, err = s.scatter(p); err != nil {
+			return Placing{}, err
+		}
 	}
-	if err != nil {
-		return Placing{}, err
-	}
-	out := Placing{Scatter: s, Dish: on, Slices: slices.Clone(p.slices), plate: p}
+	out := Placing{Scatter: s, Dish: on, Slices: slices.Clone(p.slices)}
 	slices.SortStableFunc(at, p.farFirst)
 	for i, x := range at {
 		out.Spots = append(out.Spots, Spot{i + 1, x, p.sliceAt(x) + 1, -1})
@@ -109,8 +64,6 @@ func (s Scatter) Place(on Dish) (Placing, error) {
 func (s Scatter) check() error {
 	switch err := cmp.Or(honestplate.Positive("Diameter", s.Diameter, "m"), honestplate.NotNegative("Gap", s.Gap, "m"),
 		honestplate.NotNegative("CutGap", s.CutGap, "m")); {
-	case s.Arrangement < 0 || int(s.Arrangement) >= len(arrangementNames):
-		return check.Input("Arrangement", s.Arrangement, "", "BlueNoise, Ring or Spiral")
 	case s.Count < 1 || s.Count > maxSpots:
 		return check.Input("Count", s.Count, "", fmt.Sprintf("1 to %d", maxSpots))
 	case err != nil:

@@ -1,7 +1,6 @@
 package plate
 
 import (
-	"bytes"
 	"errors"
 	"math"
 	"math/rand/v2"
@@ -16,12 +15,11 @@ import (
 func randomScatter(r *rand.Rand) (Scatter, Dish) {
 	_, on, _ := randomLayout(r)
 	s := Scatter{
-		Arrangement: Arrangement(r.IntN(3)),
-		Count:       1 + r.IntN(24),
-		Diameter:    0.004 + 0.02*r.Float64(),
-		Gap:         0.003 * r.Float64(),
-		CutGap:      0.003 * r.Float64(),
-		Seed:        r.Uint64(),
+		Count:    1 + r.IntN(24),
+		Diameter: 0.004 + 0.02*r.Float64(),
+		Gap:      0.003 * r.Float64(),
+		CutGap:   0.003 * r.Float64(),
+		Seed:     r.Uint64(),
 	}
 	if r.IntN(3) == 0 {
 		s.OverCuts, s.CutGap = true, 0
@@ -33,25 +31,26 @@ func randomScatter(r *rand.Rand) (Scatter, Dish) {
 func TestSpotsKeepClearOfEdgesCutsAndEachOther(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 12))
 	placed := 0
-	for k := range 1000 {
+	for k := range 120 {
 		s, on := randomScatter(r)
-		if k%10 > 0 { // throwing darts takes longest
-			s.Arrangement = Ring + Arrangement(k%2)
-		}
 		p, err := s.Place(on)
 		if err != nil {
-			if _, round := on.(Round); !errors.Is(err, honestplate.ErrInfeasible) && (round || s.Arrangement != Ring) {
+			if !errors.Is(err, honestplate.ErrInfeasible) {
 				t.Fatalf("case %d: %v", k, err)
 			}
 			continue
 		}
 		placed++
+		dish, err := plateOf(on)
+		if err != nil {
+			t.Fatal(err)
+		}
 		if len(p.Spots) != s.Count {
 			t.Fatalf("case %d: %d spots for %d pieces", k, len(p.Spots), s.Count)
 		}
-		a, b := p.plate.inner()
+		a, b := dish.inner()
 		for i, x := range p.Spots {
-			if x.Number != i+1 || x.Piece != -1 || x.Slice != p.plate.sliceAt(x.At)+1 {
+			if x.Number != i+1 || x.Piece != -1 || x.Slice != dish.sliceAt(x.At)+1 {
 				t.Fatalf("case %d: %+v", k, x)
 			}
 			if i > 0 && x.At.Y > p.Spots[i-1].At.Y+1e-6 {
@@ -60,7 +59,7 @@ func TestSpotsKeepClearOfEdgesCutsAndEachOther(t *testing.T) {
 			for u := range 240 {
 				sin, cos := math.Sincos(2 * math.Pi * float64(u) / 240)
 				edge := Point{a * cos, b * sin}
-				if !p.plate.round {
+				if !dish.round {
 					edge = edge.times(1 / max(math.Abs(cos), math.Abs(sin)))
 				}
 				if d := edge.minus(x.At).norm(); d < s.Diameter/2-1e-9 {
@@ -68,7 +67,7 @@ func TestSpotsKeepClearOfEdgesCutsAndEachOther(t *testing.T) {
 				}
 			}
 			if !s.OverCuts {
-				for _, c := range p.plate.cuts {
+				for _, c := range dish.cuts {
 					for u := range 41 {
 						if d := c.at(float64(u) / 40).minus(x.At).norm(); d < s.Diameter/2+s.CutGap-1e-9 {
 							t.Fatalf("case %d: %v m from a cut", k, d)
@@ -77,7 +76,7 @@ func TestSpotsKeepClearOfEdgesCutsAndEachOther(t *testing.T) {
 				}
 			}
 		}
-		if n := p.nearest(); s.Count > 1 && n < s.Diameter+s.Gap-2e-9 {
+		if n := nearest(p); s.Count > 1 && n < s.Diameter+s.Gap-2e-9 {
 			t.Fatalf("case %d: two pieces %v m apart", k, n)
 		}
 		if k%20 < 3 {
@@ -86,7 +85,7 @@ func TestSpotsKeepClearOfEdgesCutsAndEachOther(t *testing.T) {
 			}
 		}
 	}
-	if placed < 400 {
+	if placed < 60 {
 		t.Errorf("only %d found room", placed)
 	}
 }
@@ -126,33 +125,17 @@ func evenness(points []Point, area float64) float64 {
 	return sum / n * 2 * math.Sqrt(n/area)
 }
 
-func TestRingHoldsWhatGeometrySays(t *testing.T) {
-	// n circles of radius 1 touch on a ring inside a circle of radius 1 + 1/sin(pi/n).
-	for n := 2; n <= 12; n++ {
-		fits := 2 * (1 + 1/math.Sin(math.Pi/float64(n))) / 100
-		s := Scatter{Arrangement: Ring, Count: n, Diameter: 0.02}
-		if _, err := s.Place(Round{Diameter: fits * (1 + 1e-6)}); err != nil {
-			t.Errorf("%d in %v m: %v", n, fits, err)
-		}
-		if _, err := s.Place(Round{Diameter: fits * (1 - 1e-6)}); !errors.Is(err, honestplate.ErrInfeasible) {
-			t.Errorf("%d in less than %v m: %v", n, fits, err)
-		}
-	}
-}
-
 func TestASinglePieceLiesInTheMiddle(t *testing.T) {
-	for _, a := range []Arrangement{BlueNoise, Ring, Spiral} {
-		p, err := Scatter{Arrangement: a, Count: 1, Diameter: 0.02}.Place(Rectangle{Width: 0.3, Depth: 0.2})
-		if err != nil || p.Spots[0].At != (Point{}) {
-			t.Errorf("%s: %+v, %v", a, p.Spots, err)
-		}
+	p, err := Scatter{Count: 1, Diameter: 0.02}.Place(Rectangle{Width: 0.3, Depth: 0.2})
+	if err != nil || p.Spots[0].At != (Point{}) {
+		t.Errorf("%+v, %v", p.Spots, err)
 	}
 }
 
 func TestAssignUsesEveryPieceOnce(t *testing.T) {
 	r := rand.New(rand.NewPCG(15, 16))
 	assigned := 0
-	for range 300 {
+	for range 120 {
 		s, on := randomScatter(r)
 		p, err := s.Place(on)
 		if err != nil {
@@ -189,19 +172,14 @@ func TestAssignUsesEveryPieceOnce(t *testing.T) {
 				}
 			}
 		}
-		wellFormed(t, q.SVG())
-		if !bytes.Equal(q.SVG(), q.SVG()) {
-			t.Fatal("other bytes")
-		}
 	}
-	if assigned < 500 {
+	if assigned < 240 {
 		t.Errorf("only %d trays were assigned", assigned)
 	}
 	p, err := Scatter{Count: 8, Diameter: 0.02}.Place(Round{Diameter: 0.3, Slices: 8})
 	if err != nil {
 		t.Fatal(err)
 	}
-	wellFormed(t, p.SVG())
 	for _, pieces := range [][]portion.Piece{nil, make([]portion.Piece, 8), weighed(9, 1)} {
 		if _, err := p.Assign(pieces); !errors.Is(err, honestplate.ErrInput) {
 			t.Errorf("%d pieces: %v", len(pieces), err)
@@ -212,13 +190,11 @@ func TestAssignUsesEveryPieceOnce(t *testing.T) {
 	if _, err := p.Assign(bad); !errors.Is(err, honestplate.ErrInput) || !strings.Contains(err.Error(), "Pieces[3].Score") {
 		t.Errorf("have %v", err)
 	}
-	wellFormed(t, Placing{}.SVG())
 }
 
 func TestPlaceRefusesByName(t *testing.T) {
 	good, on := Scatter{Count: 8, Diameter: 0.02}, Round{Diameter: 0.3, Slices: 8}
 	for name, change := range map[string]func(*Scatter){
-		"Arrangement":            func(s *Scatter) { s.Arrangement = -1 },
 		"Count":                  func(s *Scatter) { s.Count = 0 },
 		"Diameter":               func(s *Scatter) { s.Diameter = math.NaN() },
 		"Gap":                    func(s *Scatter) { s.Gap = -1 },
@@ -237,24 +213,22 @@ func TestPlaceRefusesByName(t *testing.T) {
 	if _, err := good.Place(Round{}); !errors.Is(err, honestplate.ErrInput) {
 		t.Errorf("zero dish: %v", err)
 	}
-	for _, a := range []Arrangement{BlueNoise, Ring, Spiral} {
-		for _, s := range []Scatter{{Arrangement: a, Count: 1, Diameter: 0.29}, {Arrangement: a, Count: 1000, Diameter: 0.02}, {Arrangement: a, Count: 1, Diameter: 0.4}, {Arrangement: a, Count: 40, Diameter: 0.04}} {
-			var e *honestplate.RefusedError
-			if _, err := s.Place(on); !errors.As(err, &e) || e.Field != "Count" || !errors.Is(err, honestplate.ErrInfeasible) {
-				t.Errorf("%+v: have %v", s, err)
-			}
+	for _, s := range []Scatter{{Count: 1, Diameter: 0.29}, {Count: 1000, Diameter: 0.02}, {Count: 1, Diameter: 0.4}, {Count: 40, Diameter: 0.04}} {
+		var e *honestplate.RefusedError
+		if _, err := s.Place(on); !errors.As(err, &e) || e.Field != "Count" || !errors.Is(err, honestplate.ErrInfeasible) {
+			t.Errorf("%+v: have %v", s, err)
 		}
 	}
-	if BlueNoise.String() != "scattered" || Arrangement(9).String() != "Arrangement(9)" || Across.String() != "across" || Pattern(9).String() != "Pattern(9)" {
+	if Across.String() != "across" || Pattern(9).String() != "Pattern(9)" {
 		t.Error("names")
 	}
 }
 
 func FuzzPlace(f *testing.F) {
-	f.Add(0, 0, 8, 0.02, 0.002, 0.002, false, uint64(1), 0.3, 0.2, 0.02, 8, 2, 0.0)
-	f.Add(1, 1, 8, 0.02, 0.002, 0.002, false, uint64(1), 0.3, 0.2, 0.02, 8, 2, 10.0)
-	f.Add(1, 2, 8, 0.02, 0.002, 0.0, true, uint64(1), 0.3, 0.2, 0.02, 8, 2, 10.0)
-	f.Fuzz(func(t *testing.T, shape, arrangement, count int, diameter, gap, cutGap float64, over bool, seed uint64, width, depth, edge float64, n, rows int, turn float64) {
+	f.Add(0, 8, 0.02, 0.002, 0.002, false, uint64(1), 0.3, 0.2, 0.02, 8, 2, 0.0)
+	f.Add(1, 8, 0.02, 0.002, 0.002, false, uint64(1), 0.3, 0.2, 0.02, 8, 2, 10.0)
+	f.Add(1, 8, 0.02, 0.002, 0.0, true, uint64(1), 0.3, 0.2, 0.02, 8, 2, 10.0)
+	f.Fuzz(func(t *testing.T, shape, count int, diameter, gap, cutGap float64, over bool, seed uint64, width, depth, edge float64, n, rows int, turn float64) {
 		var on Dish
 		switch shape {
 		case 0:
@@ -265,63 +239,37 @@ func FuzzPlace(f *testing.F) {
 		if count > 60 || n > 60 || rows > 8 {
 			t.Skip("slow")
 		}
-		s := Scatter{"x", Arrangement(arrangement), count, diameter, gap, cutGap, over, seed}
+		s := Scatter{count, diameter, gap, cutGap, over, seed}
 		p, err := s.Place(on)
 		if err != nil {
 			return
 		}
 		for _, x := range p.Spots {
-			if math.IsNaN(x.At.X+x.At.Y) || x.Slice < 1 || x.Slice > len(p.plate.slices) {
+			if math.IsNaN(x.At.X+x.At.Y) || x.Slice < 1 || x.Slice > len(p.Slices) {
 				t.Fatalf("%+v", x)
 			}
 		}
-		if d := p.nearest(); count > 1 && d < diameter-2e-9 {
+		if d := nearest(p); count > 1 && d < diameter-2e-9 {
 			t.Fatalf("%v m apart", d)
 		}
-		pieces := 0
-		for _, n := range p.counts() {
-			pieces += n
+		if len(p.Spots) != count {
+			t.Fatalf("%d of %d pieces on the slices", len(p.Spots), count)
 		}
-		if pieces != count {
-			t.Fatalf("%d of %d pieces on the slices", pieces, count)
-		}
-		wellFormed(t, p.SVG())
-		if q, err := p.Assign(weighed(count, seed)); err == nil {
-			wellFormed(t, q.SVG())
+		if _, err := p.Assign(weighed(count, seed)); err != nil {
+			t.Fatal(err)
 		}
 	})
 }
 
-func TestOnePieceOnASpiralLiesInTheMiddle(t *testing.T) {
-	placing, err := Scatter{Arrangement: Spiral, Count: 1, Diameter: 0.05}.Place(Round{Diameter: 0.07})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if at := placing.Spots[0].At; at != (Point{}) {
-		t.Errorf("the piece lies at %v, want the middle", at)
-	}
-}
-
-// The spiral's narrowest step rests on its two nearest spots: here every pair of the
-// first thousand is measured.
-func TestNearestSpotsOfASpiralAreTheFirstAndTheFourth(t *testing.T) {
-	spots := make([]Point, 1000)
-	for i := range spots {
-		k := float64(i + 1)
-		sin, cos := math.Sincos(k * goldenAngle)
-		spots[i] = Point{math.Sqrt(k) * cos, math.Sqrt(k) * sin}
-	}
-	least, pair := math.Inf(1), [2]int{}
-	for i, x := range spots {
-		for j, y := range spots[:i] {
-			if d := x.minus(y).norm(); d < least {
-				least, pair = d, [2]int{j + 1, i + 1}
-			}
+// nearest is the least distance between the centres of two pieces.
+func nearest(p Placing) float64 {
+	least := math.Inf(1)
+	for i, x := range p.Spots {
+		for _, y := range p.Spots[:i] {
+			least = min(least, x.At.minus(y.At).norm())
 		}
 	}
-	if math.Abs(least-vogelNearest) > 1e-7 || pair != [2]int{1, 4} {
-		t.Errorf("spots %v are %.9f apart, want the first and the fourth %.9f", pair, least, vogelNearest)
-	}
+	return least
 }
 
 // weighed draws n pieces of about 18 g (normal, 3 g) weighed to 0.1 g, with whole

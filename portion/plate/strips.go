@@ -49,7 +49,7 @@ type Strips struct {
 	// free, m.
 	Hub float64 `json:"hub_m,omitzero"`
 	// Width is the strip's width, m: strips side by side must have room for it. 0 takes
-	// any room and draws 8 mm, or less where they lie closer.
+	// any room, and counts as 8 mm where strips along the cuts meet.
 	Width float64 `json:"width_m,omitzero"`
 	// Favour moves mass towards the camera: at the near edge of the dish a length
 	// of strip carries (1+Favour) of the even share, at the far edge (1-Favour),
@@ -65,7 +65,7 @@ type Strips struct {
 
 const (
 	maxStrips  = 1000
-	defaultBar = 0.008 // m, drawn width of a strip
+	defaultBar = 0.008 // m, width of a strip where none is said
 )
 
 // Lay lays the declared mass on the dish in strips and shares it, in whole steps of

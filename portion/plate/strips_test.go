@@ -1,10 +1,7 @@
 package plate
 
 import (
-	"bytes"
-	"encoding/xml"
 	"errors"
-	"io"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -305,9 +302,6 @@ func TestSpreadFollowsTheArea(t *testing.T) {
 		if math.Abs(area-want) > 1e-12*want || math.Abs(weight-want) > 1e-12*want {
 			t.Fatalf("case %d: %v m2 covered, weight %v, want %v", k, area, weight, want)
 		}
-		if k%100 == 0 {
-			wellFormed(t, l.SVG())
-		}
 	}
 	l, err := Spread{Weights: []float64{1, 3}}.Lay(Round{Diameter: 0.3, Slices: 2}, portion.Declaration{Grams: 100})
 	if err != nil || l.Slices[0].Grams != 25 || l.Slices[1].Grams != 75 {
@@ -323,54 +317,6 @@ func TestSpreadFollowsTheArea(t *testing.T) {
 	}
 	if _, err := (Spread{}).Lay(Round{Diameter: 0.3}, portion.Declaration{Grams: 1e7}); !errors.Is(err, honestplate.ErrRange) {
 		t.Errorf("too many steps: %v", err)
-	}
-}
-
-// wellFormed fails the test unless the bytes are one XML document.
-func wellFormed(t *testing.T, svg []byte) {
-	t.Helper()
-	dec := xml.NewDecoder(bytes.NewReader(svg))
-	for {
-		if _, err := dec.Token(); err == io.EOF {
-			break
-		} else if err != nil {
-			t.Fatalf("%v\n%.400s", err, svg)
-		}
-	}
-	if bytes.Contains(svg, []byte("NaN")) || bytes.Contains(svg, []byte("Inf")) {
-		t.Fatal("not a number in the drawing")
-	}
-}
-
-func TestLayoutDrawingIsWellFormedAndStable(t *testing.T) {
-	r := rand.New(rand.NewPCG(9, 10))
-	for range 200 {
-		s, on, d := randomLayout(r)
-		d.Item = "a <b> & \"c\" \x00\xff" + strings.Repeat("long ", 30)
-		l, err := s.Lay(on, d)
-		if err != nil {
-			continue
-		}
-		svg := l.SVG()
-		wellFormed(t, svg)
-		again, _ := s.Lay(on, d)
-		if !bytes.Equal(svg, again.SVG()) {
-			t.Fatal("the same layout, other bytes")
-		}
-	}
-	wellFormed(t, Layout{}.SVG())
-}
-
-func TestLayoutDrawingShowsWhatABenchNeeds(t *testing.T) {
-	l, err := Strips{Favour: 0.2, Weights: []float64{1, 1, 1, 1, 1, 1, 1, 2}}.Lay(Round{Diameter: 0.3, Edge: 0.02, Slices: 8}, portion.Declaration{Item: "cheese", Grams: 62, StepGrams: 0.5, Advertised: true})
-	if err != nil {
-		t.Fatal(err)
-	}
-	svg := string(l.SVG())
-	for _, want := range []string{"camera side", " mm<", "weigh out", "slice 8", "62 g", "no more and no less", "favoured", "weighted", "sans-serif", ">cheese<"} {
-		if !strings.Contains(svg, want) {
-			t.Errorf("no %q in the drawing", want)
-		}
 	}
 }
 
@@ -399,8 +345,8 @@ func FuzzLay(f *testing.F) {
 			}
 		}
 		d := portion.Declaration{Grams: grams, StepGrams: step}
-		if l, err := (Spread{Favour: favour, Weights: s.Weights}).Lay(on, d); err == nil {
-			wellFormed(t, l.SVG())
+		if l, err := (Spread{Favour: favour, Weights: s.Weights}).Lay(on, d); err == nil && len(l.Slices) == 0 {
+			t.Fatal("spread over nothing")
 		}
 		l, err := s.Lay(on, d)
 		if err != nil {
@@ -420,7 +366,6 @@ func FuzzLay(f *testing.F) {
 		if sum != total {
 			t.Fatalf("%d steps declared, %d laid", total, sum)
 		}
-		wellFormed(t, l.SVG())
 	})
 }
 

@@ -36,10 +36,10 @@ func (s Specification) Items(b Build) ([]Item, error) {
 	return items, nil
 }
 
-// forPeople rounds a mass and what it may be wrong by, which is rounded up, to three
-// digits of the latter.
+// forPeople rounds a mass and what it may be wrong by, which is rounded up, to two digits
+// of the latter.
 func forPeople(grams, wrongBy float64) (float64, float64) {
-	places := max(0, 2-int(math.Floor(math.Log10(wrongBy))))
+	places := max(0, 1-int(math.Floor(math.Log10(wrongBy))))
 	if wrongBy == 0 || places > 12 {
 		return grams, wrongBy
 	}

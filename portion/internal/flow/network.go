@@ -12,11 +12,6 @@ type Network struct {
 	Capacity []int64
 	Cost     []float64
 	Price    []float64 // of nodes: no open edge's cost + price[from] - price[to] is below 0
-	// Limit bounds the looks at edges and nodes that Send spends on looking for paths;
-	// 0 means none. Spent says that it was reached, and the flow is not settled.
-	Limit int64
-	Spent bool
-	looks int64
 }
 
 // New returns a network with so many nodes and room for edges.
@@ -61,10 +56,6 @@ func (n *Network) Send(surplus []int64, unit int64, pushed func(edge int)) (reac
 			}
 		}
 		if !open {
-			return nil
-		}
-		if n.Limit > 0 && n.looks > n.Limit {
-			n.Spent = true
 			return nil
 		}
 		goal := n.search(distance, arrived, done, func(v int) bool { return surplus[v] <= -unit })
@@ -136,7 +127,6 @@ func (n *Network) search(distance []float64, arrived []int32, done []bool, goal 
 			return -1
 		}
 		done[near] = true
-		n.looks += int64(len(distance) + len(n.Out[near]))
 		if goal(near) {
 			return near
 		}

@@ -159,7 +159,7 @@ func TestPartingAgreesWithTryingEverything(t *testing.T) {
 		p.Goal = Total
 		tray := newTray(&p)
 		most := tray.mostSets()
-		if most == 0 || !tray.partable(len(p.Masses), 1<<20) {
+		if most == 0 || !tray.partable(len(p.Masses), tray.widest(), tray.hi, 1<<20) {
 			continue
 		}
 		tried++

@@ -36,6 +36,15 @@ func (b *build) put(at int, set []int) {
 	}
 }
 
+// start takes sets instead of those that stand.
+func (b *build) start(sets [][]int) {
+	b.sets = nil
+	clear(b.used)
+	for _, s := range sets {
+		b.put(len(b.sets), s)
+	}
+}
+
 // greedy builds the sets one after the other, each the best of some free pieces.
 func (b *build) greedy(most int) {
 	open := make([][]int, len(b.x.order))
@@ -46,7 +55,7 @@ func (b *build) greedy(most int) {
 		}
 	}
 	for len(b.sets) < most {
-		set := b.one(open)
+		set := b.one(open, most-len(b.sets))
 		if set == nil {
 			return
 		}
@@ -70,27 +79,23 @@ func (t *tray) byFit(pieces []int) {
 	})
 }
 
-// reachWords bounds the memory of a list of totals while sets are built, 8 bytes a word.
-const reachWords = 1 << 18
-
 // one returns the best set of some of the open pieces, which are in order of value by
-// group, or the first of all where only the number of sets counts; nil if there is none.
-func (b *build) one(open [][]int) []int {
+// group, or the first of all where only the number of sets counts; nil if none is found. So
+// many sets are left to build.
+func (b *build) one(open [][]int, left int) []int {
 	t := b.t
-	for _, spare := range [2]int{24, len(t.mass)} {
-		var pieces []int
-		for g, order := range open {
-			pieces = append(pieces, order[:min(len(order), max(t.Groups[g].Count, 0)+spare)]...)
+	if t.Goal == Exist && len(open) == 1 && t.Groups[0].Count != subset.AnyCount {
+		if set, known := t.anyOf(open[0]); known {
+			return set
 		}
-		if t.Goal == Exist && t.partable(len(pieces), reachWords) {
-			if set := t.reach(pieces, t.hi).within(t.lo, t.hi); set != nil {
-				return set
-			}
-		}
+	}
+	effort := partEffort
+	if t.Goal != Exist { // half of the effort that is left goes to the sets that are left
+		effort = min(effort, max((t.Effort-t.work)/(2*left), partEffort/3))
 	}
 	for _, spare := range [2]int{60, 600} {
 		p, at := t.Problem.Problem, []int(nil)
-		p.Masses, p.Scores, p.Groups, p.Effort, p.Closest = nil, nil, nil, partEffort, t.Goal == Closest
+		p.Masses, p.Scores, p.Groups, p.Effort, p.Closest = nil, nil, nil, effort, t.Goal == Closest
 		for g, sp := range t.Groups {
 			from := len(at)
 			at = append(at, b.pool(open[g], 2*max(sp.Count, 0)+spare)...)

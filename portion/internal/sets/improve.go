@@ -6,7 +6,7 @@ import "math"
 // again the best way, with free pieces to choose from.
 func (b *build) improve(bound int64) {
 	idle := 0
-	for b.t.work < b.t.Effort && idle < 60+40*len(b.sets) && !b.reached(bound) {
+	for done := b.reached(bound); !done && b.t.work < b.t.Effort && idle < 60+40*len(b.sets); {
 		two := []int{b.rnd.IntN(len(b.sets)), b.rnd.IntN(len(b.sets))}
 		if b.t.Goal == Least {
 			two[0] = b.lowest()
@@ -31,7 +31,7 @@ func (b *build) improve(bound int64) {
 		for k, at := range two {
 			b.put(at, got[k])
 		}
-		idle = 0
+		idle, done = 0, b.reached(bound)
 	}
 }
 

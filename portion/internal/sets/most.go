@@ -2,7 +2,6 @@ package sets
 
 import (
 	"math"
-	"slices"
 	"sort"
 
 	"example.org/honestplate/portion/internal/decimal"
@@ -14,18 +13,14 @@ func (t *tray) mostSets() int {
 	if !t.possible() {
 		return 0
 	}
-	sorted := make([][]int64, len(t.Groups))
-	for g, sp := range t.Groups {
-		sorted[g] = slices.Sorted(slices.Values(t.mass[sp.From:sp.To]))
-	}
-	return sort.Search(t.Sets, func(k int) bool { return !t.roomFor(k+1, sorted) })
+	return sort.Search(t.Sets, func(k int) bool { return !t.roomFor(k + 1) })
 }
 
 // roomFor reports whether m sets have pieces enough, and mass, by extremes: light ones
 // for the lower end of all windows together and heavy ones for the upper.
-func (t *tray) roomFor(m int, sorted [][]int64) bool {
+func (t *tray) roomFor(m int) bool {
 	var least, most int64
-	for g, mass := range sorted {
+	for g, mass := range t.sorted {
 		count := t.Groups[g].Count
 		if count == subset.AnyCount {
 			for _, w := range mass {

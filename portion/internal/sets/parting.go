@@ -139,22 +139,26 @@ func (d *parting) part(mask uint64, m int, off int64) bool {
 		return true
 	}
 	// A set with the earliest piece, in stated order; or any set.
-	r := d.t.reach(members(mask), min(d.t.hi, sum))
+	most := min(d.t.hi, sum)
+	r := d.t.reach(members(mask), d.t.widest(), most)
 	if m > 1 {
-		return d.choose(r, mask, 0, 0, r.start, 0, m, off)
+		return d.choose(r, mask, 0, 0, 0, r.Groups[0].Count, 0, m, off)
 	}
-	one := r.within(d.t.lo, d.t.hi)
+	one := r.within(d.t.lo, most)
 	if one != nil {
 		d.sets = append(d.sets, maskOf(one))
 	}
 	return one != nil
 }
 
-// choose takes or leaves the piece at position k of a union's pieces, with c more of its
-// group and so much mass; it goes on only where a permitted set is reached.
-func (d *parting) choose(r *reach, mask, one uint64, k, c int, sum int64, m int, off int64) bool {
+// choose takes or leaves the piece at position k of a union's pieces, with c more of group
+// g and so much mass; it goes on only where a permitted set is reached.
+func (d *parting) choose(r reach, mask, one uint64, g, k, c int, sum int64, m int, off int64) bool {
 	if d.t.work++; d.t.work > d.until {
 		return false
+	}
+	for ; k == r.Groups[g].To && g+1 < len(r.Groups); c = r.Groups[g].Count {
+		g++
 	}
 	if k == len(r.pieces) {
 		own := d.t.off(sum)
@@ -166,26 +170,11 @@ func (d *parting) choose(r *reach, mask, one uint64, k, c int, sum int64, m int,
 		d.sets = d.sets[:n]
 		return false
 	}
-	next := func(c int) int {
-		if k+1 < len(r.pieces) && r.group[k+1] != r.group[k] {
-			return d.t.Groups[r.group[k+1]].Count
-		}
-		return c
-	}
-	w := d.t.mass[r.pieces[k]]
-	if c > 0 && d.reaches(r.after(k, c-1), sum+w) && d.choose(r, mask, one|bit(r.pieces[k]), k+1, next(c-1), sum+w, m, off) {
+	low, high, heavier := d.t.lo-sum, d.t.hi-sum, d.t.mass[r.pieces[k]]
+	if c > 0 && r.Behind(g, k, c-1, low-heavier, high-heavier) &&
+		d.choose(r, mask, one|bit(r.pieces[k]), g, k+1, c-1, sum+heavier, m, off) {
 		return true
 	}
 	// Without the earliest piece of all it would be a later set.
-	return (k > 0 || d.spare) && d.reaches(r.after(k, c), sum) && d.choose(r, mask, one, k+1, next(c), sum, m, off)
-}
-
-// reaches reports whether a row brings a sum into the window.
-func (d *parting) reaches(row []uint64, sum int64) bool {
-	for total := max(d.t.lo, sum); total <= d.t.hi; total++ {
-		if has(row, total-sum) {
-			return true
-		}
-	}
-	return false
+	return (k > 0 || d.spare) && r.Behind(g, k, c, low, high) && d.choose(r, mask, one, g, k+1, c, sum, m, off)
 }

@@ -5,18 +5,24 @@ import "example.org/honestplate/portion/internal/decimal"
 // solve finds the most sets and the best of them.
 func (t *tray) solve() Answer {
 	a := Answer{Most: t.mostSets()}
+	easy, known := t.easy()
+	if known {
+		a.Most = min(a.Most, len(easy))
+	}
 	switch {
 	case a.Most == 0:
 		return t.answer(packing{}, 0, 0, true, true)
+	case known && (t.Goal == Exist || t.Groups[0].Count == 1):
+		return t.best(easy[:a.Most])
 	case len(t.mass) <= maxBits:
 		a = t.small(a.Most)
-		if m := len(a.Sets); t.Goal == Least && !a.Proven && m > 0 && t.partable(len(t.mass), 8*t.Effort) {
+		if m := len(a.Sets); t.Goal == Least && !a.Proven && m > 0 && t.partable(len(t.mass), t.widest(), t.hi, 8*t.Effort) {
 			t.boundTotal(m)
 			a.Bound = min(a.Bound, decimal.FloorDiv(t.total, int64(m)))
 		}
 	}
 	if !a.Proven && a.Most > 0 {
-		return t.further(a)
+		return t.further(a, easy)
 	}
 	return a
 }
@@ -35,7 +41,7 @@ const listed = 200
 // small answers for up to 64 pieces: sets are listed where they are few; where they are
 // many and the total score counts, or none does, they are parted.
 func (t *tray) small(most int) Answer {
-	parts := t.partable(len(t.mass), 8*t.Effort) && (t.Goal == Total || t.Goal == Exist)
+	parts := t.partable(len(t.mass), t.widest(), t.hi, 8*t.Effort) && (t.Goal == Total || t.Goal == Exist)
 	limit := max(t.Effort/64, 1000)
 	if parts {
 		limit = listed
@@ -72,23 +78,27 @@ func (t *tray) manySets(most int) Answer {
 
 // further improves an answer that is not proven, or builds one from nothing, with what
 // effort is left.
-func (t *tray) further(a Answer) Answer {
-	b := t.newBuild(max(len(a.Sets), 1))
-	for _, s := range a.Sets {
-		b.put(len(b.sets), s)
-	}
+func (t *tray) further(a Answer, easy [][]int) Answer {
+	b := t.newBuild(a.Most)
 	if len(a.Sets) < a.Most {
-		other := t.newBuild(a.Most)
-		other.greedy(a.Most)
-		other.grow(a.Most)
-		if len(other.sets) > len(b.sets) {
-			b = other
-			b.x = t.newPrice(len(b.sets))
-			a.Bound = t.boundOf(b.x, len(b.sets))
+		b.greedy(a.Most)
+		b.grow(a.Most)
+		if len(b.sets) < a.Most && easy != nil {
+			b.start(easy[:a.Most])
 		}
+	}
+	more := len(b.sets) > len(a.Sets)
+	if !more {
+		b.start(a.Sets)
 	}
 	if len(b.sets) == 0 {
 		return a
+	}
+	if len(b.sets) < a.Most {
+		b.x = t.newPrice(len(b.sets))
+	}
+	if more {
+		a.Bound = t.boundOf(b.x, len(b.sets))
 	}
 	if t.Goal != Exist {
 		b.improve(a.Bound)

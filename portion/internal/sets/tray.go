@@ -7,16 +7,16 @@ import (
 	"example.org/honestplate/portion/internal/subset"
 )
 
-// A tray is a problem made ready: masses less the lightest of their group where its
-// count is fixed, all over their common divisor. Even masses with an odd total wanted
-// leave an empty window, which proves that no set exists.
+// A tray is a problem made ready, its masses [subset.Reduced]. Even masses with an odd
+// total wanted leave an empty window, which proves that no set exists.
 type tray struct {
 	*Problem
 	mass    []int64
 	divisor int64
-	base    int64 // a total is base + divisor*reduced
-	lo, hi  int64 // the window, reduced
-	limits        // what the groups can add
+	base    int64     // a total is base + divisor*reduced
+	lo, hi  int64     // the window, reduced
+	sorted  [][]int64 // by group: masses, light to heavy
+	limits            // what the groups can add
 	work    int
 	until   int   // of the work on a listed family
 	bounded int   // sets, the total score of which is known to be
@@ -28,23 +28,14 @@ type tray struct {
 type limits struct{ least, most []int64 }
 
 func newTray(p *Problem) *tray {
-	t := &tray{Problem: p, mass: slices.Clone(p.Masses), until: p.Effort}
-	for _, sp := range p.Groups {
-		less := int64(0)
-		if sp.Count != subset.AnyCount && sp.To > sp.From {
-			less = slices.Min(p.Masses[sp.From:sp.To])
-			t.base += less * int64(sp.Count)
-		}
-		for i := sp.From; i < sp.To; i++ {
-			t.mass[i] -= less
-			t.divisor = decimal.CommonDivisor(t.divisor, t.mass[i])
-		}
-	}
-	t.divisor = max(t.divisor, 1)
-	for i := range t.mass {
-		t.mass[i] /= t.divisor
-	}
+	t := &tray{Problem: p, until: p.Effort}
+	t.mass, t.base, t.divisor = subset.Reduced(p.Masses, p.Groups)
 	t.lo, t.hi = decimal.CeilDiv(p.Low-t.base, t.divisor), decimal.FloorDiv(p.High-t.base, t.divisor)
+	for _, sp := range t.Groups {
+		own := slices.Clone(t.mass[sp.From:sp.To])
+		slices.Sort(own)
+		t.sorted = append(t.sorted, own)
+	}
 	t.limits = t.limitsOf()
 	return t
 }
@@ -58,9 +49,8 @@ func (t *tray) limitsOf() limits {
 			return limits{}
 		}
 		l.least[g], l.most[g] = l.least[g+1], l.most[g+1]
-		sorted := slices.Sorted(slices.Values(t.mass[sp.From:sp.To]))
-		for i, m := range sorted {
-			if sp.Count == subset.AnyCount || i >= len(sorted)-sp.Count {
+		for i, m := range t.sorted[g] {
+			if sp.Count == subset.AnyCount || i >= len(t.sorted[g])-sp.Count {
 				l.most[g] += m
 			}
 			if sp.Count != subset.AnyCount && i < sp.Count {
@@ -79,28 +69,21 @@ func (t *tray) possible() bool {
 	return t.lo <= t.hi && t.least != nil && t.least[0] <= t.hi && t.most[0] >= t.lo
 }
 
-// partable reports whether every group has its count and the totals that so many pieces
-// reach fit so many words.
-func (t *tray) partable(pieces, words int) bool {
-	widest := 0
+// partable reports whether every group has its count, at most so many, and the totals up
+// to most that so many pieces reach fit so many words.
+func (t *tray) partable(pieces, count int, most int64, words int) bool {
 	for _, g := range t.Groups {
 		if g.Count == subset.AnyCount {
 			return false
 		}
-		widest = max(widest, g.Count)
 	}
-	row := min(t.hi, t.most[0])/64 + 1
-	return row*int64(pieces+1)*int64(widest+1) <= int64(words)
+	row := min(most, t.most[0])/64 + 1
+	return row*int64(pieces+1)*int64(count+1) <= int64(words)
 }
 
-func (t *tray) groupOf(piece int) int {
-	g, _ := slices.BinarySearchFunc(t.Groups, piece, func(s subset.Group, i int) int {
-		if s.To <= i {
-			return -1
-		}
-		return 1
-	})
-	return g
+// widest is the largest count of a group.
+func (t *tray) widest() int {
+	return slices.MaxFunc(t.Groups, func(a, b subset.Group) int { return a.Count - b.Count }).Count
 }
 
 // valueOf returns the score and the distance from the wanted total of a set.

@@ -2,6 +2,7 @@ package subset
 
 import (
 	"errors"
+	"math"
 	"slices"
 
 	"example.org/honestplate/portion/internal/decimal"
@@ -55,7 +56,7 @@ func (p Problem) Nearest() (below, above int64, hasBelow, hasAbove, known bool) 
 	if r == nil {
 		return 0, 0, false, false, false
 	}
-	below, above, hasBelow, hasAbove = r.nearest()
+	below, above, hasBelow, hasAbove = in.nearest(r, 0, math.MaxInt64)
 	return in.total(below), in.total(above), hasBelow, hasAbove, true
 }
 
@@ -67,8 +68,8 @@ func (in *instance) flatBest() (solution, error) {
 		return in.bestScore()
 	}
 	best := solution{}
-	for _, t := range r.closest() {
-		s := solution{chosen: r.set(t), sum: t, found: true, proven: true, first: true}
+	for _, t := range in.closestOf(r) {
+		s := solution{chosen: r.Set(t), sum: t, found: true, proven: true, first: true}
 		for _, i := range s.chosen {
 			s.score += in.v[i]
 		}
@@ -81,27 +82,6 @@ func (in *instance) flatBest() (solution, error) {
 		return best, ErrNone
 	}
 	return best, nil
-}
-
-// closest returns the reachable permitted totals that are closest to the target:
-// none, one, or two at equal distance.
-func (r *reach) closest() []int64 {
-	in := r.in
-	least, most := max(in.lo, r.base), min(in.hi, r.base+int64(r.words)*64-1)
-	low, high := min(in.below, most), max(in.above, least)
-	for ; low >= least && !r.has(low); low-- {
-	}
-	for ; high <= most && !r.has(high); high++ {
-	}
-	switch {
-	case low < least && high > most:
-		return nil
-	case low < least || high <= most && in.off(high) < in.off(low):
-		return []int64{high}
-	case high > most || low == high || in.off(low) < in.off(high):
-		return []int64{low}
-	}
-	return []int64{low, high}
 }
 
 // closest answers a problem that wants the closest total: the reachable totals say which distance is
@@ -120,7 +100,7 @@ func (in *instance) closest() (solution, error) {
 	if r == nil {
 		return in.widening()
 	}
-	totals := r.closest()
+	totals := in.closestOf(r)
 	if totals == nil {
 		return solution{}, ErrNone
 	}
@@ -208,7 +188,7 @@ func (in *instance) bestScore() (solution, error) {
 		}
 		if !checked && in.work > 100_000 {
 			checked = true
-			if r := in.reachable(false); r != nil && r.closest() == nil {
+			if r := in.reachable(false); r != nil && in.closestOf(r) == nil {
 				return s, ErrNone
 			}
 		}
@@ -229,11 +209,11 @@ func (in *instance) anySet(x *relaxation, bound int64) (solution, error) {
 		if r == nil {
 			return s, ErrEffort
 		}
-		totals := r.closest()
+		totals := in.closestOf(r)
 		if totals == nil {
 			return s, ErrNone
 		}
-		s = solution{chosen: r.set(totals[0]), sum: totals[0], found: true}
+		s = solution{chosen: r.Set(totals[0]), sum: totals[0], found: true}
 		for _, i := range s.chosen {
 			s.score += in.v[i]
 		}

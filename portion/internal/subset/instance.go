@@ -38,9 +38,8 @@ type Solution struct {
 	Work   int   // steps spent, in the unit of Problem.Effort
 }
 
-// An instance is a problem under way, with scores over their common divisor. Masses that
-// have a common divisor too, once the lightest of each group of a fixed count is taken
-// off, are counted in it: even masses then have no odd total.
+// An instance is a problem under way, with scores over their common divisor and masses
+// [Reduced].
 type instance struct {
 	w, v         []int64
 	groups       []Group
@@ -61,34 +60,36 @@ func (p Problem) instance() *instance {
 	for i, v := range p.Scores {
 		in.v[i] = v / in.unit
 	}
-	in.masses(p.Masses)
+	in.w, in.base, in.step = Reduced(p.Masses, p.Groups)
 	in.lo, in.hi = decimal.CeilDiv(p.Low-in.base, in.step), decimal.FloorDiv(p.High-in.base, in.step)
 	in.below, in.above = decimal.FloorDiv(p.Target-in.base, in.step), decimal.CeilDiv(p.Target-in.base, in.step)
 	return in
 }
 
-// masses sets the masses in their common step.
-func (in *instance) masses(given []int64) {
-	less := make([]int64, len(in.groups))
-	for g, sp := range in.groups {
-		if sp.Count != AnyCount {
-			less[g] = slices.Min(given[sp.From:sp.To])
-		}
-		for _, w := range given[sp.From:sp.To] {
-			if in.step = decimal.CommonDivisor(in.step, w-less[g]); in.step == 1 {
-				in.w = given
-				return
+// Reduced returns masses less the lightest of their group where its count is fixed, over
+// their common divisor: a total is base plus step times that of the reduced ones. Even
+// masses then have no odd total.
+func Reduced(masses []int64, groups []Group) (reduced []int64, base, step int64) {
+	reduced = slices.Clone(masses)
+	for _, sp := range groups {
+		own := reduced[sp.From:sp.To]
+		if sp.Count != AnyCount && len(own) > 0 {
+			less := slices.Min(own)
+			base += less * int64(sp.Count)
+			for i := range own {
+				own[i] -= less
 			}
 		}
-	}
-	in.step = max(in.step, 1)
-	in.w = make([]int64, len(given))
-	for g, sp := range in.groups {
-		in.base += less[g] * int64(max(sp.Count, 0))
-		for i := sp.From; i < sp.To; i++ {
-			in.w[i] = (given[i] - less[g]) / in.step
+		for i := 0; i < len(own) && step != 1; i++ {
+			step = decimal.CommonDivisor(step, own[i])
 		}
 	}
+	if step = max(step, 1); step > 1 {
+		for i := range reduced {
+			reduced[i] /= step
+		}
+	}
+	return reduced, base, step
 }
 
 // total is a total of w as the problem counts it.

@@ -2,76 +2,37 @@ package subset
 
 import "slices"
 
-// Which totals can be reached is a question of bits: one bit a total, one row a
-// count, a whole word of totals at a time.
-
-// maxReachWords bounds the memory of a reach, 8 bytes a word.
+// maxReachWords bounds the memory of a list of totals, 8 bytes a word.
 const maxReachWords = 1 << 23
 
-// A reach knows the totals that the pieces of an instance can make with its counts.
-// Masses are taken less the lightest of their group where the count is fixed, which
-// shortens the rows.
-type reach struct {
-	in    *instance
-	less  []int64    // by group: the lightest piece, 0 where the count is free
-	base  int64      // what every total is short of
-	words int        // of a row
-	rows  [][]uint64 // by position (or one layer only), count+1 rows each
-	first []int      // by group: the index in rows of its first layer
-	keep  bool
+// A Reach knows the totals that pieces can make with the counts of their groups: one bit
+// a total, one row a count, a whole word of totals at a time.
+type Reach struct {
+	Groups []Group
+	masses []int64
+	words  int        // of a row
+	rows   [][]uint64 // the layer behind position i of group g is i+g+1, count+1 rows each
+	keep   bool       // the layers stay; else only the last row does
 }
 
-// reachable computes the totals that matter: those up to a jump above the target, or
-// above the least total where that is higher. Exchanging one piece at a time leads
-// from the lightest set to the heaviest in jumps of at most the spread of a group, so the
-// nearest total above the target is among them, and so is a permitted one if there
-// is any. With keep the layers stay for reading back a set; without, only the answer
-// does. It returns nil if that needs more memory than maxReachWords or more work than
-// the effort allows.
-func (in *instance) reachable(keep bool) *reach {
-	r := &reach{in: in, keep: keep, less: make([]int64, len(in.groups)), first: make([]int, len(in.groups))}
-	layers, rowsAtOnce, rowsInAll, jump := 0, 1, 1, int64(0)
-	for g, sp := range in.groups {
-		rows, w := 1, in.w[sp.From:sp.To]
-		if sp.Count != AnyCount {
-			r.less[g] = slices.Min(w)
-			r.base += r.less[g] * int64(sp.Count)
-			rows = sp.Count + 1
-		}
-		jump = max(jump, slices.Max(w)-r.less[g])
-		r.first[g] = layers
-		layers += sp.To - sp.From + 1
-		rowsAtOnce = max(rowsAtOnce, rows)
-		rowsInAll += rows * (sp.To - sp.From + 1)
-	}
-	low, high := in.extremes()
-	words := (min(high, max(in.above, low)+jump)-r.base)/64 + 1
-	work := words * int64(rowsInAll)
-	memory := words * int64(2*rowsAtOnce)
-	if keep {
-		memory = work
-	}
-	if words > maxReachWords || memory > maxReachWords || work/4 > int64(in.effort) {
-		return nil
-	}
-	in.work += int(work / 4)
-	r.words = int(words)
+// NewReach lists the totals that fit so many words. With keep a set can be read back;
+// without, the list only says which totals there are.
+func NewReach(masses []int64, groups []Group, words int, keep bool) *Reach {
+	r := &Reach{Groups: groups, masses: masses, words: words, keep: keep}
 	r.fill()
 	return r
 }
 
 // fill works from the last group to the first: the layer of a position holds, by
 // count still to choose, what the pieces from it on can add.
-func (r *reach) fill() {
-	in := r.in
+func (r *Reach) fill() {
 	after := make([]uint64, r.words)
 	after[0] = 1 // after the last group nothing is added
 	if r.keep {
-		last := len(in.groups) - 1
-		r.rows = make([][]uint64, r.first[last]+in.groups[last].To-in.groups[last].From+1)
+		r.rows = make([][]uint64, len(r.masses)+len(r.Groups))
 	}
-	for g := len(in.groups) - 1; g >= 0; g-- {
-		sp := in.groups[g]
+	for g := len(r.Groups) - 1; g >= 0; g-- {
+		sp := r.Groups[g]
 		n, counts := sp.To-sp.From, max(sp.Count, 0)
 		size := (counts + 1) * r.words
 		// The layers from the last to the first, one over the other unless they stay.
@@ -79,7 +40,7 @@ func (r *reach) fill() {
 		if r.keep {
 			slab = make([]uint64, (n+1)*size)
 			for k := range n + 1 {
-				r.rows[r.first[g]+k] = slab[k*size : (k+1)*size]
+				r.rows[sp.From+g+k] = slab[k*size : (k+1)*size]
 			}
 		}
 		layer := slab[len(slab)-size:]
@@ -87,9 +48,9 @@ func (r *reach) fill() {
 		for k := n - 1; k >= 0; k-- {
 			next := layer
 			if r.keep {
-				next = r.rows[r.first[g]+k]
+				next = r.rows[sp.From+g+k]
 			}
-			w := in.w[sp.From+k] - r.less[g]
+			w := r.masses[sp.From+k]
 			if sp.Count == AnyCount {
 				union(next, layer, layer, w)
 				layer = next
@@ -131,57 +92,104 @@ func union(dst, a, b []uint64, shift int64) {
 	copy(dst[:words], a)
 }
 
-// has reports whether the total can be made.
-func (r *reach) has(total int64) bool {
+// Has reports whether the total can be made.
+func (r *Reach) Has(total int64) bool {
 	row := r.rows[0]
-	if r.keep && r.in.groups[0].Count > 0 {
-		row = row[r.in.groups[0].Count*r.words:]
-	}
-	return r.bit(row, total-r.base)
+	return bit(row[len(row)-r.words:], total)
 }
 
-func (r *reach) bit(row []uint64, k int64) bool {
-	return k >= 0 && k < int64(r.words)*64 && row[k/64]>>(uint(k)%64)&1 == 1
+func bit(row []uint64, k int64) bool {
+	return k >= 0 && k < int64(len(row))*64 && row[k/64]>>(uint(k)%64)&1 == 1
 }
 
-// nearest returns the reachable totals next to the target: at or below it, and at
-// or above it.
-func (r *reach) nearest() (below, above int64, hasBelow, hasAbove bool) {
-	for t := r.in.below; t >= r.base && !hasBelow; t-- {
-		if r.has(t) {
-			below, hasBelow = t, true
+// Behind reports whether the pieces behind position i of group g can add a total of
+// low..high, with count of the group still to choose; it needs keep.
+func (r *Reach) Behind(g, i, count int, low, high int64) bool {
+	row := r.rows[i+g+1][count*r.words : (count+1)*r.words]
+	low, high = max(low, 0), min(high, int64(r.words)*64-1)
+	for k := low; k <= high; k = (k/64 + 1) * 64 {
+		bits := row[k/64] >> (uint(k) % 64)
+		if last := high - k; last < 63 {
+			bits &= 1<<(last+1) - 1
+		}
+		if bits != 0 {
+			return true
 		}
 	}
-	for t := max(r.in.above, r.base); t < r.base+int64(r.words)*64 && !hasAbove; t++ {
-		if r.has(t) {
-			above, hasAbove = t, true
-		}
-	}
-	return below, above, hasBelow, hasAbove
+	return false
 }
 
-// set reads back the first set in stated order that makes the total; it needs keep.
-func (r *reach) set(total int64) []int {
-	in := r.in
+// Set reads back the positions of the first set in stated order that makes the total; it
+// needs keep.
+func (r *Reach) Set(total int64) []int {
 	var out []int
-	rest := total - r.base
-	for g, sp := range in.groups {
+	for g, sp := range r.Groups {
 		left := max(sp.Count, 0)
 		for i := sp.From; i < sp.To; i++ {
-			w := in.w[i] - r.less[g]
-			after := r.rows[r.first[g]+i-sp.From+1]
-			switch {
-			case sp.Count == AnyCount && w <= rest && r.bit(after, rest-w):
-			case left > 0 && w <= rest && r.bit(after[(left-1)*r.words:left*r.words], rest-w):
-				left--
-			default:
-				continue
+			behind, rest := left-1, total-r.masses[i]
+			if sp.Count == AnyCount {
+				behind = 0
 			}
-			out = append(out, i)
-			rest -= w
+			if behind >= 0 && r.Behind(g, i, behind, rest, rest) {
+				out, left, total = append(out, i), behind, rest
+			}
 		}
 	}
 	return out
+}
+
+// reachable computes the totals that matter: those up to a jump above the target, or
+// above the least total where that is higher. Exchanging one piece at a time leads
+// from the lightest set to the heaviest in jumps of at most the spread of a group, so the
+// nearest total above the target is among them, and so is a permitted one if there
+// is any. It returns nil if that needs more memory than maxReachWords or more work than
+// the effort allows.
+func (in *instance) reachable(keep bool) *Reach {
+	rowsAtOnce, rowsInAll := 1, 1
+	for _, sp := range in.groups {
+		rows := max(sp.Count, 0) + 1
+		rowsAtOnce = max(rowsAtOnce, rows)
+		rowsInAll += rows * (sp.To - sp.From + 1)
+	}
+	low, high := in.extremes()
+	words := min(high, max(in.above, low)+slices.Max(in.w))/64 + 1
+	work := words * int64(rowsInAll)
+	memory := words * int64(2*rowsAtOnce)
+	if keep {
+		memory = work
+	}
+	if words > maxReachWords || memory > maxReachWords || work/4 > int64(in.effort) {
+		return nil
+	}
+	in.work += int(work / 4)
+	return NewReach(in.w, in.groups, int(words), keep)
+}
+
+// nearest returns the reachable totals of low..high next to the target: at or below it,
+// and at or above it.
+func (in *instance) nearest(r *Reach, low, high int64) (below, above int64, hasBelow, hasAbove bool) {
+	low, high = max(low, 0), min(high, int64(r.words)*64-1)
+	below, above = min(in.below, high), max(in.above, low)
+	for ; below >= low && !r.Has(below); below-- {
+	}
+	for ; above <= high && !r.Has(above); above++ {
+	}
+	return below, above, below >= low, above <= high
+}
+
+// closestOf returns the reachable permitted totals that are closest to the target:
+// none, one, or two at equal distance.
+func (in *instance) closestOf(r *Reach) []int64 {
+	low, high, hasLow, hasHigh := in.nearest(r, in.lo, in.hi)
+	switch {
+	case !hasLow && !hasHigh:
+		return nil
+	case !hasLow || hasHigh && in.off(high) < in.off(low):
+		return []int64{high}
+	case !hasHigh || low == high || in.off(low) < in.off(high):
+		return []int64{low}
+	}
+	return []int64{low, high}
 }
 
 // extremes returns the least and the greatest total that the counts allow.

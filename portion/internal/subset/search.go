@@ -306,8 +306,8 @@ func (s *search) thin(l *layer) {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortFunc(order, func(a, b int) int {
-		return cmp.Or(cmp.Compare(l.states[a].cost, l.states[b].cost), cmp.Compare(a, b))
+	top.Select(order, limit, func(a, b int) bool {
+		return l.states[a].cost < l.states[b].cost || l.states[a].cost == l.states[b].cost && a < b
 	})
 	order = order[:limit]
 	slices.Sort(order)

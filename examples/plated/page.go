@@ -1,4 +1,4 @@
-package plate
+package plated
 
 import (
 	"fmt"
@@ -138,35 +138,33 @@ type view struct {
 	x, y, scale float64 // page position of the dish's centre; pixels a metre
 }
 
-func (v view) at(p Point) (x, y float64) { return v.x + p.X*v.scale, v.y - p.Y*v.scale }
+func (v view) at(p point) (x, y float64) { return v.x + p.X*v.scale, v.y - p.Y*v.scale }
 
-func (v view) pair(p Point) string {
+func (v view) pair(p point) string {
 	x, y := v.at(p)
 	return num(x) + " " + num(y)
 }
 
-// dish draws the outline and the cuts.
-func (d *drawing) dish(p plate, v view) {
-	outline := `fill="` + bread + `" stroke="` + ink + `" stroke-width="2"`
-	edge := `fill="none" stroke="` + hairline + `" stroke-width="1"`
-	a, b := p.inner()
-	d.outline(p, v, p.a, p.b, outline)
-	if p.edge > 0 {
-		d.outline(p, v, a, b, edge)
+// dish draws the dish and its free edge.
+func (d *drawing) dish(o outline, v view) {
+	d.shape(o, v, 0, `fill="`+bread+`" stroke="`+ink+`" stroke-width="2"`)
+	if o.edge > 0 {
+		d.shape(o, v, o.edge, `fill="none" stroke="`+hairline+`" stroke-width="1"`)
 	}
 }
 
-// outline draws the dish's shape with the radius a or the half sides a and b.
-func (d *drawing) outline(p plate, v view, a, b float64, style string) {
-	if p.round {
-		d.ellipse(v.x, v.y, a*v.scale, a*v.scale, style)
+// shape draws the dish's shape, so far inside its rim, m.
+func (d *drawing) shape(o outline, v view, inside float64, style string) {
+	a, b := (o.a-inside)*v.scale, (o.b-inside)*v.scale
+	if o.round {
+		d.ellipse(v.x, v.y, a, a, style)
 	} else {
-		d.rect(v.x-a*v.scale, v.y-b*v.scale, 2*a*v.scale, 2*b*v.scale, style)
+		d.rect(v.x-a, v.y-b, 2*a, 2*b, style)
 	}
 }
 
-func (d *drawing) cuts(p plate, v view) {
-	for _, c := range p.cuts {
+func (d *drawing) cuts(o outline, v view) {
+	for _, c := range o.cuts {
 		x1, y1 := v.at(c.p)
 		x2, y2 := v.at(c.q)
 		d.line(x1, y1, x2, y2, `stroke="`+ink+`" stroke-width="1.3" stroke-dasharray="6 4"`)
