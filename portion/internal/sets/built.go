@@ -84,7 +84,7 @@ func (t *tray) byFit(pieces []int) {
 // many sets are left to build.
 func (b *build) one(open [][]int, left int) []int {
 	t := b.t
-	if t.Goal == Exist && len(open) == 1 && t.Groups[0].Count != subset.AnyCount {
+	if t.Goal == Exist {
 		if set, known := t.anyOf(open[0]); known {
 			return set
 		}
@@ -151,7 +151,7 @@ func (b *build) reached(bound int64) bool {
 	if b.t.Goal == Least {
 		return least == bound && off == 0 && score == b.t.scoreBound(b.x, nil, len(b.sets))
 	}
-	return b.t.Goal == Exist || score == bound && off == 0
+	return score == bound && off == 0
 }
 
 // answer lists the sets by their earliest piece.

@@ -53,7 +53,7 @@ func (t *tray) easy() (sets [][]int, known bool) {
 func (t *tray) best(sets [][]int) Answer {
 	b := build{t: t, sets: sets}
 	a := b.answer(-1, 0)
-	a.Most, a.Bound, a.Proven, a.First = len(sets), a.Score, true, t.Goal != Exist
+	a.Most, a.Bound, a.Proven, a.First = len(sets), a.Score, true, true
 	if t.Goal == Least {
 		a.Bound = a.Least
 	}
