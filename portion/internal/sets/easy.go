@@ -30,11 +30,7 @@ func (t *tray) easy() (sets [][]int, known bool) {
 		})
 		return sets, true
 	}
-	order := make([]int, len(t.mass))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(t.mass[a], t.mass[b]) })
+	order := t.byMass(t.Groups[0])
 	for i, k := 0, len(order)-1; i < k; {
 		switch sum := t.mass[order[i]] + t.mass[order[k]]; {
 		case sum < t.lo:

@@ -1,6 +1,7 @@
 package sets
 
 import (
+	"cmp"
 	"slices"
 
 	"example.org/honestplate/portion/internal/decimal"
@@ -79,6 +80,21 @@ func (t *tray) partable(pieces, count int, most int64, words int) bool {
 	}
 	row := min(most, t.most[0])/64 + 1
 	return row*int64(pieces+1)*int64(count+1) <= int64(words)
+}
+
+// ordered lists the positions of a group in an order, of equals the earlier first.
+func ordered(g subset.Group, order func(a, b int) int) []int {
+	out := make([]int, 0, g.To-g.From)
+	for i := g.From; i < g.To; i++ {
+		out = append(out, i)
+	}
+	slices.SortStableFunc(out, order)
+	return out
+}
+
+// byMass lists the positions of a group, light to heavy.
+func (t *tray) byMass(g subset.Group) []int {
+	return ordered(g, func(a, b int) int { return cmp.Compare(t.mass[a], t.mass[b]) })
 }
 
 // widest is the largest count of a group.
