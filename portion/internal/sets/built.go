@@ -69,11 +69,7 @@ func (b *build) greedy(most int) {
 // byFit puts the pieces of a group in order of how near they are to their mean: where
 // only the number of sets counts, these go first.
 func (t *tray) byFit(pieces []int) {
-	var mean int64
-	for _, i := range pieces {
-		mean += t.mass[i]
-	}
-	mean /= int64(max(len(pieces), 1))
+	mean := t.massOf(pieces) / int64(max(len(pieces), 1))
 	slices.SortFunc(pieces, func(i, j int) int {
 		return cmp.Or(cmp.Compare(gap(t.mass[i], mean), gap(t.mass[j], mean)), cmp.Compare(i, j))
 	})

@@ -68,10 +68,3 @@ func (t *tray) these(pieces []int, count int, low, high int64) (set []int, known
 	}
 	return slices.DeleteFunc(slices.Clone(pieces), func(i int) bool { return slices.Contains(out, i) }), true
 }
-
-func (t *tray) massOf(pieces []int) (sum int64) {
-	for _, i := range pieces {
-		sum += t.mass[i]
-	}
-	return sum
-}

@@ -102,6 +102,14 @@ func (t *tray) widest() int {
 	return slices.MaxFunc(t.Groups, func(a, b subset.Group) int { return a.Count - b.Count }).Count
 }
 
+// massOf returns the reduced mass of pieces.
+func (t *tray) massOf(pieces []int) (sum int64) {
+	for _, i := range pieces {
+		sum += t.mass[i]
+	}
+	return sum
+}
+
 // valueOf returns the score and the distance from the wanted total of a set.
 func (t *tray) valueOf(pieces []int) (score, off int64) {
 	var mass int64
