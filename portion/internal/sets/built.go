@@ -87,7 +87,7 @@ func (b *build) one(open [][]int, left int) []int {
 	}
 	effort := partEffort
 	if t.Goal != Exist { // half of the effort that is left goes to the sets that are left
-		effort = min(effort, max((t.Effort-t.work)/(2*left), partEffort/3))
+		effort = min(effort, max((t.Effort-t.work)/(2*left), partEffort/6))
 	}
 	for _, spare := range [2]int{60, 600} {
 		p, at := t.Problem.Problem, []int(nil)
