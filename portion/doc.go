@@ -4,9 +4,9 @@
 // weigh it, one set or all at once, [Heroes] counts units, [Scale] says what a weighing
 // proves, and [Limits] is the rule by which something agrees, differs or cannot be told.
 //
-// Package [example.org/honestplate/portion/plate] lays what was shared on a dish and draws
-// it; [example.org/honestplate/portion/record] holds a build against what its maker signed
-// and keeps how the picture was made; [example.org/honestplate/portion/apportion] is the
+// Package [example.org/honestplate/portion/plate] lays what was shared on a dish;
+// [example.org/honestplate/portion/record] holds a build against what its maker signed and
+// keeps how the picture was made; [example.org/honestplate/portion/apportion] is the
 // mathematics. Conventions and errors: package honestplate. What must be shown, and how,
 // is for local law.
 package portion

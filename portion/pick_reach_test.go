@@ -74,3 +74,16 @@ func totalsAround(p Pick) (below, above float64) {
 	}
 	return below, above
 }
+
+// Where looks do not matter and the totals are too many to list, a set is still found: any
+// start is taken to the declared mass by exchanging pieces.
+func TestMostOfManyPiecesAreChosen(t *testing.T) {
+	p := Pick{Pieces: weighed(2000, 1), Count: 1292, Grams: 18 * 1292, StepGrams: 0.1}
+	for i := range p.Pieces {
+		p.Pieces[i].Score = 0
+	}
+	got, err := p.Best()
+	if err != nil || len(got.Chosen) != 1292 || got.Over != 0 || !got.Optimal {
+		t.Errorf("%d pieces of %v g, optimal %t, %v", len(got.Chosen), got.Grams, got.Optimal, err)
+	}
+}

@@ -112,7 +112,7 @@ const (
 // disjoint sets exist with a chance: trays of such pieces are simulated, deterministically,
 // and on each the sets are sought. Looks do not count. A tray on which they are not found
 // counts as one without, so that the number leans upwards. It takes some tenths of a
-// second for a few sets, some seconds for many large ones.
+// second at most.
 //
 // Errors: [honestplate.InputError] for input that makes no sense, for a Pick with Groups
 // (ask for one group at a time) or without a Count or a mass; [honestplate.RangeError] for

@@ -49,7 +49,7 @@ type Layout struct {
 // MarshalJSON refuses: a Layout is a result that only Lay can make. Send what it was
 // made from.
 func (l Layout) MarshalJSON() ([]byte, error) {
-	return nil, check.Input("Layout", "a result for drawing", "", "the strips, the dish and the declaration, and lay again")
+	return nil, check.Input("Layout", "a result, not to be sent", "", "the strips, the dish and the declaration, and lay again")
 }
 
 const (

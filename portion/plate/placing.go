@@ -31,7 +31,7 @@ type Placing struct {
 // MarshalJSON refuses: a Placing is a result that only Place can make. Send what it was
 // made from.
 func (p Placing) MarshalJSON() ([]byte, error) {
-	return nil, check.Input("Placing", "a result for drawing", "", "the scatter, the dish and the pieces, and place again")
+	return nil, check.Input("Placing", "a result, not to be sent", "", "the scatter, the dish and the pieces, and place again")
 }
 
 const mostPieceGrams = 1e6

@@ -318,3 +318,15 @@ func TestItemsOfABuild(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// What a mass may be wrong by is said in two digits and never understated.
+func TestItemsRoundForPeople(t *testing.T) {
+	for _, c := range [][4]float64{
+		{28.4012, 0.08241, 28.401, 0.083}, {28.4, 0.082, 28.4, 0.082}, {113.46, 1.01, 113.5, 1.1}, {500.4, 12.01, 500, 13},
+		{5000.4, 123.2, 5000, 124}, {62.25, 0, 62.25, 0}, {0.9996, 0.0999, 1, 0.1},
+	} {
+		if grams, wrongBy := forPeople(c[0], c[1]); grams != c[2] || wrongBy != c[3] {
+			t.Errorf("%v g +- %v g is said as %v +- %v", c[0], c[1], grams, wrongBy)
+		}
+	}
+}

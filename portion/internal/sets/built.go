@@ -69,11 +69,7 @@ func (b *build) greedy(most int) {
 // byFit puts the pieces of a group in order of how near they are to their mean: where
 // only the number of sets counts, these go first.
 func (t *tray) byFit(pieces []int) {
-	var mean int64
-	for _, i := range pieces {
-		mean += t.mass[i]
-	}
-	mean /= int64(max(len(pieces), 1))
+	mean := t.massOf(pieces) / int64(max(len(pieces), 1))
 	slices.SortFunc(pieces, func(i, j int) int {
 		return cmp.Or(cmp.Compare(gap(t.mass[i], mean), gap(t.mass[j], mean)), cmp.Compare(i, j))
 	})
@@ -84,14 +80,14 @@ func (t *tray) byFit(pieces []int) {
 // many sets are left to build.
 func (b *build) one(open [][]int, left int) []int {
 	t := b.t
-	if t.Goal == Exist && len(open) == 1 && t.Groups[0].Count != subset.AnyCount {
+	if t.Goal == Exist {
 		if set, known := t.anyOf(open[0]); known {
 			return set
 		}
 	}
 	effort := partEffort
 	if t.Goal != Exist { // half of the effort that is left goes to the sets that are left
-		effort = min(effort, max((t.Effort-t.work)/(2*left), partEffort/3))
+		effort = min(effort, max((t.Effort-t.work)/(2*left), partEffort/6))
 	}
 	for _, spare := range [2]int{60, 600} {
 		p, at := t.Problem.Problem, []int(nil)
@@ -151,7 +147,7 @@ func (b *build) reached(bound int64) bool {
 	if b.t.Goal == Least {
 		return least == bound && off == 0 && score == b.t.scoreBound(b.x, nil, len(b.sets))
 	}
-	return b.t.Goal == Exist || score == bound && off == 0
+	return score == bound && off == 0
 }
 
 // answer lists the sets by their earliest piece.

@@ -30,11 +30,7 @@ func (t *tray) easy() (sets [][]int, known bool) {
 		})
 		return sets, true
 	}
-	order := make([]int, len(t.mass))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(t.mass[a], t.mass[b]) })
+	order := t.byMass(t.Groups[0])
 	for i, k := 0, len(order)-1; i < k; {
 		switch sum := t.mass[order[i]] + t.mass[order[k]]; {
 		case sum < t.lo:
@@ -53,7 +49,7 @@ func (t *tray) easy() (sets [][]int, known bool) {
 func (t *tray) best(sets [][]int) Answer {
 	b := build{t: t, sets: sets}
 	a := b.answer(-1, 0)
-	a.Most, a.Bound, a.Proven, a.First = len(sets), a.Score, true, t.Goal != Exist
+	a.Most, a.Bound, a.Proven, a.First = len(sets), a.Score, true, true
 	if t.Goal == Least {
 		a.Bound = a.Least
 	}

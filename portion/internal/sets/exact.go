@@ -27,12 +27,13 @@ func (t *tray) exact(family []set, all bool, most int) Answer {
 	}
 	rarest := slices.Clone(pieces)
 	slices.SortStableFunc(rarest, func(a, b int) int { return cmp.Compare(sharers[a], sharers[b]) })
-	m, proven, best := min(most, len(family)), all, packing{}
+	m, proven, best, x, lifted := min(most, len(family)), all, packing{}, (*price)(nil), true
 	if all {
 		most = m
 	}
 	for ; m > 0; m-- {
-		p := t.newPacker(t.newPrice(m), family, rarest)
+		x = t.newPrice(m)
+		p := t.newPacker(x, family, rarest)
 		p.byGoal()
 		done := p.run(anything, m, 2)
 		if best = p.best; best.found {
@@ -48,7 +49,6 @@ func (t *tray) exact(family []set, all bool, most int) Answer {
 	if t.Goal == Exist {
 		return t.answer(best, most, best.score, proven, false)
 	}
-	x, lifted := t.newPrice(m), true
 	if t.Goal == Least {
 		best, lifted = t.lift(x, family, rarest, m, best)
 		family = atLeast(family, best.least())

@@ -1,8 +1,6 @@
 package sets
 
 import (
-	"cmp"
-	"slices"
 	"sort"
 
 	"example.org/honestplate/portion/internal/subset"
@@ -36,11 +34,7 @@ type lister struct {
 func (t *tray) family(limit, effort int) ([]set, bool) {
 	l := &lister{tray: t, limit: limit, until: t.work + effort}
 	for _, sp := range t.Groups {
-		order := make([]int, 0, sp.To-sp.From)
-		for i := sp.From; i < sp.To; i++ {
-			order = append(order, i)
-		}
-		slices.SortFunc(order, func(a, b int) int { return cmp.Or(cmp.Compare(t.mass[a], t.mass[b]), cmp.Compare(a, b)) })
+		order := t.byMass(sp)
 		sums := make([]int64, len(order)+1)
 		for i, k := range order {
 			sums[i+1] = sums[i] + t.mass[k]

@@ -10,10 +10,7 @@ import (
 // of equals the first in stated order; nil if there is no way.
 func (t *tray) halves(mask uint64) []uint64 {
 	pieces := members(mask)
-	var all int64
-	for _, i := range pieces {
-		all += t.mass[i]
-	}
+	all := t.massOf(pieces)
 	low, high := max(t.lo, all-t.hi, 0), min(t.hi, all-t.lo)
 	if low > high {
 		return nil

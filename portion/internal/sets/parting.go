@@ -46,13 +46,8 @@ func (t *tray) byParting(m, effort int) (packing, int64, bool) {
 
 // setOf is the set of some pieces.
 func (t *tray) setOf(mask uint64) set {
-	s, sum := set{mask: mask}, int64(0)
-	for _, i := range members(mask) {
-		s.score += t.Scores[i]
-		sum += t.mass[i]
-	}
-	s.off = t.off(sum)
-	return s
+	score, off := t.valueOf(members(mask))
+	return set{mask, score, off}
 }
 
 // parted parts a union into m permitted sets whose totals are closest to what is wanted,
@@ -61,7 +56,7 @@ func (t *tray) setOf(mask uint64) set {
 func (t *tray) parted(mask uint64, m, until int) (sets []uint64, ok bool) {
 	d := &parting{t: t, until: until}
 	// The distances can be no less than the union's own, and rise from there.
-	for limit := d.least(d.sum(mask), m); limit < math.MaxInt64; limit = d.next {
+	for limit := d.least(t.massOf(members(mask)), m); limit < math.MaxInt64; limit = d.next {
 		d.limit, d.next = limit, math.MaxInt64
 		if d.part(mask, m, 0) {
 			return d.sets, true
@@ -99,13 +94,6 @@ type parting struct {
 	spare       bool // pieces may be left over
 }
 
-func (d *parting) sum(mask uint64) (sum int64) {
-	for _, i := range members(mask) {
-		sum += d.t.mass[i]
-	}
-	return sum
-}
-
 // least is how far the totals of m sets are off at the least.
 func (d *parting) least(sum int64, m int) int64 {
 	off := int64(m)*(d.t.base-d.t.Target) + sum*d.t.divisor
@@ -122,7 +110,7 @@ func (d *parting) within(off int64) bool {
 
 // part parts what is left into m sets, off by so much already.
 func (d *parting) part(mask uint64, m int, off int64) bool {
-	sum := d.sum(mask)
+	sum := d.t.massOf(members(mask))
 	switch {
 	case d.spare:
 	case sum < int64(m)*d.t.lo || sum > int64(m)*d.t.hi || !d.within(off+d.least(sum, m)):

@@ -10,8 +10,8 @@
 //
 // problem.go says what is asked, solve.go chooses the way; family.go, pack.go and exact.go
 // list and pack, union.go, parting.go and halves.go go by unions, relax.go prices mass for
-// both, built.go, grow.go and improve.go build, part.go solves a part, supply.go simulates
-// trays.
+// both, built.go, grow.go and improve.go build, part.go solves a part, easy.go has what is
+// found at once, exist.go asks only whether sets exist, supply.go simulates trays.
 package sets
 
 import "example.org/honestplate/portion/internal/subset"
@@ -23,7 +23,7 @@ const (
 	Total   Goal = iota // the highest total score, then the least distance of the totals
 	Least               // the highest score of the least set, then as Total
 	Closest             // the least distance of the totals, then the highest total score
-	Exist               // only the number counts
+	Exist               // only that so many exist: of one group with a count, or part of such
 )
 
 // A Problem is a tray, what one set of it is to be, and how many are wanted.

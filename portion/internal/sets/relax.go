@@ -2,7 +2,6 @@ package sets
 
 import (
 	"cmp"
-	"slices"
 
 	"example.org/honestplate/portion/internal/decimal"
 	"example.org/honestplate/portion/internal/subset"
@@ -46,12 +45,7 @@ func (t *tray) newPrice(m int) *price {
 		x.value[i] = x.scale*t.Scores[i] - x.price*t.mass[i]
 	}
 	for _, sp := range t.Groups {
-		order := make([]int, 0, sp.To-sp.From)
-		for i := sp.From; i < sp.To; i++ {
-			order = append(order, i)
-		}
-		slices.SortFunc(order, func(a, b int) int { return cmp.Or(cmp.Compare(x.value[b], x.value[a]), cmp.Compare(a, b)) })
-		x.order = append(x.order, order)
+		x.order = append(x.order, ordered(sp, func(a, b int) int { return cmp.Compare(x.value[b], x.value[a]) }))
 	}
 	t.work += len(x.value)
 	return x

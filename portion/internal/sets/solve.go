@@ -12,7 +12,7 @@ func (t *tray) solve() Answer {
 	switch {
 	case a.Most == 0:
 		return t.answer(packing{}, 0, 0, true, true)
-	case known && (t.Goal == Exist || t.Groups[0].Count == 1):
+	case known && t.Groups[0].Count == 1:
 		return t.best(easy[:a.Most])
 	case len(t.mass) <= maxBits:
 		a = t.small(a.Most)
@@ -48,6 +48,9 @@ func (t *tray) small(most int) Answer {
 	}
 	family, all := t.family(limit, t.Effort/4)
 	switch {
+	case parts && !all && t.Goal == Exist:
+		found, done := t.spared(most, t.Effort/(2*most))
+		return t.answer(found, most, 0, done, false)
 	case parts && !all:
 		return t.manySets(most)
 	case !all: // some of the sets, for a start
@@ -56,16 +59,11 @@ func (t *tray) small(most int) Answer {
 	return t.exact(family, all, most)
 }
 
-// manySets finds sets union by union or, where only their number counts, one by one.
+// manySets finds sets union by union.
 func (t *tray) manySets(most int) Answer {
 	proven, effort := true, t.Effort/(2*most)
 	for m := most; m > 0; m-- {
-		best, bound, done := packing{}, int64(0), false
-		if t.Goal == Exist {
-			best, done = t.spared(m, effort)
-		} else {
-			best, bound, done = t.byParting(m, effort)
-		}
+		best, bound, done := t.byParting(m, effort)
 		if proven = proven && done; best.found {
 			return t.answer(best, most, max(bound, best.score), proven, proven)
 		}
@@ -100,8 +98,6 @@ func (t *tray) further(a Answer, easy [][]int) Answer {
 	if more {
 		a.Bound = t.boundOf(b.x, len(b.sets))
 	}
-	if t.Goal != Exist {
-		b.improve(a.Bound)
-	}
+	b.improve(a.Bound)
 	return b.answer(a.Most, a.Bound)
 }

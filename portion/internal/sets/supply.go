@@ -121,7 +121,7 @@ func (s Supply) exist(masses []int64) bool {
 	p := Problem{Problem: s.Want, Goal: Exist, Sets: s.Sets}
 	p.Masses, p.Scores, p.Effort = masses, make([]int64, len(masses)), s.Effort
 	p.Groups = []subset.Group{{To: len(masses), Count: s.Want.Groups[0].Count}}
-	return len(p.Solve().Sets) == s.Sets
+	return newTray(&p).exist()
 }
 
 // read turns the pieces each tray needs into the answer.

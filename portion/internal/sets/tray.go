@@ -1,6 +1,7 @@
 package sets
 
 import (
+	"cmp"
 	"slices"
 
 	"example.org/honestplate/portion/internal/decimal"
@@ -81,9 +82,32 @@ func (t *tray) partable(pieces, count int, most int64, words int) bool {
 	return row*int64(pieces+1)*int64(count+1) <= int64(words)
 }
 
+// ordered lists the positions of a group in an order, of equals the earlier first.
+func ordered(g subset.Group, order func(a, b int) int) []int {
+	out := make([]int, 0, g.To-g.From)
+	for i := g.From; i < g.To; i++ {
+		out = append(out, i)
+	}
+	slices.SortStableFunc(out, order)
+	return out
+}
+
+// byMass lists the positions of a group, light to heavy.
+func (t *tray) byMass(g subset.Group) []int {
+	return ordered(g, func(a, b int) int { return cmp.Compare(t.mass[a], t.mass[b]) })
+}
+
 // widest is the largest count of a group.
 func (t *tray) widest() int {
 	return slices.MaxFunc(t.Groups, func(a, b subset.Group) int { return a.Count - b.Count }).Count
+}
+
+// massOf returns the reduced mass of pieces.
+func (t *tray) massOf(pieces []int) (sum int64) {
+	for _, i := range pieces {
+		sum += t.mass[i]
+	}
+	return sum
 }
 
 // valueOf returns the score and the distance from the wanted total of a set.

@@ -69,11 +69,8 @@ func (in *instance) flatBest() (solution, error) {
 	}
 	best := solution{}
 	for _, t := range in.closestOf(r) {
-		s := solution{chosen: r.Set(t), sum: t, found: true, proven: true, first: true}
-		for _, i := range s.chosen {
-			s.score += in.v[i]
-		}
-		s.bound = s.score
+		s := in.listed(r, t)
+		s.bound, s.proven, s.first = s.score, true, true
 		if in.better(s, best) {
 			best = s
 		}
@@ -84,15 +81,21 @@ func (in *instance) flatBest() (solution, error) {
 	return best, nil
 }
 
+// listed is the first set that makes a total.
+func (in *instance) listed(r *Reach, total int64) solution {
+	s := solution{chosen: r.Set(total), sum: total, found: true}
+	for _, i := range s.chosen {
+		s.score += in.v[i]
+	}
+	return s
+}
+
 // closest answers a problem that wants the closest total: the reachable totals say which distance is
 // least, then the best score at that distance is sought.
 func (in *instance) closest() (solution, error) {
 	// Mostly the declared mass itself can be had, and that is soon seen.
 	if in.below == in.above {
-		exact := *in
-		exact.lo, exact.hi, exact.effort = in.below, in.below, min(in.effort, 100_000)
-		s, err := exact.bestScore()
-		if in.work = exact.work; err == nil && s.proven {
+		if s, err := in.inside(in.below, in.below, min(in.effort, 100_000)); err == nil && s.proven {
 			return s, nil
 		}
 	}
@@ -105,19 +108,13 @@ func (in *instance) closest() (solution, error) {
 		return solution{}, ErrNone
 	}
 	best := solution{}
-	bound, proven, first := int64(0), true, true
-	for i, t := range totals {
-		narrow := *in
-		narrow.lo, narrow.hi = t, t
-		s, err := narrow.bestScore()
-		in.work = narrow.work
+	bound, proven, first := int64(math.MinInt64), true, true
+	for _, t := range totals {
+		s, err := in.inside(t, t, in.effort)
 		if err != nil {
 			return solution{}, err
 		}
-		if i == 0 || s.bound > bound {
-			bound = s.bound
-		}
-		proven, first = proven && s.proven, first && s.first
+		bound, proven, first = max(bound, s.bound), proven && s.proven, first && s.first
 		if in.better(s, best) {
 			best = s
 		}
@@ -131,18 +128,25 @@ func (in *instance) closest() (solution, error) {
 // prove a distance only if it were one step wide, so nothing is claimed.
 func (in *instance) widening() (solution, error) {
 	for d := int64(0); ; d = 2*d + 1 {
-		narrow := *in
-		narrow.lo, narrow.hi = max(in.lo, in.below-d), min(in.hi, in.above+d)
-		s, err := narrow.bestScore()
-		in.work = narrow.work
+		low, high := max(in.lo, in.below-d), min(in.hi, in.above+d)
+		s, err := in.inside(low, high, in.effort)
 		if err == nil {
 			s.proven = s.proven && in.off(s.sum) == 0
 			return s, nil
 		}
-		if narrow.lo == in.lo && narrow.hi == in.hi {
+		if low == in.lo && high == in.hi {
 			return solution{}, err
 		}
 	}
+}
+
+// inside is bestScore with another window.
+func (in *instance) inside(low, high int64, effort int) (solution, error) {
+	narrow := *in
+	narrow.lo, narrow.hi, narrow.effort = low, high, effort
+	s, err := narrow.bestScore()
+	in.work = narrow.work
+	return s, err
 }
 
 // bestScore answers one that wants the best score, by searching ever larger budgets.
@@ -213,10 +217,7 @@ func (in *instance) anySet(x *relaxation, bound int64) (solution, error) {
 		if totals == nil {
 			return s, ErrNone
 		}
-		s = solution{chosen: r.Set(totals[0]), sum: totals[0], found: true}
-		for _, i := range s.chosen {
-			s.score += in.v[i]
-		}
+		s = in.listed(r, totals[0])
 	}
 	s.bound = max(s.score, bound)
 	s.proven = s.bound == s.score && in.off(s.sum) == 0

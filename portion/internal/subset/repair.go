@@ -82,22 +82,46 @@ func (s *nearSet) nearest() {
 	s.in.work += len(s.in.w) / 16
 }
 
-// fill takes whole groups of free count as far towards the window as their pieces
-// lead without passing it.
+// fill goes as far towards the window as whole pieces lead without passing it: of groups of
+// free count it takes or leaves them, of the others it exchanges the lightest for the
+// heaviest, or the other way about.
 func (s *nearSet) fill() {
 	for _, g := range s.in.groups {
-		if g.Count != AnyCount {
+		held, left := []int{}, []int{}
+		for i := g.From; i < g.To; i++ {
+			if s.set[i] {
+				held = append(held, i)
+			} else {
+				left = append(left, i)
+			}
+		}
+		if g.Count == AnyCount {
+			for _, i := range left {
+				s.approach(move{s.in.w[i], -s.x.r[i], -1, i})
+			}
+			for _, i := range held {
+				s.approach(move{-s.in.w[i], s.x.r[i], i, -1})
+			}
 			continue
 		}
-		for i := g.From; i < g.To; i++ {
-			m := move{s.in.w[i], -s.x.r[i], -1, i}
-			if s.set[i] {
-				m = move{-s.in.w[i], s.x.r[i], i, -1}
-			}
-			if (m.dw > 0 && s.sum+m.dw < s.in.lo) || (m.dw < 0 && s.sum+m.dw > s.in.hi) {
-				s.apply(m)
-			}
+		lightest := func(a, b int) int { return cmp.Or(cmp.Compare(s.in.w[a], s.in.w[b]), cmp.Compare(a, b)) }
+		slices.SortFunc(held, lightest)
+		slices.SortFunc(left, lightest)
+		if s.sum < s.in.lo {
+			slices.Reverse(left)
+		} else {
+			slices.Reverse(held)
 		}
+		for k, i := range held[:min(len(held), len(left))] {
+			s.approach(move{s.in.w[left[k]] - s.in.w[i], s.x.r[i] - s.x.r[left[k]], i, left[k]})
+		}
+	}
+}
+
+// approach makes a move that leads towards the window and does not pass it.
+func (s *nearSet) approach(m move) {
+	if m.dw > 0 && s.sum+m.dw < s.in.lo || m.dw < 0 && s.sum+m.dw > s.in.hi {
+		s.apply(m)
 	}
 }
 

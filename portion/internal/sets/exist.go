@@ -2,6 +2,25 @@ package sets
 
 import "slices"
 
+// exist reports whether all the sets wanted are found, whatever they score.
+func (t *tray) exist() bool {
+	if pairs, known := t.easy(); known {
+		return len(pairs) >= t.Sets
+	}
+	if t.mostSets() < t.Sets {
+		return false
+	}
+	b := t.newBuild(t.Sets)
+	b.greedy(t.Sets)
+	if len(b.sets) < t.Sets && len(t.mass) <= maxBits {
+		if a := t.small(t.Sets); len(a.Sets) == t.Sets || a.Proven {
+			return len(a.Sets) == t.Sets
+		}
+	}
+	b.grow(t.Sets)
+	return len(b.sets) == t.Sets
+}
+
 // reachWords bounds the memory of a list of totals while sets are built, 8 bytes a word.
 const reachWords = 1 << 18
 
@@ -48,11 +67,4 @@ func (t *tray) these(pieces []int, count int, low, high int64) (set []int, known
 		return nil, known
 	}
 	return slices.DeleteFunc(slices.Clone(pieces), func(i int) bool { return slices.Contains(out, i) }), true
-}
-
-func (t *tray) massOf(pieces []int) (sum int64) {
-	for _, i := range pieces {
-		sum += t.mass[i]
-	}
-	return sum
 }
