@@ -243,13 +243,13 @@ func (m *glassModel) inputs() []study.Input {
 	return in
 }
 
-func (m *glassModel) run(at []float64, course bool) error {
+func (m *glassModel) run(at []float64, course float64) error {
 	r, err := m.g.start(m.air, m.absorbed(), m.convection)
 	if err != nil {
 		return err
 	}
 	r.ice.factors, r.path = m.ice, m.path[:0]
-	r.course, r.series = course, m.done.series[:0]
+	r.course, r.series = course >= 0, m.done.series[:0]
 	err = r.run()
 	copy(at, r.at[:])
 	m.done, m.path = r, r.path

@@ -120,9 +120,9 @@ func (m *scoopModel) inputs() []study.Input {
 		bound(&m.fringe, where(s.Fringe.Value > 0, factor("unit.fringe", "thickness of the fringe", 0.4, 2.5))))
 }
 
-func (m *scoopModel) run(at []float64, course bool) error {
+func (m *scoopModel) run(at []float64, course float64) error {
 	err := m.work.times(m, at)
-	if err == nil && course {
+	if err == nil && course >= 0 {
 		m.course, err = m.work.series(m, at[slumps])
 	}
 	return err

@@ -417,7 +417,7 @@ func BenchmarkScoopLikely(b *testing.B) {
 	m, times := runOnce(b, f, err)
 	b.ReportAllocs()
 	for b.Loop() {
-		if err := m.run(times, false); err != nil {
+		if err := m.run(times, noCourse); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -195,14 +195,14 @@ func (r *softRun) begin(m *softModel) error {
 }
 
 // run computes the events; the course goes until it runs.
-func (m *softModel) run(at []float64, course bool) error {
+func (m *softModel) run(at []float64, course float64) error {
 	r := &m.work
 	m.course = m.course[:0]
 	if err := r.begin(m); err != nil {
 		return err
 	}
 	note := func() {
-		if course {
+		if course >= 0 {
 			m.course = append(m.course, bodyPoint(&r.e))
 		}
 	}
