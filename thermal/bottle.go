@@ -54,8 +54,8 @@ type BottleClock struct {
 	Balance  HeatBalance   `json:"balance"`
 	// Caution is what to mind, a sentence or two; empty where nothing freezes.
 	Caution string `json:"caution,omitzero"`
-	// Kept are the runs that the windows were read from.
-	Kept Runs `json:"kept,omitzero"`
+	// Kept are the runs that the windows were read from; they go over no wire.
+	Kept Runs `json:"-"`
 }
 
 // A BottlePoint is a bottle at one time.

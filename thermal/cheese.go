@@ -82,8 +82,8 @@ type CheeseClock struct {
 	Series []HotPoint `json:"series"`
 	// Balance is the heat account of the likely course.
 	Balance HeatBalance `json:"balance"`
-	// Kept are the runs that the windows were read from.
-	Kept Runs `json:"kept,omitzero"`
+	// Kept are the runs that the windows were read from; they go over no wire.
+	Kept Runs `json:"-"`
 }
 
 // Clock computes the stretch window of the cheese in the air a under the lamps.

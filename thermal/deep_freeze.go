@@ -44,8 +44,8 @@ type FreezeClock struct {
 	Core    Event `json:"core"`    // at the centre: the safe one
 	// Series is the likely course.
 	Series []BodyPoint `json:"series"`
-	// Kept are the runs that the windows were read from.
-	Kept Runs `json:"kept,omitzero"`
+	// Kept are the runs that the windows were read from; they go over no wire.
+	Kept Runs `json:"-"`
 }
 
 // freezeHorizon is beyond what anybody waits: what takes longer is never.

@@ -55,8 +55,8 @@ type HotClock struct {
 	SteamC    float64     `json:"steam_c"`    // the temperature of the surface at which steam ends, deg C; 100 if it never steams
 	Series    []HotPoint  `json:"series"`     // the likely course
 	Balance   HeatBalance `json:"balance"`    // J/m2 of open surface
-	// Kept are the runs that the windows were read from.
-	Kept Runs `json:"kept,omitzero"`
+	// Kept are the runs that the windows were read from; they go over no wire.
+	Kept Runs `json:"-"`
 }
 
 // surfaceFilm is the heat transfer coefficient from a mixed hot liquid to its own

@@ -52,8 +52,8 @@ type SoftClock struct {
 	Runs    Event `json:"runs"`    // it flows
 	// Series is the likely course until it runs, or to the horizon.
 	Series []BodyPoint `json:"series"`
-	// Kept are the runs that the windows were read from.
-	Kept Runs `json:"kept,omitzero"`
+	// Kept are the runs that the windows were read from; they go over no wire.
+	Kept Runs `json:"-"`
 }
 
 // A BodyPoint is a piece of food at one time.
