@@ -54,8 +54,8 @@ type BottleClock struct {
 	Balance  HeatBalance   `json:"balance"`
 	// Caution is what to mind, a sentence or two; empty where nothing freezes.
 	Caution string `json:"caution,omitzero"`
-	// Kept are the runs that the windows were read from.
-	Kept Runs `json:"kept,omitzero"`
+	// Kept are the runs that the windows were read from; they go over no wire.
+	Kept Runs `json:"-"`
 }
 
 // A BottlePoint is a bottle at one time.
@@ -209,7 +209,7 @@ func (s *bottleStore) tempC(e float64) (tempC, ice float64) {
 	return -x, s.water * (1 - s.down/x)
 }
 
-func (m *bottleModel) run(at []float64, course bool) error {
+func (m *bottleModel) run(at []float64, course float64) error {
 	b := m.b
 	kg := b.DrinkGrams / 1000
 	wall := b.area() * b.WallThickness * b.Wall.Density * b.Wall.SpecificHeat
@@ -221,7 +221,7 @@ func (m *bottleModel) run(at []float64, course bool) error {
 	m.series, m.balance = m.series[:0], HeatBalance{}
 	e := s.capacity * (b.StartC.Value - s.freezes)
 	start, time, tempC, ice := e, 0.0, b.StartC.Value, 0.0
-	if course {
+	if course >= 0 {
 		m.series = append(m.series, BottlePoint{0, tempC, 0})
 	}
 	tau := s.capacity / u
@@ -240,7 +240,7 @@ func (m *bottleModel) run(at []float64, course bool) error {
 		crossed(&at[bottleBursts], time, dt, frozen, ice, full)
 		m.balance.Air += q * dt
 		time += dt
-		if course {
+		if course >= 0 {
 			m.series = append(m.series, BottlePoint{seconds(time), tempC, ice / kg})
 		}
 		if at[bottleBursts] != never || b.Medium.TempC > s.freezes && at[bottleCold] != never && tempC-b.Medium.TempC < 0.1 {

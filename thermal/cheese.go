@@ -82,8 +82,8 @@ type CheeseClock struct {
 	Series []HotPoint `json:"series"`
 	// Balance is the heat account of the likely course.
 	Balance HeatBalance `json:"balance"`
-	// Kept are the runs that the windows were read from.
-	Kept Runs `json:"kept,omitzero"`
+	// Kept are the runs that the windows were read from; they go over no wire.
+	Kept Runs `json:"-"`
 }
 
 // Clock computes the stretch window of the cheese in the air a under the lamps.
@@ -132,7 +132,7 @@ func (c Cheese) frame(a Air, lamps []light.Lamp) (frame[cheeseModel], error) {
 	c, light, err := c.complete(a, lamps)
 	m := cheeseModel{c: c, sauce: 1, fine: 1, hotModel: hotModel{setting: settingOf(a, light)}}
 	return frame[cheeseModel]{kind: "cheese", model: m, inputs: (*cheeseModel).inputs, run: (*cheeseModel).run,
-		events: []string{"opens", "closes"}, doubt: doubtHot, readings: readingsOf(func(m *cheeseModel) []HotPoint { return m.done.series }), reach: (*cheeseModel).longer}, err
+		events: []string{"opens", "closes"}, doubt: doubtHot, readings: readingsOf(func(m *cheeseModel) []HotPoint { return m.done.series })}, err
 }
 
 func (m *cheeseModel) inputs() []study.Input {
@@ -148,7 +148,7 @@ func (m *cheeseModel) inputs() []study.Input {
 		bound(&c.SetC.Likely, judged("crew.set_c", "stretch limit", c.SetC)))
 }
 
-func (m *cheeseModel) run(at []float64, course bool) error {
+func (m *cheeseModel) run(at []float64, course float64) error {
 	r, err := m.start()
 	if err != nil {
 		return err

@@ -6,12 +6,12 @@ import (
 	"example.org/honestplate/thermal/ware"
 )
 
-// A restingSurface is the exchange law of what lies on a plate or in a cone, or of the
-// foot that touches it.
+// A restingSurface is the exchange law of what lies on something, or of the foot that
+// touches it.
 type restingSurface struct {
 	air     *fluxTable // nil for the foot
 	light   float64    // absorbed, W/m2 of this surface
-	share   float64    // of the surface that is on the plate or in the cone
+	share   float64    // of the surface that lies on it
 	contact contact
 }
 
@@ -28,7 +28,7 @@ func (s *restingSurface) At(surfaceC, seconds float64) (flux, slope float64) {
 	return flux, slope
 }
 
-// A contact is the plate or cone as the dessert feels it: a film of poor contact in
+// A contact is the plate or table as the food feels it: a film of poor contact in
 // series with what the material can bring up, and its own warming.
 type contact struct {
 	film   float64 // W/(m2 K)
@@ -48,18 +48,9 @@ const (
 	// Frozen dessert on a plate touches in spots and then through its own melt
 	// (engineering estimate, x/:2).
 	plateFilm = 300.0
-	// A wafer 3 mm thick of 0.1 W/(m K) in still air.
-	coneFilm = 8.0
-	// The foot is a disc of 0.6 of the diameter: 0.3^2 of the ball's surface. A cone
-	// holds a quarter of it.
-	footShare = 0.09
-	coneShare = 0.25
 )
 
 func (c *contact) at(seconds float64) (h, tempC float64) {
-	if c.effuse == 0 {
-		return c.film, c.roomC
-	}
 	tempC = c.startC
 	if c.startC != c.roomC {
 		tempC = c.roomC + (c.startC-c.roomC)*math.Exp(-seconds/plateWarms)
@@ -72,10 +63,7 @@ func (c *contact) at(seconds float64) (h, tempC float64) {
 // from all sides, as it flows to a disc on a thick body (4 k/(pi a), steady; Carslaw and
 // Jaeger 1959, Conduction of Heat in Solids, section 8.2, from memory).
 func under(t ware.Tabletop, brings, film, halfWidth, roomC float64) contact {
-	m, _, _ := t.Material() // checked
-	if t == ware.WireRack {
-		return contact{roomC: roomC}
-	}
+	m, _, _ := t.Material() // checked; of a rack none
 	return contact{film: film, startC: roomC, roomC: roomC, behind: 4 * m.Conductivity / (math.Pi * halfWidth) * brings,
 		effuse: math.Sqrt(m.Conductivity*m.Density*m.SpecificHeat) * brings}
 }

@@ -44,8 +44,8 @@ type FreezeClock struct {
 	Core    Event `json:"core"`    // at the centre: the safe one
 	// Series is the likely course.
 	Series []BodyPoint `json:"series"`
-	// Kept are the runs that the windows were read from.
-	Kept Runs `json:"kept,omitzero"`
+	// Kept are the runs that the windows were read from; they go over no wire.
+	Kept Runs `json:"-"`
 }
 
 // freezeHorizon is beyond what anybody waits: what takes longer is never.
@@ -96,8 +96,7 @@ func (d DeepFreeze) frame() (frame[freezeModel], error) {
 	m, err := d.model()
 	return frame[freezeModel]{kind: "freeze", model: m, inputs: (*freezeModel).inputs, run: (*freezeModel).run,
 		events: []string{"surface", "mean", "core"}, doubt: doubtFreeze,
-		readings: readingsOf(func(m *freezeModel) []BodyPoint { return m.course }),
-		reach:    func(m *freezeModel, seconds float64) { m.reach = max(m.reach, seconds) }}, err
+		readings: readingsOf(func(m *freezeModel) []BodyPoint { return m.course })}, err
 }
 
 func (m *freezeModel) inputs() []study.Input {
@@ -120,7 +119,6 @@ type freezeModel struct {
 	k, density float64
 	work       freezeRun
 	course     []BodyPoint
-	reach      float64 // how long a course must be at least, s
 }
 
 // material checks what After needs.
@@ -157,7 +155,7 @@ type freezeRun struct {
 	law newtonLaw
 }
 
-func (m *freezeModel) run(at []float64, course bool) error {
+func (m *freezeModel) run(at []float64, course float64) error {
 	r := &m.work
 	m.course = m.course[:0]
 	solve.Load(&r.c, m.curve, m.density, m.k)
@@ -175,7 +173,7 @@ func (m *freezeModel) run(at []float64, course bool) error {
 		end = 0 // never
 	}
 	note := func() {
-		if course {
+		if course >= 0 {
 			m.course = append(m.course, bodyPoint(e))
 		}
 	}
@@ -193,7 +191,7 @@ func (m *freezeModel) run(at []float64, course bool) error {
 		}
 		note()
 	}
-	for until := min(max(1.1*e.Time, m.reach), longest); course && e.Time < until; note() { // goes on a little
+	for until := min(max(1.1*e.Time, course), longest); course >= 0 && e.Time < until; note() { // goes on a little
 		if err := e.Advance(until); err != nil {
 			return err
 		}

@@ -187,7 +187,7 @@ func FuzzDeepFreeze(f *testing.F) {
 		mod, err := d.model()
 		if err == nil {
 			times := make([]float64, freezeEvents)
-			if err := mod.run(times, false); err == nil && slices.Min(times) < 0 {
+			if err := mod.run(times, noCourse); err == nil && slices.Min(times) < 0 {
 				t.Fatalf("%v", times)
 			}
 		}

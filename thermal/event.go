@@ -2,7 +2,6 @@ package thermal
 
 import (
 	"encoding/json"
-	"fmt"
 	"math"
 	"time"
 
@@ -35,11 +34,6 @@ type Sensitivity struct {
 	// Share of the spread, 0..1, that the input explains alone: the squared rank
 	// correlation of input and event over the runs, less what chance gives.
 	Share float64 `json:"share"`
-}
-
-// String gives the sensitivity for people: "humidity 62 % (5:10 to 2:05)".
-func (s Sensitivity) String() string {
-	return fmt.Sprintf("%s %.0f %% (%s to %s)", s.Input, 100*s.Share, s.Low, s.High)
 }
 
 // UnmarshalJSON reads {"window":..,"decides":..,"rest":..}; the window must be there.

@@ -8,18 +8,20 @@ import (
 
 // A frame is what every clock stands on: the checked model at its likely values, its
 // uncertain inputs bound to the fields of a copy, and the run that reads them. A run
-// writes the times of the events, never where one does not happen; asked for the
-// course, it leaves it in the model.
+// writes the times of the events, never where one does not happen; asked for a course of so
+// many seconds at least, or of 0 for as long as it tells something, it leaves it in the model.
 type frame[M any] struct {
 	kind     string // of thing, such as "scoop": products and units of one kind draw together
 	model    M
 	inputs   func(*M) []study.Input
-	run      func(m *M, at []float64, course bool) error
+	run      func(m *M, at []float64, course float64) error
 	events   []string // their keys
 	readings []reading[M]
 	doubt    doubt
-	reach    func(m *M, seconds float64) // asks for a course at least so long, of which no more is read; may be nil
 }
+
+// noCourse asks for the times alone.
+const noCourse = -1.0
 
 // A pace is how much slower than the model things go: lean, with all of the kind; unit,
 // with this one, on its course; and each of its events.
@@ -48,13 +50,12 @@ func (f frame[M]) study(reads []readAt, plain bool) study.Study {
 		if !plain {
 			inputs = append(inputs, f.doubt.inputs(f.events, p.events)...)
 		}
-		if f.reach != nil {
-			for _, r := range reads {
-				f.reach(m, 1.5*r.at) // longer than any pace asks
-			}
+		course := noCourse
+		for _, r := range reads {
+			course = max(course, 1.5*r.at) // longer than any pace asks
 		}
 		return inputs, func(out []float64) error {
-			if err := f.run(m, out[:n:n], len(reads) > 0); err != nil {
+			if err := f.run(m, out[:n:n], course); err != nil {
 				return err
 			}
 			for i := range n {
@@ -76,6 +77,6 @@ func (f frame[M]) nominal(z []float64) (M, []float64, error) {
 		in := f.plain(&m, new(pace))
 		study.Set(in, z[:len(in)])
 	}
-	err := f.run(&m, at, true)
+	err := f.run(&m, at, 0)
 	return m, at, err
 }

@@ -1,6 +1,7 @@
 package thermal
 
 import (
+	"cmp"
 	"time"
 
 	"example.org/honestplate"
@@ -114,8 +115,8 @@ type GlassClock struct {
 	Series []GlassPoint `json:"series"`
 	// Balance is the heat account of the likely course.
 	Balance HeatBalance `json:"balance"`
-	// Kept are the runs that the windows were read from.
-	Kept Runs `json:"kept,omitzero"`
+	// Kept are the runs that the windows were read from; they go over no wire.
+	Kept Runs `json:"-"`
 }
 
 // A GlassPoint is a glass at one time.
@@ -207,20 +208,16 @@ type glassModel struct {
 	setting
 	g    Glass
 	ice  iceFactors
-	path []drinkPoint // of the run, used again
 	done glassRun
 }
 
 func (g Glass) frame(a Air, lamps []light.Lamp) (frame[glassModel], error) {
 	g, err := g.complete(a)
-	if err != nil {
-		return frame[glassModel]{}, err
-	}
-	light, err := g.light(lamps)
+	light, lightErr := g.light(lamps)
 	m := glassModel{g: g, setting: settingOf(a, light), ice: usualIceFactors(g.Drink)}
 	return frame[glassModel]{kind: "glass", model: m, inputs: (*glassModel).inputs, run: (*glassModel).run,
 		events: []string{"haze", "opaque", "beads", "runs", "dry", "thawed", "cold", "watered", "ice half", "ice gone"}, doubt: doubtCold,
-		readings: readingsOf(func(m *glassModel) []GlassPoint { return m.done.series })}, err
+		readings: readingsOf(func(m *glassModel) []GlassPoint { return m.done.series })}, cmp.Or(err, lightErr)
 }
 
 func (m *glassModel) inputs() []study.Input {
@@ -243,16 +240,16 @@ func (m *glassModel) inputs() []study.Input {
 	return in
 }
 
-func (m *glassModel) run(at []float64, course bool) error {
+func (m *glassModel) run(at []float64, course float64) error {
 	r, err := m.g.start(m.air, m.absorbed(), m.convection)
 	if err != nil {
 		return err
 	}
-	r.ice.factors, r.path = m.ice, m.path[:0]
-	r.course, r.series = course, m.done.series[:0]
+	r.ice.factors, r.path = m.ice, m.done.path[:0]
+	r.course, r.series = course >= 0, m.done.series[:0]
 	err = r.run()
 	copy(at, r.at[:])
-	m.done, m.path = r, r.path
+	m.done = r
 	return err
 }
 

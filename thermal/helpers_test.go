@@ -24,7 +24,7 @@ func runOnce[M any](t testing.TB, f frame[M], err error) (M, []float64) {
 	t.Helper()
 	m, times := f.model, make([]float64, len(f.events))
 	if err == nil {
-		err = f.run(&m, times, false)
+		err = f.run(&m, times, noCourse)
 	}
 	if err != nil {
 		t.Fatal(err)

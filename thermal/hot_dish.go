@@ -55,8 +55,8 @@ type HotClock struct {
 	SteamC    float64     `json:"steam_c"`    // the temperature of the surface at which steam ends, deg C; 100 if it never steams
 	Series    []HotPoint  `json:"series"`     // the likely course
 	Balance   HeatBalance `json:"balance"`    // J/m2 of open surface
-	// Kept are the runs that the windows were read from.
-	Kept Runs `json:"kept,omitzero"`
+	// Kept are the runs that the windows were read from; they go over no wire.
+	Kept Runs `json:"-"`
 }
 
 // surfaceFilm is the heat transfer coefficient from a mixed hot liquid to its own
@@ -126,7 +126,7 @@ func (d HotDish) frame(a Air, lamps []light.Lamp) (frame[dishModel], error) {
 	d, light, err := d.complete(a, lamps)
 	m := dishModel{d: d, side: 1, vessel: known, hotModel: hotModel{setting: settingOf(a, light)}}
 	return frame[dishModel]{kind: "dish", model: m, inputs: (*dishModel).inputs, run: (*dishModel).run,
-		events: []string{"cool", "steam ends"}, doubt: doubtHot, readings: readingsOf(func(m *dishModel) []HotPoint { return m.done.series }), reach: (*dishModel).longer}, err
+		events: []string{"cool", "steam ends"}, doubt: doubtHot, readings: readingsOf(func(m *dishModel) []HotPoint { return m.done.series })}, err
 }
 
 func (m *dishModel) inputs() []study.Input {
@@ -143,7 +143,7 @@ func (m *dishModel) inputs() []study.Input {
 		bound(&d.VisibleGM3.Likely, study.Input{Key: "crew.steam_g_m3", Name: "what counts as steam", Shared: study.Crew, Band: d.VisibleGM3, Factor: true}))
 }
 
-func (m *dishModel) run(at []float64, course bool) error {
+func (m *dishModel) run(at []float64, course float64) error {
 	r, err := m.d.start(m.air, m.absorbed(), m.convection, m.side)
 	if err != nil {
 		return err

@@ -36,9 +36,8 @@ type hotRun struct {
 	scale     float64 // shortens the steps for convergence tests
 	dried     float64 // g/m2
 	balance   HeatBalance
-	course    bool // its points are noted
 	series    []HotPoint
-	reach     float64 // how long a course must be at least, s
+	course    float64 // see frame
 }
 
 // A HotPoint is a hot thing at one time.
@@ -52,12 +51,8 @@ type HotPoint struct {
 // A hotModel is what the models of hot things share.
 type hotModel struct {
 	setting
-	done  hotRun
-	reach float64 // how long a course must be at least, s
+	done hotRun
 }
-
-// longer asks for a course at least so long.
-func (m *hotModel) longer(seconds float64) { m.reach = max(m.reach, seconds) }
 
 // hotStart is the temperature of something hot, known to so many kelvins and never
 // boiling.
@@ -69,8 +64,8 @@ func (m *hotModel) hotStart(to *float64, key, name string, by, least float64) st
 }
 
 // finish carries a run to its end.
-func (m *hotModel) finish(r *hotRun, at []float64, course bool) error {
-	r.course, r.series, r.reach = course, m.done.series[:0], m.reach
+func (m *hotModel) finish(r *hotRun, at []float64, course float64) error {
+	r.course, r.series = course, m.done.series[:0]
 	err := r.run()
 	copy(at, r.at[:])
 	m.done = *r
@@ -79,7 +74,7 @@ func (m *hotModel) finish(r *hotRun, at []float64, course bool) error {
 
 func newHotRun(s heat.Surface, a Air, startC float64) (hotRun, error) {
 	x, err := s.In(a.moist())
-	r := hotRun{x: x, airC: a.TempC, scale: 1}
+	r := hotRun{x: x, airC: a.TempC, scale: 1, course: noCourse}
 	r.Surface = startC
 	return r, err
 }
@@ -183,15 +178,15 @@ func (r *hotRun) run() error {
 			crossed(&r.at[i], before, dt, -was[i], -r.looked(i), -r.limits[i])
 			passed = passed && r.at[i] != never
 		}
-		if r.course {
+		if r.course >= 0 {
 			r.series = append(r.series, HotPoint{Time: seconds(r.time), MeanC: now, SurfaceC: r.Surface, DryGM2: r.dried})
 		}
 		steady := math.Abs(old-now) < 1e-7*dt && r.time > 60 // nothing more will come
 		switch {
-		case !r.course && (passed || steady):
+		case r.course < 0 && (passed || steady):
 			until = r.time
 		case passed && until == hotHorizon:
-			until = min(until, max(1.5*r.time+60, r.reach)) // a curve goes on a little
+			until = min(until, max(1.5*r.time+60, r.course)) // a curve goes on a little
 		}
 	}
 	r.balance.Stored = r.Stored() - start

@@ -47,8 +47,8 @@ type IceClock struct {
 	HalfOff Event      `json:"half_off"` // half the mass has melted
 	Gone    Event      `json:"gone"`     // 99 % has melted
 	Series  []IcePoint `json:"series"`   // the likely course
-	// Kept are the runs that the windows were read from.
-	Kept Runs `json:"kept,omitzero"`
+	// Kept are the runs that the windows were read from; they go over no wire.
+	Kept Runs `json:"-"`
 }
 
 // An IcePoint is a piece of ice at one time.

@@ -38,9 +38,9 @@ func (b iceBox) after(dt, air, table float64) iceBox {
 }
 
 // run computes the events and, where it is asked for, the course.
-func (m *iceModel) run(at []float64, course bool) error {
+func (m *iceModel) run(at []float64, course float64) error {
 	r := &m.work
-	r.box, r.course, m.series = m.i.Shape.box(m.i.Size*m.size), course, m.series[:0]
+	r.box, r.course, m.series = m.i.Shape.box(m.i.Size*m.size), course >= 0, m.series[:0]
 	if err := r.reckon(m, r.box.length()); err != nil {
 		return err
 	}

@@ -199,7 +199,7 @@ func FuzzIceOnTable(f *testing.F) {
 			return
 		}
 		var c IceClock
-		err = m.run(make([]float64, iceEvents), true)
+		err = m.run(make([]float64, iceEvents), 0)
 		if c.Series = m.series; err == nil && rarely(size) { // the whole band takes long
 			if c, err = i.Clock(a, l); err != nil {
 				return
@@ -301,7 +301,7 @@ func TestIceTakesTheHeatOfItsMass(t *testing.T) {
 	}
 	r := &m.work
 	at := make([]float64, iceEvents)
-	if err := m.run(at, false); err != nil {
+	if err := m.run(at, noCourse); err != nil {
 		t.Fatal(err)
 	}
 	box := b.Shape.box(b.Size)

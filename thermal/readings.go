@@ -122,5 +122,5 @@ func (k *kept[M]) course(key string, times []time.Duration) ([]honestplate.Estim
 }
 
 func errNotKept() error {
-	return &honestplate.InputError{Field: "Runs", Got: "without their clock", Want: "those of a Clock, a Knowing or an Observe: not read back, not of a Likely"}
+	return &honestplate.InputError{Field: "Runs", Got: "without their clock", Want: "those of a Clock, a Knowing or an Observe, in the program that ran them"}
 }

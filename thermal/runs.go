@@ -1,7 +1,6 @@
 package thermal
 
 import (
-	"encoding/json"
 	"fmt"
 	"slices"
 
@@ -15,7 +14,7 @@ import (
 type Runs struct {
 	events  []happening
 	weights []float64 // nil: all 1
-	kept    observer  // for Observe and Course; nil once read back
+	kept    observer  // for Observe and Course; nil of a Likely
 	// explain returns the events with what decides them; nil where they have it.
 	explain func() ([]Event, error)
 }
@@ -107,54 +106,10 @@ func (r Runs) Chance(holds func(run int) bool) float64 {
 // String says how many runs there are and of what: not all of them.
 func (r Runs) String() string { return fmt.Sprintf("%d runs of %q", r.Len(), r.Events()) }
 
-// IsZero reports that there are no events, so that a field tagged omitzero stays away.
-func (r Runs) IsZero() bool { return len(r.events) == 0 }
-
-// wireRuns are Runs as they are written.
-type wireRuns struct {
-	Events  []wireHappening `json:"events"`
-	Weights []float64       `json:"weights,omitempty"`
-}
-
-type wireHappening struct {
-	Key   string               `json:"key"`
-	Event Event                `json:"event"`
-	At    []honestplate.Moment `json:"at_s,omitempty"`
-}
-
-// MarshalJSON writes the events with their times, and the weights unless all are 1.
+// MarshalJSON refuses: runs go over no wire. What was learned does, as a [Lesson], and so do
+// the windows of a clock.
 func (r Runs) MarshalJSON() ([]byte, error) {
-	w := wireRuns{Events: []wireHappening{}, Weights: r.weights}
-	for i, h := range r.events {
-		w.Events = append(w.Events, wireHappening{h.key, r.at(i), h.at})
-	}
-	return json.Marshal(w)
-}
-
-// UnmarshalJSON reads what MarshalJSON writes. Runs that were read back can be asked, but
-// not taught: compute the clock again for that.
-func (r *Runs) UnmarshalJSON(b []byte) error {
-	var w wireRuns
-	if err := json.Unmarshal(b, &w); err != nil {
-		return err
-	}
-	read := Runs{weights: w.Weights}
-	for _, h := range w.Events {
-		if len(h.At) != len(w.Events[0].At) {
-			return &honestplate.InputError{Field: "events", Got: "of different numbers of runs", Want: "as many times for each event"}
-		}
-		read.events = append(read.events, happening{h.Key, h.Event, h.At})
-	}
-	if w.Weights != nil && len(w.Weights) != read.Len() {
-		return &honestplate.InputError{Field: "weights", Got: "another number than runs", Want: "one for each run"}
-	}
-	for _, v := range w.Weights {
-		if err := honestplate.NotNegative("weights", v, ""); err != nil {
-			return err
-		}
-	}
-	*r = read
-	return nil
+	return nil, &honestplate.InputError{Field: "Runs", Got: "to be written", Want: "a Lesson, or the clock without its runs"}
 }
 
 // Observe returns the runs of the same unit after some more was seen of it, and what that

@@ -111,8 +111,8 @@ type ScoopClock struct {
 	Slumps Event `json:"slumps"`
 	// Series is the likely course, in even steps of time.
 	Series []ScoopPoint `json:"series"`
-	// Kept are the runs that the windows were read from.
-	Kept Runs `json:"kept,omitzero"`
+	// Kept are the runs that the windows were read from; they go over no wire.
+	Kept Runs `json:"-"`
 }
 
 // A ScoopPoint is a scoop at one time of its likely course.

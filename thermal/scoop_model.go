@@ -32,7 +32,6 @@ type scoopModel struct {
 	density, contact, dipper, fringe float64 // factors
 	work                             scoopRun
 	course                           []ScoopPoint
-	read                             float64 // until when the course is read, s; 0: all of it
 }
 
 const (
@@ -44,7 +43,7 @@ func (s Scoop) frame(a Air, lamps []light.Lamp) (frame[scoopModel], error) {
 	m, err := s.model(a, lamps)
 	return frame[scoopModel]{kind: "scoop", model: m, inputs: (*scoopModel).inputs, run: (*scoopModel).run,
 		events: []string{"shines", "softens", "drips", "puddle", "slumps"}, doubt: doubtFrozen,
-		readings: readingsOf(func(m *scoopModel) []ScoopPoint { return m.course }), reach: (*scoopModel).until}, err
+		readings: readingsOf(func(m *scoopModel) []ScoopPoint { return m.course })}, err
 }
 
 func (s Scoop) model(a Air, lamps []light.Lamp) (scoopModel, error) {
@@ -121,13 +120,10 @@ func (m *scoopModel) inputs() []study.Input {
 		bound(&m.fringe, where(s.Fringe.Value > 0, factor("unit.fringe", "thickness of the fringe", 0.4, 2.5))))
 }
 
-// until shortens the course to what is read of it.
-func (m *scoopModel) until(seconds float64) { m.read = max(m.read, seconds) }
-
-func (m *scoopModel) run(at []float64, course bool) error {
+func (m *scoopModel) run(at []float64, course float64) error {
 	err := m.work.times(m, at)
-	if err == nil && course {
-		m.course, err = m.work.series(m, at[slumps])
+	if err == nil && course >= 0 {
+		m.course, err = m.work.series(m, at[slumps], course)
 	}
 	return err
 }

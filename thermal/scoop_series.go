@@ -6,8 +6,8 @@ import (
 )
 
 // series computes the course: to a little beyond the loss of shape, or to
-// the horizon.
-func (r *scoopRun) series(m *scoopModel, slumped float64) ([]ScoopPoint, error) {
+// the horizon, or where it is read for so many seconds alone no further.
+func (r *scoopRun) series(m *scoopModel, slumped, read float64) ([]ScoopPoint, error) {
 	p, err := r.prepare(m)
 	if err != nil {
 		return nil, err
@@ -16,8 +16,8 @@ func (r *scoopRun) series(m *scoopModel, slumped float64) ([]ScoopPoint, error) 
 	r.face.e.Expect(p.dripRadius, p.flowC) // steps are short where it begins to drip
 	const steps = 60
 	last := steps
-	if m.read > 0 && m.read < end {
-		last = int(math.Ceil(m.read / end * steps))
+	if read > 0 && read < end {
+		last = int(math.Ceil(read / end * steps))
 	}
 	course := make([]ScoopPoint, last+1)
 	for i := range course {

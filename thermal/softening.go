@@ -52,8 +52,8 @@ type SoftClock struct {
 	Runs    Event `json:"runs"`    // it flows
 	// Series is the likely course until it runs, or to the horizon.
 	Series []BodyPoint `json:"series"`
-	// Kept are the runs that the windows were read from.
-	Kept Runs `json:"kept,omitzero"`
+	// Kept are the runs that the windows were read from; they go over no wire.
+	Kept Runs `json:"-"`
 }
 
 // A BodyPoint is a piece of food at one time.
@@ -195,14 +195,14 @@ func (r *softRun) begin(m *softModel) error {
 }
 
 // run computes the events; the course goes until it runs.
-func (m *softModel) run(at []float64, course bool) error {
+func (m *softModel) run(at []float64, course float64) error {
 	r := &m.work
 	m.course = m.course[:0]
 	if err := r.begin(m); err != nil {
 		return err
 	}
 	note := func() {
-		if course {
+		if course >= 0 {
 			m.course = append(m.course, bodyPoint(&r.e))
 		}
 	}

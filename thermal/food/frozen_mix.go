@@ -122,10 +122,7 @@ func (m FrozenMix) ice(tempC float64) float64 {
 // worked mix). Within 0.02 K of that mix while SE is inside the table, 0.3 K
 // beyond. An invalid recipe is an input error; another share is a [honestplate.RangeError].
 func (m FrozenMix) FrozenAtC(frozen float64) (float64, error) {
-	if err := m.check(); err != nil {
-		return 0, err
-	}
-	if err := honestplate.InRange("Frozen", frozen, 0, 0.95, "", mixSource); err != nil {
+	if err := cmp.Or(m.check(), honestplate.InRange("Frozen", frozen, 0, 0.95, "", mixSource)); err != nil {
 		return 0, err
 	}
 	return m.thawC(frozen), nil

@@ -116,11 +116,9 @@ func virtualTemperature(t, pw, p float64) float64 {
 // The analogy is that of Chilton and Colburn (ASHRAE Handbook Fundamentals (SI)
 // 2021, ch. 6; Cengel and Ghajar, Heat and Mass Transfer, ch. 14).
 func (x Exchanger) At(surfaceC, light float64) (Flux, error) {
-	if !(surfaceC >= -100 && surfaceC <= 150) {
-		return Flux{}, honestplate.InRange("SurfaceC", surfaceC, -100, 150, "degC", "bodies and temperatures for which the correlations were made")
-	}
-	if !(light >= 0 && light <= 1e6) {
-		return Flux{}, honestplate.InRange("Light", light, 0, 1e6, "W/m2", "bodies and temperatures for which the correlations were made")
+	if !(surfaceC >= -100 && surfaceC <= 150 && light >= 0 && light <= 1e6) {
+		const source = "bodies and temperatures for which the correlations were made"
+		return Flux{}, cmp.Or(honestplate.InRange("SurfaceC", surfaceC, -100, 150, "degC", source), honestplate.InRange("Light", light, 0, 1e6, "W/m2", source))
 	}
 	if x.length == 0 {
 		return Flux{}, &honestplate.InputError{Field: "Exchanger", Got: "empty", Want: "one made by Surface.In"}

@@ -50,7 +50,7 @@ func (a MoistAir) Properties() (Properties, error) {
 	}
 	t, pw, p, w := a.TempC+kelvin, a.vapour(), a.pressure(), a.ratio()
 	return Properties{
-		VapourPressure: pw, HumidityRatio: w, Enthalpy: enthalpy(a.TempC, w), SpecificVolume: a.volume(),
+		VapourPressure: pw, HumidityRatio: w, Enthalpy: enthalpy(a.TempC, w), SpecificVolume: dryGas * t * (1 + 1.607858*w) / p,
 		SpecificHeat: 1006 + 1860*w, Density: density(a.TempC, pw, p),
 		Viscosity: viscosity(t), Conductivity: conductivity(t), VapourDiffusivity: diffusivity(t, p),
 	}, nil
@@ -59,10 +59,6 @@ func (a MoistAir) Properties() (Properties, error) {
 func ratioFrom(pw, p float64) float64 { return ratioOfMoles * pw / (p - pw) }
 
 func enthalpy(t, w float64) float64 { return 1006*t + w*(2.501e6+1860*t) }
-
-func (a MoistAir) volume() float64 {
-	return dryGas * (a.TempC + kelvin) * (1 + 1.607858*a.ratio()) / a.pressure()
-}
 
 func density(tempC, pw, p float64) float64 {
 	return (p - (1-ratioOfMoles)*pw) / (dryGas * (tempC + kelvin))

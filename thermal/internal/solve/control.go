@@ -20,7 +20,7 @@ func (e *Engine) Begin(c *Compiled, startC, tolerance float64, x exchange) {
 		volume += e.Volumes[i]
 	}
 	e.u[e.Shells], e.seg[e.Shells] = u, j
-	e.tally, e.lost, e.StartH = tally{}, 0, h
+	e.tally, e.StartH = tally{}, h
 	e.probes = e.probes[:0]
 	e.steps = 0
 	e.tolerance = tolerance

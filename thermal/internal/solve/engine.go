@@ -46,8 +46,6 @@ type Engine struct {
 	tally
 	before    tally   // at the start of the last step
 	dt        float64 // the next step, s
-	ql        float64 // heat through the surface by the law, W, in the last solve
-	lost      float64 // enthalpy carried off by shells that were shed, J
 	StartH    float64
 	us0       float64 // surface potential at the start of the last step
 	Span      float64 // length of the last step, s
@@ -65,8 +63,6 @@ type tally struct {
 	// Beside is the heat that came by the flanks, J.
 	Beside float64
 	moved  float64 // the same without regard to sign, J
-	law    float64 // the heat by the exchange law at the surface temperatures, J
-	qlaw   float64 // and its flow, W
 }
 
 // usualGrade makes the shells at the surface a twelfth as thick as those at the

@@ -84,9 +84,8 @@ func (e *Engine) solve(w, t float64, u []float64) bool {
 		q, dq = e.x.At(c.tempOn(js, us), t)
 		wrong += math.Abs(area*q-skin*(us-u[last])) * w
 		if wrong <= allowed {
-			u[n], js, q = e.meet(us, js, u[last], q, dq, t)
+			u[n], js = e.meet(us, js, u[last], q, dq, t)
 			e.seg[n] = int32(js)
-			e.ql = area * q
 			return true
 		}
 		if math.IsNaN(wrong) {
@@ -98,7 +97,7 @@ func (e *Engine) solve(w, t float64, u []float64) bool {
 
 // meet brings the surface to where the law and the flow from the last shell agree,
 // to rounding, so that the heat counted is the heat of the law.
-func (e *Engine) meet(us float64, js int, inside, q, dq, t float64) (u float64, j int, flux float64) {
+func (e *Engine) meet(us float64, js int, inside, q, dq, t float64) (u float64, j int) {
 	c, last := e.Curve, e.Shells-1
 	skin, area := e.skin[last], e.area[last]
 	for range 4 {
@@ -110,7 +109,7 @@ func (e *Engine) meet(us float64, js int, inside, q, dq, t float64) (u float64, 
 		js = c.walkU(js, us)
 		q, dq = e.x.At(c.tempOn(js, us), t)
 	}
-	return us, js, q
+	return us, js
 }
 
 // move puts a shell whose potential has left its piece on a new one and returns by

@@ -123,7 +123,6 @@ func (e *Engine) AdvanceShedding(limit, tempC, keep float64) error {
 			break
 		}
 		e.Shells--
-		e.lost += e.Volumes[e.Shells] * e.Enthalpies[e.Shells]
 		e.u[e.Shells], e.seg[e.Shells] = e.u[e.Shells+1], e.seg[e.Shells+1]
 		gone = true
 	}

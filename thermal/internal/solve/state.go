@@ -24,7 +24,3 @@ func (e *Engine) State(markC float64) State {
 		PastShare: past / volume,
 	}
 }
-
-// Account returns the enthalpy that shed shells carried off and the heat by the law at
-// the surface temperatures, J: what an energy balance needs beside Heat.
-func (e *Engine) Account() (lost, law float64) { return e.lost, e.law }

@@ -42,7 +42,6 @@ func (e *Engine) settle() {
 	}
 	e.u[e.Shells], e.seg[e.Shells] = u, int32(j)
 	e.Flow = skin * (u - e.u[last])
-	e.qlaw = e.Flow
 	e.flows(e.u, e.f)
 }
 
@@ -98,10 +97,10 @@ func (e *Engine) step(dt float64) float64 {
 		e.wlink[i], e.square[i] = w*l, w*l*w*l
 	}
 	ok := e.solve(w, e.Time+trGamma*dt, e.un)
-	q1, ql1 := 0.0, 0.0
+	q1 := 0.0
 	if ok {
 		e.flows(e.un, f1)
-		q1, ql1 = e.skin[n-1]*(e.un[n]-e.un[n-1]), e.ql
+		q1 = e.skin[n-1] * (e.un[n] - e.un[n-1])
 		e.u[n] = e.un[n]
 		for i := range h {
 			vg[i] = vol[i]*h[i] + trSide*dt*(f[i]+f1[i])
@@ -139,8 +138,6 @@ func (e *Engine) step(dt float64) float64 {
 		e.moved += math.Abs(beside)
 	}
 	e.Flow = q2
-	e.law += dt * (trSide*(e.qlaw+ql1) + trDiag*e.ql)
-	e.qlaw = e.ql
 	c := e.Curve
 	for i := range h {
 		e.h0[i], e.f0[i] = h[i], f[i]
