@@ -301,8 +301,6 @@ func truths(all int) int {
 	switch {
 	case err == nil && percent > 0:
 		return all * percent / 100
-	case testing.Short():
-		return all / 40
 	}
 	return all / 10
 }
@@ -347,6 +345,9 @@ func testGlass() Glass {
 
 // The clocks are honest about what one test teaches: of this unit and of the next.
 func TestSyntheticTruths(t *testing.T) {
+	if testing.Short() {
+		t.Skip("tens of thousands of runs")
+	}
 	for _, c := range []struct {
 		name  string
 		all   int
