@@ -39,6 +39,18 @@ func ExampleClearIce() {
 	// tungsten 65 %, discharge 29 %, LED 0.4 %
 }
 
+// How much of it stays in a glass of water 7 cm across.
+func ExampleClearWater() {
+	water, err := light.ClearWater(0.07)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("tungsten %.0f %%, discharge %.0f %%, LED %.1f %%\n", 100*water.Tungsten, 100*water.Discharge, 100*water.LED)
+	// Output:
+	// tungsten 76 %, discharge 37 %, LED 1.3 %
+}
+
 // What things take up, W/m2, from one tungsten head, and how well that is known before
 // anybody has metered it.
 func ExampleAbsorptance_Absorbed() {
