@@ -231,7 +231,7 @@ func FuzzHot(f *testing.F) {
 		}
 		w := ware.Glassware().Annealed
 		w.LowK, w.HighK = activity, limit
-		if s, err := w.Shock(start, airC, d/100, side); err != nil {
+		if s, err := w.Shock(start, airC); err != nil {
 			testkit.Typed(t, err)
 		} else {
 			testkit.Finite(t, s)

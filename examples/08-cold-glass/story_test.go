@@ -232,7 +232,7 @@ func Example_hotAndFrozen() {
 	}
 	fmt.Printf("white in %s, frost gone in %s\n", about(clock.Opaque.Window), about(clock.Thawed.Window))
 	for _, glassC := range []float64{23, 60} {
-		shock, err := ware.Glassware().Annealed.Shock(glassC, 2, 0, 0)
+		shock, err := ware.Glassware().Annealed.Shock(glassC, 2)
 		if err != nil {
 			fmt.Println(err)
 			return

@@ -65,7 +65,7 @@ func (d *day) drink(j *job, t *Thing, p *PlannedThing) (*shown, error) {
 		p.Notes = append(p.Notes, Note{Code: NeverLooks, Thing: t.Name})
 	}
 	glassC := q.GlassC.Or(d.air.TempC)
-	shock, err := ware.Glassware().Annealed.Shock(glassC, q.DrinkC, q.WallMM/1000, 0)
+	shock, err := ware.Glassware().Annealed.Shock(glassC, q.DrinkC)
 	if err != nil {
 		return nil, err
 	}

@@ -9,7 +9,7 @@ import (
 // Boiling tea into a glass from the freezer?
 func ExampleWare_Shock() {
 	for _, w := range []ware.Ware{ware.Glassware().Annealed, ware.Glassware().Borosilicate, ware.Glassware().Tempered} {
-		s, err := w.Shock(-18, 80, 0, 0)
+		s, err := w.Shock(-18, 80)
 		if err != nil {
 			fmt.Println(err)
 			return
