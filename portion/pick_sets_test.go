@@ -131,8 +131,8 @@ func FuzzToWeigh(f *testing.F) {
 	})
 }
 
-// As many sets as a tray of 2,000 pieces holds are built within one and a half times the
-// effort, also where each is sought twice: at the declared mass, then next to it.
+// As many sets as a tray of 2,000 pieces holds are built within 1.6 times the effort,
+// also where each is sought twice: at the declared mass, then next to it.
 func TestManySetsKeepToTheEffort(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a second")
@@ -142,7 +142,7 @@ func TestManySetsKeepToTheEffort(t *testing.T) {
 		p.Pieces = append(p.Pieces, Piece{Grams: 15 + float64(i%60)/10, Score: float64(i % 100)})
 	}
 	got, err := p.Sets(400)
-	if err != nil || len(got.Sets) < 210 || got.Work > defaultEffort*3/2 {
+	if err != nil || len(got.Sets) < 210 || got.Work > defaultEffort*8/5 {
 		t.Errorf("%d sets of %d with %d steps, %v", len(got.Sets), got.Most, got.Work, err)
 	}
 }
