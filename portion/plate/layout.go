@@ -13,8 +13,8 @@ import (
 type Segment struct {
 	Strip int `json:"strip"` // number of the strip, from 1
 	Slice int `json:"slice"` // number of the slice, from 1
-	// Length of strip on the slice, m; along a cut, half the length is counted on
-	// either side.
+	// Length is half of that from From to To, m: the strip lies half on either side of a
+	// cut.
 	Length float64 `json:"length_m"`
 	Grams  float64 `json:"grams"` // whole steps
 	From   Point   `json:"from"`  // where the segment begins

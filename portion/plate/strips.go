@@ -58,10 +58,12 @@ func (s Strips) Lay(on Dish, d portion.Declaration) (Layout, error) {
 	l := Layout{Declaration: d, Dish: on, LeastHub: s.leastHub(p), plate: p}
 	l.place(s)
 	if len(l.Segments) == 0 {
-		return Layout{}, check.Input("Dish.Slices", "uncut where strips may lie", "", "a cut inside the free edge and outside the hub")
+		return Layout{}, check.Input("Dish.Slices", "uncut where strips may lie", "",
+			"a cut inside the free edge and outside the hub")
 	}
 	if cells := len(l.Strips) * len(p.slices); cells > maxCells {
-		return Layout{}, check.Beyond("Dish.Slices", float64(cells), maxCells, "strips times slices", "larger ones take minutes")
+		return Layout{}, check.Beyond("Dish.Slices", float64(cells), maxCells, "strips times slices",
+			"larger ones take minutes")
 	}
 	if err := l.share(total); err != nil {
 		return Layout{}, err
