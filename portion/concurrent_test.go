@@ -165,7 +165,6 @@ func concurrentCalls(t *testing.T) map[string]func() any {
 	}
 	for name, call := range map[string]func() any{
 		"Class":            func() any { return text(portion.ClassII, new(portion.Class)) },
-		"plate.Pattern":    func() any { return text(plate.Across, new(plate.Pattern)) },
 		"apportion.Method": func() any { return text(apportion.QuotaMethod, new(apportion.Method)) },
 	} {
 		calls[name+".String"], calls[name+".MarshalText"], calls[name+".UnmarshalText"] = call, call, call

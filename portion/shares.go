@@ -46,78 +46,61 @@ func (d Declaration) Share(zones []Zone) ([]Portion, error) {
 	if err != nil {
 		return nil, err
 	}
-	if d.Grams == 0 {
-		return d.shareCount(zones)
-	}
 	step := d.step()
 	claims := make([]apportion.Claim, len(zones))
 	for i, z := range zones {
 		claims[i].Weight = z.Weight
-		if z.MinGrams != 0 || z.MaxGrams != 0 {
-			if err := z.boundsIn(i, step, &claims[i]); err != nil {
-				return nil, err
-			}
+		if d.Grams == 0 {
+			err = z.pieceBounds(i, &claims[i])
+		} else if z.MinGrams != 0 || z.MaxGrams != 0 {
+			err = z.massBounds(i, step, &claims[i])
+		}
+		if err != nil {
+			return nil, err
 		}
 	}
 	got, err := apportion.LargestRemainder.Apportion(total, claims)
 	if err != nil {
-		return nil, inZones(err, step.Times(1))
+		return nil, d.inZones(err)
 	}
 	out := make([]Portion, len(zones))
-	for i := range out {
-		out[i] = Portion{Name: zones[i].Name, Steps: got[i], Grams: step.Times(got[i])}
-	}
-	return out, nil
-}
-
-// shareCount spreads the declared pieces over the zones, within MinCount and
-// MaxCount, also where a mass is declared beside the count.
-func (d Declaration) shareCount(zones []Zone) ([]Portion, error) {
-	if err := d.Validate(); err != nil {
-		return nil, err
-	}
-	if d.Count == 0 {
-		return nil, check.Input("Count", 0, "", "a declared count above 0 to share pieces")
-	}
-	claims := make([]apportion.Claim, len(zones))
-	for i, z := range zones {
-		for _, c := range [2]struct {
-			name string
-			n    int
-		}{{"MinCount", z.MinCount}, {"MaxCount", z.MaxCount}} {
-			if c.n < 0 {
-				return nil, check.Input(fmt.Sprintf("Zones[%d].%s", i, c.name), c.n, "", "0 or more")
-			}
+	for i, n := range got {
+		if out[i] = (Portion{Name: zones[i].Name, Steps: n}); d.Grams == 0 {
+			out[i].Count = int(n)
+		} else {
+			out[i].Grams = step.Times(n)
 		}
-		claims[i] = apportion.Claim{Weight: z.Weight, Min: int64(z.MinCount), Max: int64(z.MaxCount)}
-	}
-	got, err := apportion.LargestRemainder.Apportion(int64(d.Count), claims)
-	if err != nil {
-		return nil, inZones(err, 0)
-	}
-	out := make([]Portion, len(zones))
-	for i := range out {
-		out[i] = Portion{Name: zones[i].Name, Steps: got[i], Count: int(got[i])}
 	}
 	return out, nil
 }
 
-// inZones puts an error about claims in the words of zones, whose units weigh so
-// many grams, or are pieces.
-func inZones(err error, stepGrams float64) error {
+// inZones puts an error about claims in the words of zones.
+func (d Declaration) inZones(err error) error {
+	units, stepGrams := "Count", 0.0
+	if d.Grams > 0 {
+		units, stepGrams = "Grams", d.step().Times(1)
+	}
 	var bounds *apportion.BoundsError
 	if errors.As(err, &bounds) {
 		return &apportion.BoundsError{Field: "Zones", Total: bounds.Total, Least: bounds.Least, Most: bounds.Most, StepGrams: stepGrams}
 	}
-	err = check.Rename(err, "Claims", "Zones")
-	if stepGrams == 0 {
-		return check.Rename(err, "Total", "Count")
-	}
-	return check.Rename(err, "Total", "Grams")
+	return check.Rename(check.Rename(err, "Claims", "Zones"), "Total", units)
 }
 
-// boundsIn turns bounds in grams into whole steps within them.
-func (z Zone) boundsIn(i int, step decimal.Decimal, c *apportion.Claim) error {
+// pieceBounds takes over bounds in pieces.
+func (z Zone) pieceBounds(i int, c *apportion.Claim) error {
+	switch {
+	case z.MinCount < 0:
+		return check.Input(fmt.Sprintf("Zones[%d].MinCount", i), z.MinCount, "", "0 or more")
+	case z.MaxCount < 0:
+		return check.Input(fmt.Sprintf("Zones[%d].MaxCount", i), z.MaxCount, "", "0 or more")
+	}
+	c.Min, c.Max = int64(z.MinCount), int64(z.MaxCount)
+	return nil
+}
+
+// massBounds turns bounds in grams into whole steps within them.
+func (z Zone) massBounds(i int, step decimal.Decimal, c *apportion.Claim) error {
 	// The fields are named only in an error: naming a million would take longer
 	// than sharing.
 	field := func(name string) string { return fmt.Sprintf("Zones[%d].%s", i, name) }

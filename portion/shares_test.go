@@ -79,9 +79,9 @@ func TestSharesAreExact(t *testing.T) {
 }
 
 func TestSharingPieces(t *testing.T) {
-	d := Declaration{Item: "dumplings", Count: 9, Grams: 120}
+	d := Declaration{Item: "dumplings", Count: 9}
 	zones := []Zone{{Name: "front", Weight: 3}, {Name: "middle", Weight: 2, MaxCount: 2}, {Name: "back", Weight: 1, MinCount: 2}}
-	s, err := d.shareCount(zones)
+	s, err := d.Share(zones)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -89,21 +89,17 @@ func TestSharingPieces(t *testing.T) {
 	if diff := cmp.Diff(want, s); diff != "" {
 		t.Error(diff)
 	}
-	d.Grams = 0 // then Share shares the pieces
-	if again, err := d.Share(zones); err != nil || cmp.Diff(want, again) != "" {
-		t.Errorf("%+v, %v", again, err)
-	}
 	for name, c := range map[string]struct {
 		d     Declaration
 		zones []Zone
 	}{
-		"no count":       {Declaration{Grams: 1}, zones},
 		"no declaration": {Declaration{}, zones},
 		"negative":       {d, []Zone{{Weight: 1, MinCount: -1}}},
+		"below 0":        {d, []Zone{{Weight: 1, MaxCount: -1}}},
 		"no zones":       {d, nil},
 		"minima":         {d, []Zone{{Weight: 1, MinCount: 10}}},
 	} {
-		if _, err := c.d.shareCount(c.zones); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrInfeasible) {
+		if _, err := c.d.Share(c.zones); !errors.Is(err, honestplate.ErrInput) && !errors.Is(err, honestplate.ErrInfeasible) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}

@@ -28,7 +28,7 @@ func wireTypes() map[string]reflect.Type {
 		portion.Amount{}, record.Basis(""), record.Build{}, record.BuildCheck{}, portion.CheckWeight{}, portion.Class(0), portion.Decision{}, portion.Declaration{}, record.Edit{},
 		portion.Finding{}, portion.Formula{}, portion.Grid{}, portion.Group{}, portion.Heroes{}, portion.Ingredient{}, record.Layer{}, plate.Layout{}, portion.Limits{}, record.Placed{}, portion.Prior{}, record.Ratio{}, record.Revision{},
 		record.RevisionCheck{}, record.Specification{}, record.SpecificationRef{}, portion.Stopping{}, record.Take{}, portion.Verdict(""),
-		plate.Pattern(0), portion.Pick{}, portion.Picked{}, portion.PickedSets{}, portion.PieceMass{}, portion.PieceSet{}, portion.Piece{}, plate.Placing{}, plate.Point{}, portion.Portion{}, portion.QuidLine{}, record.Record{},
+		portion.Pick{}, portion.Picked{}, portion.PickedSets{}, portion.PieceMass{}, portion.PieceSet{}, portion.Piece{}, plate.Placing{}, plate.Point{}, portion.Portion{}, portion.QuidLine{}, record.Record{},
 		record.Item{}, plate.Rectangle{}, plate.Round{}, portion.Scale{}, plate.Scatter{}, plate.Segment{}, record.Signature{}, plate.Slice{}, plate.SliceSold{}, portion.ToWeigh{}, plate.Spot{}, plate.Spread{}, record.StandIn{},
 		plate.Strip{}, plate.Strips{}, portion.Table{}, record.Weighed{}, portion.Weighing{}, portion.Evidence{}, portion.Zone{}, apportion.Claim{}, apportion.Method(0),
 	} {
@@ -160,14 +160,14 @@ func TestEveryTypeIsOnTheWireOrAnError(t *testing.T) {
 
 func TestWordsAreRefusedThatNameNothing(t *testing.T) {
 	for _, text := range []string{`"sideways"`, `3`, `""`} {
-		for _, into := range []any{new(portion.Class), new(plate.Pattern), new(apportion.Method)} {
+		for _, into := range []any{new(portion.Class), new(apportion.Method)} {
 			if err := json.Unmarshal([]byte(text), into); err == nil {
 				t.Errorf("%s was read as %T", text, into)
 			}
 		}
 	}
-	if _, err := json.Marshal(plate.Strips{Pattern: 9}); !errors.Is(err, honestplate.ErrInput) {
-		t.Errorf("a pattern without a name: %v", err)
+	if _, err := json.Marshal(portion.Class(9)); !errors.Is(err, honestplate.ErrInput) {
+		t.Errorf("a class without a name: %v", err)
 	}
 }
 

@@ -44,7 +44,7 @@ var (
 )
 
 func overCuts(favour float64) plate.Strips {
-	return plate.Strips{Pattern: plate.AlongCuts, Hub: 0.02, Width: 0.018, Favour: favour}
+	return plate.Strips{Hub: 0.02, Width: 0.018, Favour: favour}
 }
 
 func drawLayout() ([]byte, error) {

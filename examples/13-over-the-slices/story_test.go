@@ -69,9 +69,8 @@ func Example_overTheCuts() {
 	bread := plate.Round{Diameter: 0.28, Edge: 0.02, Slices: 8}
 	cheese := portion.Declaration{Item: "smoked cheese", Grams: 62, StepGrams: 0.5, Advertised: true}
 	layout, err := plate.Strips{
-		Pattern: plate.AlongCuts,
-		Hub:     0.02, // the middle stays free: eight strips would meet there
-		Favour:  0.4,
+		Hub:    0.02, // the middle stays free: eight strips would meet there
+		Favour: 0.4,
 	}.Lay(bread, cheese)
 	if err != nil {
 		fmt.Println(err)

@@ -72,7 +72,7 @@ func (l sheet) headline() string {
 
 func (l sheet) manner() []string {
 	n := strconv.Itoa(len(l.Strips))
-	s := n + " strips " + l.how.Pattern.String()
+	s := n + " strips along the cuts"
 	if len(l.Strips) == 0 {
 		s = "Spread inside the edge"
 	}
@@ -99,17 +99,9 @@ func sliced(n int) string {
 	return strconv.Itoa(n) + " slices"
 }
 
-// drawStrips draws every strip at its width, or at 8 mm where none is given and they lie
-// no closer.
+// drawStrips draws every strip at its width, or at 8 mm where none is given.
 func (l sheet) drawStrips(d *drawing, v view) {
-	width := l.how.Width
-	if width == 0 {
-		width = 0.008
-		if l.how.Count > 1 {
-			width = min(width, l.dish.room(l.how))
-		}
-	}
-	px := max(3, width*v.scale)
+	px := max(3, cmp.Or(l.how.Width, 0.008)*v.scale)
 	for _, pass := range []string{
 		fmt.Sprintf(`stroke="%s" stroke-width="%s"`, amberEdge, num(px+2)),
 		fmt.Sprintf(`stroke="%s" stroke-width="%s"`, amber, num(px)),
@@ -124,12 +116,8 @@ func (l sheet) drawStrips(d *drawing, v view) {
 // the slices' grams beyond them; on a rectangle the grams stand on the slices.
 func (l sheet) drawLabels(d *drawing, v view) {
 	for i, s := range l.strips {
-		end, before := s.p, s.q
-		if l.how.Pattern == plate.AlongCuts {
-			end, before = before, end
-		}
-		out := end.minus(before).unit()
-		rim := end.plus(out.times(l.dish.beyond(end, out)))
+		out := s.q.minus(s.p).unit()
+		rim := s.q.plus(out.times(l.dish.beyond(s.q, out)))
 		// 16 pixels clear of the rim, also where the strip leaves it at a slant.
 		x, y := v.at(rim.plus(out.times(16 / v.scale / max(0.4, out.dot(l.dish.normal(rim))))))
 		d.disc(x, y, l.Strips[i].Number)

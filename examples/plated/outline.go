@@ -65,16 +65,6 @@ func outlineOf(on plate.Dish) outline {
 // scale is how many pixels a metre takes, so that the dish fits the page.
 func (o outline) scale() float64 { return min(430/(2*o.b), 470/(2*o.a)) }
 
-// room is the distance between the middles of strips across, m.
-func (o outline) room(how plate.Strips) float64 {
-	sin, cos := math.Sincos(how.TurnDegrees * math.Pi / 180)
-	extent := o.a - o.edge
-	if !o.round {
-		extent = (o.a-o.edge)*math.Abs(sin) + (o.b-o.edge)*math.Abs(cos)
-	}
-	return 2 * extent / float64(how.Count)
-}
-
 // beyond is how far from x, inside the dish, the rim lies along a unit vector.
 func (o outline) beyond(x, along point) float64 {
 	if o.round {

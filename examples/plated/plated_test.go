@@ -48,10 +48,7 @@ func TestDrawingsAreWellFormedAndStable(t *testing.T) {
 			Item:  "a <b> & \"c\" \x00\xff" + strings.Repeat("long ", 30),
 			Grams: float64(1 + r.IntN(400)), StepGrams: []float64{0.1, 0.5, 1}[r.IntN(3)], Advertised: r.IntN(2) == 0,
 		}
-		how := plate.Strips{Pattern: plate.Pattern(r.IntN(2)), Favour: 0.9 * r.Float64() * float64(r.IntN(2))}
-		if how.Pattern == plate.Across {
-			how.Count, how.TurnDegrees = 1+r.IntN(30), 360*r.Float64()-180
-		}
+		how := plate.Strips{Width: 0.02 * r.Float64() * float64(r.IntN(2)), Favour: 0.9 * r.Float64() * float64(r.IntN(2))}
 		s := plate.Scatter{Count: 1 + r.IntN(12), Diameter: 0.004 + 0.02*r.Float64(), OverCuts: r.IntN(2) == 0}
 		var pieces []portion.Piece
 		for k := range s.Count * r.IntN(2) {
@@ -113,14 +110,19 @@ func TestDrawingsShowWhatABenchNeeds(t *testing.T) {
 // Every strip ends where the dish does and begins where its cut does: the lines on the
 // page are as long as the strips in the table.
 func TestStripsAreDrawnAtTheirLength(t *testing.T) {
-	bread := plate.Round{Diameter: 0.3, Edge: 0.02, Slices: 7, TurnDegrees: 11}
 	cheese := portion.Declaration{Grams: 62, StepGrams: 0.5}
-	for _, how := range []plate.Strips{{Hub: 0.02}, {Pattern: plate.Across, Count: 9, TurnDegrees: 30}} {
-		l, err := how.Lay(bread, cheese)
+	for _, c := range []struct {
+		how plate.Strips
+		on  plate.Dish
+	}{
+		{plate.Strips{Hub: 0.02}, plate.Round{Diameter: 0.3, Edge: 0.02, Slices: 7, TurnDegrees: 11}},
+		{plate.Strips{}, plate.Rectangle{Width: 0.3, Depth: 0.2, Edge: 0.02, Columns: 4, Rows: 2}},
+	} {
+		l, err := c.how.Lay(c.on, cheese)
 		if err != nil {
 			t.Fatal(err)
 		}
-		s := newSheet(l, how)
+		s := newSheet(l, c.how)
 		for i, line := range s.strips {
 			if got := line.q.minus(line.p).norm(); got < l.Strips[i].Length-1e-6 || got > l.Strips[i].Length+1e-6 {
 				t.Errorf("strip %d: %v m, want %v", i+1, got, l.Strips[i].Length)

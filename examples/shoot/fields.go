@@ -126,7 +126,7 @@ var (
 	scoopNames  = fieldNames{"Diameter": "diameter_mm", "StartC": "cabinet_c", "TargetC": "cabinet_c", "PlateC": "rests_on_c", "Medium.TempC": "../../../freezers"}
 	softNames   = fieldNames{"Thickness": "thickness_mm", "Across": "across_mm"}
 	cheeseNames = fieldNames{"Grams": "../grams", "Diameter": "diameter_mm", "StartC": "baked_c", "BreadThickness": "bread_mm", "SauceThickness": "sauce_mm", "Edge": "rim_mm",
-		"Pattern": "slices", "StepGrams": "../../../scale.step_grams"}
+		"Dish.Slices": "slices", "StepGrams": "../../../scale.step_grams"}
 	pourNames = fieldNames{"PaS": "wanted_mpa_s", "Thin.TempC": "temp_c", "Thick.TempC": "temp_c", "Thin": "liquids[0].is", "Thick": "liquids[1].is",
 		"Width": "outlet.width_mm", "Diameter": "outlet.width_mm", "Length": "outlet.length_mm", "Head": "outlet.head_mm", "Duration": "outlet", "Grams": "poured_grams",
 		"Of": "liquids[0].is.of", "FatPercent": "liquids[0].is.fat_percent", "SolidsPercent": "liquids[0].is.solids_percent", "Brix": "liquids[0].is.brix",

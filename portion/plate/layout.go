@@ -13,13 +13,12 @@ import (
 type Segment struct {
 	Strip int `json:"strip"` // number of the strip, from 1
 	Slice int `json:"slice"` // number of the slice, from 1
-	// Length of strip on the slice, m; along a cut, half the length is counted on
-	// either side.
+	// Length is half of that from From to To, m: the strip lies half on either side of a
+	// cut.
 	Length float64 `json:"length_m"`
 	Grams  float64 `json:"grams"` // whole steps
 	From   Point   `json:"from"`  // where the segment begins
 	To     Point   `json:"to"`    // and ends
-	steps  int64
 	weight float64
 }
 
@@ -39,10 +38,9 @@ type Layout struct {
 	Strips      []Strip             // in the order of placing; none for a Spread
 	Slices      []Slice             // one a slice, in order of number
 	Segments    []Segment           // by strip, in order along it
-	// LeastHub is set where strips along the cuts lie on each other near the centre, m: a
+	// LeastHub is set where strips lie on each other near the centre, m: a
 	// Strips.Hub of so much keeps them apart. 0 where they do not.
 	LeastHub float64
-	how      Strips
 	plate    plate
 }
 
@@ -87,4 +85,13 @@ func checkFavour(p plate, favour float64, weights []float64) error {
 		}
 	}
 	return nil
+}
+
+// weight is what a length or an area of a slice, with its middle at x, weighs in sharing.
+func (p plate) weight(slice int, size float64, x Point, favour float64, weights []float64) float64 {
+	size *= 1 - float64(favour*x.Y)/p.b
+	if len(weights) > 0 {
+		size *= weights[slice]
+	}
+	return size
 }

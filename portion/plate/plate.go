@@ -38,46 +38,6 @@ func (p plate) sliceAt(x Point) int {
 	return max(0, min(row, p.rows-1))*p.columns + max(0, min(column, p.columns-1))
 }
 
-// clip returns the part of the straight line through x along the unit vector d that
-// lies inside the free edge.
-func (p plate) clip(x, d Point) (path, bool) {
-	a, b := p.inner()
-	low, high := math.Inf(-1), math.Inf(1)
-	if p.round {
-		middle := -x.dot(d)
-		foot := x.plus(d.times(middle)).norm()
-		rest := (a - foot) * (a + foot)
-		if rest <= 0 {
-			return path{}, false
-		}
-		low, high = middle-math.Sqrt(rest), middle+math.Sqrt(rest)
-	} else {
-		for _, s := range [2][3]float64{{x.X, d.X, a}, {x.Y, d.Y, b}} {
-			if math.Abs(s[1]) < 1e-15 {
-				if math.Abs(s[0]) >= s[2] {
-					return path{}, false
-				}
-				continue
-			}
-			t0, t1 := (-s[2]-s[0])/s[1], (s[2]-s[0])/s[1]
-			low, high = max(low, min(t0, t1)), min(high, max(t0, t1))
-		}
-	}
-	if !(high > low) {
-		return path{}, false
-	}
-	return path{p: x.plus(d.times(low)), q: x.plus(d.times(high))}, true
-}
-
-// extent is how far the outline inside the free edge extends along a unit vector.
-func (p plate) extent(n Point) float64 {
-	a, b := p.inner()
-	if p.round {
-		return a
-	}
-	return a*math.Abs(n.X) + b*math.Abs(n.Y)
-}
-
 // plateOf returns the geometry of a dish, or what is wrong with it.
 func plateOf(on Dish) (plate, error) {
 	if v := reflect.ValueOf(on); on == nil || v.Kind() == reflect.Pointer && v.IsNil() {

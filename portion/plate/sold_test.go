@@ -65,26 +65,9 @@ func TestFavourShowsMoreThanASliceHolds(t *testing.T) {
 	}
 }
 
-// Strips that would lie on each other are refused where they run side by side; where they
-// meet at a centre the layout says how large a hub keeps them apart.
+// Where strips meet at a centre the layout says how large a hub keeps them apart.
 func TestStripsDoNotLieOnEachOther(t *testing.T) {
 	cheese := portion.Declaration{Grams: 62, StepGrams: 0.5}
-	for _, c := range []struct {
-		s  Strips
-		ok bool
-	}{
-		{Strips{Pattern: Across, Count: 10, Width: 0.03}, true},
-		{Strips{Pattern: Across, Count: 10, Width: 0.031}, false},
-		{Strips{Pattern: Across, Count: 10, TurnDegrees: 45, Width: 0.031}, false},
-		{Strips{Pattern: Across, Count: 1000}, true},
-		{Strips{Pattern: Across, Count: 1, Width: 0.2}, true},
-	} {
-		_, err := c.s.Lay(Round{Diameter: 0.3, Slices: 6}, cheese)
-		var input *honestplate.InputError
-		if c.ok && err != nil || !c.ok && (!errors.As(err, &input) || input.Field != "Width") {
-			t.Errorf("%+v: %v", c.s, err)
-		}
-	}
 	l, err := Strips{}.Lay(Round{Diameter: 0.3, Slices: 8}, cheese)
 	if err != nil {
 		t.Fatal(err)
@@ -98,5 +81,11 @@ func TestStripsDoNotLieOnEachOther(t *testing.T) {
 	}
 	if l, err = (Strips{}).Lay(Round{Diameter: 0.3, Slices: 2}, cheese); err != nil || l.LeastHub > 1e-9 {
 		t.Errorf("two strips in one line want a hub of %g m, %v", l.LeastHub, err)
+	}
+	if l, err = (Strips{Width: 0.02}).Lay(Round{Diameter: 0.3, Slices: 4}, cheese); err != nil || math.Abs(l.LeastHub-0.01) > 1e-12 {
+		t.Errorf("four strips of 20 mm want a hub of %g m, %v", l.LeastHub, err)
+	}
+	if l, err = (Strips{}).Lay(Rectangle{Width: 0.3, Depth: 0.2, Columns: 4}, cheese); err != nil || l.LeastHub != 0 {
+		t.Errorf("a tray wants a hub of %g m, %v", l.LeastHub, err)
 	}
 }

@@ -32,15 +32,12 @@ func (s Spread) Lay(on Dish, d portion.Declaration) (Layout, error) {
 	if err := checkFavour(p, s.Favour, s.Weights); err != nil {
 		return Layout{}, err
 	}
-	l := Layout{Declaration: d, Dish: on, how: Strips{Favour: s.Favour, Weights: s.Weights}, plate: p}
+	l := Layout{Declaration: d, Dish: on, plate: p}
 	weights := make([]float64, len(p.slices))
 	for k := range weights {
 		area, centre := p.covered(k)
 		// The mean of a linear weight over an area is its value at the centre.
-		weights[k] = area * (1 - float64(s.Favour*centre.Y)/p.b)
-		if len(s.Weights) > 0 {
-			weights[k] *= s.Weights[k]
-		}
+		weights[k] = p.weight(k, area, centre, s.Favour, s.Weights)
 	}
 	steps, ok := shareByParts(total, weights)
 	if !ok {
@@ -49,9 +46,7 @@ func (s Spread) Lay(on Dish, d portion.Declaration) (Layout, error) {
 	if m, ok := p.mirror(); ok {
 		steps = mirrored(steps, total, weights, m)
 	}
-	for k, n := range steps {
-		l.Slices = append(l.Slices, p.slices[k].carrying(l.grams(n)))
-	}
+	l.carry(steps)
 	return l, nil
 }
 

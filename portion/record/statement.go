@@ -97,11 +97,7 @@ func (s *statement) items(items []Item) {
 			if w.ErrorGrams > 0 {
 				weighed += " +- " + decimal.Plain(w.ErrorGrams) + " g"
 			}
-			for _, more := range []string{string(w.Basis), w.Scale} {
-				if more != "" {
-					weighed += ", " + markdown(more)
-				}
-			}
+			weighed += also(string(w.Basis), w.Scale)
 		}
 		s.line("| %s | %s | %s | %s | %s | %s |", markdown(i.Item), kind, declared, planned, weighed, i.against())
 	}
@@ -207,12 +203,7 @@ func listed[T any](s *statement, title, none string, list []T, say func(T) strin
 }
 
 func (t Take) line() string {
-	text := fmt.Sprintf("%d", t.Number)
-	for _, more := range []string{t.Time, t.File} {
-		if more != "" {
-			text += ", " + markdown(more)
-		}
-	}
+	text := fmt.Sprint(t.Number) + also(t.Time, t.File)
 	if t.SHA256 != "" {
 		text += ", SHA-256 " + markdown(t.SHA256)
 	}
@@ -222,11 +213,13 @@ func (t Take) line() string {
 	return text
 }
 
-func (g Signature) line() string {
-	text := markdown(g.Name)
-	for _, more := range []string{g.Role, g.Date} {
-		if more != "" {
-			text += ", " + markdown(more)
+func (g Signature) line() string { return markdown(g.Name) + also(g.Role, g.Date) }
+
+// also writes what is known besides, each after a comma.
+func also(more ...string) (text string) {
+	for _, m := range more {
+		if m != "" {
+			text += ", " + markdown(m)
 		}
 	}
 	return text

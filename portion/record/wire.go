@@ -90,22 +90,9 @@ func notAsRead(c seal.Change) error {
 
 // asWritten names fields as the file does: items[0].stand_in, not Items[0].StandIn.
 func asWritten(err error) error {
-	snake := func(field string) string {
+	return check.Reword(honestplate.Cause(err), func(field string) string {
 		return strings.ToLower(wordStart.ReplaceAllString(field, "${1}_$2"))
-	}
-	switch e := honestplate.Cause(err).(type) {
-	case *honestplate.InputError:
-		return check.Input(snake(e.Field), e.Got, "", e.Want)
-	case *honestplate.RangeError:
-		named := *e
-		named.Field = snake(e.Field)
-		return &named
-	case *honestplate.RefusedError:
-		named := *e
-		named.Field = snake(e.Field)
-		return &named
-	}
-	return err
+	})
 }
 
 var (

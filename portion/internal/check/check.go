@@ -45,12 +45,17 @@ func Beyond(field string, v, high float64, unit, source string) error {
 // Rename returns an error of the vocabulary with the field from put in the words of
 // a caller, to: Claims[2].Weight becomes Zones[2].Weight. Others stay as they are.
 func Rename(err error, from, to string) error {
-	field := func(f string) string {
+	return Reword(err, func(f string) string {
 		if rest, ok := strings.CutPrefix(f, from); ok && (rest == "" || strings.ContainsAny(rest[:1], "[.")) {
 			return to + rest
 		}
 		return f
-	}
+	})
+}
+
+// Reword returns an error of the vocabulary with its field in other words. Others stay as
+// they are.
+func Reword(err error, field func(string) string) error {
 	switch e := err.(type) {
 	case *honestplate.InputError:
 		return &honestplate.InputError{Field: field(e.Field), Got: e.Got, Want: e.Want}

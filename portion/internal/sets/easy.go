@@ -1,9 +1,6 @@
 package sets
 
-import (
-	"cmp"
-	"slices"
-)
+import "slices"
 
 // easy returns the most disjoint sets there are where a set is one piece of one group, the
 // best first, or two, and whether that is so. The lightest piece left and the heaviest make
@@ -23,10 +20,7 @@ func (t *tray) easy() (sets [][]int, known bool) {
 		slices.SortStableFunc(sets, func(a, b []int) int {
 			score, off := t.valueOf(a)
 			other, otherOff := t.valueOf(b)
-			if t.Goal == Closest {
-				return cmp.Or(cmp.Compare(off, otherOff), cmp.Compare(other, score))
-			}
-			return cmp.Or(cmp.Compare(other, score), cmp.Compare(off, otherOff))
+			return t.compare(score, off, other, otherOff)
 		})
 		return sets, true
 	}

@@ -1,7 +1,7 @@
 package sets
 
 import (
-	"math"
+	"slices"
 	"sort"
 
 	"example.org/honestplate/portion/internal/decimal"
@@ -21,22 +21,15 @@ func (t *tray) mostSets() int {
 func (t *tray) roomFor(m int) bool {
 	var least, most int64
 	for g, mass := range t.sorted {
-		count := t.Groups[g].Count
-		if count == subset.AnyCount {
-			for _, w := range mass {
-				most += w
-			}
-			continue
+		all := t.Groups[g]
+		if all.Count != subset.AnyCount {
+			all.Count *= m
 		}
-		if count*m > len(mass) {
+		if all.Count > len(mass) {
 			return false
 		}
-		for _, w := range mass[:count*m] {
-			least += w
-		}
-		for _, w := range mass[len(mass)-count*m:] {
-			most += w
-		}
+		light, heavy := all.Extremes(mass)
+		least, most = least+light, most+heavy
 	}
 	return least <= int64(m)*t.hi && most >= int64(m)*t.lo
 }
@@ -62,10 +55,4 @@ func (t *tray) scoreBound(x *price, family []set, m int) int64 {
 	return bound
 }
 
-func highest(family []set) int64 {
-	high := int64(math.MinInt64)
-	for _, s := range family {
-		high = max(high, s.score)
-	}
-	return high
-}
+func highest(family []set) int64 { return slices.MaxFunc(family, byScore).score }

@@ -1,6 +1,7 @@
 package sets
 
 import (
+	"cmp"
 	"math"
 	"math/bits"
 	"slices"
@@ -73,13 +74,7 @@ func (p *packer) byGoal() {
 	p.sorted = true
 	for _, l := range p.lead {
 		slices.SortFunc(l, func(a, b set) int {
-			switch {
-			case p.t.better(a.score, a.off, b.score, b.off):
-				return -1
-			case p.t.better(b.score, b.off, a.score, a.off):
-				return 1
-			}
-			return stated(a, b)
+			return cmp.Or(p.t.compare(a.score, a.off, b.score, b.off), stated(a, b))
 		})
 	}
 }

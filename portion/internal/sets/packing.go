@@ -2,7 +2,6 @@ package sets
 
 import (
 	"cmp"
-	"math"
 	"math/bits"
 	"slices"
 )
@@ -14,12 +13,17 @@ type packing struct {
 	found      bool
 }
 
-// better reports whether score and off are preferred to another's by the goal.
-func (t *tray) better(score, off, thanScore, thanOff int64) bool {
+// compare is below 0 where score and off are preferred to another's by the goal.
+func (t *tray) compare(score, off, toScore, toOff int64) int {
+	looks, near := cmp.Compare(toScore, score), cmp.Compare(off, toOff)
 	if t.Goal == Closest {
-		return off < thanOff || off == thanOff && score > thanScore
+		return cmp.Or(near, looks)
 	}
-	return score > thanScore || score == thanScore && off < thanOff
+	return cmp.Or(looks, near)
+}
+
+func (t *tray) better(score, off, thanScore, thanOff int64) bool {
+	return t.compare(score, off, thanScore, thanOff) < 0
 }
 
 // packed returns the packing of some sets.
@@ -32,13 +36,9 @@ func packed(sets []set) packing {
 }
 
 // least is the lowest score of a set.
-func (p packing) least() int64 {
-	least := int64(math.MaxInt64)
-	for _, s := range p.sets {
-		least = min(least, s.score)
-	}
-	return least
-}
+func (p packing) least() int64 { return slices.MinFunc(p.sets, byScore).score }
+
+func byScore(a, b set) int { return cmp.Compare(a.score, b.score) }
 
 // stated is the stated order of sets.
 func stated(a, b set) int { return cmp.Compare(b.mask, a.mask) }

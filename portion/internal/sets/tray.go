@@ -33,9 +33,7 @@ func newTray(p *Problem) *tray {
 	t.mass, t.base, t.divisor = subset.Reduced(p.Masses, p.Groups)
 	t.lo, t.hi = decimal.CeilDiv(p.Low-t.base, t.divisor), decimal.FloorDiv(p.High-t.base, t.divisor)
 	for _, sp := range t.Groups {
-		own := slices.Clone(t.mass[sp.From:sp.To])
-		slices.Sort(own)
-		t.sorted = append(t.sorted, own)
+		t.sorted = append(t.sorted, slices.Sorted(slices.Values(t.mass[sp.From:sp.To])))
 	}
 	t.limits = t.limitsOf()
 	return t
@@ -49,15 +47,8 @@ func (t *tray) limitsOf() limits {
 		if sp.Count > sp.To-sp.From {
 			return limits{}
 		}
-		l.least[g], l.most[g] = l.least[g+1], l.most[g+1]
-		for i, m := range t.sorted[g] {
-			if sp.Count == subset.AnyCount || i >= len(t.sorted[g])-sp.Count {
-				l.most[g] += m
-			}
-			if sp.Count != subset.AnyCount && i < sp.Count {
-				l.least[g] += m
-			}
-		}
+		least, most := sp.Extremes(t.sorted[g])
+		l.least[g], l.most[g] = l.least[g+1]+least, l.most[g+1]+most
 	}
 	return l
 }
@@ -84,10 +75,7 @@ func (t *tray) partable(pieces, count int, most int64, words int) bool {
 
 // ordered lists the positions of a group in an order, of equals the earlier first.
 func ordered(g subset.Group, order func(a, b int) int) []int {
-	out := make([]int, 0, g.To-g.From)
-	for i := g.From; i < g.To; i++ {
-		out = append(out, i)
-	}
+	out := g.Positions()
 	slices.SortStableFunc(out, order)
 	return out
 }

@@ -154,8 +154,8 @@ func (in *instance) bestScore() (solution, error) {
 	x := in.relax()
 	costs := make([]int64, len(x.r))
 	total := int64(0)
-	for i, r := range x.r {
-		costs[i] = max(r, -r)
+	for i := range costs {
+		costs[i] = x.cost(i)
 		total += costs[i]
 	}
 	// The first budget: sets that differ in about the ten least decided pieces.

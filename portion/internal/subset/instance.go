@@ -27,6 +27,29 @@ type Problem struct {
 // A Group is the positions From..To, of which Count are chosen, or any number.
 type Group struct{ From, To, Count int }
 
+// Positions lists the positions of the group.
+func (g Group) Positions() []int {
+	out := make([]int, 0, g.To-g.From)
+	for i := g.From; i < g.To; i++ {
+		out = append(out, i)
+	}
+	return out
+}
+
+// Extremes returns the least and the greatest mass of so many pieces as Count says, of
+// masses that are sorted, light to heavy.
+func (g Group) Extremes(sorted []int64) (least, most int64) {
+	for i, w := range sorted {
+		if i < g.Count {
+			least += w
+		}
+		if g.Count == AnyCount || i >= len(sorted)-g.Count {
+			most += w
+		}
+	}
+	return least, most
+}
+
 // A Solution is a permitted set of positions with what is known about it.
 type Solution struct {
 	Chosen []int // positions, ascending

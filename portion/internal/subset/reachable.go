@@ -195,19 +195,8 @@ func (in *instance) closestOf(r *Reach) []int64 {
 // extremes returns the least and the greatest total that the counts allow.
 func (in *instance) extremes() (low, high int64) {
 	for _, g := range in.groups {
-		w := slices.Sorted(slices.Values(in.w[g.From:g.To]))
-		for i, x := range w {
-			if g.Count == AnyCount {
-				high += x
-				continue
-			}
-			if i < g.Count {
-				low += x
-			}
-			if i >= len(w)-g.Count {
-				high += x
-			}
-		}
+		least, most := g.Extremes(slices.Sorted(slices.Values(in.w[g.From:g.To])))
+		low, high = low+least, high+most
 	}
 	return low, high
 }

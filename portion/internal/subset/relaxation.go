@@ -139,6 +139,14 @@ func (x *relaxation) fill(in *instance, buf []rated) {
 	}
 }
 
+// cost is the reduced score that a change of a piece takes.
+func (x *relaxation) cost(i int) int64 { return max(x.r[i], -x.r[i]) }
+
+// nearer orders pieces by how near they are to their threshold, then by position.
+func (x *relaxation) nearer(a, b int) int {
+	return cmp.Or(cmp.Compare(x.cost(a), x.cost(b)), cmp.Compare(a, b))
+}
+
 func byScore(a, b rated) int { return cmp.Compare(a.r, b.r) }
 
 // better orders by score, then by the earlier position.

@@ -57,29 +57,32 @@ func (in *instance) repair(x *relaxation) solution {
 	return s.pair()
 }
 
+// sides parts positions into those in the set and those outside it.
+func (s *nearSet) sides(positions []int) (held, left []int) {
+	for _, i := range positions {
+		if s.set[i] {
+			held = append(held, i)
+		} else {
+			left = append(left, i)
+		}
+	}
+	return held, left
+}
+
 // nearest sets the core: ten times as many pieces as may move at once.
 func (s *nearSet) nearest() {
-	r := s.x.r
 	for _, g := range s.in.groups {
-		var side [2][]int
-		for i := g.From; i < g.To; i++ {
-			k := 1
-			if s.set[i] {
-				k = 0
-			}
-			side[k] = append(side[k], i)
-		}
-		for k := range side {
-			most := min(len(side[k]), 10*repairSide)
-			top.Select(side[k], most, func(a, b int) bool {
-				ca, cb := max(r[a], -r[a]), max(r[b], -r[b])
-				return ca < cb || ca == cb && a < b
-			})
-			side[k] = side[k][:most]
-		}
-		s.core = append(s.core, append(side[0], side[1]...))
+		held, left := s.sides(g.Positions())
+		s.core = append(s.core, append(s.few(held), s.few(left)...))
 	}
 	s.in.work += len(s.in.w) / 16
+}
+
+// few are the pieces of a side that are nearest to their threshold.
+func (s *nearSet) few(side []int) []int {
+	most := min(len(side), 10*repairSide)
+	top.Select(side, most, func(a, b int) bool { return s.x.nearer(a, b) < 0 })
+	return side[:most]
 }
 
 // fill goes as far towards the window as whole pieces lead without passing it: of groups of
@@ -87,14 +90,7 @@ func (s *nearSet) nearest() {
 // heaviest, or the other way about.
 func (s *nearSet) fill() {
 	for _, g := range s.in.groups {
-		held, left := []int{}, []int{}
-		for i := g.From; i < g.To; i++ {
-			if s.set[i] {
-				held = append(held, i)
-			} else {
-				left = append(left, i)
-			}
-		}
+		held, left := s.sides(g.Positions())
 		if g.Count == AnyCount {
 			for _, i := range left {
 				s.approach(move{s.in.w[i], -s.x.r[i], -1, i})
@@ -145,30 +141,19 @@ func (s *nearSet) moves() []move {
 	// All pairs of moves cost about half the effort again.
 	most := min(repairMoves, max(leastMoves, s.in.effort/(2*repairTries)))
 	for n, g := range s.in.groups {
-		var side [2][]int // in the set, outside it
-		for _, i := range s.core[n] {
-			k := 1
-			if s.set[i] {
-				k = 0
-			}
-			side[k] = append(side[k], i)
-		}
-		for k := range side {
-			slices.SortFunc(side[k], func(a, b int) int {
-				return cmp.Or(cmp.Compare(max(r[a], -r[a]), max(r[b], -r[b])), cmp.Compare(a, b))
-			})
-			side[k] = side[k][:min(len(side[k]), repairSide)]
-		}
+		slices.SortFunc(s.core[n], s.x.nearer)
+		held, left := s.sides(s.core[n])
+		held, left = held[:min(len(held), repairSide)], left[:min(len(left), repairSide)]
 		if g.Count == AnyCount {
-			for _, i := range side[0] {
+			for _, i := range held {
 				out = append(out, move{-w[i], r[i], i, -1})
 			}
-			for _, j := range side[1] {
+			for _, j := range left {
 				out = append(out, move{w[j], -r[j], -1, j})
 			}
 		}
-		for _, i := range side[0] {
-			for _, j := range side[1] {
+		for _, i := range held {
+			for _, j := range left {
 				if len(out) < most {
 					out = append(out, move{w[j] - w[i], r[i] - r[j], i, j})
 				}

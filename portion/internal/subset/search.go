@@ -96,7 +96,7 @@ func (s *search) core(budget int64) {
 			if !s.x.base[i] {
 				side = 1
 			}
-			partner[side] = min(partner[side], s.cost(i))
+			partner[side] = min(partner[side], s.x.cost(i))
 		}
 		partners[g] = partner
 	}
@@ -115,7 +115,7 @@ func (s *search) core(budget int64) {
 	}
 	for g, sp := range s.in.groups {
 		for i := sp.From; i < sp.To; i++ {
-			cost := s.cost(i)
+			cost := s.x.cost(i)
 			if cost > limit || !s.may(i, sp.Count, budget, partners[g]) {
 				continue
 			}
@@ -149,9 +149,6 @@ func (s *search) core(budget int64) {
 // core is how many pieces a search leaves undecided, for the effort allowed.
 func (in *instance) core() int { return min(maxCore, max(64, in.effort/2500)) }
 
-// cost is the reduced score that a change of a piece takes.
-func (s *search) cost(i int) int64 { return max(s.x.r[i], -s.x.r[i]) }
-
 // may reports whether a piece can change within the budget, with the cheapest partner.
 func (s *search) may(i, count int, budget int64, partner [2]int64) bool {
 	other := partner[0]
@@ -161,7 +158,7 @@ func (s *search) may(i, count int, budget int64, partner [2]int64) bool {
 	if count == AnyCount {
 		other = 0
 	}
-	return s.cost(i) <= budget && other <= budget-s.cost(i)
+	return s.x.cost(i) <= budget && other <= budget-s.x.cost(i)
 }
 
 // eligible lists the costs of the pieces that may change.
@@ -169,7 +166,7 @@ func (s *search) eligible(budget int64, partners [][2]int64) (costs []int64) {
 	for g, sp := range s.in.groups {
 		for i := sp.From; i < sp.To; i++ {
 			if s.may(i, sp.Count, budget, partners[g]) {
-				costs = append(costs, s.cost(i))
+				costs = append(costs, s.x.cost(i))
 			}
 		}
 	}
