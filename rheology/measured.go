@@ -64,6 +64,9 @@ func (m Measured) Viscosity(tempC float64) (honestplate.Estimate, error) {
 		return honestplate.Estimate{}, err
 	}
 	level, err := m.level()
+	if d, ok := m.Liquid.(Dairy); ok && tempC == m.TempC {
+		return check.Unless(cmp.Or(err, d.checkRange(tempC)), level)
+	}
 	there, err2 := m.shape(m.TempC)
 	if err := cmp.Or(err, err2); err != nil {
 		return honestplate.Estimate{}, err

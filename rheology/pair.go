@@ -71,10 +71,36 @@ func (t term) end() honestplate.Estimate { return exp(t.ln, t.lnLow, t.lnHigh) }
 // nearest returns which of the steps 0..n of the thick liquid comes nearest to
 // the logarithm of a viscosity, the smaller of two equally near.
 func (p *pair) nearest(target float64, n int64) int64 {
-	off := func(k int64) float64 { return p.lnAt(float64(k)/float64(n)) - target }
-	k := firstStep(n, func(k int64) bool { return off(k) >= 0 })
-	if k > 0 && -off(k-1) <= math.Abs(off(k)) {
-		return k - 1
+	t := p.terms
+	off := func(k int64) float64 {
+		w := float64(k) / float64(n)
+		t[0].w, t[1].w = 1-w, w
+		return p.ln(t[:]) - target
+	}
+	// The step before lies below and this one not: the curve rises and is nearly straight, so
+	// that a straight line between the two tells the next to try; every third halves.
+	before, k := int64(0), n
+	below, above := off(before), off(k)
+	if below >= 0 {
+		return 0
+	}
+	if above < 0 {
+		return n
+	}
+	for tries := 1; k-before > 1; tries++ {
+		try := before + int64(math.Ceil(float64(k-before)*(below/(below-above))))
+		if tries%3 == 0 {
+			try = before + (k-before)/2
+		}
+		try = min(max(try, before+1), k-1)
+		if v := off(try); v < 0 {
+			before, below = try, v
+		} else {
+			k, above = try, v
+		}
+	}
+	if -below <= above {
+		return before
 	}
 	return k
 }

@@ -44,28 +44,40 @@ func (a Air) moist() heat.MoistAir {
 
 // Validate returns the error of the first field that makes no sense or was left out.
 func (a Air) Validate() error {
+	if err := a.given(); err != nil {
+		return err
+	}
+	_, err := a.moist().Properties()
+	return err
+}
+
+// given returns the error of what the room says beyond moist air.
+func (a Air) given() error {
 	if a.RH == 0 {
 		return &honestplate.InputError{Field: "RH", Got: "0, or not given", Want: "the relative humidity, above 0 up to 1, such as 0.5"}
 	}
 	if a.Still && a.Speed != 0 {
 		return check.Input("Speed", a.Speed, "m/s", "0 where Still is set, or no Still")
 	}
-	_, err := a.moist().Properties()
-	return err
+	return nil
 }
 
 // DewPointC returns the temperature in degC below which a surface gathers dew in this
 // air, or frost: see [heat.MoistAir.DewPointC].
 func (a Air) DewPointC() (float64, error) {
-	dew, err := a.moist().DewPointC()
-	return dew, cmp.Or(a.Validate(), err)
+	if err := a.given(); err != nil {
+		return 0, err
+	}
+	return a.moist().DewPointC()
 }
 
 // SteamGM3 returns how much droplets the steam of a surface at surfaceC with a water
 // activity carries in this air, g/m3: see [heat.MoistAir.SteamGM3].
 func (a Air) SteamGM3(surfaceC, activity float64) (float64, error) {
-	s, err := a.moist().SteamGM3(surfaceC, activity)
-	return s, cmp.Or(a.Validate(), err)
+	if err := a.given(); err != nil {
+		return 0, err
+	}
+	return a.moist().SteamGM3(surfaceC, activity)
 }
 
 // AirFromDewPoint returns the air of tempC whose vapour is saturated at dewC,

@@ -11,6 +11,7 @@ import (
 	"example.org/honestplate"
 	"example.org/honestplate/portion"
 	"example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/flow"
 	"example.org/honestplate/thermal"
 	"example.org/honestplate/thermal/heat"
 )
@@ -25,8 +26,8 @@ var jobs = []job{
 	{"dew point", dewPoint},
 	{"wet bulb", wetBulb},
 	{"melting sphere, 200 shells, 30 min", meltingSphere},
-	{"recipe, the liquids evaluated before", prepared},
-	{"recipe, liquids and all", recipe},
+	{"recipe, two viscosities given", plainRecipe},
+	{"recipe, milk and cream as measured", recipe},
 	{"milk over the visible, homogenised", milkSpectrum(20)},
 	{"milk over the visible, not homogenised", milkSpectrum(0)},
 	{"12 of 60, closest sum", picks(0)},
@@ -67,15 +68,16 @@ func meltingSphere(int) (float64, error) {
 
 // recipe finds what to weigh out of two liquids of measured viscosity, in steps of
 // 0.1 g to a kilogram, for a wanted viscosity, and the viscosity of that batch with
-// its band. The curve is bent, so that a root finder is what one would use.
+// its band. The curve is bent, so that a root finder is what one would use. Milk and
+// cream bring their law, and are moved to one shear rate; the peer is given the numbers.
 func recipe(i int) (float64, error) {
 	batch, err := pour.For(wanted(i))
 	return batch.ThickGrams / 1000, err
 }
 
-// prepared is recipe for many viscosities from the same two liquids.
-func prepared(i int) (float64, error) {
-	batch, err := pour.For(wanted(i))
+// plainRecipe is the same of liquids of which nothing is known but the viscosity.
+func plainRecipe(i int) (float64, error) {
+	batch, err := numbers.For(wanted(i))
 	return batch.ThickGrams / 1000, err
 }
 
@@ -84,6 +86,12 @@ func wanted(i int) float64 { return 0.01 + 0.05*float64(i%997)/997 }
 var pour = rheology.Recipe{
 	Thin:       rheology.Measured{Liquid: rheology.Dairy{FatPercent: 3.5}, TempC: 6, PaS: honestplate.Exactly(0.0026)},
 	Thick:      rheology.Measured{Liquid: rheology.Dairy{FatPercent: 36}, TempC: 6, PaS: honestplate.Exactly(0.09)},
+	BatchGrams: 1000, StepGrams: 0.1, TempC: 6, Rule: rheology.Rule{D: -1.1},
+}
+
+var numbers = rheology.Recipe{
+	Thin:       rheology.Custom{Name: "thin", Flow: flow.Newtonian{PaS: 0.0026}, FlowC: 6, KgPerM3: 1030},
+	Thick:      rheology.Custom{Name: "thick", Flow: flow.Newtonian{PaS: 0.09}, FlowC: 6, KgPerM3: 1000},
 	BatchGrams: 1000, StepGrams: 0.1, TempC: 6, Rule: rheology.Rule{D: -1.1},
 }
 

@@ -37,7 +37,7 @@ def wanted(i):
 THIN, THICK = math.log(0.0026), math.log(0.09)
 
 
-def prepared(i):
+def given(i):
     return batch(THIN, THICK, wanted(i))[0] / BATCH
 
 
@@ -45,5 +45,5 @@ def whole(i):
     return batch(math.log(0.0026), math.log(0.09), wanted(i))[0] / BATCH
 
 
-figure("recipe, the liquids evaluated before", PEER, prepared)
-figure("recipe, liquids and all", PEER, whole)
+figure("recipe, two viscosities given", PEER, given)
+figure("recipe, milk and cream as measured", PEER, whole)
