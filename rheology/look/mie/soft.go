@@ -52,6 +52,9 @@ func sphere(m, x float64) Efficiencies {
 		psi0, psi1, chi0, chi1, p0 = psi1, psi, chi1, chi, p
 	}
 	q := 2 * sca * inverse * inverse
+	if sca == 0 { // a sphere of the liquid's own index
+		return Efficiencies{}
+	}
 	return Efficiencies{Scattering: q, Asymmetry: 2 * asym / sca}
 }
 
