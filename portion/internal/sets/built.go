@@ -101,6 +101,9 @@ func (b *build) one(open [][]int, left int) []int {
 			}
 			p.Groups = append(p.Groups, subset.Group{From: from, To: len(at), Count: sp.Count})
 		}
+		if len(at) == 0 {
+			return nil // a set of any number of pieces has at least one
+		}
 		for _, i := range at {
 			p.Masses, p.Scores = append(p.Masses, t.Masses[i]), append(p.Scores, t.Scores[i])
 		}
