@@ -187,7 +187,8 @@ func sideView(s *shoot.Shot) *canvas {
 		scale = min(scale, room/max(p.tall(), 10), 240/max(p.across(), 10))
 	}
 	c := &canvas{h: panelHeight}
-	c.text(0, 14, "start", "head", "From the camera’s side, to scale")
+	c.text(0, 14, "start", "head", "From the camera’s side")
+	c.text(0, 28, "start", "small", "to scale")
 	x := 0.0
 	for _, p := range all {
 		left, right := 62.0, 62.0
