@@ -485,7 +485,7 @@ func withUnit(v float64, unit string) string {
 	if math.IsNaN(v) {
 		return "not a number"
 	}
-	return strings.TrimSuffix(strconv.FormatFloat(v, 'g', 6, 64)+" "+unit, " ")
+	return strings.TrimSuffix(strconv.FormatFloat(v, 'g', 6, 64)+" "+OneLine(unit), " ")
 }
 
 // OneLine returns the text with control characters, line ends and bidirectional
