@@ -59,9 +59,10 @@ func (c *contact) at(seconds float64) (h, tempC float64) {
 }
 
 // under is the contact of a body of the half-width across, m, with the top at roomC
-// through a film, which brings a factor of what is usual: heat reaches it straight from below, falling off as the top cools, and
+// through a film: heat reaches it straight from below, falling off as the top cools, and
 // from all sides, as it flows to a disc on a thick body (4 k/(pi a), steady; Carslaw and
-// Jaeger 1959, Conduction of Heat in Solids, section 8.2, from memory).
+// Jaeger 1959, Conduction of Heat in Solids, section 8.2, from memory). What the top
+// brings is that times a factor.
 func under(t ware.Tabletop, brings, film, halfWidth, roomC float64) contact {
 	m, _, _ := t.Material() // checked; of a rack none
 	return contact{film: film, startC: roomC, roomC: roomC, behind: 4 * m.Conductivity / (math.Pi * halfWidth) * brings,

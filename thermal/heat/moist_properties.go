@@ -50,11 +50,15 @@ func (a MoistAir) Properties() (Properties, error) {
 	}
 	t, pw, p, w := a.TempC+kelvin, a.vapour(), a.pressure(), a.ratio()
 	return Properties{
-		VapourPressure: pw, HumidityRatio: w, Enthalpy: enthalpy(a.TempC, w), SpecificVolume: dryGas * t * (1 + 1.607858*w) / p,
+		VapourPressure: pw, HumidityRatio: w, Enthalpy: enthalpy(a.TempC, w), SpecificVolume: dryVolume(a.TempC, w, p),
 		SpecificHeat: 1006 + 1860*w, Density: density(a.TempC, pw, p),
 		Viscosity: viscosity(t), Conductivity: conductivity(t), VapourDiffusivity: diffusivity(t, p),
 	}, nil
 }
+
+// dryVolume is the volume that holds 1 kg of dry air with w kg of vapour, m3: see
+// Properties.
+func dryVolume(tempC, w, p float64) float64 { return dryGas * (tempC + kelvin) * (1 + 1.607858*w) / p }
 
 func ratioFrom(pw, p float64) float64 { return ratioOfMoles * pw / (p - pw) }
 

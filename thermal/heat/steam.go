@@ -50,7 +50,7 @@ func (a MoistAir) mixingLiquid(surfaceC, activity float64) float64 {
 	liquid := func(t float64) float64 {
 		ws, water := ratioFrom(saturation(t), p), liquidHeat*t // J/kg of the droplets
 		x := (enthalpy(t, ws) + water*(roomW-ws) - roomH) / (gainH - water*gainW)
-		dry := p / (dryGas * (t + kelvin) * (1 + 1.607858*ws)) // kg of dry air per m3
+		dry := 1 / dryVolume(t, ws, p) // kg of dry air per m3
 		return 1000 * dry * (roomW + x*gainW - ws)
 	}
 	const golden = 0.6180339887498949
@@ -70,9 +70,6 @@ func (a MoistAir) mixingLiquid(surfaceC, activity float64) float64 {
 	}
 	return max(0, l, r)
 }
-
-// liquidHeat is the specific heat of the droplets, J/(kg K).
-const liquidHeat = 4186
 
 // SteamFromC returns the lowest temperature of a surface with a water activity, deg C,
 // whose steam somewhere carries liquidGM3 of droplets, 0..20 g/m3: what is seen needs

@@ -67,7 +67,10 @@ func (b wetBalance) at(wet float64) (f, slope float64) {
 // wetConstants are those of the two formulas of WetBulbC, kJ/kg and kJ/(kg K).
 type wetConstants struct{ latent, less, wet float64 }
 
+// liquidHeat is the specific heat of liquid water in that formula and in fog, J/(kg K).
+const liquidHeat = 4186.0
+
 var (
-	overWater = wetConstants{2501, 2.326, 4.186}
+	overWater = wetConstants{2501, 2.326, liquidHeat / 1000}
 	overIce   = wetConstants{2830, 0.24, 2.1}
 )
