@@ -1,11 +1,13 @@
 package published
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
 	"sync"
 
+	"example.org/honestplate"
 	"example.org/honestplate/rheology/look/colour"
 	"example.org/honestplate/testdata"
 )
@@ -104,8 +106,11 @@ func cieIlluminants(r testdata.Row) ([]Point, error) {
 func whitePoints(r testdata.Row) ([]Point, error) {
 	name := r.Text("illuminant")
 	w, err := colour.Light(name).White()
-	if err != nil {
+	if in := new(honestplate.InputError); errors.As(err, &in) && in.Field == "Light" {
 		return []Point{Skip(name, "not offered: no white point of it was published")}, nil
+	}
+	if err != nil {
+		return nil, err
 	}
 	sum := w.X + w.Y + w.Z
 	return []Point{

@@ -40,13 +40,14 @@ type Coat struct {
 // z is the distance from the top. Range: the time is long against that in which the level
 // fell; thin against the wall's height. Source: Jeffreys 1930, "The draining of a vertical
 // plate" (Bird, Stewart and Lightfoot, Problem 2D.2; read; the mean is its integral). No
-// measured coat was found: the band is the viscosity's and the density's under the root, and 15 % for the
-// start (estimated, no source). A liquid that thins is taken at the shear rate of its
-// film at the foot, rho g h/eta (or the nearest in its range), and one with a yield stress keeps at least
-// tau/(rho g). Errors: those of the liquid, InputError, and RangeError for a wall
-// above 10 m or a time out of 1 ms to a month. A coat above a tenth of the height that does
-// not stand is no thin film yet: it is Draining. Melted chocolate keeps 1.1 to 2.7 mm on an enrober's pieces (read
-// in a maker's data), where it sets as it drains.
+// measured coat was found: the band is the viscosity's and the density's under the root,
+// and 15 % for the start (estimated, no source). A liquid that thins is taken at the shear
+// rate of its film at the foot, rho g h/eta (or the nearest in its range), and one with a
+// yield stress keeps at least tau/(rho g). Errors: those of the liquid, InputError, and
+// RangeError for a wall above 10 m or a time out of 1 ms to a month. A coat above a tenth
+// of the height that does not stand is no thin film yet: it is Draining. Melted chocolate
+// keeps 1.1 to 2.7 mm on an enrober's pieces (read in a maker's data), where it sets as it
+// drains.
 func (w Wall) Drain(l rheology.Liquid, tempC float64, after time.Duration) (Coat, error) {
 	p, err := newPour(l, tempC, 1)
 	if err := cmp.Or(honestplate.Positive("Height", w.Height, "m"),
