@@ -471,13 +471,13 @@ func NotNegative(field string, v float64, unit string) error {
 // InRange returns an [InputError] for a value that is not finite and a [RangeError]
 // for one outside low..high, with the source of these limits.
 func InRange(field string, v, low, high float64, unit, source string) error {
+	if low <= v && v <= high && !math.IsInf(v, 0) {
+		return nil // the usual case, quickly
+	}
 	if err := Finite(field, v, unit); err != nil {
 		return err
 	}
-	if v < low || v > high {
-		return &RangeError{field, v, low, high, unit, source}
-	}
-	return nil
+	return &RangeError{field, v, low, high, unit, source}
 }
 
 // withUnit gives a value for people; what is not a number is called so.

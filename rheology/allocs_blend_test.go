@@ -32,7 +32,12 @@ func TestPropertyCallsOfBlendsAllocateNothing(t *testing.T) {
 		}
 	}
 	r := kitchen(1000, 0.1)
+	ready, err := r.Prepare()
+	if err != nil {
+		t.Fatal(err)
+	}
 	for name, call := range map[string]func(){
+		"Prepare": func() { r.Prepare() }, "Prepared.For": func() { ready.For(0.012) },
 		"For":   func() { r.For(0.012) },
 		"Reach": func() { r.Reach() },
 	} {

@@ -90,8 +90,9 @@ func (rule Rule) Blend(parts ...Part) (Mix, error) {
 		m.kind = max(m.kind, n.kind)
 		m.parts[i] = share{p.Liquid, p.Grams / total}
 		m.fat += p.Grams / total * n.fat
+		m.rate = n.commonRate(m.rate, p.Liquid)
 	}
-	m.rate = rateOf(m.parts)
+	m.rate = cmp.Or(m.rate, -1) // no part thins
 	return m, nil
 }
 
@@ -138,21 +139,4 @@ func comparePart(a, b Part) int {
 // same reports whether two liquids are known to be one.
 func same(a, b Liquid) bool {
 	return reflect.ValueOf(a).Comparable() && reflect.ValueOf(b).Comparable() && a == b
-}
-
-// rateOf is the one shear rate at which a blend's parts are mixed: the largest at which the
-// viscosity of one of them is stated, or negative where none thins.
-func rateOf(parts []share) float64 {
-	rate := 0.0
-	for _, p := range parts {
-		n := natureOf(p.liquid)
-		rate = max(rate, n.rate)
-		if !n.stated {
-			rate = max(rate, p.liquid.Describe().ShearRate)
-		}
-	}
-	if rate == 0 {
-		return -1
-	}
-	return rate
 }

@@ -8,6 +8,7 @@ import (
 
 	"example.org/honestplate"
 	. "example.org/honestplate/rheology"
+	"example.org/honestplate/rheology/flow"
 )
 
 var plainRules = []Rule{{}, {NoDeparture: true}, {D: -0.2}}
@@ -222,4 +223,38 @@ func BenchmarkFivePartViscosity(b *testing.B) {
 	for b.Loop() {
 		m.Viscosity(6)
 	}
+}
+
+// A blend is stated at the largest of its parts' rates: 100 1/s with cream, 50 with a sauce,
+// whatever a liquid of the user's own says.
+func TestABlendIsStatedAtTheLargestRateOfItsParts(t *testing.T) {
+	own := Custom{Name: "own", Flow: flow.PowerLaw{K: 5, N: 0.5}, FlowC: 20, KgPerM3: 1100}
+	cream := Dairy{FatPercent: 36}
+	for _, c := range []struct {
+		a, b Liquid
+		rate float64
+	}{
+		{own, Water{}, 50}, {own, cream, 100}, {Measured{Liquid: own, TempC: 20, PaS: honestplate.Exactly(1)}, Water{}, 50},
+		{quick{own}, Water{}, 300}, {quick{own}, cream, 300}, {Food("tomato ketchup"), cream, 100},
+	} {
+		m := mustBlend(t, Rule{}, Part{c.a, 1}, Part{c.b, 1})
+		stated, err := m.Viscosity(20)
+		at, err2 := m.ViscosityAtRate(20, c.rate)
+		if err != nil || err2 != nil || stated != at || m.Describe().ShearRate != c.rate {
+			t.Errorf("%s: %v (%v); at %v 1/s %v (%v)", m.Describe().Name, stated, err, c.rate, at, err2)
+		}
+	}
+}
+
+// A quick is a liquid of the user's own that is stated at 300 1/s.
+type quick struct{ Custom }
+
+func (q quick) Describe() Description {
+	d := q.Custom.Describe()
+	d.ShearRate = 300
+	return d
+}
+
+func (q quick) Viscosity(tempC float64) (honestplate.Estimate, error) {
+	return q.ViscosityAtRate(tempC, 300)
 }

@@ -24,6 +24,10 @@ func TestConcurrentUseGivesWhatSerialUseGives(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	ready, err := recipe.Prepare()
+	if err != nil {
+		t.Fatal(err)
+	}
 	cup, points := viscometer.Cups()[0], []flow.Point{{ShearRate: 1, Stress: 40}, {ShearRate: 10, Stress: 51}, {ShearRate: 30, Stress: 62}, {ShearRate: 300, Stress: 118}}
 	spout := pour.Spout{Diameter: 0.01, Length: 0.02, Head: 0.1, SurfaceArea: 0.01}
 	all := func() []any {
@@ -36,6 +40,7 @@ func TestConcurrentUseGivesWhatSerialUseGives(t *testing.T) {
 			keep(p.Duration, err)
 		}
 		keep(recipe.For(0.009))
+		keep(ready.For(0.011))
 		keep(cup.Timed(40 * time.Second).Correct(batch))
 		keep(batch.Sensitivity())
 		keep(cup.TimeOf(mix, 6))

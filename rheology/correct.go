@@ -48,8 +48,8 @@ const maxAddition = 10
 // is 2 %, and OK is no narrower than that.
 func (b Batch) Correct(measured honestplate.Estimate, instrument float64) (Correction, error) {
 	r := b.Recipe
-	p, err := r.pair()
-	if err != nil {
+	var p pair
+	if err := r.pair(&p); err != nil {
 		return Correction{}, honestplate.In("Recipe", err)
 	}
 	thin, err := stepsOf("ThinGrams", b.ThinGrams, r.StepGrams)

@@ -51,8 +51,11 @@ func (c Custom) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate,
 		honestplate.InRange("TempC", tempC, c.FlowC-customFlowMargin, c.FlowC+customFlowMargin, "degC", "your flow curve")); err != nil {
 		return honestplate.Estimate{}, err
 	}
-	change := customSlope * (c.FlowC - tempC)
-	e := honestplate.Factor(at*math.Exp(change), math.Exp(math.Hypot(math.Log1p(customFlowBand), change)))
+	e := honestplate.Factor(at, 1+customFlowBand)
+	if tempC != c.FlowC {
+		change := customSlope * (c.FlowC - tempC)
+		e = honestplate.Factor(at*math.Exp(change), math.Exp(math.Hypot(math.Log1p(customFlowBand), change)))
+	}
 	return check.Unless(check.Band("Flow", e, 1e-9, 1e12, "Pa s", "anything that flows"), e)
 }
 

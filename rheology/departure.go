@@ -192,7 +192,7 @@ func (m *mixing) meanSolution(terms []term) (ln, share float64) {
 	for i := range terms {
 		if t := &terms[i]; t.shares == sharesWater {
 			w += t.w
-			dissolved[t.of] += t.w * t.dissolved
+			dissolved[t.of] += t.w * t.percent
 		}
 	}
 	var total float64

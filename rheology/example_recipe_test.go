@@ -36,6 +36,29 @@ func ExampleRecipe() {
 	// 9.9 mPa s: add 262 g of cream, 762 g in all: 12.0 mPa s (11.5 to 12.5)
 }
 
+// A list of thicknesses from the same two liquids, which are evaluated once.
+func ExampleRecipe_Prepare() {
+	ready, err := rheology.Recipe{
+		Thin:       rheology.Dairy{FatPercent: 3.5},
+		Thick:      rheology.Dairy{FatPercent: 36},
+		BatchGrams: 500, StepGrams: 1, TempC: 6,
+	}.Prepare()
+	if err != nil {
+		log.Fatal(err)
+	}
+	for _, pas := range []float64{0.008, 0.012, 0.016} {
+		batch, err := ready.For(pas)
+		if err != nil {
+			log.Fatal(err)
+		}
+		fmt.Printf("%.0f mPa s: milk %g g, cream %g g\n", 1e3*pas, batch.ThinGrams, batch.ThickGrams)
+	}
+	// Output:
+	// 8 mPa s: milk 218 g, cream 282 g
+	// 12 mPa s: milk 127 g, cream 373 g
+	// 16 mPa s: milk 71 g, cream 429 g
+}
+
 // What a slip does to the batch.
 func ExampleBatch_Sensitivity() {
 	batch, err := rheology.Recipe{

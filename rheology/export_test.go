@@ -13,7 +13,8 @@ func EmulsionShape(fatPercent, tempC float64) float64 {
 
 // Reach is the viscosities of the recipe's two liquids as they are.
 func (r Recipe) Reach() (low, high honestplate.Estimate, err error) {
-	p, err := r.pair()
+	var p pair
+	err = r.pair(&p)
 	if err != nil {
 		return honestplate.Estimate{}, honestplate.Estimate{}, err
 	}

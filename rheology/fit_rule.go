@@ -24,8 +24,8 @@ func (r Recipe) FitRule(points ...MixPoint) (Rule, error) {
 		return Rule{}, check.Missing("Points", "at least one measured blend")
 	}
 	r.Rule = Rule{}
-	p, err := r.pair()
-	if err != nil {
+	var p pair
+	if err := r.pair(&p); err != nil {
 		return Rule{}, err
 	}
 	var squares, product float64

@@ -2,6 +2,7 @@ package rheology_test
 
 import (
 	"math"
+	"reflect"
 	"testing"
 
 	"example.org/honestplate"
@@ -103,6 +104,13 @@ func FuzzRecipe(f *testing.F) {
 		fat, err := r.ForFat(pas)
 		sane(t, err, fat.ThinGrams, fat.ThickGrams, fat.Predicted)
 		made, err := r.For(pas)
+		ready, err2 := r.Prepare()
+		if err2 == nil {
+			same, err2 := ready.For(pas)
+			if !reflect.DeepEqual(same, made) || (err == nil) != (err2 == nil) {
+				t.Errorf("%+v, %v; prepared %+v, %v", made, err, same, err2)
+			}
+		}
 		if err != nil {
 			return
 		}

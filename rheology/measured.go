@@ -40,7 +40,7 @@ func (m Measured) Describe() Description {
 	return d
 }
 
-func (m Measured) check() error {
+func (m *Measured) check() error {
 	if check.IsNil(m.Liquid) {
 		return check.Missing("Liquid", "a liquid whose shape in temperature to use")
 	}
@@ -59,13 +59,34 @@ func (m Measured) check() error {
 // the change in ln(eta): none at TempC, more the farther away; and by what the liquid does
 // not know of its thinning. A PaS that is not positive or lies outside its own band is an
 // InputError, one beyond 1e-9..1e12 Pa s a RangeError.
-func (m Measured) Viscosity(tempC float64) (honestplate.Estimate, error) {
+func (m Measured) Viscosity(tempC float64) (honestplate.Estimate, error) { return m.at(tempC, -1) }
+
+// at is Viscosity or, if rate is not negative, ViscosityAtRate.
+func (m *Measured) at(tempC, rate float64) (honestplate.Estimate, error) {
+	e, err := m.stated(tempC)
+	switch d, ok := m.Liquid.(Dairy); {
+	case err != nil || rate < 0:
+		return e, err
+	case m.ShearRate > 0 && rate == m.ShearRate && tempC == m.TempC:
+		return m.PaS, nil
+	case ok && rate == dairyRate, ok && d.FatPercent <= thinningFat && rate >= 0:
+		return e, nil // stated at that rate, or no cream that thins
+	}
+	own, at, err := m.base(tempC, rate)
+	return check.Answered("Measured.ViscosityAtRate", "Pa s", thinned(e, own, at), err)
+}
+
+// stated is the viscosity at the rate that the liquid states.
+func (m *Measured) stated(tempC float64) (honestplate.Estimate, error) {
 	if err := m.check(); err != nil {
 		return honestplate.Estimate{}, err
 	}
 	level, err := m.level()
 	if d, ok := m.Liquid.(Dairy); ok && tempC == m.TempC {
-		return check.Unless(cmp.Or(err, d.checkRange(tempC)), level)
+		if err == nil {
+			err = d.checkRange(tempC)
+		}
+		return check.Unless(err, level)
 	}
 	there, err2 := m.shape(m.TempC)
 	if err := cmp.Or(err, err2); err != nil {
@@ -79,7 +100,7 @@ func (m Measured) Viscosity(tempC float64) (honestplate.Estimate, error) {
 }
 
 // level is the viscosity at TempC and the rate at which it is stated.
-func (m Measured) level() (honestplate.Estimate, error) {
+func (m *Measured) level() (honestplate.Estimate, error) {
 	if m.ShearRate == 0 {
 		return m.PaS, nil
 	}
@@ -88,12 +109,9 @@ func (m Measured) level() (honestplate.Estimate, error) {
 }
 
 // base is the liquid at the rate it states and at another, both in Pa s.
-func (m Measured) base(tempC, rate float64) (own, at honestplate.Estimate, err error) {
+func (m *Measured) base(tempC, rate float64) (own, at honestplate.Estimate, err error) {
 	if d, ok := m.Liquid.(Dairy); ok {
-		if err := cmp.Or(d.checkRange(tempC), honestplate.NotNegative("ShearRate", rate, "1/s")); err != nil {
-			return own, at, err
-		}
-		return honestplate.Exactly(1), exp(thinningAt(tempC, rate).ln(d.FatPercent, 0, 0, 0)), nil
+		return honestplate.Exactly(1), exp(thinningAt(tempC, rate).ln(d.FatPercent, 0, 0, 0)), d.checkRange(tempC)
 	}
 	if own, err = check.Viscosity(m.Liquid.Viscosity(tempC)); err == nil {
 		at, err = ViscosityAtRate(m.Liquid, tempC, rate)
@@ -123,7 +141,7 @@ func widened(e honestplate.Estimate, k, below, above float64) honestplate.Estima
 }
 
 // shape is how the liquid changes with temperature, in Pa s at the rate it states.
-func (m Measured) shape(tempC float64) (float64, error) {
+func (m *Measured) shape(tempC float64) (float64, error) {
 	if d, ok := m.Liquid.(Dairy); ok {
 		e := emulsionAt(tempC)
 		return math.Exp(e.ln(d.FatPercent, m.coldK(d))), d.checkRange(tempC)
@@ -157,15 +175,10 @@ func (m Measured) coldK(d Dairy) float64 {
 // ViscosityAtRate returns the apparent viscosity in Pa s at a shear rate in 1/s: the
 // liquid's own, moved to pass through the measurement at its ShearRate.
 func (m Measured) ViscosityAtRate(tempC, shearRate float64) (honestplate.Estimate, error) {
-	e, err := m.Viscosity(tempC)
-	if err != nil {
+	if err := honestplate.NotNegative("ShearRate", shearRate, "1/s"); err != nil {
 		return honestplate.Estimate{}, err
 	}
-	if m.ShearRate > 0 && shearRate == m.ShearRate && tempC == m.TempC {
-		return m.PaS, nil
-	}
-	own, at, err := m.base(tempC, shearRate)
-	return check.Answered("Measured.ViscosityAtRate", "Pa s", thinned(e, own, at), err)
+	return m.at(tempC, shearRate)
 }
 
 // YieldStress returns the liquid's yield stress in Pa, scaled like its viscosity, band and

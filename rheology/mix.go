@@ -92,12 +92,12 @@ func (m Mix) viscosity(tempC, rate float64) (honestplate.Estimate, error) {
 // fill evaluates the parts, in order of thickness.
 func (m Mix) fill(x *mixing, terms []term) error {
 	for i, p := range m.parts {
-		t, err := x.term(p.liquid)
-		if err != nil {
+		t := &terms[i]
+		t.w = p.w
+		t.read(p.liquid)
+		if err := x.term(t, p.liquid); err != nil {
 			return err
 		}
-		t.w = p.w
-		terms[i] = t
 	}
 	byThickness(terms[:len(m.parts)])
 	return nil

@@ -14,15 +14,13 @@ type term struct {
 	w                 float64 // mass fraction
 	ln, lnLow, lnHigh float64 // logarithms of its viscosity in Pa s
 
+	nature
 	// What it shares with other parts, if it does.
 	shares    sharing
 	law       float64 // ln of its viscosity by the law that is shared, as measured if it was
 	measured  bool    // rather than from a table
-	fat       float64 // % by mass
 	treatment Treatment
 	bigK      float64 // of the emulsion law
-	of        solute
-	dissolved float64 // % by mass
 }
 
 // sharing is which composition a part shares with others of a blend.
@@ -53,26 +51,35 @@ func (m *mixing) emulsion() *emulsion {
 	return &m.dairy
 }
 
-// term evaluates one part, without its fraction.
-func (m *mixing) term(l Liquid) (term, error) {
-	n := natureOf(l)
-	m.kind = max(m.kind, n.kind)
-	t := term{fat: n.fat, measured: n.kind != tableDairy}
-	if d, ok := l.(Dairy); ok {
-		if err := d.check(m.tempC); err != nil {
-			return term{}, err
+// term evaluates a part whose nature was read, without its fraction.
+func (m *mixing) term(t *term, l Liquid) (err error) {
+	m.kind = max(m.kind, t.kind)
+	t.measured = t.kind != tableDairy
+	var e honestplate.Estimate
+	switch l := l.(type) {
+	case Dairy:
+		if err := l.check(m.tempC); err != nil {
+			return err
 		}
-		t.shares, t.treatment, t.bigK = sharesFat, d.Treatment, d.Treatment.coldK()
-		t.ln, t.lnLow, t.lnHigh = m.lnDairy(d.FatPercent, d.Treatment, t.bigK)
+		t.shares, t.treatment, t.bigK = sharesFat, l.Treatment, l.Treatment.coldK()
+		t.ln, t.lnLow, t.lnHigh = m.lnDairy(l.FatPercent, l.Treatment, t.bigK)
 		t.law = t.ln
-		return t, nil
+		return nil
+	case Measured:
+		if e, err = l.at(m.tempC, m.rate); err == nil {
+			m.share(t, &l)
+		}
+	default:
+		if e, err = viscosityAt(l, m.tempC, m.rate); err == nil {
+			m.share(t, nil)
+		}
 	}
-	var err error
-	if t.ln, t.lnLow, t.lnHigh, err = lnViscosity(l, m.tempC, m.rate); err != nil {
-		return term{}, err
+	t.ln = math.Log(e.Likely)
+	t.lnLow, t.lnHigh = t.ln, t.ln
+	if e.Low != e.Likely || e.Likely != e.High {
+		t.lnLow, t.lnHigh = math.Log(e.Low), math.Log(e.High)
 	}
-	m.share(&t, l, n)
-	return t, nil
+	return err
 }
 
 // lnDairy is milk or cream by the law, at the rate of the blend.
@@ -84,32 +91,37 @@ func (m *mixing) lnDairy(fat float64, t Treatment, bigK float64) (value, low, hi
 	return thinningAt(m.tempC, m.rate).ln(fat, value, low, high)
 }
 
-// share finds what a part that is not Dairy itself has in common with others.
-func (m *mixing) share(t *term, l Liquid, n nature) {
-	measured, wasMeasured := l.(Measured)
-	if d, ok := measured.Liquid.(Dairy); ok {
-		if d.Treatment == Thickened {
-			return // no law of fat
-		}
-		t.shares, t.treatment, t.bigK = sharesFat, d.Treatment, measured.coldK(d)
-		t.law, _, _ = m.lnDairy(d.FatPercent, notStated, t.bigK)
-		return
+// share finds what a part that is not Dairy itself has in common with others. Its law is for
+// the house rule alone.
+func (m *mixing) share(t *term, measured *Measured) {
+	var d Dairy
+	isDairy := false
+	if measured != nil {
+		d, isDairy = measured.Liquid.(Dairy)
 	}
-	if n.kind == someDairy {
-		// A blend of milk and cream, measured as a whole or mixed by another rule.
-		d := Dairy{FatPercent: n.fat}
-		t.shares, t.bigK = sharesFat, plainK
-		if wasMeasured {
-			measured.Liquid = d
+	house := m.rule == (Rule{})
+	switch {
+	case isDairy && d.Treatment == Thickened: // no law of fat
+	case isDairy:
+		t.shares, t.treatment = sharesFat, d.Treatment
+		if house {
 			t.bigK = measured.coldK(d)
+			t.law, _, _ = m.lnDairy(d.FatPercent, notStated, t.bigK)
 		}
-		t.law, _, _ = m.lnDairy(n.fat, notStated, t.bigK)
-		return
-	}
-	if n.of != ofNothing {
-		t.shares, t.of, t.dissolved = sharesWater, n.of, n.percent
-		t.measured = wasMeasured
-		t.law = lnSolution(n.of, n.percent, m.tempC)
+	case t.kind == someDairy:
+		// A blend of milk and cream, measured as a whole or mixed by another rule.
+		t.shares, t.bigK = sharesFat, plainK
+		if house {
+			if measured != nil {
+				t.bigK = measured.coldK(Dairy{FatPercent: t.fat})
+			}
+			t.law, _, _ = m.lnDairy(t.fat, notStated, t.bigK)
+		}
+	case t.of != ofNothing:
+		t.shares, t.measured = sharesWater, measured != nil
+		if house {
+			t.law = lnSolution(t.of, t.percent, m.tempC)
+		}
 	}
 }
 
@@ -123,7 +135,8 @@ func (m *mixing) ln(terms []term) float64 {
 func logMixed(terms []term) float64 {
 	base := terms[0].ln
 	var sum float64
-	for _, t := range terms[1:] {
+	for i := range terms[1:] {
+		t := &terms[1+i]
 		sum += t.w * (t.ln - base)
 	}
 	return base + sum
@@ -134,7 +147,8 @@ func logMixed(terms []term) float64 {
 // of the endpoints' ratio for two halves.
 func spread(terms []term) float64 {
 	var g, below, belowLn float64
-	for _, t := range terms {
+	for i := range terms {
+		t := &terms[i]
 		g += t.w * (below*t.ln - belowLn)
 		below += t.w
 		belowLn += t.w * t.ln
@@ -188,10 +202,16 @@ func (m *mixing) estimate(terms []term) (honestplate.Estimate, error) {
 		return expEstimate(v, v-below, v+above)
 	}
 	var below, above float64
-	for _, t := range terms {
+	for i := range terms {
+		t := &terms[i]
 		below += t.w * (t.ln - t.lnLow)
 		above += t.w * (t.lnHigh - t.ln)
 	}
+	return banded(v, d, below, above)
+}
+
+// banded is the estimate at v in ln, whose parts leave so much below and above.
+func banded(v float64, d departed, below, above float64) (honestplate.Estimate, error) {
 	v0, step := v-d.middle, d.half*d.half
 	low, high := v0-math.Sqrt(below*below+step), v0+math.Sqrt(above*above+step)
 	return expEstimate(v, min(low, v), max(high, v))

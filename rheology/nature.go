@@ -4,19 +4,25 @@ import "math"
 
 // A nature is what a blend must know of one of its liquids.
 type nature struct {
-	stated  bool       // rate is: not of foods and of liquids of the user's own
 	rate    float64    // at which its viscosity is stated, 1/s; 0 for one that does not thin
-	kind    liquidKind // how much is known of it as a part
 	fat     float64    // % by mass; NaN unless it is milk or cream
-	of      solute     // what it is a solution of; water is one with nothing in it
 	percent float64    // dissolved, % by mass
+	stated  bool       // rate is: not of foods and of liquids of the user's own
+	kind    liquidKind // how much is known of it as a part
+	of      solute     // what it is a solution of; water is one with nothing in it
 }
 
 // syrupOf says of what a [Syrup] is a solution; golden syrup has no law of its own.
 var syrupOf = map[string]solute{"maple": ofSucrose, "invert": ofHoney, "glucose": ofGlucose}
 
-func natureOf(l Liquid) nature {
-	n := nature{stated: true, kind: otherLiquid, fat: math.NaN()}
+func natureOf(l Liquid) (n nature) {
+	n.read(l)
+	return n
+}
+
+// read fills in what a liquid says.
+func (n *nature) read(l Liquid) {
+	*n = nature{stated: true, kind: otherLiquid, fat: math.NaN()}
 	switch l := l.(type) {
 	case Water:
 		n.of = ofSucrose
@@ -36,8 +42,10 @@ func natureOf(l Liquid) nature {
 			n.of, n.percent = syrupOf[l.Of], solids
 		}
 	case Measured:
-		n = natureOf(l.Liquid)
+		n.read(l.Liquid)
 		n.kind = max(n.kind, someDairy)
+	case Custom:
+		n.rate = sauceRate
 	case Mix:
 		n.rate = max(0, l.rate)
 		if len(l.parts) > 0 && !math.IsNaN(l.fat) {
@@ -46,5 +54,13 @@ func natureOf(l Liquid) nature {
 	default:
 		n.stated = false
 	}
-	return n
+}
+
+// commonRate is the one shear rate at which a blend's parts are mixed, given that of the parts
+// before: the largest at which the viscosity of one of them is stated, 0 where none thins.
+func (n *nature) commonRate(before float64, l Liquid) float64 {
+	if !n.stated {
+		return max(before, n.rate, l.Describe().ShearRate)
+	}
+	return max(before, n.rate)
 }

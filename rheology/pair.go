@@ -16,28 +16,29 @@ type pair struct {
 	terms [2]term
 }
 
-// pair evaluates the two liquids of a recipe and checks that they make one.
-func (r Recipe) pair() (pair, error) {
+// pair evaluates the two liquids of a recipe into a zero pair and checks that they make one.
+func (r *Recipe) pair(p *pair) error {
 	if err := r.check(); err != nil {
-		return pair{}, err
+		return err
 	}
-	p := pair{mixing: mixing{rule: r.Rule, tempC: r.TempC, rate: rateOf([]share{{liquid: r.Thin}, {liquid: r.Thick}})}}
-	var thin, thick error
-	p.terms[0], thin = p.term(r.Thin)
-	p.terms[1], thick = p.term(r.Thick)
-	if err := cmp.Or(honestplate.In("Thin", thin), honestplate.In("Thick", thick)); err != nil {
-		return pair{}, err
+	a, b := &p.terms[0], &p.terms[1]
+	a.read(r.Thin)
+	b.read(r.Thick)
+	p.rule, p.tempC, p.rate = r.Rule, r.TempC, cmp.Or(b.commonRate(a.commonRate(0, r.Thin), r.Thick), -1)
+	thin, thick := p.term(a, r.Thin), p.term(b, r.Thick)
+	if thin != nil || thick != nil {
+		return cmp.Or(honestplate.In("Thin", thin), honestplate.In("Thick", thick))
 	}
-	ratio := p.terms[1].ln - p.terms[0].ln
+	ratio := b.ln - a.ln
 	if ratio < 0 {
-		return pair{}, check.Input("Thick.Viscosity", math.Exp(p.terms[1].ln), "Pa s",
-			fmt.Sprintf("at least the thin one's, %.6g Pa s at %.6g degC: change the two over", math.Exp(p.terms[0].ln), r.TempC))
+		return check.Input("Thick.Viscosity", math.Exp(b.ln), "Pa s",
+			fmt.Sprintf("at least the thin one's, %.6g Pa s at %.6g degC: change the two over", math.Exp(a.ln), r.TempC))
 	}
 	// An interaction this strong has its thickest or thinnest blend between the two liquids.
 	if math.Abs(r.Rule.D) > ratio {
-		return pair{}, check.Input("Rule.D", r.Rule.D, "", fmt.Sprintf("at most ln of the ratio of the viscosities, %.6g, either way", ratio))
+		return check.Input("Rule.D", r.Rule.D, "", fmt.Sprintf("at most ln of the ratio of the viscosities, %.6g, either way", ratio))
 	}
-	return p, nil
+	return nil
 }
 
 // mixed returns the terms with w of the thick liquid.
@@ -47,45 +48,78 @@ func (p *pair) mixed(w float64) [2]term {
 	return t
 }
 
+// told reports that no law is asked for the departure: the curve is a parabola.
+func (p *pair) told() bool { return p.rule != (Rule{}) }
+
 // lnAt returns the logarithm of the viscosity with w of the thick liquid.
 func (p *pair) lnAt(w float64) float64 {
+	if a, b := &p.terms[0], &p.terms[1]; p.told() {
+		return a.ln + w*(b.ln-a.ln) + p.rule.D*(w*(1-w)) // ln of two terms
+	}
 	t := p.mixed(w)
 	return p.ln(t[:])
 }
 
 // at returns the viscosity with w of the thick liquid.
 func (p *pair) at(w float64) (honestplate.Estimate, error) {
-	switch w {
-	case 0:
-		return p.terms[0].end(), nil
-	case 1:
-		return p.terms[1].end(), nil
+	a, b := &p.terms[0], &p.terms[1]
+	switch {
+	case w == 0:
+		return a.end(), nil
+	case w == 1:
+		return b.end(), nil
+	case p.told(): // estimate of two terms
+		middle, half := p.stepError()
+		g := w * (1 - w) * (b.ln - a.ln)
+		return banded(p.lnAt(w), departed{middle: middle * g, half: half * g},
+			(1-w)*(a.ln-a.lnLow)+w*(b.ln-b.lnLow), (1-w)*(a.lnHigh-a.ln)+w*(b.lnHigh-b.ln))
 	}
 	t := p.mixed(w)
 	return p.estimate(t[:])
 }
 
 // end is the viscosity of a term by itself.
-func (t term) end() honestplate.Estimate { return exp(t.ln, t.lnLow, t.lnHigh) }
+func (t *term) end() honestplate.Estimate { return exp(t.ln, t.lnLow, t.lnHigh) }
 
 // nearest returns which of the steps 0..n of the thick liquid comes nearest to
 // the logarithm of a viscosity, the smaller of two equally near.
 func (p *pair) nearest(target float64, n int64) int64 {
-	t := p.terms
-	off := func(k int64) float64 {
-		w := float64(k) / float64(n)
-		t[0].w, t[1].w = 1-w, w
-		return p.ln(t[:]) - target
+	off := func(k int64) float64 { return p.lnAt(float64(k)/float64(n)) - target }
+	k := min(max(0, int64(p.root(target)*float64(n))), n-1) // the last step below, or the first of all
+	if !p.told() {
+		k = lastBelow(off, n)
 	}
-	// The step before lies below and this one not: the curve rises and is nearly straight, so
-	// that a straight line between the two tells the next to try; every third halves.
+	below, above := off(k), off(k+1)
+	for ; below >= 0 && k > 0; k-- { // where the last digits of a root are off
+		below, above = off(k-1), below
+	}
+	for ; above < 0 && k < n-1; k++ {
+		below, above = above, off(k+2)
+	}
+	if -below <= above {
+		return k
+	}
+	return k + 1
+}
+
+// root is where the parabola of a rule that was told has a logarithm between its ends.
+func (p *pair) root(ln float64) float64 {
+	y, d := ln-p.terms[0].ln, p.rule.D
+	b := p.terms[1].ln - p.terms[0].ln + d
+	return 2 * y / (b + math.Sqrt(max(0, b*b-4*d*y)))
+}
+
+// lastBelow returns the last of the steps 0..n-1 at which a rising curve is below 0, or 0. It
+// is nearly straight: a straight line between two steps tells the next to try, and every third
+// halves.
+func lastBelow(off func(int64) float64, n int64) int64 {
 	before, k := int64(0), n
 	below, above := off(before), off(k)
-	if below >= 0 {
+	switch {
+	case below >= 0:
 		return 0
-	}
-	if above < 0 {
-		return n
+	case above < 0:
+		return n - 1
 	}
 	for tries := 1; k-before > 1; tries++ {
 		try := before + int64(math.Ceil(float64(k-before)*(below/(below-above))))
@@ -99,8 +133,5 @@ func (p *pair) nearest(target float64, n int64) int64 {
 			k, above = try, v
 		}
 	}
-	if -below <= above {
-		return before
-	}
-	return k
+	return before
 }

@@ -42,20 +42,64 @@ type Batch struct {
 //
 // The prediction is as good as its band. Mix, time a flow cup, and [Batch.Correct].
 func (r Recipe) For(pas float64) (Batch, error) {
-	p, n, err := r.prepare()
-	if err == nil {
-		err = honestplate.Positive("PaS", pas, "Pa s")
+	var x Prepared
+	if err := r.prepare(&x); err != nil {
+		return Batch{}, err
 	}
-	if err != nil {
+	return x.For(pas)
+}
+
+// A Prepared is a recipe whose liquids have been evaluated, for a list of viscosities. Make it
+// with [Recipe.Prepare].
+type Prepared struct {
+	recipe Recipe
+	pair   pair
+	steps  int64 // of the batch
+}
+
+// Prepare evaluates the liquids and counts the steps of the batch. Its errors are those of
+// [Recipe.For] but for what is about the viscosity.
+func (r Recipe) Prepare() (x Prepared, err error) {
+	if err := r.prepare(&x); err != nil {
+		return Prepared{}, err
+	}
+	return x, nil
+}
+
+func (r *Recipe) prepare(x *Prepared) error {
+	err := r.pair(&x.pair)
+	if err == nil {
+		err = honestplate.Positive("BatchGrams", r.BatchGrams, "g")
+	}
+	if err == nil {
+		x.recipe = *r
+		x.steps, err = stepsOf("BatchGrams", r.BatchGrams, r.StepGrams)
+	}
+	return err
+}
+
+// For returns the batch for a viscosity in Pa s, as [Recipe.For] does. The zero Prepared has
+// no liquids: an InputError.
+func (x *Prepared) For(pas float64) (b Batch, err error) {
+	p := &x.pair
+	if !p.told() {
+		own := x.pair // a law keeps what it has worked out: calls may go side by side
+		p = &own
+	}
+	if x.steps == 0 {
+		return Batch{}, check.Missing("Recipe", "a recipe, by Recipe.Prepare")
+	}
+	if err := honestplate.Positive("PaS", pas, "Pa s"); err != nil {
 		return Batch{}, err
 	}
 	target := math.Log(pas)
 	// A billionth of slack lets either liquid's own viscosity be asked for.
 	if thin, thick := p.terms[0].ln, p.terms[1].ln; target < thin-1e-9 || target > thick+1e-9 {
 		return Batch{}, check.Outside("PaS", pas, math.Exp(thin), math.Exp(thick), "Pa s",
-			fmt.Sprintf("reach of %s and %s at %.4g degC", r.Thin.Describe().Name, r.Thick.Describe().Name, r.TempC))
+			fmt.Sprintf("reach of %s and %s at %.4g degC", x.recipe.Thin.Describe().Name, x.recipe.Thick.Describe().Name, x.recipe.TempC))
 	}
-	return r.batch(p, p.nearest(target, n), n, pas)
+	err = x.weigh(&b, p, p.nearest(target, x.steps), pas)
+	return b, err
 }
 
 // ForFat returns the batch whose fat content is nearest to percent by mass: the
@@ -63,11 +107,11 @@ func (r Recipe) For(pas float64) (Batch, error) {
 // different fat, and percent between them. TargetPaS is the viscosity predicted for
 // the batch.
 func (r Recipe) ForFat(percent float64) (Batch, error) {
-	p, n, err := r.prepare()
+	x, err := r.Prepare()
 	if err != nil {
 		return Batch{}, err
 	}
-	thin, thick := natureOf(r.Thin).fat, natureOf(r.Thick).fat
+	thin, thick := x.pair.terms[0].fat, x.pair.terms[1].fat
 	switch {
 	case math.IsNaN(thin):
 		return Batch{}, &honestplate.InputError{Field: "Thin", Got: r.Thin.Describe().Name, Want: "milk or cream, whose fat is known"}
@@ -79,30 +123,19 @@ func (r Recipe) ForFat(percent float64) (Batch, error) {
 	if err := honestplate.InRange("Percent", percent, thin, thick, "%", "the fat of the two liquids"); err != nil {
 		return Batch{}, err
 	}
-	b, err := r.batch(p, int64(math.Round(float64(n)*(percent-thin)/(thick-thin))), n, 0)
+	var b Batch
+	err = x.weigh(&b, &x.pair, int64(math.Round(float64(x.steps)*(percent-thin)/(thick-thin))), 0)
 	b.TargetPaS = b.Predicted.Likely
 	return b, err
 }
 
-// prepare evaluates the liquids and counts the steps of the batch.
-func (r Recipe) prepare() (p pair, steps int64, err error) {
-	if p, err = r.pair(); err == nil {
-		err = honestplate.Positive("BatchGrams", r.BatchGrams, "g")
-	}
-	if err != nil {
-		return pair{}, 0, err
-	}
-	steps, err = stepsOf("BatchGrams", r.BatchGrams, r.StepGrams)
-	return p, steps, err
-}
-
-// batch is that of k steps of n of the thick liquid.
-func (r Recipe) batch(p pair, k, n int64, pas float64) (Batch, error) {
-	predicted, err := p.at(float64(k) / float64(n))
-	return Batch{
-		Recipe: r, ThinGrams: gramsOf(n-k, r.StepGrams), ThickGrams: gramsOf(k, r.StepGrams),
-		TargetPaS: pas, Predicted: predicted,
-	}, err
+// weigh fills in the batch of k steps of the thick liquid.
+func (x *Prepared) weigh(b *Batch, p *pair, k int64, pas float64) (err error) {
+	step := x.recipe.StepGrams
+	b.Recipe, b.TargetPaS = x.recipe, pas
+	b.ThinGrams, b.ThickGrams = gramsOf(x.steps-k, step), gramsOf(k, step)
+	b.Predicted, err = p.at(float64(k) / float64(x.steps))
+	return err
 }
 
 // Mix returns the batch as a liquid.

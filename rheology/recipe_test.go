@@ -2,8 +2,10 @@ package rheology_test
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"math/rand/v2"
+	"reflect"
 	"testing"
 
 	"example.org/honestplate"
@@ -50,6 +52,28 @@ func TestARecipeIsTheNearestOfAllItsSteps(t *testing.T) {
 				if other.ThickGrams == b.ThickGrams && math.Abs(v.Likely/b.Predicted.Likely-1)+math.Abs(v.Low/b.Predicted.Low-1) > 1e-9 {
 					t.Errorf("%v: predicted %v, the mix has %v", rule, b.Predicted, v)
 				}
+			}
+		}
+	}
+}
+
+func TestAPreparedRecipeAnswersAsTheRecipeDoes(t *testing.T) {
+	var none Prepared
+	if _, err := none.For(0.01); !errors.Is(err, honestplate.ErrInput) {
+		t.Errorf("the zero Prepared: %v", err)
+	}
+	for _, rule := range plainRules {
+		r := kitchen(1000, 0.1)
+		r.Rule = rule
+		ready, err := r.Prepare()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, pas := range []float64{0.004, 0.01, 0.02, 1e-9, 1e9, -1, math.NaN()} {
+			want, err1 := r.For(pas)
+			got, err2 := ready.For(pas)
+			if !reflect.DeepEqual(got, want) || fmt.Sprint(err1) != fmt.Sprint(err2) {
+				t.Errorf("%v, %v Pa s: %+v, %v; prepared %+v, %v", rule, pas, want, err1, got, err2)
 			}
 		}
 	}

@@ -23,8 +23,8 @@ type Sensitivity struct {
 // liquid's temperatures, 50 % fat) the step the other way is taken and turned round. A
 // batch below 1 g is an InputError; other errors are those of For.
 func (b Batch) Sensitivity() (Sensitivity, error) {
-	p, err := b.Recipe.pair()
-	if err != nil {
+	var p pair
+	if err := b.Recipe.pair(&p); err != nil {
 		return Sensitivity{}, honestplate.In("Recipe", err)
 	}
 	if err := cmp.Or(honestplate.NotNegative("ThinGrams", b.ThinGrams, "g"), honestplate.NotNegative("ThickGrams", b.ThickGrams, "g")); err != nil {
@@ -66,8 +66,8 @@ func (b Batch) Sensitivity() (Sensitivity, error) {
 	if ok {
 		r := b.Recipe
 		r.Thick = fatter
-		q, err := r.pair()
-		if err != nil {
+		var q pair
+		if err := r.pair(&q); err != nil {
 			return Sensitivity{}, fmt.Errorf("with 1 %% of fat more or less: %w", err)
 		}
 		s.OneFatPercent = math.Expm1(sign * (q.lnAt(w) - p.lnAt(w)))

@@ -56,9 +56,14 @@ func Example_grams() {
 		Thick:      rheology.Dairy{FatPercent: 36},
 		BatchGrams: 800, StepGrams: 5, TempC: 5,
 	}
+	ready, err := recipe.Prepare()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
 	fmt.Println("wanted   milk   cream   fat    likely, 95 % band, mPa s")
 	for _, wanted := range []float64{6, 8, 10, 12, 15} {
-		batch, err := recipe.For(wanted / 1000)
+		batch, err := ready.For(wanted / 1000)
 		if err != nil {
 			fmt.Println(err)
 			return

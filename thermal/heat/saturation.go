@@ -80,29 +80,51 @@ func SaturationTemperature(pa float64) (float64, error) {
 	return saturatedAt(math.Log(pa)), nil
 }
 
+// An inverse is a fit turned round: temperature against ln p, between nodes a 32nd apart by
+// the cubic that has their values and slopes, which is good to 1e-7 K.
+type inverse struct {
+	from  float64 // ln p of the first node
+	nodes []inverseNode
+}
+
+type inverseNode struct{ tempC, slope float64 } // deg C, and K a node
+
+const perUnit = 32 // nodes per unit of ln p
+
+var (
+	frostPoints = invert(&fitOverIce, -6.57, lnTriple)
+	dewPoints   = invert(&fitOverWater, lnTriple, 14.26)
+)
+
+func invert(fit *saturationFit, from, to float64) inverse {
+	nodes := make([]inverseNode, 2+int((to-from)*perUnit))
+	t := tripleC + kelvin
+	for i := range nodes {
+		var slope float64
+		for range 20 { // Newton's method, from the node before
+			var ln float64
+			ln, slope = fit.at(t)
+			t += (from + float64(i)/perUnit - ln) / slope
+		}
+		nodes[i] = inverseNode{t - kelvin, 1 / (perUnit * slope)}
+	}
+	return inverse{from, nodes}
+}
+
+func (v *inverse) at(ln float64) float64 {
+	x := (ln - v.from) * perUnit
+	i := min(max(0, int(x)), len(v.nodes)-2)
+	a, b, u := &v.nodes[i], &v.nodes[i+1], x-float64(i)
+	rise := b.tempC - a.tempC
+	return a.tempC + u*(a.slope+u*(3*rise-2*a.slope-b.slope+u*(a.slope+b.slope-2*rise)))
+}
+
 // saturatedAt inverts lnSaturation, deg C.
 func saturatedAt(ln float64) float64 {
-	// First guess by a Magnus formula, within 0.1 K where rooms are; then Newton's
-	// method with the curvature of ln p, -2 slope (1/T + bend) where bend is half the
-	// relative change of the latent heat per K: the step is good to its cube.
-	g := ln - 6.4150
-	fit, t, bend := &fitOverWater, kelvin+243.04*g/(17.625-g), 0.00048
-	if g < 3.5 { // to 60 degC: with our own fit of the formula's error, within 3 mK
-		t -= 0.00826 + g*(0.01294+g*(0.01763-g*0.00827))
-	}
 	if ln < lnTriple {
-		fit, t, bend = &fitOverIce, kelvin+273.86*g/(22.587-g), 0.00005
+		return frostPoints.at(ln)
 	}
-	for range 20 {
-		f, slope := fit.at(t)
-		step := (ln - f) / slope
-		step += step * step * (1/t + bend)
-		t += step
-		if math.Abs(step) < 0.02 { // so good to 1e-7
-			break
-		}
-	}
-	return t - kelvin
+	return dewPoints.at(ln)
 }
 
 // LatentHeat returns the heat in J/kg that vapour gives up on a surface at

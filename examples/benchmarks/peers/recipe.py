@@ -47,3 +47,4 @@ def whole(i):
 
 figure("recipe, two viscosities given", PEER, given)
 figure("recipe, milk and cream as measured", PEER, whole)
+figure("recipe, the liquids evaluated before", PEER, given)
