@@ -77,7 +77,7 @@ func run(args []string, out, errOut io.Writer) int {
 	if err != nil {
 		var faults shoot.Faults
 		if errors.As(err, &faults) {
-			fmt.Fprintf(errOut, "callsheet: the file has %d faults:\n%v\n", len(faults), err)
+			fmt.Fprintf(errOut, "callsheet: faults in the file: %d\n%v\n", len(faults), err)
 			return 2
 		}
 		var path *fs.PathError
