@@ -41,12 +41,13 @@ type Batch struct {
 // advertised product a RefusedError.
 //
 // The prediction is as good as its band. Mix, time a flow cup, and [Batch.Correct].
-func (r Recipe) For(pas float64) (Batch, error) {
-	var x Prepared
-	if err := r.prepare(&x); err != nil {
-		return Batch{}, err
+func (r Recipe) For(pas float64) (b Batch, err error) {
+	var p pair
+	steps, err := r.prepare(&p)
+	if err == nil {
+		err = r.answer(&b, &p, steps, pas)
 	}
-	return x.For(pas)
+	return b, err
 }
 
 // A Prepared is a recipe whose liquids have been evaluated, for a list of viscosities. Make it
@@ -59,47 +60,52 @@ type Prepared struct {
 
 // Prepare evaluates the liquids and counts the steps of the batch. Its errors are those of
 // [Recipe.For] but for what is about the viscosity.
-func (r Recipe) Prepare() (x Prepared, err error) {
-	if err := r.prepare(&x); err != nil {
+func (r Recipe) Prepare() (Prepared, error) {
+	x := Prepared{recipe: r}
+	var err error
+	if x.steps, err = r.prepare(&x.pair); err != nil {
 		return Prepared{}, err
 	}
 	return x, nil
 }
 
-func (r *Recipe) prepare(x *Prepared) error {
-	err := r.pair(&x.pair)
-	if err == nil {
+func (r *Recipe) prepare(p *pair) (steps int64, err error) {
+	if err = r.pair(p); err == nil {
 		err = honestplate.Positive("BatchGrams", r.BatchGrams, "g")
 	}
-	if err == nil {
-		x.recipe = *r
-		x.steps, err = stepsOf("BatchGrams", r.BatchGrams, r.StepGrams)
+	if err != nil {
+		return 0, err
 	}
-	return err
+	return stepsOf("BatchGrams", r.BatchGrams, r.StepGrams)
 }
 
 // For returns the batch for a viscosity in Pa s, as [Recipe.For] does. The zero Prepared has
 // no liquids: an InputError.
 func (x *Prepared) For(pas float64) (b Batch, err error) {
+	if x.steps == 0 {
+		return Batch{}, check.Missing("Recipe", "a recipe, by Recipe.Prepare")
+	}
 	p := &x.pair
 	if !p.told() {
 		own := x.pair // a law keeps what it has worked out: calls may go side by side
 		p = &own
 	}
-	if x.steps == 0 {
-		return Batch{}, check.Missing("Recipe", "a recipe, by Recipe.Prepare")
-	}
+	err = x.recipe.answer(&b, p, x.steps, pas)
+	return b, err
+}
+
+// answer fills in the batch of n steps that comes nearest to a viscosity.
+func (r *Recipe) answer(b *Batch, p *pair, n int64, pas float64) error {
 	if err := honestplate.Positive("PaS", pas, "Pa s"); err != nil {
-		return Batch{}, err
+		return err
 	}
 	target := math.Log(pas)
 	// A billionth of slack lets either liquid's own viscosity be asked for.
 	if thin, thick := p.terms[0].ln, p.terms[1].ln; target < thin-1e-9 || target > thick+1e-9 {
-		return Batch{}, check.Outside("PaS", pas, math.Exp(thin), math.Exp(thick), "Pa s",
-			fmt.Sprintf("reach of %s and %s at %.4g degC", x.recipe.Thin.Describe().Name, x.recipe.Thick.Describe().Name, x.recipe.TempC))
+		return check.Outside("PaS", pas, math.Exp(thin), math.Exp(thick), "Pa s",
+			fmt.Sprintf("reach of %s and %s at %.4g degC", r.Thin.Describe().Name, r.Thick.Describe().Name, r.TempC))
 	}
-	err = x.weigh(&b, p, p.nearest(target, x.steps), pas)
-	return b, err
+	return r.weigh(b, p, p.nearest(target, n), n, pas)
 }
 
 // ForFat returns the batch whose fat content is nearest to percent by mass: the
@@ -107,11 +113,12 @@ func (x *Prepared) For(pas float64) (b Batch, err error) {
 // different fat, and percent between them. TargetPaS is the viscosity predicted for
 // the batch.
 func (r Recipe) ForFat(percent float64) (Batch, error) {
-	x, err := r.Prepare()
+	var p pair
+	n, err := r.prepare(&p)
 	if err != nil {
 		return Batch{}, err
 	}
-	thin, thick := x.pair.terms[0].fat, x.pair.terms[1].fat
+	thin, thick := p.terms[0].fat, p.terms[1].fat
 	switch {
 	case math.IsNaN(thin):
 		return Batch{}, &honestplate.InputError{Field: "Thin", Got: r.Thin.Describe().Name, Want: "milk or cream, whose fat is known"}
@@ -124,17 +131,16 @@ func (r Recipe) ForFat(percent float64) (Batch, error) {
 		return Batch{}, err
 	}
 	var b Batch
-	err = x.weigh(&b, &x.pair, int64(math.Round(float64(x.steps)*(percent-thin)/(thick-thin))), 0)
+	err = r.weigh(&b, &p, int64(math.Round(float64(n)*(percent-thin)/(thick-thin))), n, 0)
 	b.TargetPaS = b.Predicted.Likely
 	return b, err
 }
 
-// weigh fills in the batch of k steps of the thick liquid.
-func (x *Prepared) weigh(b *Batch, p *pair, k int64, pas float64) (err error) {
-	step := x.recipe.StepGrams
-	b.Recipe, b.TargetPaS = x.recipe, pas
-	b.ThinGrams, b.ThickGrams = gramsOf(x.steps-k, step), gramsOf(k, step)
-	b.Predicted, err = p.at(float64(k) / float64(x.steps))
+// weigh fills in the batch of k of n steps of the thick liquid.
+func (r *Recipe) weigh(b *Batch, p *pair, k, n int64, pas float64) (err error) {
+	b.Recipe, b.TargetPaS = *r, pas
+	b.ThinGrams, b.ThickGrams = gramsOf(n-k, r.StepGrams), gramsOf(k, r.StepGrams)
+	b.Predicted, err = p.at(float64(k) / float64(n))
 	return err
 }
 
@@ -147,7 +153,7 @@ func (b Batch) Mix() (Mix, error) {
 }
 
 // check refuses a recipe without its liquids, and one of the advertised product.
-func (r Recipe) check() error {
+func (r *Recipe) check() error {
 	switch {
 	case check.IsNil(r.Thin):
 		return check.Missing("Thin", "a liquid")
