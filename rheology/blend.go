@@ -86,7 +86,8 @@ func (rule Rule) Blend(parts ...Part) (Mix, error) {
 	}
 	m := Mix{rule: rule, parts: make([]share, len(merged))}
 	for i, p := range merged {
-		n := natureOf(p.Liquid)
+		var n nature
+		n.read(p.Liquid)
 		m.kind = max(m.kind, n.kind)
 		m.parts[i] = share{p.Liquid, p.Grams / total}
 		m.fat += p.Grams / total * n.fat

@@ -23,7 +23,9 @@ func CompositionOf(l Liquid) (c Composition, known bool) {
 	case Mix:
 		return l.composition()
 	}
-	switch n := natureOf(l); {
+	var n nature
+	n.read(l)
+	switch {
 	case n.kind == tableDairy:
 		solids := dairySNF(n.fat)
 		c = Composition{WaterPercent: 100 - n.fat - solids, FatPercent: n.fat, MilkSolidsPercent: solids}

@@ -94,8 +94,7 @@ func (m *mixing) lnDairy(fat float64, t Treatment, bigK float64) (value, low, hi
 // share finds what a part that is not Dairy itself has in common with others. Its law is for
 // the house rule alone.
 func (m *mixing) share(t *term, measured *Measured) {
-	var d Dairy
-	isDairy := false
+	d, isDairy := Dairy{}, false
 	if measured != nil {
 		d, isDairy = measured.Liquid.(Dairy)
 	}

@@ -15,11 +15,6 @@ type nature struct {
 // syrupOf says of what a [Syrup] is a solution; golden syrup has no law of its own.
 var syrupOf = map[string]solute{"maple": ofSucrose, "invert": ofHoney, "glucose": ofGlucose}
 
-func natureOf(l Liquid) (n nature) {
-	n.read(l)
-	return n
-}
-
 // read fills in what a liquid says.
 func (n *nature) read(l Liquid) {
 	*n = nature{stated: true, kind: otherLiquid, fat: math.NaN()}

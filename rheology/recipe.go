@@ -41,13 +41,13 @@ type Batch struct {
 // advertised product a RefusedError.
 //
 // The prediction is as good as its band. Mix, time a flow cup, and [Batch.Correct].
-func (r Recipe) For(pas float64) (b Batch, err error) {
+func (r Recipe) For(pas float64) (Batch, error) {
 	var p pair
-	steps, err := r.prepare(&p)
-	if err == nil {
-		err = r.answer(&b, &p, steps, pas)
+	n, err := r.prepare(&p)
+	if err != nil {
+		return Batch{}, err
 	}
-	return b, err
+	return r.answer(&p, n, pas)
 }
 
 // A Prepared is a recipe whose liquids have been evaluated, for a list of viscosities. Make it
@@ -81,7 +81,7 @@ func (r *Recipe) prepare(p *pair) (steps int64, err error) {
 
 // For returns the batch for a viscosity in Pa s, as [Recipe.For] does. The zero Prepared has
 // no liquids: an InputError.
-func (x *Prepared) For(pas float64) (b Batch, err error) {
+func (x *Prepared) For(pas float64) (Batch, error) {
 	if x.steps == 0 {
 		return Batch{}, check.Missing("Recipe", "a recipe, by Recipe.Prepare")
 	}
@@ -90,22 +90,21 @@ func (x *Prepared) For(pas float64) (b Batch, err error) {
 		own := x.pair // a law keeps what it has worked out: calls may go side by side
 		p = &own
 	}
-	err = x.recipe.answer(&b, p, x.steps, pas)
-	return b, err
+	return x.recipe.answer(p, x.steps, pas)
 }
 
-// answer fills in the batch of n steps that comes nearest to a viscosity.
-func (r *Recipe) answer(b *Batch, p *pair, n int64, pas float64) error {
+// answer is the batch of n steps that comes nearest to a viscosity.
+func (r *Recipe) answer(p *pair, n int64, pas float64) (Batch, error) {
 	if err := honestplate.Positive("PaS", pas, "Pa s"); err != nil {
-		return err
+		return Batch{}, err
 	}
 	target := math.Log(pas)
 	// A billionth of slack lets either liquid's own viscosity be asked for.
 	if thin, thick := p.terms[0].ln, p.terms[1].ln; target < thin-1e-9 || target > thick+1e-9 {
-		return check.Outside("PaS", pas, math.Exp(thin), math.Exp(thick), "Pa s",
+		return Batch{}, check.Outside("PaS", pas, math.Exp(thin), math.Exp(thick), "Pa s",
 			fmt.Sprintf("reach of %s and %s at %.4g degC", r.Thin.Describe().Name, r.Thick.Describe().Name, r.TempC))
 	}
-	return r.weigh(b, p, p.nearest(target, n), n, pas)
+	return r.batch(p, p.nearest(target, n), n, pas)
 }
 
 // ForFat returns the batch whose fat content is nearest to percent by mass: the
@@ -130,18 +129,18 @@ func (r Recipe) ForFat(percent float64) (Batch, error) {
 	if err := honestplate.InRange("Percent", percent, thin, thick, "%", "the fat of the two liquids"); err != nil {
 		return Batch{}, err
 	}
-	var b Batch
-	err = r.weigh(&b, &p, int64(math.Round(float64(n)*(percent-thin)/(thick-thin))), n, 0)
+	b, err := r.batch(&p, int64(math.Round(float64(n)*(percent-thin)/(thick-thin))), n, 0)
 	b.TargetPaS = b.Predicted.Likely
 	return b, err
 }
 
-// weigh fills in the batch of k of n steps of the thick liquid.
-func (r *Recipe) weigh(b *Batch, p *pair, k, n int64, pas float64) (err error) {
-	b.Recipe, b.TargetPaS = *r, pas
-	b.ThinGrams, b.ThickGrams = gramsOf(n-k, r.StepGrams), gramsOf(k, r.StepGrams)
-	b.Predicted, err = p.at(float64(k) / float64(n))
-	return err
+// batch is that of k of n steps of the thick liquid.
+func (r *Recipe) batch(p *pair, k, n int64, pas float64) (Batch, error) {
+	predicted, err := p.at(float64(k) / float64(n))
+	return Batch{
+		Recipe: *r, ThinGrams: gramsOf(n-k, r.StepGrams), ThickGrams: gramsOf(k, r.StepGrams),
+		TargetPaS: pas, Predicted: predicted,
+	}, err
 }
 
 // Mix returns the batch as a liquid.
