@@ -101,10 +101,10 @@ func invert(fit *saturationFit, from, to float64) inverse {
 	t := tripleC + kelvin
 	for i := range nodes {
 		var slope float64
-		for range 20 { // Newton's method, from the node before
+		for step := 1.0; math.Abs(step) > 1e-9; t += step { // Newton's method, from the node before
 			var ln float64
 			ln, slope = fit.at(t)
-			t += (from + float64(i)/perUnit - ln) / slope
+			step = (from + float64(i)/perUnit - ln) / slope
 		}
 		nodes[i] = inverseNode{t - kelvin, 1 / (perUnit * slope)}
 	}
