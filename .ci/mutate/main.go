@@ -69,11 +69,13 @@ func run(match string, check bool) (survivors, n int, err error) {
 		}
 		n++
 		noticed, err := m.noticed(dir)
-		if err != nil {
-			return 0, 0, fmt.Errorf("%s, %s: %w", m.file, m.old, err)
-		}
 		word := "noticed "
-		if !noticed {
+		switch {
+		case err != nil: // told at once, and the others are still tried
+			word = "FAILED  "
+			survivors++
+			fmt.Fprintln(os.Stderr, err)
+		case !noticed:
 			word = "SURVIVED"
 			survivors++
 		}
