@@ -87,11 +87,12 @@ func Example_hold() {
 
 // The times read likely, and in brackets earliest and latest; never means that it may
 // stand for the two hours that the clock looks ahead. The second freeze buys
-// about four minutes: a lit side that stays crisp for nine instead of five or six.
-// For a shot that needs four good minutes that is one take more from the same scoop.
+// three to four minutes: a lit side that stays crisp for nine instead of five or six.
+// For a shot that needs three good minutes that is one take more from the same scoop.
 // The step before it, from the serving cabinet to the kitchen freezer, is worth
 // nearly as much and costs nothing: whatever else is done, never shoot straight from
-// the cabinet.
+// the cabinet. (The thin edge of a ball may drip before its side is soft, as told below. The
+// call sheet counts the first drip as the end, and from -34 degC is sure of three minutes.)
 //
 // Figure: hold
 //
@@ -126,7 +127,8 @@ func Example_goesIn() {
 	// from -18 degC it takes 1:00:00 (30:00..1:30:00); for 09:00, in by 07:15
 }
 
-// So the night in the kitchen freezer nearly halves the morning. That is the whole
+// (The band is rounded to the nearest quarter of an hour, the start down to the quarter
+// before.) So the night in the kitchen freezer nearly halves the morning. That is the whole
 // point of freezing twice where the deep freezer is somebody else's: the slow part,
 // in which the water freezes, is done at home while everybody sleeps, and the costly
 // hours are few.
@@ -246,7 +248,7 @@ func Example_structure() {
 //
 // The conductivity of ice cream was not found published; the band allows a quarter
 // either way. The limits at which a scoop counts as soft, or its shape as lost, are
-// estimates and inputs. Nothing published gives the times of a scoop under lamps.
+// estimates and inputs. No published times of a scoop under lamps were found.
 // Laboratories see the first drip of 80 to 100 g at 20 to 25 degC after 10 to 30
 // minutes without lamps (from memory). Time your first scoop and believe that.
 //
