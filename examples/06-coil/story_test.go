@@ -65,8 +65,8 @@ func Example_doesItCoil() {
 	// 40 degC from 20 cm: no coil, too runny for its speed
 }
 
-// So from 5 cm on honey coils up to 30 degC, and honey that was warmed to 40 to make it run
-// does not.
+// So from 5 to 20 cm honey of up to 30 degC coils, and honey that was warmed to 40 to make
+// it run does not.
 // The names say what bends the thread. Inertial: it is flung round, fast and in
 // small rings. Inertio-gravitational: weight and swing share the work, the rings are
 // wider and slower, and the coil may jump between two rates without warning. A slow
