@@ -204,8 +204,8 @@ func Example_thePlate() {
 // # What it is made of decides more
 //
 // Why is the loss of shape so badly known? Because it does not hang on the cold alone.
-// Published mixes with the same sugar and fat, which differed only in how the fat was
-// built, let 8 to 44 % drip in one test. Some commercial ice creams hardly drip at all.
+// Published mixes that differed in the kind of their fat, in how it was built and in
+// whether they had once been warm let 8 to 44 % drip in 150 minutes. Some commercial ice creams hardly drip at all.
 // Say what stands on the plate, if you know it.
 func Example_structure() {
 	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
@@ -265,6 +265,7 @@ func Example_structure() {
 // which is calculated, not measured. That serving aims at 65 to 70 % of the water
 // frozen was read on a dairy science page. Heat transfer in a household freezer, 8
 // W/(m2 K), is Cengel's value for apples; the band of 5 to 12 is from textbooks, from
-// memory. Specific heats are those of Choi and Okos 1986. The recipe is a typical
+// memory. The shares that dripped: Dairy Science and Technology 2010, dst0953, Table IV
+// (testdata/drip_150min.csv); the student's log: testdata/course_scoops.csv. Specific heats are those of Choi and Okos 1986. The recipe is a typical
 // one, and the rooms, lamps and times of day are our own examples.
 func Example_sources() {}
