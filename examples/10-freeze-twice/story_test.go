@@ -78,11 +78,15 @@ func Example_hold() {
 		}
 		fmt.Printf("from %.0f degC: soft at %v, shape lost at %v\n", startC,
 			c.Softens.Round(30*time.Second), c.Slumps.Round(30*time.Second))
+		fmt.Printf("  first drip at %v\n", c.FirstDrip.Round(30*time.Second))
 	}
 	// Output:
 	// from -12 degC: soft at 2:30 (1:00..5:30), shape lost at 14:30 (9:00..never)
+	//   first drip at 3:00 (1:30..never)
 	// from -18 degC: soft at 5:30 (3:00..9:30), shape lost at 18:00 (12:00..never)
+	//   first drip at 3:30 (1:30..never)
 	// from -30 degC: soft at 9:00 (6:00..14:00), shape lost at 22:30 (15:30..never)
+	//   first drip at 4:00 (2:00..never)
 }
 
 // The times read likely, and in brackets earliest and latest; never means that it may
@@ -91,8 +95,11 @@ func Example_hold() {
 // For a shot that needs three good minutes that is one take more from the same scoop.
 // The step before it, from the serving cabinet to the kitchen freezer, is worth
 // nearly as much and costs nothing: whatever else is done, never shoot straight from
-// the cabinet. (The thin edge of a ball may drip before its side is soft, as told below. The
-// call sheet counts the first drip as the end, and from -34 degC is sure of three minutes.)
+// the cabinet.
+//
+// The first drip gains half a minute and no more: it comes from the thin edge that the dipper
+// leaves, of which more below. (The call sheet counts it as the end. So its scoop, from -34
+// degC, is good for three minutes.)
 //
 // Figure: hold
 //
