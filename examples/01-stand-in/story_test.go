@@ -29,7 +29,7 @@ func Example_theFrame() {
 	frame := []portion.Declaration{
 		{Item: "oat porridge", Grams: 240, Advertised: true},
 		{Item: "poached pear half", Count: 1, Advertised: true},
-		{Item: "poured milk", Grams: 60},
+		{Item: "poured milk", Grams: 90},
 		{Item: "crumbs on the table", Grams: 5},
 	}
 	for _, thing := range frame {
@@ -47,7 +47,7 @@ func Example_theFrame() {
 }
 
 // The porridge is sold; it comes without milk, and the milk only shows how one eats
-// it. So the milk may be half cream. The chapter on the creamier pour mixes it.
+// it. So the milk may be part cream. The next chapter mixes such a pour.
 //
 // # The same milk in another picture
 //
@@ -57,7 +57,7 @@ func Example_theFrame() {
 // one might do to an item, and for an advertised one the library refuses all four,
 // each with its own words.
 func Example_anotherPicture() {
-	milk := portion.Declaration{Item: "milk", Grams: 60, Advertised: true}
+	milk := portion.Declaration{Item: "milk", Grams: 90, Advertised: true}
 	for _, act := range []string{portion.Replace, portion.Thin, portion.Exceed, portion.Reduce} {
 		fmt.Println(milk.Allows(act))
 	}
@@ -201,9 +201,9 @@ func Example_signedOff() {
 // it is wrong in good order. Have the client confirm the list in writing before the
 // shoot, item by item.
 //
-// A stand-in that is not written down becomes a lie by forgetting. The record, in the
-// last chapter, has a field for what it was and one for why, and it refuses a stand-in
-// for the advertised product.
+// A stand-in that is not written down becomes a lie by forgetting. The record (chapter
+// 16) has a field for what it was and one for why, and it refuses a stand-in for the
+// advertised product.
 //
 // Stand-ins are often not food. Keep glue, soap, oil for shine and acrylic away from
 // what will be eaten, label them, and throw away any food they touched. Allergens

@@ -103,7 +103,7 @@ func Example_grams() {
 // Figure: creamier-pour
 //
 // The line is one law for milk and cream, hot and cold: fat globules crowding the plasma
-// they float in. The formula of Bakshi and Smith, the only one in print for the cold, lies
+// they float in. The formula of Bakshi and Smith, the only one found for the cold, lies
 // two to four times over everybody's cream; it is where the band ends, not part of the line.
 // The law is low against the table at 25 to 40 % and high against Earle's 20 %. (The two
 // points under the band, in whole mPa s, put light cream below whole milk: as printed.)
@@ -152,8 +152,8 @@ func Example_rules() {
 //
 // # What a slip costs
 //
-// Beside a factor of two the scale's 5 g do not matter. It helps to see the slips in
-// one list, because crews worry about the wrong one.
+// Beside a band of 7 to 30 the scale's 5 g do not matter. Here are the slips in one list,
+// because crews worry about the wrong one.
 func Example_slips() {
 	batch, err := rheology.Recipe{
 		Thin:       rheology.Dairy{FatPercent: 3.5},
@@ -180,8 +180,8 @@ func Example_slips() {
 	// 1 degC colder does as much as    11 g of cream
 }
 
-// A jug that stands beside the lamps for a quarter of an hour warms by more than
-// 5 degC easily, and loses more thickness than any slip of the scale.
+// A jug that stands beside the lamps for a quarter of an hour easily warms by more than
+// 5 degC, and loses more thickness than any slip in the list.
 // Keep the batch in iced water and fill the jug for each take.
 //
 // # What the camera sees of it
@@ -232,10 +232,10 @@ func Example_theCamera() {
 // only a fifth longer, less than one hand differs from the next. A slower pour is made with
 // the hand: ask for that, not for still more cream.
 //
-// What the milk leaves is what changes. The coat doubles, three times as much clings to
-// the jug, and a bubble takes more than twice as long to rise. A drop jumps less: chapter 05. And the look: a thin coat of the
-// blend is whiter and hides the flake sooner; a full bowl looks the same, or a little
-// yellower.
+// What the milk leaves is what changes. The coat nearly doubles, three times as much
+// clings to the jug, and a bubble takes more than twice as long to rise. A drop jumps less
+// where milk already lies (chapter 05). And the look: a thin coat of the blend is whiter
+// and hides the flake sooner; a full bowl looks the same, or a little yellower.
 //
 // Figure: coat
 //
@@ -251,7 +251,7 @@ func Example_theCamera() {
 // record either way.
 //
 // Cream that is whipped, soured or set with a thickener is not what is meant here:
-// it has a stiffness that plain cream has not. Read the label, and take plain cream.
+// it has a stiffness that plain cream has not. Read the label.
 // Stirring hard or shaking turns some of the fat to butter.
 //
 // Milk is an allergen, and a batch that stood on a set is not for drinking. Keep

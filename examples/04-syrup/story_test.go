@@ -73,8 +73,9 @@ func Example_standIn() {
 
 // Sugar in water is sugar in water, however it was mixed, and its thickness by Brix is in
 // tables: the blend is what the table says of its Brix. Mixing the logarithms alone does not
-// know that and pours in more than twice too much water. Thinning honey or invert syrup goes
-// the same way, known to a third of the departure, for between them and water there is no table.
+// know that and pours in more than twice the water it should. Thinning honey or invert syrup
+// goes the same way, but the departure is known only to a third of itself, for between them
+// and water there is no table.
 //
 // How much does temperature do?
 func Example_warmAndCold() {
@@ -166,13 +167,15 @@ func Example_serveAt() {
 //
 // So a factor of 1.4 in thickness is four or five degrees of maple syrup, and honey's
 // 1.8 is five. That is little enough to find on the set: begin at the likely
-// temperature, pour once, go up or down.
+// temperature, pour once, go up or down. (The pancakes of the call sheet ask for the
+// opposite, a syrup that runs, 0.11 Pa s: there it is warmed to 29 degC.)
 //
 // # Honey is known by the jar
 //
 // Honeys of one moisture differ by nearly a factor of two from flower to flower, and
 // three points of moisture make a factor of nearly three when warm and five when cold.
-// The figure shows both, with every published value that the library has.
+// The figure shows both, with the published values of one table; a second one, from memory, is
+// on the agreement page.
 //
 // Figure: honey
 //

@@ -137,7 +137,7 @@ func Example_everyCriterion() {
 // more, for one law has the film hold the splash down and the other does not. In height a
 // third in speed is nearly double, for the speed goes with its root. None of them is wrong.
 // They were found with other liquids, other drops and other plates, and each put its
-// findings in another formula. A crown comes first: a rim that rises and falls back whole.
+// findings in another formula.
 //
 // The figure shows what that means for the hand with the jug.
 //
@@ -169,8 +169,8 @@ func Example_heightAndFilm() {
 }
 
 // Three things to take to the set. Held under 21 cm the jug keeps even a dry plate clean, by
-// these laws. A little milk poured in quietly beforehand buys some centimetres more, and by
-// one law a metre. And where only one law applies, as over the deep pool, "no higher" and
+// these laws. A little milk poured in quietly beforehand buys some centimetres more; by one
+// law it keeps the plate clean up to a metre. And where only one law applies, as over the deep pool, "no higher" and
 // "all" agree because nobody else was asked, not because the answer is better known.
 //
 // A pour that runs on into its own pool is another matter: it throws little and drags air
@@ -243,8 +243,8 @@ func Example_thickness() {
 	// maple syrup, 66.9 Brix   dry from 4.7 to 16.2 m/s, 10 mm from 10.7; lands at 2.1
 }
 
-// Into a pool, thicker is calmer: five times the viscosity raises the threshold by a
-// third or so. On a dry smooth plate the two laws say the opposite. By one of them it is the air
+// Into a pool, thicker is calmer: five times the viscosity raises the threshold by two
+// fifths or so. On a dry smooth plate the two laws say the opposite. By one of them it is the air
 // that lifts the sheet which the impact throws out, and a thicker liquid does not mend that. They
 // were found with thin liquids, up to 10 mPa s; drawn on, they would make heavy cream the worst
 // splasher of all, which anybody who has poured it knows it is not. Up to 5 mPa s published
@@ -254,9 +254,10 @@ func Example_thickness() {
 //
 // Figure: by-thickness
 //
-// So between milk and half-cream the library cannot say which is cleaner on a dry plate. From
-// half-cream on, every spoon of cream calms it, and by no criterion does syrup splash from a
-// height that a table allows.
+// So between milk and half-cream the library cannot say which is cleaner on a dry plate: the
+// first height of half-cream is 9 cm. From there on every spoon of cream calms it. Cold syrup
+// splashes by no criterion from a height that a table allows; warmed to 29 degC, as on the call
+// sheet, it may from half a metre on.
 //
 // # What to do with it
 //

@@ -65,7 +65,8 @@ func Example_doesItCoil() {
 	// 40 degC from 20 cm: no coil, too runny for its speed
 }
 
-// So honey from a cool shelf coils, and honey that was warmed to make it run does not.
+// So from 5 to 20 cm honey of up to 30 degC coils, and honey that was warmed to 40 to make
+// it run does not.
 // The names say what bends the thread. Inertial: it is flung round, fast and in
 // small rings. Inertio-gravitational: weight and swing share the work, the rings are
 // wider and slower, and the coil may jump between two rates without warning. A slow
@@ -170,7 +171,7 @@ func Example_howOften() {
 
 // That is not modesty. One end is sure: no ring is finer than the thread that lies in it, and
 // the thread cannot turn faster than it arrives. The laws alone would pass that end. What crews
-// see, several turns a second in rings of half a centimetre to one, lies towards the other
+// see, several turns a second in rings of half a centimetre to one, lies well between the two
 // (common practice, no source). The laws say how the rate changes with the flow, the height and
 // the thickness; the number in front of them was not to be read anywhere, and no
 // complete measured coil was found to take it from. One take with a stop-watch gives
@@ -180,7 +181,7 @@ func Example_howOften() {
 //
 // The stack of rings is liquid and sinks. Then it creeps outwards, ever more slowly:
 // twice the time makes it a tenth wider. Here are 40 g on a level plate that the honey
-// meets at 40 degrees, with the band of the honey and of the law.
+// meets at an angle of 40 degrees, with the band of the honey and of the law.
 func Example_spreading() {
 	spout := pour.Spout{Diameter: 0.012, Length: 0.020, Head: 0.060}
 	for _, tempC := range []float64{10, 20, 40} {

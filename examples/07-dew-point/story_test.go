@@ -12,7 +12,7 @@ import (
 func TestPage(t *testing.T) { chapter.Check(t) }
 
 // The glass came out of the refrigerator at 4 degC. On yesterday's set it was
-// white in half a minute; today, under the same lamps, it stays as clear as a
+// hazed over in half a minute; today, under the same lamps, it stays as clear as a
 // window. Nothing is wrong with the glass. What changed is the room, and one number
 // tells it before anything is poured: the dew point.
 //
@@ -86,11 +86,11 @@ func Example_theTable() {
 //
 // # Changing the room
 //
-// Humidity is what moves the dew point, far more than the thermometer does. The
-// figure shows three rooms. Follow the middle line: between a heated winter studio
-// at 30 % and a wet summer day at 70 % the dew point climbs from 4.5 to 17 degC,
-// and with it the list of things that fog grows from "only what holds ice" to
-// "everything from the cellar".
+// From day to day humidity moves the dew point most. The figure shows rooms of three
+// temperatures. Follow the middle line: between a heated winter studio at 30 % and a
+// wet summer day at 70 % the dew point climbs from 4.5 to 17 degC, and with it the
+// list of things that fog grows from "what holds ice, and little else" to "everything
+// from the cellar".
 //
 // Figure: dew-point
 //
@@ -216,7 +216,7 @@ func Example_howSure() {
 // ice by the equations of the ASHRAE Handbook Fundamentals (SI) 2021, chapter 1,
 // equations 5 and 6. The package's tests compare it with the Handbook's tables 2
 // and 3 and with a grid of 216 rooms made with the general-purpose library
-// psychrolib 1.1.1; the tables are in testdata, the agreement is in the page of
-// published values. That cheap hygrometers are good to five points is common
+// psychrolib 1.1.1; the tables are in testdata, the agreement is on the agreement
+// page. That cheap hygrometers are good to five points is common
 // practice, no source. The things and temperatures listed are our own examples.
 func Example_sources() {}

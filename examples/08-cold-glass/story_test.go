@@ -58,9 +58,10 @@ func Example_threeLooks() {
 	//   ice gone 1.7 h (80 min to 2.4 h)
 }
 
-// Read it slowly, for two popular beliefs die here. The fog is white before the
-// camera is at eye height: it is the easy look. And a cold drink without ice
-// warms about as fast as it collects beads; by the time there is water enough, the glass
+// Read it slowly, for it corrects two popular beliefs. Fog needs no waiting: the haze is
+// there before the camera is at eye height. (The white fog of the call sheet, which hides the
+// drink, comes between haze and beads: here after some three minutes.) And a cold drink
+// without ice warms about as fast as it collects beads; by the time there is water enough, the glass
 // may no longer be cold enough, and late or never are both in the band. Beads want ice.
 // Runs want ice and patience, or a damp room.
 //
@@ -98,8 +99,10 @@ func Example_warmGlass() {
 }
 
 // The warm glass stays clear for a minute and a half, the thick one for three: time to pour,
-// set down and step back with the drink in full view. Twenty minutes later nobody can tell the
-// glasses apart. So the wall decides the fog, and hardly touches the beads.
+// set down and step back with the drink in full view. Half an hour later nobody can tell the
+// glasses apart. So the wall decides the fog, and moves the beads by minutes. The call sheet's
+// cooler lies between: its glass is at 14 degC when it is filled and hazes in a minute. Its
+// beads take longer, for the drink is sweet and has less ice.
 //
 // # What decides
 //
@@ -143,7 +146,7 @@ func Example_theRoom() {
 }
 
 // Humidity rules. In a dry winter studio the iced glass may never bead; at 70 % it runs
-// within the hour. A fan, which one would think dries the glass, feeds it: moving air
+// after an hour. A fan, which one would think dries the glass, feeds it: moving air
 // brings more vapour to a cold wall, until the ice is gone.
 //
 // Figure: humidity
@@ -180,8 +183,8 @@ func Example_theSwap() {
 }
 
 // That is a rhythm: fill a glass half an hour ahead, shoot it for some 25 minutes, and fill
-// the next one when it goes on. One glass is on the set, one is on its way, and the
-// ice, which lasts an hour, outlives the turn of each.
+// the next one a few minutes before it goes on. One glass is on the set, one is on its way,
+// and the ice, which lasts 80 minutes at least, outlives the turn of each.
 //
 // Where the answer is "never", say so early. Droplets sprayed on are a stand-in for
 // dew; they go into the record as one, and the drink behind them stays the client's.
@@ -189,7 +192,7 @@ func Example_theSwap() {
 // # The bottle before
 //
 // Before the glass comes the bottle. It is chilled in a refrigerator overnight, or in a
-// hurry: in iced water, which takes heat twenty times as well as air, or in a freezer, from
+// hurry: in iced water, which takes heat nearly thirty times as well as still air, or in a freezer, from
 // which it must come out in time.
 func Example_theBottle() {
 	bottle := thermal.Bottle{

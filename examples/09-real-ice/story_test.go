@@ -90,7 +90,7 @@ func Example_shapes() {
 	// one ball of 63 mm    cold at 8:30 (0:00..10:00), watered at 17:00 (8:00..29:00)
 }
 
-// Less than the bar tells its guests, except for the chill itself. Ice melts as fast as
+// Twice the time to the first water, and then less than the bar tells its guests. Ice melts as fast as
 // heat arrives, and in a cold drink the heat comes from the room, through the glass,
 // whatever the shape of the ice. The shape decides how fast the first chill is over and how
 // much warmer than the ice the drink stays: still water near 4 degC hardly rises or sinks,
@@ -99,9 +99,8 @@ func Example_shapes() {
 // Figure: melt
 //
 // So the levers are elsewhere. Chill the drink first: every degree that the ice does
-// not have to take out of 180 g saves a little over 2 g of melt. Chill the glass: one
-// from the shelf costs some 6 g. Use colder ice, but
-// it may crack when it is wetted straight from a deep freezer. Keep the room cool and
+// not have to take out of 180 g saves some 2 g of melt. Chill the glass: one from the
+// shelf costs 5 to 6 g. Use colder ice, but it may crack when it is wetted straight from a deep freezer. Keep the room cool and
 // the fan off.
 //
 // # Lemonade is not water
@@ -199,7 +198,7 @@ func Example_fog() {
 	//   beads never
 }
 
-// With real ice the glass is white in a few minutes and beaded in ten or twenty. With
+// With real ice the glass hazes in two minutes and beads in ten or twenty. With
 // acrylic in a cold drink a glass from the shelf may haze or may not: the likely answer
 // is never, because the cold of the drink is spent on the glass. Chilled together they do fog, at once, and
 // beads stay unlikely, since no ice holds the glass cold while the water gathers. In

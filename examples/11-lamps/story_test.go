@@ -142,14 +142,14 @@ func Example_moveBack() {
 // Half a metre buys less than a minute, and beyond two metres there is little left to
 // buy: the scoop softens almost as it would in the dark. Near the lamp the curve is
 // steep, and there a step back is worth most. Better than any distance is the switch.
-// Set the light on a stand-in, lamps down, and bring the real one for the picture.
+// Set the light on a stand-in, turn the lamps down, and bring the real one for the picture.
 //
 // Figure: distance
 //
 // # The flash that burns all day
 //
-// A flash tube gives its heat in a thousandth of a second and rests for the rest of
-// the minute. The modelling lamp beside it does not rest.
+// A flash tube gives its heat in a thousandth of a second and rests until the next pop. The
+// modelling lamp beside it does not rest.
 func Example_flash() {
 	head := light.Lamp{Source: light.Flash, Distance: 1.2, BeamDegrees: 60}
 	for _, use := range []struct {

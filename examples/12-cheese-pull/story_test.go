@@ -105,14 +105,16 @@ func Example_levers() {
 // above the limit for good, which is the never in its band; a stone that is merely
 // warm gives next to nothing, because eight millimetres of bread stand between. A
 // draught takes half a minute. Lamps give half a minute at the most: this food loses heat
-// ten times faster than they bring it, and more. And a slow walk from the oven takes the
+// some ten times faster than they bring it. And a slow walk from the oven takes the
 // best of it, which is why the oven belongs beside the set.
 //
 // The last line is the lever that is not free. More cheese cools slower, since the
 // same surface has twice the heat behind it. But the weight of the cheese is what the
 // client declares, and if the cheese is what is sold, that weight is what lies on the
-// bread. Heap it where the slice is lifted, if that is how it is served; do not add
-// to it.
+// bread. Heap it where the slice is lifted, if that is how it is served (chapter 13); do not
+// add to it. The call sheets show both sides: a flatbread of this size with its 62 g closes
+// after some two and a half minutes; a round with 150 g as here, but a bare rim, thicker
+// bread and two lamps, after nearly five.
 //
 // Figure: pull
 //
@@ -140,8 +142,8 @@ func Example_course() {
 	// after 4m0s the cheese is at 55 degC (50 to 63)
 }
 
-// The course is known to five degrees or so to either side, the limit at which it tears
-// only to ten. The thermometer in a trial round (below) mends the second, and that is where
+// The course is known to three to five degrees downwards and five to eight upwards, the limit
+// at which it tears only to ten. The thermometer in a trial round (below) mends the second, and that is where
 // the doubt is. Of the other lines, steel and twice the cheese run along the edges of the
 // band: what a crew does to one round moves it about as much as chance moves the next.
 //
