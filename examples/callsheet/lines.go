@@ -274,7 +274,7 @@ func thing(w *lines, t *shoot.PlannedThing) {
 		w.add("Jug", "%s; %s mm of liquid over it while it pours", outlet(c.Outlet), two(c.HeadMM))
 		w.add("Drizzle", "%s from %s above, in %s; a thread %s mm thick where it lands", grams(c.Grams, 1), height(c.DropMM), window(c.Lasts), two(c.ThreadMM))
 		if c.Coils {
-			w.add("Coils", "in rings of %s", millimetres(c.RingMM))
+			w.add("Coils", "in rings %s to %s mm across, by order of magnitude", two(c.RingMM.Low), two(c.RingMM.High))
 		} else {
 			w.add("Coils", "not from this height: it lies as it falls")
 		}

@@ -111,6 +111,8 @@ func note(n shoot.Note) string {
 		return fmt.Sprintf("%s: %s units want to be in it at once, %s fit: stagger them or find another", n.Text, v, w)
 	case shoot.NoColdStore:
 		return fmt.Sprintf("%s wants %s °C, and the nearest store is %s", thing, v, orNone(n.Text))
+	case shoot.StoreTooCold:
+		return fmt.Sprintf("%s wants %s °C, and waits in %s at %s °C: what comes out colder fogs sooner; find a store nearer to it, or let it warm, wipe it dry and measure", thing, v, n.Text, w)
 	case shoot.NoOven:
 		return fmt.Sprintf("%s wants an oven at %s °C, and there is none", thing, v)
 	case shoot.NeverLooks:

@@ -92,6 +92,11 @@ func fill(q *Drink) float64 {
 	return grams * 1000 / (math.Pi / 4 * bore * bore)
 }
 
+// mostTooCold is how far below the temperature it is wanted at a thing may wait for its turn,
+// K: so much carrying and filling warm it (common practice, no source). Colder it is another
+// thing, which fogs sooner and stands longer.
+const mostTooCold = 4
+
 // chill drafts the time in a fridge, or in a freezer for what is below freezing, and says
 // where there is none so cold.
 func (d *day) chill(j *job, t *Thing, p *PlannedThing, tempC float64, lasts time.Duration, what TaskKind) {
@@ -105,6 +110,9 @@ func (d *day) chill(j *job, t *Thing, p *PlannedThing, tempC float64, lasts time
 		if store.Name == "" {
 			return
 		}
+	}
+	if store.TempC < tempC-mostTooCold {
+		p.Notes = append(p.Notes, Note{Code: StoreTooCold, Thing: t.Name, Value: honestplate.Some(tempC), Second: honestplate.Some(store.TempC), Text: store.Name})
 	}
 	if store.Units < j.shot.Units.Need {
 		j.limits = append(j.limits, limit{store.Units, store.Name})

@@ -276,6 +276,11 @@ func inTime(fail func(string, ...any), b *Brief, p *Plan) {
 			if x.Drink != nil && x.StandIn == "" && x.Drink.GlassC.Given && x.Drink.GlassC.Value < b.Room.TempC-1 && len(tasks(s, t.Name, ChillDry)) == 0 && !has(t.Notes, NoColdStore) {
 				fail("%s: nobody chills the glasses for %s", s.Dish, t.Name)
 			}
+			for _, q := range tasks(s, t.Name, ChillDry) {
+				if x.Drink != nil && q.TempC < x.Drink.GlassC.Value-4 && !has(t.Notes, StoreTooCold) {
+					fail("%s: the glasses for %s wait at %g degC and are wanted at %g", s.Dish, t.Name, q.TempC, x.Drink.GlassC.Value)
+				}
+			}
 			if x.Soft != nil && x.StandIn == "" && x.Soft.StartC < b.Room.TempC-1 && len(tasks(s, t.Name, Chill)) == 0 && !has(t.Notes, NoColdStore) {
 				fail("%s: nobody chills %s", s.Dish, t.Name)
 			}

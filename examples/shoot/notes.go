@@ -5,13 +5,14 @@ type NoteCode string
 
 // The notes.
 const (
-	NoUnitFits     NoteCode = "no unit fits"     // text: what limits them
-	UnitsLimited   NoteCode = "units limited"    // value: chance that results; text: what limits them
-	Overtime       NoteCode = "overtime"         // value: minutes after the wrap
-	HandsShort     NoteCode = "hands short"      // value: hands wanted at once; second: there are
-	StoreFull      NoteCode = "store full"       // value: units wanted; second: fit; text: the store
-	NoColdStore    NoteCode = "no store so cold" // value: wanted degC; text: the nearest
-	NoOven         NoteCode = "no oven so hot"   // value: wanted degC
+	NoUnitFits     NoteCode = "no unit fits"             // text: what limits them
+	UnitsLimited   NoteCode = "units limited"            // value: chance that results; text: what limits them
+	Overtime       NoteCode = "overtime"                 // value: minutes after the wrap
+	HandsShort     NoteCode = "hands short"              // value: hands wanted at once; second: there are
+	StoreFull      NoteCode = "store full"               // value: units wanted; second: fit; text: the store
+	NoColdStore    NoteCode = "no store so cold"         // value: wanted degC; text: the nearest
+	StoreTooCold   NoteCode = "store colder than wanted" // value: wanted degC; second: the store's; text: the store
+	NoOven         NoteCode = "no oven so hot"           // value: wanted degC
 	NeverLooks     NoteCode = "the look never comes by itself"
 	CannotStand    NoteCode = "the real thing cannot stand so long" // value: wanted min; second: likely min, left out where it likely never ends; share: of units that stand so long
 	HardlyStands   NoteCode = "hardly any unit shows the picture"   // share: of units that do at the best moment

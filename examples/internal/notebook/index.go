@@ -55,7 +55,7 @@ func front(page string) (title, line, figure string, err error) {
 	defer f.Close()
 	for sc := bufio.NewScanner(f); sc.Scan() && figure == ""; {
 		switch text := sc.Text(); {
-		case strings.HasPrefix(text, "# "):
+		case title == "" && strings.HasPrefix(text, "# "): // later ones may be a page's output
 			title = text[2:]
 		case strings.HasPrefix(text, "> "):
 			line = text[2:]
