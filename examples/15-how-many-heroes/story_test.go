@@ -213,9 +213,9 @@ func Example_earlierDays() {
 // # When to stop
 //
 // If a third good pull is nice to have and every bread costs twenty-five minutes, going
-// on is a bet. Say a good pull is worth an hour of everybody's time, and there is dough for
-// ten. Stop gives the rule that is best on average: how few good ones, after so many takes, make the next bread
-// cost more than it brings.
+// on is a bet. Say a good pull is worth an hour of everybody's time, and there is dough
+// for ten. Stop gives the rule that is best on average: how few good ones, after so many
+// takes, make the next bread cost more than it brings.
 func Example_whenToStop() {
 	plan, err := portion.Heroes{Good: 1, Takes: 2, Wanted: 3}.Stop(10, 60, 25)
 	if err != nil {
