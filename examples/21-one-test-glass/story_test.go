@@ -228,7 +228,8 @@ func Example_whatCannotBe() {
 // to the accuracy of the watch. Its size is an engineering estimate.
 //
 // Wet glass and mains do not go together: keep lamps and cables away from the test as from
-// the take.
+// the take. A chilled glass may break under a hot lamp, or when something hot is poured into
+// it: let it warm first. What stood out for the test is not drunk.
 //
 // # Sources
 //
