@@ -85,8 +85,8 @@ func Example_pastTakes() {
 //
 // Figure: chance-of-three
 //
-// The band in the figure is wide, and that is what five takes are worth. The broken
-// line through it is what Units goes by: an average over the band, which reaches 95 %
+// The band in the figure is wide, and that is what five takes are worth. The line of 3
+// good takes of 5 through it is what Units goes by: an average over the band, which reaches 95 %
 // late because the low rates in it drag.
 //
 // # Bake some, then ask again
