@@ -14,7 +14,7 @@ import (
 )
 
 var chapter = notebook.Chapter{
-	Title: "62 grams over eight slices",
+	Title: "Sixty-two grams over eight slices",
 	Line:  "Cheese laid over the cuts before baking, more of it where the camera looks, and still exactly what is declared.",
 	Figures: []notebook.Figure{
 		{

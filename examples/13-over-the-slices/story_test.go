@@ -54,17 +54,16 @@ func Example_divideAndRound() {
 // units, unequal claims, a total that may not move. It has been argued over for two
 // centuries and the answers are known. The library counts in whole steps of the scale:
 // 62 g are 124 half grams. It gives every slice the whole part of its share, and the
-// steps that are left go to the largest remainders. A number that is counted cannot
-// drift.
+// steps that are left go to the largest remainders.
 //
 // # More of it where the lens looks
 //
 // Nearest to the camera the cheese is seen; behind the bread it is not. Favour moves
-// grams from the far edge to the near one. With a favour of 40 %, a strip at the near
-// edge is laid 40 % heavier than the even share, at the far edge 40 % lighter, and
-// evenly between. Nothing is added: what the front gains, the back gives. Numbers are
-// in the order of placing, far side first, so that no sleeve passes over a finished
-// strip.
+// grams from the far edge to the near one. With a favour of 40 %, a length of strip at the
+// near edge is 40 % heavier than the even share, at the far edge 40 % lighter, and evenly
+// between; whole strips, running inward, differ less. Nothing is added: what the
+// front gains, the back gives. Numbers are in the order of placing, far side first, so
+// that no sleeve passes over a finished strip.
 func Example_overTheCuts() {
 	bread := plate.Round{Diameter: 0.28, Edge: 0.02, Slices: 8}
 	cheese := portion.Declaration{Item: "smoked cheese", Grams: 62, StepGrams: 0.5, Advertised: true}
@@ -107,9 +106,9 @@ func Example_overTheCuts() {
 //
 // How much favour is right? The figure below follows three slices. At 40 % the front
 // slice carries about 9 g against 6 g at the back, which looks generous and leaves
-// nobody with bare bread. From 60 % on the back has little more than half of the
-// front. The stairs sometimes step back, since strips and slices must both come out in
-// half grams; they never leave the band of one step about the exact share.
+// nobody with bare bread. From 70 % on the back has half of the front or less. The
+// stairs may step back, since strips and slices must both come out in half grams; they
+// never leave the band of one step about the exact share.
 //
 // Figure: favour
 //

@@ -236,7 +236,7 @@ func Example_bothBoxes() {
 // better together, and with LeastFirst neither looks like the second choice, here at no
 // cost in points at all. Other trays are less kind: taken one after the other, the first
 // box can use up the very figs without which there is no second.
-
+//
 // # On the plate, and on the scale
 //
 // Now they have to lie somewhere. Scatter finds nine spots that are clear of each
@@ -282,8 +282,9 @@ func Example_together() {
 // weighed 120.0 g at ten weigh less at noon. Weigh, place and shoot in one go, or keep
 // them covered and cool, and write down when they were weighed.
 //
-// Points are an opinion. Two people score differently by five points, more than most
-// of the differences above. If several sets are close, lay out two and look.
+// Points are an opinion. Two people may score one fig five points apart; half a gram of
+// tolerance bought four points in all nine. If several sets are close, lay out two and
+// look.
 //
 // A pair that looks well side by side is not in the sum: points add up piece by piece.
 // Use groups where the picture needs a cut one or one with a stem, so that one is

@@ -85,8 +85,8 @@ func Example_pastTakes() {
 //
 // Figure: chance-of-three
 //
-// The band in the figure is wide, and that is what five takes are worth. The broken
-// line through it is what Units goes by: an average over the band, which reaches 95 %
+// The band in the figure is wide, and that is what five takes are worth. The line of 3
+// good takes of 5 through it is what Units goes by: an average over the band, which reaches 95 %
 // late because the low rates in it drag.
 //
 // # Bake some, then ask again
@@ -143,8 +143,8 @@ func Example_howSure() {
 // All of the above takes breads one by one. A dough that did not rise spoils every
 // bread made of it. How far breads of one dough go right or wrong together is their
 // correlation: 0 if they do not care, near 1 if one tells all. Three tenths is a guess
-// that a log by doughs can replace. Here are twelve breads from one dough, from two and
-// from twelve.
+// that a log by doughs can replace. Here are twelve breads from one dough, from two, from
+// four and from twelve.
 func Example_twoDoughs() {
 	for _, dough := range []int{12, 6, 3, 1} {
 		pulls := portion.Heroes{SuccessRate: 0.6, Correlation: 0.3, Batch: dough, Wanted: 3, Confidence: 0.95}
@@ -207,15 +207,15 @@ func Example_earlierDays() {
 	// after 4 takes: three in all with 95 %
 }
 
-// Each bad take costs ten points, and it is known at once, with time left to put one more
+// Each bad take costs nine points, and it is known at once, with time left to put one more
 // into the oven.
 //
 // # When to stop
 //
 // If a third good pull is nice to have and every bread costs twenty-five minutes, going
-// on is a bet. Say a good pull is worth an hour of everybody's time. Stop gives the rule
-// that is best on average: how few good ones, after so many takes, make the next bread
-// cost more than it brings.
+// on is a bet. Say a good pull is worth an hour of everybody's time, and there is dough
+// for ten. Stop gives the rule that is best on average: how few good ones, after so many
+// takes, make the next bread cost more than it brings.
 func Example_whenToStop() {
 	plan, err := portion.Heroes{Good: 1, Takes: 2, Wanted: 3}.Stop(10, 60, 25)
 	if err != nil {

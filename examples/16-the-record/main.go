@@ -76,7 +76,7 @@ func day() record.Record {
 	}
 	return record.Record{
 		Revision: 1,
-		Picture:  "Autumn board, one day",
+		Picture:  "Five plates, one day",
 		Date:     "2026-10-14",
 		Items: []record.Item{
 			item("cheese", 62, 0.5, 1, 62, 0.8),

@@ -46,7 +46,7 @@ func Example_write() {
 		Picture:    "Flatbread, one slice pulled",
 		Date:       "2026-10-14",
 		SourceType: "digitalCapture",
-		Takes:      []record.Take{{Number: 7, Time: "2026-10-14T11:32:05+02:00", File: "0007.raw", SHA256: sum, Chosen: true}},
+		Takes:      []record.Take{{Number: 7, Time: "2026-10-14T14:47:05+02:00", File: "0007.raw", SHA256: sum, Chosen: true}},
 		Items: []record.Item{
 			{
 				Item: "smoked cheese", Advertised: true,
@@ -77,7 +77,7 @@ func Example_write() {
 	//   "takes": [
 	//     {
 	//       "number": 7,
-	//       "time": "2026-10-14T11:32:05+02:00",
+	//       "time": "2026-10-14T14:47:05+02:00",
 	//       "file": "0007.raw",
 	//       "sha256": "170ba57de535180f040671c3259aa17c1e108c129cdda3bcc1818eb1034f5e69",
 	//       "chosen": true
@@ -150,7 +150,7 @@ func Example_statement() {
 		Items: []record.Item{
 			{
 				Item: "filled figs", Advertised: true,
-				Declared: portion.Amount{Grams: 120, StepGrams: 0.1, MinusGrams: 2, PlusGrams: 2, Count: 9},
+				Declared: portion.Amount{Grams: 120, StepGrams: 0.1, MinusGrams: 1, PlusGrams: 1, Count: 9},
 				Weighed:  &record.Weighed{Grams: 120.1, ErrorGrams: 0.3, Count: 9},
 			},
 			{Item: "honey in lines", Favour: 0.3},
@@ -168,7 +168,7 @@ func Example_statement() {
 	//
 	// | item | in the picture | declared | planned | weighed | against what is declared |
 	// |---|---|---|---|---|---|
-	// | filled figs | itself: the advertised product | 9 pieces, 120 g (-2 +2 g) | no plan | 9 pieces, 120.1 g +- 0.3 g | **agrees** (+0.1 g); over 99 % likely to conform |
+	// | filled figs | itself: the advertised product | 9 pieces, 120 g (-1 +1 g) | no plan | 9 pieces, 120.1 g +- 0.3 g | **agrees** (+0.1 g); over 99 % likely to conform |
 	// | honey in lines | itself | nothing | no plan | not weighed | - |
 	// | dew on the figs | stand-in: water from a spray | nothing | no plan | not weighed | - |
 	//
@@ -320,8 +320,8 @@ func Example_seal() {
 	changed, err := forged.Changes(first)
 	fmt.Println("against the good copy:", changed, err)
 	// Output:
-	// revision 1: key 0, SHA-256 47b6dcbb.., changed []
-	// revision 2: key 1, SHA-256 9e8bc7eb.., changed [cautions previous revision]
+	// revision 1: key 0, SHA-256 ae53eedd.., changed []
+	// revision 2: key 1, SHA-256 af25e980.., changed [cautions previous revision]
 	// honestplate: Revisions[0].Signature is of other bytes or by another key, want one that a pinned key made over exactly these bytes
 	// against the good copy: [items[2].verdict items[2].weighed.grams] <nil>
 }

@@ -54,7 +54,7 @@ func Example_whatScatters() {
 }
 
 // Fat counts, and so does how small it was beaten. Milk that was not homogenised scatters
-// half as much. The band of cream is wide: the model adds up globules as if each were
+// about half as much. The band of cream is wide: the model adds up globules as if each were
 // alone, and in cream they are not.
 //
 // # As a coat, as a pool
@@ -91,10 +91,10 @@ func Example_coatAndPool() {
 	// LED-B3 pool: L* 96 and 96, b* 14 and 11; difference 2.51 (1.80..3.32), noticeable
 }
 
-// Read it by rows. As a thin coat the blend is whiter, and anybody sees it. As a pool it is
-// no whiter: milk was as white as it gets, for all light that goes in comes out again.
-// But it is yellower, and that one sees too. The yellow is carotene, which lives in the
-// fat and comes from what the cow ate.
+// The blend's numbers come first. Read by rows. As a thin coat the blend is whiter, and
+// anybody sees it. As a pool it is no whiter: milk was as white as it gets, for all light
+// that goes in comes out again. But it is yellower, and that one sees too. The yellow is
+// carotene, which lives in the fat and comes from what the cow ate.
 //
 // Figure: swatches
 //
@@ -207,8 +207,9 @@ func Example_whatIsLeftOnTheGlass() {
 //
 // # How much cream
 //
-// Turn it round. The bowl has 2 mm over the flakes. What must go into half a kilogram of
-// milk so that those 2 mm hide to 0.95?
+// Turn it round. The bowl has 2 mm over the flakes. Which half kilogram of milk and cream
+// hides black from white to 0.95 with those 2 mm? That is more than
+// a flake asks.
 func Example_creamFor() {
 	recipe := rheology.Recipe{
 		Thin: rheology.Dairy{FatPercent: 3.5}, Thick: rheology.Dairy{FatPercent: 36},

@@ -39,9 +39,10 @@ func Example_whatMoves() {
 // # What blurs
 //
 // While the light is on, the image runs over the sensor: speed times time times
-// magnification. The time is the question. A maker's figure is nearly always t0.5, the time
-// above half of the peak; the tail that follows is in the picture too. t0.1, the time above a
-// tenth, is what blurs, and it is three times longer. Some call the time of 90 % of the
+// magnification, here half of life size on pixels of 4 thousandths of a millimetre. The
+// time is the question. A maker's figure is nearly always t0.5, the time above half of
+// the peak; the tail that follows is in the picture too. t0.1, the time above a tenth, is
+// what blurs, and it is about three times as long. Some call the time of 90 % of the
 // light t0.1: ask which.
 func Example_whatBlurs() {
 	moves, _, err := movers()
@@ -75,8 +76,8 @@ func Example_whatBlurs() {
 	// flash, t0.1 of 1/10000  the rim after 2 ms     0.05 mm on the sensor, 13 pixels
 }
 
-// With the flash of 1/1000 a droplet is a dash of three millimetres: worse than lamps
-// with a fast shutter.
+// With the flash of 1/1000 a droplet is a dash of three millimetres on the sensor: worse
+// than lamps with a fast shutter.
 //
 // # What it takes
 //
@@ -128,9 +129,9 @@ func Example_whatItTakes() {
 //
 // Figure: needed
 //
-// The bill is light. At 1/64 of its power a flash gives a sixty-fourth of the light: bring it
-// near, use several, open the lens, raise the sensitivity. Half the magnification doubles the
-// time.
+// The bill is light: at 1/64 of the power there is a sixty-fourth of it. Bring the flash
+// near, use several, open the lens, raise the sensitivity. Half the magnification doubles
+// the time.
 //
 // # When to press
 //
@@ -167,7 +168,7 @@ func Example_whenToPress() {
 
 // It is an order, not a timetable: crown, crater, jet. Nobody was found who measured one of
 // them with all that it hangs on. Set the trigger's delay to the middle of the band and
-// step it by a quarter of the band from drop to drop; three takes find the moment, and it
+// step it by a quarter of the band from drop to drop; a few takes find the moment, and it
 // stays where it is as long as height and liquid do.
 //
 // Figure: order

@@ -89,9 +89,9 @@ func Example_theScale() {
 // Figure: which-scale-can-tell
 //
 // And a load below the least for which a scale is made, twenty steps of a shop's, is no
-// load for it: pickles of 5.5 g on a scale of half grams. The scale of tenths it is. It was checked with a weight of 200 g this morning: a plate
-// on a scale says what it was worth on the day it was verified, a weight says what it is
-// worth today.
+// load for it: pickles of 5.5 g on a scale of half grams. The scale of tenths it is. It
+// was checked with a weight of 200 g this morning: a plate on a scale says what it was
+// worth on the day it was verified, a weight says what it is worth today.
 //
 // # Layer upon layer
 //
@@ -130,7 +130,7 @@ func Example_theBuild() {
 //
 // The cheese is a slice and a corner of another, which looks well and is not what is
 // sold. The total would never have told: two and a half grams are lost in two hundred.
-// The ratio does, though it was not asked about the cheese.
+// The cheese's own line does, and so does the ratio to the patty.
 //
 // # One zero or six
 //
@@ -165,7 +165,7 @@ func Example_oneZero() {
 // The sheet says 113 g raw; what comes off the grill weighs less. The yield turns one
 // into the other, and what is not known of the yield comes with it. It has to be measured
 // in this kitchen, patty by patty, before and after. With a yield known to two hundredths
-// a cooked patty can be told; known to a tenth of itself it cannot.
+// of itself a cooked patty can be told; known to a tenth it cannot.
 func Example_cooked() {
 	for _, within := range []float64{0.02, 0.1} {
 		specified, b := cheeseburger(), hero()
@@ -260,8 +260,8 @@ func Example_record() {
 // sold where the picture will be shown.
 //
 // Right grams, wrong picture. A build can hold every line and still look like more: all
-// the sauce pressed to the front edge, the lettuce lifted, the crown set back. Shape and
-// arrangement can mislead like quantity. Build it as the kitchen builds it.
+// the sauce pressed to the front edge, the pickles pulled forward, the crown set back.
+// Shape and arrangement can mislead like quantity. Build it as the kitchen builds it.
 //
 // The scale walks. A warm plate on a cold scale, a draught, a hand on the bench: readings
 // drift by more than their rounding. Weigh the finished plate again; if it is not the sum,

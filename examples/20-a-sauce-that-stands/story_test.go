@@ -64,8 +64,8 @@ func Example_theBottle() {
 // instruments write them, with semicolons, decimal commas and a line of units. The
 // numbers are invented.
 //
-// It goes by the headings, whatever their order, and converts their units. A column that has
-// no name, a slip in a number or a viscosity that does not go with its stress is an error
+// ReadPoints goes by the headings, whatever their order, and converts their units. A column
+// that has no name, a slip in a number or a viscosity that does not go with its stress is an error
 // with line and column, not a point less.
 func Example_theRheometer() {
 	fmt.Println(strings.Join(strings.SplitAfter(export, "\n")[:4], "") + "...")

@@ -11,9 +11,9 @@ import (
 
 func TestPage(t *testing.T) { chapter.Check(t) }
 
-// The clock of a cold glass says when beads come, to within a factor of three to either
-// side. Most of that is no physics: it is what this crew, under this light, through this
-// lens, calls beads. No table will say. One glass set out before the first take will.
+// The clock of a cold glass says when beads come: somewhere between half of the
+// likely time and three times it. Most of that is no physics: it is what this crew, under
+// this light, through this lens, calls beads. No table will say. One glass set out before the first take will.
 //
 // # Before
 //
@@ -36,7 +36,7 @@ func Example_before() {
 //
 // Fill one, start the watch, and call it when the camera sees beads. Here it is 14
 // minutes, and nobody would swear to the minute. The clock now knows this glass, and,
-// what matters more, the next: [thermal.Lesson] keeps what the two share, and lets each
+// what matters more, the next: a thermal.Lesson keeps what the two share, and lets each
 // have its own start, its own heat transfer and its own luck.
 func Example_theTest() {
 	_, lesson, err := iced().Observe(thermal.Lesson{}, called, room)
@@ -188,11 +188,12 @@ func Example_whatIsCarried() {
 }
 
 // The crew's words, the light and the air go to every clock in the room: a scoop has no
-// beads, but it stands in the same draught. The glass's own pace goes to glasses alone. What
-// a single unit had for itself (how full it was, how cold it came, where it stood) is not
-// in the list, and no lesson narrows it: that is why no number of tests makes the next glass certain. Other events do not get wider by a lesson either, but most
-// of them gain little: runs were possible from 54 minutes on, as chapter 8 has it, and are
-// now from an hour. Who needs the runs has to wait for one.
+// beads, but it stands in the same draught. The glass's own pace goes to glasses alone.
+// What a single unit had for itself (how full it was, how cold it came, where it stood)
+// is not in the list, and no lesson narrows it: that is why no number of tests makes the
+// next glass certain. Other events do not get wider by a lesson either, but most of them
+// gain little: runs were possible from 54 minutes on, as chapter 8 has it, and are now
+// from an hour. Who needs the runs has to wait for one.
 //
 // # What cannot be
 //
@@ -227,7 +228,8 @@ func Example_whatCannotBe() {
 // to the accuracy of the watch. Its size is an engineering estimate.
 //
 // Wet glass and mains do not go together: keep lamps and cables away from the test as from
-// the take.
+// the take. A chilled glass may break under a hot lamp, or when something hot is poured into
+// it: let it warm first. What stood out for the test is not drunk.
 //
 // # Sources
 //

@@ -18,10 +18,11 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 //
 // # How long it is seen
 //
-// The clock of a hot dish follows the temperature of the surface and asks, all along, how
-// much droplets the best of all mixtures with the room's air carries. About 1 g in a cubic
-// metre is taken as seen, from 0.3 to 2: breath on a cool morning has about that much. No
-// published threshold for the eye or the lens was found, so this is an estimate.
+// The clock of a hot dish follows the temperature of the surface and asks, all along,
+// what mass of droplets the best of all mixtures with the room's air carries. About 1 g
+// in a cubic metre is taken as seen, from 0.3 to 2: breath on a cool morning has about
+// that much. No published threshold for the eye or the lens was found, so this is an
+// estimate.
 func Example_seen() {
 	for _, room := range []thermal.Air{{TempC: 15, RH: 0.6}, {TempC: 22, RH: 0.4}, {TempC: 28, RH: 0.3}} {
 		k, err := soup().Clock(room)
@@ -44,7 +45,9 @@ func Example_seen() {
 //
 // # The bowl
 //
-// A bowl off the shelf takes heat at once. It weighs more than it looks.
+// A bowl off the shelf takes heat at once. It weighs more than it looks. Beside the steam
+// stands when the soup falls below 60 degC, the limit that the clock takes where none is
+// given; what hot holding asks for is in the local food code.
 func Example_theBowl() {
 	room := thermal.Air{TempC: 18, RH: 0.5}
 	for _, bowl := range []struct {

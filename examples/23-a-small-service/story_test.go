@@ -20,7 +20,7 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 // library is a question in, an answer out, and, when something is wrong with the question,
 // the name of the field to colour.
 //
-// The whole service of this chapter is one file of some 140 lines beside this page, on
+// The whole service of this chapter is service.go beside this page, some 150 lines on
 // Go's own net/http and nothing else. It has three addresses. Each takes a JSON object by
 // POST, calls one function of the library, and sends back what that returns. It keeps
 // nothing between two questions: the types of the library are plain values, safe to use
@@ -159,7 +159,7 @@ func Example_brief() {
 }
 
 // A brief without a fault comes back as the plan: pictures with their times, tasks for
-// hands, what to buy, and for each number where it comes from.
+// hands, what to buy, and for each window what decides it.
 func Example_wholePlan() {
 	file, err := os.ReadFile("../callsheet/days/coast.json")
 	if err != nil {
