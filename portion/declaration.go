@@ -70,7 +70,7 @@ const (
 )
 
 // Allows returns nil if the item may be replaced, thinned, exceeded or reduced because
-// it only dresses the picture, and for an advertised one a [honestplate.RefusedError]
+// it only dresses the picture, and for an advertised one an [honestplate.RefusedError]
 // of the kind [honestplate.ErrAdvertised]. The rule is common practice, no source;
 // advertising law is local and decides.
 func (d Declaration) Allows(act string) error { return d.allows("Advertised", act) }

@@ -9,7 +9,7 @@ import (
 
 // An InfeasibleError says that no set of pieces has the count and a permitted total,
 // and which totals come nearest. errors.Is(err, [honestplate.ErrInfeasible]) holds,
-// and it wraps a [honestplate.RefusedError].
+// and it wraps an [honestplate.RefusedError].
 type InfeasibleError struct {
 	Pick Pick // what was asked for
 	// Below and Above are the nearest totals that sets of the right count make, g: at

@@ -97,7 +97,7 @@ type Picked struct {
 
 // Best returns the best permitted set of pieces with the proof of how good it is.
 //
-// It fails with a [honestplate.InputError] on input that makes no sense, an
+// It fails with an [honestplate.InputError] on input that makes no sense, an
 // [InfeasibleError] that names the nearest totals the pieces can reach when no set is
 // permitted, and an [honestplate.InputError] about Effort when that ran out before any set was found.
 //

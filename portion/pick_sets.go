@@ -117,7 +117,7 @@ const (
 //
 // Errors: [honestplate.InputError] for input that makes no sense, for a Pick with Groups
 // (ask for one group at a time) or without a Count or a mass; [honestplate.RangeError] for
-// more than 200 pieces in all sets; a [honestplate.RefusedError] of the kind
+// more than 200 pieces in all sets; an [honestplate.RefusedError] of the kind
 // [honestplate.ErrInfeasible] where four times the pieces of all sets do not give the
 // chance: the pieces then weigh too much or too little for what is declared.
 func (p Pick) ToWeigh(k int, chance float64, of PieceMass) (ToWeigh, error) {

@@ -57,7 +57,7 @@ func (d Declaration) JudgePicture(w Weighing) (Finding, error) {
 }
 
 // JudgeCount compares the pieces in the picture with the declared count. For an
-// advertised item more is a [honestplate.RefusedError] that says Exceed, fewer one that
+// advertised item more is an [honestplate.RefusedError] that says Exceed, fewer one that
 // says Reduce; others may differ. Common practice, no source; local advertising law
 // decides. Errors besides: those of [Declaration.Validate]; [honestplate.InputError] where no count is
 // declared or pieces is negative.

@@ -38,7 +38,7 @@ type Portion struct {
 // total; between two other zones a step may change hands, which the divisor methods of
 // [apportion.Method] exclude.
 //
-// Errors: those of [Declaration.Validate]; a [honestplate.InputError] for no zones and
+// Errors: those of [Declaration.Validate]; an [honestplate.InputError] for no zones and
 // for a bad weight or bound; an [apportion.BoundsError] for bounds that no sharing can
 // meet, which says how much to take off.
 func (d Declaration) Share(zones []Zone) ([]Portion, error) {

@@ -13,7 +13,7 @@ import (
 // temperature reaching targetC with the ice stirred as little and as much as Glass.IceH
 // allows: more ice than [food.IceFor] says, since the glass and the room take their share and
 // the last of it melts late. IceGrams is not used. What five times the drink does not
-// reach is a [honestplate.RangeError].
+// reach is an [honestplate.RangeError].
 func (g Glass) IceFor(targetC float64, a Air, lamps ...light.Lamp) (honestplate.Estimate, error) {
 	var failed error
 	over := func(grams, stir float64) float64 { // how much warmer than the target it stays, K

@@ -125,7 +125,7 @@ func Example_theScaleDecides() {
 // Half a gram over and the scale cannot tell? It shows half grams, it was verified once
 // and has been in service since, and what is left of one gram after its doubt is three
 // tenths. A scale of tenths, or one weight of 100 g to check it with, leaves more.
-
+//
 // # A package may; a picture may not
 //
 // There is a tolerance in law that tempts here. In the European average system a

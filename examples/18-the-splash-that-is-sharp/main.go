@@ -74,6 +74,8 @@ func drawNeeded() ([]byte, error) {
 		mark++
 	}
 	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = 0.01, 10, 3, 5000
+	p.Legend.Top, p.Legend.YOffs = false, -p.Legend.YOffs
+	p.Legend.Left, p.Legend.XOffs = true, -p.Legend.XOffs
 	return figure.SVG(p, figure.Width, figure.Height)
 }
 

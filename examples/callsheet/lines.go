@@ -340,7 +340,7 @@ func pourWords(w *lines, t *shoot.PlannedThing, p *shoot.PourPlan) {
 	}
 	w.add("Stream", "%s", stream)
 	if p.FreezeS.Given {
-		w.add("Sharp", "frozen to the pixel by a flash of %s (t0.1), for a frame %s mm wide", fraction(p.FreezeS.Value), number(p.FrameMM))
+		w.add("Sharp", "in print with a flash of %s (t0.1) or shorter, for a frame %s mm wide", fraction(p.FreezeS.Value), number(p.FrameMM))
 	}
 	if p.CoatMM.High > 0 {
 		w.add("Coat", "%s left on an upright wall after 2 s%s", millimetres(p.CoatMM), hides(p.Hides))

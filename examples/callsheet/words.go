@@ -270,8 +270,8 @@ func fraction(seconds float64) string {
 		return two(seconds) + " s"
 	}
 	n := 1 / seconds
-	step := math.Pow(10, math.Floor(math.Log10(n)))
-	return fmt.Sprintf("1/%.0f s", math.Ceil(n/step)*step)
+	step := max(1, math.Pow(10, math.Floor(math.Log10(n))-1)) // two digits, rounded to the shorter time
+	return fmt.Sprintf("1/%.0f s", math.Ceil(n/step-1e-9)*step)
 }
 
 // height says a fall as a hand shows it.

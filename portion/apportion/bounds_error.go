@@ -10,7 +10,7 @@ import (
 // A BoundsError says that no sharing keeps all minima and maxima: the minima ask for
 // more than there is, or the maxima let less be taken. It tells shares that were
 // promised twice over from a number mistyped. errors.Is(err,
-// [honestplate.ErrInfeasible]) holds, and it wraps a [honestplate.RefusedError].
+// [honestplate.ErrInfeasible]) holds, and it wraps an [honestplate.RefusedError].
 type BoundsError struct {
 	Field       string  // whose bounds: Claims, or what the caller calls them
 	Total       int64   // units to share

@@ -9,7 +9,7 @@ import (
 // A MarginError says which margins of a table contradict each other: the named
 // rows may use only the named columns, and their totals exceed those columns'. It
 // is the proof that no table exists. errors.Is(err,
-// [honestplate.ErrInfeasible]) holds, and it wraps a [honestplate.RefusedError].
+// [honestplate.ErrInfeasible]) holds, and it wraps an [honestplate.RefusedError].
 type MarginError struct {
 	Rows, Columns         []int    // places in the table, from 0
 	RowNames, ColumnNames []string // names, where the table has them

@@ -42,7 +42,7 @@ const mostPieceGrams = 1e6
 // nearest to the camera. Ties go to the earlier piece and the lower slice. No piece
 // is left over and none is added: the total is that of the pieces.
 //
-// It fails with a [honestplate.InputError] unless there is one piece a spot, each of a mass
+// It fails with an [honestplate.InputError] unless there is one piece a spot, each of a mass
 // above 0.
 func (p Placing) Assign(pieces []portion.Piece) (Placing, error) {
 	if len(pieces) != len(p.Spots) {

@@ -37,7 +37,7 @@ const maxSpots = 1000
 // remainder, and every spot keeps the distances asked for. The same Scatter gives the
 // same spots everywhere.
 //
-// Errors: a [honestplate.InputError] for a dish or a scatter that makes no sense, a
+// Errors: an [honestplate.InputError] for a dish or a scatter that makes no sense, a
 // [honestplate.RefusedError] where room was not found.
 func (s Scatter) Place(on Dish) (Placing, error) {
 	p, err := plateOf(on)

@@ -44,9 +44,9 @@ const defaultWidth = 0.008 // m, of a strip where none is said
 // Laid over the cuts before baking the item is still the declared amount: no more, no
 // less.
 //
-// Errors: those of [portion.Declaration.Validate]; a [honestplate.InputError] for a dish or
+// Errors: those of [portion.Declaration.Validate]; an [honestplate.InputError] for a dish or
 // strips that make no sense, for an uncut dish, for a declaration without a mass, and
-// where nothing would carry the mass; a [honestplate.RangeError] outside the stated limits.
+// where nothing would carry the mass; an [honestplate.RangeError] outside the stated limits.
 func (s Strips) Lay(on Dish, d portion.Declaration) (Layout, error) {
 	total, p, err := layable(on, d)
 	if err != nil {

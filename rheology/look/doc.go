@@ -20,7 +20,7 @@
 // blend whiter is common practice, no source.
 //
 // Numbers are for a wide, level surface without bubbles or skin; froth is whiter than any
-// of them. A coat of 0.1 to 0.2 mm, as a pour leaves on glass, never hides.
+// of them. A coat of 0.05 to 0.2 mm, as a pour leaves on glass, never hides.
 //
 // # Cautions
 //

@@ -45,8 +45,8 @@ type Cream struct {
 // a beam square on; homogenisation is taken as not known.
 //
 // An advertised product is refused ([honestplate.ErrAdvertised]), and so is a coat too thin
-// for cream alone ([honestplate.ErrInfeasible]): a film of 0.1 to 0.2 mm that a pour leaves
-// on glass hides to 0.98 with no cream.
+// for cream alone ([honestplate.ErrInfeasible]): no cream makes the film that a pour leaves on
+// glass, 0.05 to 0.2 mm, hide to 0.98.
 func CreamFor(r rheology.Recipe, coat, contrast float64) (Cream, error) {
 	if err := cmp.Or(honestplate.InRange("coat", coat, 1e-6, 1, "m", "a coat on a set"), checkRatio(contrast)); err != nil {
 		return Cream{}, err

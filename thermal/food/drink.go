@@ -20,7 +20,7 @@ type Drink struct {
 
 // FreezesC returns the temperature at which the drink begins to freeze, degC, by the
 // depressions of sugar (Leighton 1927 after Pickering 1891) and of alcohol together. A
-// drink that is mostly something else is a [honestplate.RangeError].
+// drink that is mostly something else is an [honestplate.RangeError].
 func (d Drink) FreezesC() (float64, error) {
 	s := solution.Drink(d)
 	if err := cmp.Or(check.Fields("drinks that are poured, and the table of freezing points",

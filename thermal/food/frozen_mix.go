@@ -53,7 +53,7 @@ const (
 )
 
 // check reports what is wrong with the recipe: an [honestplate.InputError] for a share that
-// is negative or not a number and for shares that leave no water, a [honestplate.RangeError]
+// is negative or not a number and for shares that leave no water, an [honestplate.RangeError]
 // for overrun beyond 300 % or a mix so sweet, or without any solute, that the
 // freezing-point table does not hold it.
 func (m FrozenMix) check() error {
@@ -120,7 +120,7 @@ func (m FrozenMix) ice(tempC float64) float64 {
 // where D is SucroseDepression. Source: Leighton 1927, as in Goff & Hartel, Ice
 // Cream, 7th ed. 2013, ch. 6 (read in a copy; 0.8 deduced from its
 // worked mix). Within 0.02 K of that mix while SE is inside the table, 0.3 K
-// beyond. An invalid recipe is an input error; another share is a [honestplate.RangeError].
+// beyond. An invalid recipe is an input error; another share is an [honestplate.RangeError].
 func (m FrozenMix) FrozenAtC(frozen float64) (float64, error) {
 	if err := cmp.Or(m.check(), honestplate.InRange("Frozen", frozen, 0, 0.95, "", mixSource)); err != nil {
 		return 0, err

@@ -11,7 +11,7 @@ import (
 //
 //	p = 101325 (1 - 2.25577e-5 z)^5.2559
 //
-// for z in -5000..11000 m; outside it returns a [honestplate.RangeError]. The weather moves the
+// for z in -5000..11000 m; outside it returns an [honestplate.RangeError]. The weather moves the
 // true pressure by +-3 %.
 //
 // Source: ASHRAE Handbook Fundamentals (SI) 2021, ch. 1, eq. 3, read in a

@@ -50,7 +50,7 @@ func (a MoistAir) ratio() float64 { return ratioFrom(a.vapour(), a.pressure()) }
 // saturated: a surface colder than it gathers dew. Below 0.01 degC it is the
 // frost point (saturation over ice), as in the ASHRAE Handbook. It inverts the
 // formulas of SaturationPressure to 1e-7 K. Air with no vapour, or less than
-// saturates at -100 degC, has none: a [honestplate.RangeError].
+// saturates at -100 degC, has none: an [honestplate.RangeError].
 func (a MoistAir) DewPointC() (float64, error) {
 	if err := a.check(); err != nil {
 		return 0, err

@@ -138,7 +138,7 @@ func (s Shape) free(ra, factor float64) float64 {
 // for a Rayleigh and a Prandtl number: by Churchill and Chu 1975 (plate, horizontal
 // cylinder), Popiel 2008 (vertical cylinder), Churchill 1983 (sphere), Lloyd and Moran
 // 1974 (plate facing up) and McAdams 1954 (facing down), the plates being the warmer.
-// Rayleigh numbers beyond the published ranges are a [honestplate.RangeError].
+// Rayleigh numbers beyond the published ranges are an [honestplate.RangeError].
 func (s Surface) FreeNusselt(rayleigh, prandtl float64) (float64, error) {
 	if err := check.One("Shape", int(s.Shape), shapes[:]); err != nil {
 		return 0, err

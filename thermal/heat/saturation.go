@@ -16,7 +16,7 @@ const tripleC = 0.01
 //	ice,    -100..0 degC: ln p = C1/T + C2 + C3 T + C4 T^2 + C5 T^3 + C6 T^4 + C7 ln T
 //	liquid,   0..200 degC: ln p = C8/T + C9 + C10 T + C11 T^2 + C12 T^3 + C13 ln T
 //
-// with p in Pa and T in K. Outside -100..200 degC it returns a [honestplate.RangeError].
+// with p in Pa and T in K. Outside -100..200 degC it returns an [honestplate.RangeError].
 // Against the table of the same chapter (IAPWS-based) it is within 0.05 % from
 // -40 to 50 degC. Pure vapour over pure water: see EnhancementFactor for moist
 // air.
@@ -71,7 +71,7 @@ var lnTriple, _ = fitOverWater.at(tripleC + kelvin)
 // SaturationTemperature returns the temperature in deg C at which water vapour
 // of pressure pa (Pa) is saturated: the inverse of SaturationPressure, found by
 // Newton's method on ln p to 1e-7 K. Below 611.7 Pa it is the frost point, over
-// ice. Pressures outside those of -100..200 degC give a [honestplate.RangeError].
+// ice. Pressures outside those of -100..200 degC give an [honestplate.RangeError].
 func SaturationTemperature(pa float64) (float64, error) {
 	const low, high = lowestVapour, 1.5551e6 // Pa at -100 and 200 degC
 	if err := honestplate.InRange("VapourPa", pa, low, high, "Pa", saturationBy); err != nil {
@@ -137,7 +137,7 @@ func saturatedAt(ln float64) float64 {
 // The first is the meteorologists' formula (Rogers and Yau 1989, A Short Course
 // in Cloud Physics, from memory), the second a fit of our own; both are within
 // 0.05 % of the ASHRAE Handbook Fundamentals (SI) 2021, ch. 1, Table 3, from -60
-// to 100 degC. Outside -100..200 degC it returns a [honestplate.RangeError].
+// to 100 degC. Outside -100..200 degC it returns an [honestplate.RangeError].
 func LatentHeat(tempC float64) (float64, error) {
 	if err := honestplate.InRange("TempC", tempC, -100, 200, "degC", saturationBy); err != nil {
 		return 0, err

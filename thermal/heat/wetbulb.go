@@ -15,7 +15,7 @@ import (
 //
 // with W_s* the saturated humidity ratio at t*, to 1e-7 K. The two meet with a small
 // step at 0 degC; air that falls into it gets 0. Below -100 degC there is no answer
-// and the error is a [honestplate.RangeError].
+// and the error is an [honestplate.RangeError].
 //
 // Source: ASHRAE Handbook Fundamentals (SI) 2021, ch. 1, eqs. 33 and 35, read in a
 // copy.

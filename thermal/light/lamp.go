@@ -90,7 +90,7 @@ type Lamp struct {
 // with the beam's share of the [Head], and for a Flash Joules x PopsPerMinute/60 in place of Watts, with the modelling
 // lamp added. With Lux it is Lux over the source's efficacy. The cone law holds
 // from about five times the size of the lamp. A field that makes no sense gives an
-// [honestplate.InputError] or a [honestplate.RangeError].
+// [honestplate.InputError] or an [honestplate.RangeError].
 //
 // Hot lamps burn skin and set paper, gel and fabric alight: keep the maker's
 // distances, follow local codes and licensed practice. These are estimates.

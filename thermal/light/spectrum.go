@@ -16,7 +16,7 @@ const (
 
 // ClearIce returns what a path of clear ice, 0..10 m, absorbs: 1 - exp(-alpha path)
 // over each source's spectrum, good to 0.03. Cloudy ice sends light on longer ways and
-// absorbs more, up to the double of a thin path. Another path is a [honestplate.RangeError].
+// absorbs more, up to the double of a thin path. Another path is an [honestplate.RangeError].
 //
 // Source: Warren and Brandt 2008, Optical constants of ice from the ultraviolet to the
 // microwave (read in a public database of refractive indices).

@@ -33,8 +33,12 @@ func drawPlot(p *plot.Plot, c draw.Canvas) {
 		p.Y.Label.Text = ""
 		inner = draw.Crop(inner, right.FontExtents().Descent+p.Y.Label.TextStyle.Height(y)+p.Y.Label.Padding, 0, 0, 0)
 	}
+	legend := p.Legend
+	p.Legend = plot.NewLegend()
 	p.Draw(inner)
+	p.Legend = legend
 	data := p.DataCanvas(inner)
+	drawLegend(legend, data)
 	if logX {
 		c.FillText(down, vg.Point{X: data.Center().X, Y: c.Min.Y + down.FontExtents().Descent}, x)
 	}
@@ -42,4 +46,16 @@ func drawPlot(p *plot.Plot, c draw.Canvas) {
 		at := c.Min.X + p.Y.Label.TextStyle.Height(y) - right.FontExtents().Descent
 		c.FillText(right, vg.Point{X: at, Y: data.Center().Y}, y)
 	}
+}
+
+// drawLegend draws the legend with its words after their samples, in room for a wider font
+// than the one named. The drawing library lets words at the right end at their samples, and
+// run over them where a viewer's font is wider.
+func drawLegend(l plot.Legend, data draw.Canvas) {
+	const wider = 1.2
+	if !l.Left {
+		l.Left = true
+		data.Min.X = data.Max.X - wider*l.Rectangle(data).Size().X
+	}
+	l.Draw(data)
 }

@@ -71,6 +71,9 @@ func (c Chapter) page(src []byte) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	if g := loose(file); g != nil {
+		return nil, fmt.Errorf("%v: a paragraph that belongs to no Example and would not be on the page: join it to the one after", fset.Position(g.Pos()))
+	}
 	examples := doc.Examples(file)
 	position := map[string]token.Pos{}
 	for _, d := range file.Decls {
@@ -100,6 +103,28 @@ func (c Chapter) page(src []byte) ([]byte, error) {
 		}
 	}
 	return b.Bytes(), nil
+}
+
+// loose returns a comment that stands between declarations and is the doc of none. A story
+// begins with an Example, so that the comment before the package is none of it.
+func loose(file *ast.File) *ast.CommentGroup {
+	for _, g := range file.Comments {
+		within := g.Pos() < file.Package
+		for _, d := range file.Decls {
+			from := d.Pos()
+			if f, ok := d.(*ast.FuncDecl); ok && f.Doc != nil {
+				from = f.Doc.Pos()
+			}
+			if v, ok := d.(*ast.GenDecl); ok && v.Doc != nil {
+				from = v.Doc.Pos()
+			}
+			within = within || from <= g.Pos() && g.End() <= d.End()
+		}
+		if !within {
+			return g
+		}
+	}
+	return nil
 }
 
 // prose sets a doc comment, with each figure where it is named.

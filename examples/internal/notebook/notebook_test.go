@@ -96,3 +96,15 @@ func TestWordsLeaveCodeOut(t *testing.T) {
 		t.Errorf("%d words, want 3", n)
 	}
 }
+
+// A comment that a blank line parts from its Example would be lost from the page.
+func TestAParagraphThatBelongsToNoExampleIsAnError(t *testing.T) {
+	story := "package x\n\n// One.\nfunc Example() {\n\t// inside\n}\n\n// Lost.\n\n// Two.\nfunc Example_two() {}\n"
+	c := Chapter{Title: "T", Line: "L"}
+	if _, err := c.page([]byte(story)); err == nil || !strings.Contains(err.Error(), "story_test.go:8") {
+		t.Errorf("%v", err)
+	}
+	if _, err := c.page([]byte(strings.Replace(story, "Lost.\n\n", "Lost.\n//\n", 1))); err != nil {
+		t.Error(err)
+	}
+}
