@@ -96,7 +96,7 @@ func TestEveryLiquidAnswersWhereItIsLiquid(t *testing.T) {
 		solid := strings.Contains(d.Name, "chocolate, ") ||
 			d.Name == "olive oil" || d.Name == "peanut oil" || d.Name == "cottonseed oil" || d.Name == "rice bran oil"
 		if _, err := l.Viscosity(2); (err != nil) != solid {
-			t.Errorf("%s at 2 degC: %v", d.Name, err)
+			t.Errorf("%s at 2 degC: %v (is it one of the solid ones of this test?)", d.Name, err)
 		}
 	}
 }

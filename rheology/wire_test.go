@@ -99,7 +99,7 @@ func TestTypesComeBackFromTheWire(t *testing.T) {
 		b, err := json.Marshal(Part{l, 1})
 		var back Part
 		if err = errors.Join(err, json.Unmarshal(b, &back)); err != nil || back != (Part{l, 1}) {
-			t.Errorf("%s: %+v, %v", b, back, err)
+			t.Errorf("%s, %s: %+v, %v", l.Describe().Name, b, back, err)
 		}
 	}
 }

@@ -12,8 +12,9 @@ import (
 	"example.org/honestplate/thermal/light"
 )
 
-// Every clock over its whole domain: it answers or says why not, nothing is NaN, no
-// heat is lost, and films never go below nothing.
+// A glass, cheese and a dish over their whole domain: each answers or says why not, nothing
+// is NaN, no heat is lost, and films never go below nothing. The scoop has a test of its own,
+// and every clock a fuzz target.
 func TestClocksOverTheirWholeDomain(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 4))
 	between := func(low, high float64) float64 { return low + (high-low)*r.Float64() }

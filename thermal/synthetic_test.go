@@ -197,7 +197,7 @@ func (tr trialOf[M]) checkNarrows(t *testing.T, one *kept[M], next *study.Sample
 		ratio := width(e, k.sample.Weights) / width(e, nil)
 		t.Logf("%q seen at %v: the next one's window gets %.2f as wide", tr.frame.events[e], at, ratio)
 		if most < 1 && !(ratio <= most) {
-			t.Errorf("%.2f as wide, want at most %.2f", ratio, most)
+			t.Errorf("%q seen at %v: %.2f as wide, want at most %.2f (narrows)", tr.frame.events[e], at, ratio, most)
 		}
 	}
 }
