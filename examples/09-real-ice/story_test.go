@@ -90,9 +90,9 @@ func Example_shapes() {
 	// one ball of 63 mm    cold at 8:30 (0:00..10:00), watered at 17:00 (8:00..29:00)
 }
 
-// Twice the time to the first water, and then less than the bar tells its guests. Ice melts as fast as
-// heat arrives, and in a cold drink the heat comes from the room, through the glass,
-// whatever the shape of the ice. The shape decides how fast the first chill is over and how
+// Twice the time to the first water, and then less than the bar tells its guests. Ice
+// melts as fast as heat arrives, and in a cold drink the heat comes from the room, through
+// the glass, whatever the shape of the ice. The shape decides how fast the first chill is over and how
 // much warmer than the ice the drink stays: still water near 4 degC hardly rises or sinks,
 // so a large ball has little to stir it.
 //
@@ -100,8 +100,8 @@ func Example_shapes() {
 //
 // So the levers are elsewhere. Chill the drink first: every degree that the ice does
 // not have to take out of 180 g saves some 2 g of melt. Chill the glass: one from the
-// shelf costs 5 to 6 g. Use colder ice, but it may crack when it is wetted straight from a deep freezer. Keep the room cool and
-// the fan off.
+// shelf costs 5 to 6 g. Use colder ice, but it may crack when it is wetted straight from a
+// deep freezer. Keep the room cool and the fan off.
 //
 // # Lemonade is not water
 //
@@ -219,7 +219,22 @@ func Example_fog() {
 // moment at which real ice looks like ice, and acrylic, which is neither frosted nor
 // wet, looks like acrylic (common practice, no source: a wipe of glycerine and water
 // closes the gap).
-//
+func Example_table() {
+	room := thermal.Air{TempC: 23, RH: 0.5, Speed: 0.15}
+	c, err := thermal.IceOnTable{Shape: thermal.IceCube, Size: 0.028, StartC: -12}.Clock(room)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("glistens from  %v\n", c.Shines.Round(15*time.Second))
+	fmt.Printf("half melted at %v\n", c.HalfOff.Round(time.Minute))
+	fmt.Printf("gone at        %v\n", c.Gone.Round(time.Minute))
+	// Output:
+	// glistens from  1:45 (1:15..2:15)
+	// half melted at 15:00 (11:00..21:00)
+	// gone at        36:00 (25:00..52:00)
+}
+
 // # What each of them claims
 //
 // Real ice claims that the drink was as cold, as full and as watered as it is seen.
