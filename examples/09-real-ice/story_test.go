@@ -19,7 +19,7 @@ func TestPage(t *testing.T) { chapter.Check(t) }
 // nobody can tell them apart. In the tenth everybody can: one glass is wet, pale and
 // half empty of ice, the other is dry and perfect. Which bowl?
 //
-// Real ice does four things at once: it chills, it waters, it makes the glass fog, and it
+// Real ice does four things: it chills, it waters, it makes the glass fog, and it
 // goes. Acrylic ice does none of them. So the question is what each of them claims.
 //
 // # Chills, waters, goes
@@ -90,7 +90,7 @@ func Example_shapes() {
 	// one ball of 63 mm    cold at 8:30 (0:00..10:00), watered at 17:00 (8:00..29:00)
 }
 
-// Twice the time to the first water, and then less than the bar tells its guests. Ice
+// Twice the time to the first water, then less than the bar tells its guests. Ice
 // melts as fast as heat arrives, and in a cold drink the heat comes from the room, through
 // the glass, whatever the shape of the ice. The shape decides how fast the first chill is over and how
 // much warmer than the ice the drink stays: still water near 4 degC hardly rises or sinks,
