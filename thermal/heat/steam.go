@@ -40,11 +40,12 @@ func (a MoistAir) SteamGM3(surfaceC, activity float64) (float64, error) {
 // and water both mix along a line. The curve bends upwards, so that the water above it has
 // one top, below 0 where nothing condenses; golden section finds it to 0.01 K.
 func (a MoistAir) mixingLiquid(surfaceC, activity float64) float64 {
-	if surfaceC <= a.TempC {
-		return 0
-	}
+	const within, golden = 0.01, 0.6180339887498949 // K; the ratio
 	p := a.pressure()
 	roomW, gainW := a.ratio(), ratioFrom(activity*saturation(surfaceC), p)
+	if gainW <= roomW || surfaceC-a.TempC < within { // a line that falls, or is a point, meets no curve
+		return 0
+	}
 	roomH, gainH := enthalpy(a.TempC, roomW), enthalpy(surfaceC, gainW)
 	gainW, gainH = gainW-roomW, gainH-roomH
 	liquid := func(t float64) float64 {
@@ -53,11 +54,10 @@ func (a MoistAir) mixingLiquid(surfaceC, activity float64) float64 {
 		dry := 1 / dryVolume(t, ws, p) // kg of dry air per m3
 		return 1000 * dry * (roomW + x*gainW - ws)
 	}
-	const golden = 0.6180339887498949
 	low, high := a.TempC, surfaceC
 	left, right := high-golden*(high-low), low+golden*(high-low)
 	l, r := liquid(left), liquid(right)
-	for high-low > 0.01 {
+	for high-low > within {
 		if l > r {
 			high, right, r = right, left, l
 			left = high - golden*(high-low)
