@@ -205,7 +205,7 @@ func (b *Brief) place(jobs []*job, days []PlanDay, now time.Time) {
 		}
 		at := from(day)
 		j.shot.Day, j.shot.At, j.shot.End = day, at, at.Add(slot)
-		next[day] = j.shot.End.Add(change)
+		next[day] = j.shot.End
 		placed = append(placed, j)
 		days[day].Ends = j.shot.End
 		if over := j.shot.End.Sub(days[day].Wrap); over > 0 {
