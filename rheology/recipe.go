@@ -41,13 +41,13 @@ type Batch struct {
 // advertised product a RefusedError.
 //
 // The prediction is as good as its band. Mix, time a flow cup, and [Batch.Correct].
-func (r Recipe) For(pas float64) (Batch, error) {
+func (r Recipe) For(pas float64) (b Batch, err error) {
 	var p pair
 	n, err := r.prepare(&p)
-	if err != nil {
-		return Batch{}, err
+	if err == nil {
+		err = r.answer(&b, &p, n, pas)
 	}
-	return r.answer(&p, n, pas)
+	return b, err
 }
 
 // A Prepared is a recipe whose liquids have been evaluated, for a list of viscosities. Make it
@@ -81,7 +81,7 @@ func (r *Recipe) prepare(p *pair) (steps int64, err error) {
 
 // For returns the batch for a viscosity in Pa s, as [Recipe.For] does. The zero Prepared has
 // no liquids: an InputError.
-func (x *Prepared) For(pas float64) (Batch, error) {
+func (x *Prepared) For(pas float64) (b Batch, err error) {
 	if x.steps == 0 {
 		return Batch{}, check.Missing("Recipe", "a recipe, by Recipe.Prepare")
 	}
@@ -90,28 +90,29 @@ func (x *Prepared) For(pas float64) (Batch, error) {
 		own := x.pair // a law keeps what it has worked out: calls may go side by side
 		p = &own
 	}
-	return x.recipe.answer(p, x.steps, pas)
+	err = x.recipe.answer(&b, p, x.steps, pas)
+	return b, err
 }
 
-// answer is the batch of n steps that comes nearest to a viscosity.
-func (r *Recipe) answer(p *pair, n int64, pas float64) (Batch, error) {
+// answer fills in the batch of n steps that comes nearest to a viscosity.
+func (r *Recipe) answer(b *Batch, p *pair, n int64, pas float64) error {
 	if err := honestplate.Positive("PaS", pas, "Pa s"); err != nil {
-		return Batch{}, err
+		return err
 	}
 	target := math.Log(pas)
 	// A billionth of slack lets either liquid's own viscosity be asked for.
 	if thin, thick := p.terms[0].ln, p.terms[1].ln; target < thin-1e-9 || target > thick+1e-9 {
-		return Batch{}, check.Outside("PaS", pas, math.Exp(thin), math.Exp(thick), "Pa s",
+		return check.Outside("PaS", pas, math.Exp(thin), math.Exp(thick), "Pa s",
 			fmt.Sprintf("reach of %s and %s at %.4g degC", r.Thin.Describe().Name, r.Thick.Describe().Name, r.TempC))
 	}
-	return r.batch(p, p.nearest(target, n), n, pas)
+	return r.weigh(b, p, p.nearest(target, n), n, pas)
 }
 
 // ForFat returns the batch whose fat content is nearest to percent by mass: the
 // Pearson square in whole steps. Both liquids must be milk or cream of
 // different fat, and percent between them. TargetPaS is the viscosity predicted for
 // the batch.
-func (r Recipe) ForFat(percent float64) (Batch, error) {
+func (r Recipe) ForFat(percent float64) (b Batch, err error) {
 	var p pair
 	n, err := r.prepare(&p)
 	if err != nil {
@@ -129,18 +130,17 @@ func (r Recipe) ForFat(percent float64) (Batch, error) {
 	if err := honestplate.InRange("Percent", percent, thin, thick, "%", "the fat of the two liquids"); err != nil {
 		return Batch{}, err
 	}
-	b, err := r.batch(&p, int64(math.Round(float64(n)*(percent-thin)/(thick-thin))), n, 0)
+	err = r.weigh(&b, &p, int64(math.Round(float64(n)*(percent-thin)/(thick-thin))), n, 0)
 	b.TargetPaS = b.Predicted.Likely
 	return b, err
 }
 
-// batch is that of k of n steps of the thick liquid.
-func (r *Recipe) batch(p *pair, k, n int64, pas float64) (Batch, error) {
-	predicted, err := p.at(float64(k) / float64(n))
-	return Batch{
-		Recipe: *r, ThinGrams: gramsOf(n-k, r.StepGrams), ThickGrams: gramsOf(k, r.StepGrams),
-		TargetPaS: pas, Predicted: predicted,
-	}, err
+// weigh fills in the batch of k of n steps of the thick liquid.
+func (r *Recipe) weigh(b *Batch, p *pair, k, n int64, pas float64) (err error) {
+	b.Recipe, b.TargetPaS = *r, pas
+	b.ThinGrams, b.ThickGrams = gramsOf(n-k, r.StepGrams), gramsOf(k, r.StepGrams)
+	b.Predicted, err = p.at(float64(k) / float64(n))
+	return err
 }
 
 // Mix returns the batch as a liquid.

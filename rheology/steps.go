@@ -15,18 +15,17 @@ const maxSteps = 1 << 40
 // stepsOf returns grams as a whole number of scale steps, or an InputError if it
 // is not one (to a billionth).
 func stepsOf(quantity string, grams, step float64) (int64, error) {
-	if err := cmp.Or(honestplate.Positive("StepGrams", step, "g"),
-		honestplate.NotNegative(quantity, grams, "g")); err != nil {
+	n := math.RoundToEven(grams / step)
+	if 0 < step && 0 <= grams && n <= maxSteps && math.Abs(grams-n*step) <= 1e-9*grams {
+		return int64(n), nil
+	}
+	if err := cmp.Or(honestplate.Positive("StepGrams", step, "g"), honestplate.NotNegative(quantity, grams, "g")); err != nil {
 		return 0, err
 	}
-	n := math.RoundToEven(grams / step)
 	if n > maxSteps {
 		return 0, check.Input(quantity, grams, "g", fmt.Sprintf("at most %d steps of %.6g g", int64(maxSteps), step))
 	}
-	if math.Abs(grams-n*step) > 1e-9*grams {
-		return 0, check.Input(quantity, grams, "g", fmt.Sprintf("a whole number of steps of %.6g g", step))
-	}
-	return int64(n), nil
+	return 0, check.Input(quantity, grams, "g", fmt.Sprintf("a whole number of steps of %.6g g", step))
 }
 
 // gramsOf returns n scale steps in grams, with no more digits than the scale shows:
