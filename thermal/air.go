@@ -34,7 +34,7 @@ type Air struct {
 const occupiedSpeed, occupiedLow, occupiedHigh = 0.12, 0.05, 0.5
 
 // moist is the air as the physics takes it.
-func (a Air) moist() heat.MoistAir {
+func (a *Air) moist() heat.MoistAir {
 	m := heat.MoistAir{TempC: a.TempC, RH: a.RH, PressurePa: a.PressurePa, Speed: a.Speed}
 	if a.Speed == 0 && !a.Still {
 		m.Speed = occupiedSpeed
@@ -52,7 +52,7 @@ func (a Air) Validate() error {
 }
 
 // given returns the error of what the room says beyond moist air.
-func (a Air) given() error {
+func (a *Air) given() error {
 	if a.RH == 0 {
 		return &honestplate.InputError{Field: "RH", Got: "0, or not given", Want: "the relative humidity, above 0 up to 1, such as 0.5"}
 	}
