@@ -55,6 +55,14 @@ func ViscosityAtRate(l Liquid, tempC, shearRate float64) (honestplate.Estimate, 
 	return check.Viscosity(l.Viscosity(tempC))
 }
 
+// viscosityAt is ViscosityAtRate or, if rate is negative, the viscosity at the liquid's own.
+func viscosityAt(l Liquid, tempC, rate float64) (honestplate.Estimate, error) {
+	if rate < 0 {
+		return check.Viscosity(l.Viscosity(tempC))
+	}
+	return ViscosityAtRate(l, tempC, rate)
+}
+
 // A Yielding liquid stands still below a stress in Pa; the zero Estimate says that it
 // has no such stress.
 type Yielding interface {

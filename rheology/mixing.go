@@ -232,7 +232,12 @@ func (m *mixing) meanDairyBand(terms []term) (below, above float64) {
 	return below / brought, above / brought
 }
 
-// expEstimate returns the estimate whose logarithms are given.
+// exp is the estimate whose logarithms are given.
+func exp(value, low, high float64) honestplate.Estimate {
+	return honestplate.Estimate{Low: math.Exp(low), Likely: math.Exp(value), High: math.Exp(high)}
+}
+
+// expEstimate is exp of what must be a viscosity.
 func expEstimate(v, low, high float64) (honestplate.Estimate, error) {
 	e := exp(v, low, high)
 	if !(e.Likely > 0) || math.IsInf(e.High, 0) || math.IsNaN(e.Low) {

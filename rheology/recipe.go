@@ -50,25 +50,7 @@ func (r Recipe) For(pas float64) (b Batch, err error) {
 	return b, err
 }
 
-// A Prepared is a recipe whose liquids have been evaluated, for a list of viscosities. Make it
-// with [Recipe.Prepare].
-type Prepared struct {
-	recipe Recipe
-	pair   pair
-	steps  int64 // of the batch
-}
-
-// Prepare evaluates the liquids and counts the steps of the batch. Its errors are those of
-// [Recipe.For] but for what is about the viscosity.
-func (r Recipe) Prepare() (Prepared, error) {
-	x := Prepared{recipe: r}
-	var err error
-	if x.steps, err = r.prepare(&x.pair); err != nil {
-		return Prepared{}, err
-	}
-	return x, nil
-}
-
+// prepare evaluates the liquids and counts the steps of the batch.
 func (r *Recipe) prepare(p *pair) (steps int64, err error) {
 	if err = r.pair(p); err == nil {
 		err = honestplate.Positive("BatchGrams", r.BatchGrams, "g")
@@ -77,21 +59,6 @@ func (r *Recipe) prepare(p *pair) (steps int64, err error) {
 		return 0, err
 	}
 	return stepsOf("BatchGrams", r.BatchGrams, r.StepGrams)
-}
-
-// For returns the batch for a viscosity in Pa s, as [Recipe.For] does. The zero Prepared has
-// no liquids: an InputError.
-func (x *Prepared) For(pas float64) (b Batch, err error) {
-	if x.steps == 0 {
-		return Batch{}, check.Missing("Recipe", "a recipe, by Recipe.Prepare")
-	}
-	p := &x.pair
-	if !p.told() {
-		own := x.pair // a law keeps what it has worked out: calls may go side by side
-		p = &own
-	}
-	err = x.recipe.answer(&b, p, x.steps, pas)
-	return b, err
 }
 
 // answer fills in the batch of n steps that comes nearest to a viscosity.
@@ -112,7 +79,8 @@ func (r *Recipe) answer(b *Batch, p *pair, n int64, pas float64) error {
 // Pearson square in whole steps. Both liquids must be milk or cream of
 // different fat, and percent between them. TargetPaS is the viscosity predicted for
 // the batch.
-func (r Recipe) ForFat(percent float64) (b Batch, err error) {
+func (r Recipe) ForFat(percent float64) (Batch, error) {
+	var b Batch
 	var p pair
 	n, err := r.prepare(&p)
 	if err != nil {

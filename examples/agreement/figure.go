@@ -145,7 +145,8 @@ func ratios(title string, even bool, sets []published.Set) ([]byte, error) {
 		p.Legend.Add(m.name, s)
 	}
 	p.Y.Tick.Marker = plot.ConstantTicks(ticks)
-	p.Y.Tick.Length, p.Y.Tick.Label.Font.Size = 0, vg.Points(8)
+	// Marks that are not seen, for their room: a font wider than the one named needs it.
+	p.Y.Tick.Length, p.Y.Tick.LineStyle.Color, p.Y.Tick.Label.Font.Size = vg.Points(18), figure.Paper, vg.Points(8)
 	p.Y.Tick.Label.Color = figure.Ink
 	// Above the rows stands the legend, to their right the names of what is outside.
 	p.Y.Min, p.Y.Max = 0.4-float64(len(sets)), 3.4

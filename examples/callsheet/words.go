@@ -112,7 +112,7 @@ func note(n shoot.Note) string {
 	case shoot.NoColdStore:
 		return fmt.Sprintf("%s wants %s °C, and the nearest store is %s", thing, v, orNone(n.Text))
 	case shoot.StoreTooCold:
-		return fmt.Sprintf("%s wants %s °C, and waits in %s at %s °C: what comes out colder fogs sooner; find a store nearer to it, or let it warm, wipe it dry and measure", thing, v, n.Text, w)
+		return fmt.Sprintf("%s wants %s °C, and waits in %s at %s °C: colder than planned it fogs sooner and holds longer; find a store nearer to it, or let it warm, wipe off what settles and measure", thing, v, n.Text, w)
 	case shoot.NoOven:
 		return fmt.Sprintf("%s wants an oven at %s °C, and there is none", thing, v)
 	case shoot.NeverLooks:

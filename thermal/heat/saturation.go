@@ -69,8 +69,7 @@ const lowestVapour = 0.001405
 var lnTriple, _ = fitOverWater.at(tripleC + kelvin)
 
 // SaturationTemperature returns the temperature in deg C at which water vapour
-// of pressure pa (Pa) is saturated: the inverse of SaturationPressure, found by
-// Newton's method on ln p to 1e-7 K. Below 611.7 Pa it is the frost point, over
+// of pressure pa (Pa) is saturated: the inverse of SaturationPressure to 1e-7 K. Below 611.7 Pa it is the frost point, over
 // ice. Pressures outside those of -100..200 degC give an [honestplate.RangeError].
 func SaturationTemperature(pa float64) (float64, error) {
 	const low, high = lowestVapour, 1.5551e6 // Pa at -100 and 200 degC
@@ -113,7 +112,7 @@ func invert(fit *saturationFit, from, to float64) inverse {
 
 func (v *inverse) at(ln float64) float64 {
 	x := (ln - v.from) * perUnit
-	i := min(max(0, int(x)), len(v.nodes)-2)
+	i := min(max(0, int(x)), len(v.nodes)-2) // the last digits of an end may lie beyond it
 	a, b, u := &v.nodes[i], &v.nodes[i+1], x-float64(i)
 	rise := b.tempC - a.tempC
 	return a.tempC + u*(a.slope+u*(3*rise-2*a.slope-b.slope+u*(a.slope+b.slope-2*rise)))

@@ -47,15 +47,3 @@ func drawPlot(p *plot.Plot, c draw.Canvas) {
 		c.FillText(right, vg.Point{X: at, Y: data.Center().Y}, y)
 	}
 }
-
-// drawLegend draws the legend with its words after their samples, in room for a wider font
-// than the one named. The drawing library lets words at the right end at their samples, and
-// run over them where a viewer's font is wider.
-func drawLegend(l plot.Legend, data draw.Canvas) {
-	const wider = 1.2
-	if !l.Left {
-		l.Left = true
-		data.Min.X = data.Max.X - wider*l.Rectangle(data).Size().X
-	}
-	l.Draw(data)
-}
